@@ -1,0 +1,223 @@
+// Package appliance knows what an appliance is made of and how it behaves: typed parts with ports on nets,
+// the ways each part fails, the control's sequence of operation, test points and what must be opened to reach them.
+// It simulates any hypothesis in any context and compiles the prediction table. Nobody writes a likelihood.
+//
+// Kinds of parts are generic (a fuse, a contact, a load…), so that another appliance is another file, not more code.
+package appliance
+
+import "readback/core/measure"
+
+// Model is one appliance as its equipment file describes it. It is immutable once loaded; indices are into its slices.
+type Model struct {
+	ID       string // kebab-case, unique
+	Title    string // as spoken: "gas furnace with an induced draft fan and a hot igniter"
+	Fuel     string // gas, oil, electric, none
+	Mains    bool   // there is mains voltage inside
+	Hash     string // SHA-256 of the file as read
+	Sources  []Source
+	Places   []Place
+	Parts    []Part
+	Modes    []Mode // all modes of all parts, in file order
+	Signals  []Signal
+	Controls []Control
+	Points   []Point
+	Checks   []Check
+	Repairs  []Repair
+	Plate    []PlateField
+	Lamps    []Lamp
+	Stops    []StopLine
+	Cautions []Caution
+	Facts    []Fact // call-out price range and other money and time facts
+}
+
+// Source is where a number comes from.
+type Source struct{ ID, Text string }
+
+// Place is somewhere in the access tree: what has to be opened to get there.
+type Place struct {
+	ID      string
+	Name    string           // as spoken: "lower front panel"
+	Where   string           // landmark words: "behind the lower front panel, right side"
+	Within  int              // index of the enclosing place, -1 for the room
+	Cover   bool             // something is removed to get in (false: reachable as soon as Within is)
+	Open    measure.Quantity // time to open, min
+	Close   measure.Quantity // time to close, min
+	Trips   []int            // parts (door switches) that open when this cover is off
+	HandsIn bool             // moving, hot or live things can be touched inside
+	Hazards []string         // hazard nouns inside: mains, moving, hot, sharp, gas, capacitor
+}
+
+// Part is one thing with one name.
+type Part struct {
+	ID      string
+	Kind    string // a kind of the library
+	Name    string // one name for ever: "pressure switch"
+	Place   int
+	Look    string                      // how to recognise it: "round, rubber hose, two wires"
+	Ports   map[string]string           // port name → net id
+	Params  map[string]measure.Quantity // numbers the kind needs
+	Exprs   map[string]*Expr            // expressions the kind needs ("closes", "works")
+	Words   map[string]string           // other words the kind needs ("position" of a switch)
+	Safety  bool                        // a limit, roll-out, pressure or flame device: never bridged
+	Stop    int                         // stop line that work on this part crosses, -1
+	Modes   []int
+	Plate   []string // what a replacement must match: "volts", "microfarads"
+	Visible bool     // can be seen or touched without opening anything
+}
+
+// Mode is a way a part fails, or is set wrongly.
+type Mode struct {
+	Part   int
+	ID     string                      // unique within the part: "open"
+	Full   string                      // part.mode, unique
+	Name   string                      // as spoken: "igniter cracked open"
+	Does   string                      // effect of the kind: open, short, stuck-closed, weak, dirty, off…
+	Params map[string]measure.Quantity // size of the effect: ohms, factor
+	To     string                      // another net, for a short
+	Rate   measure.Quantity            // relative frequency among no-heat causes, unit "x"
+	Repair int                         // index of the repair that ends it
+	Hidden float64                     // intermittent: chance that it is active in one power cycle; 0 means always active
+	Wrong  bool                        // a wrong setting or bad earlier work rather than a failed part
+}
+
+// Signal is a physical quantity that is not a net: draft, gas pressure, flame, air temperature rise.
+type Signal struct {
+	ID   string
+	Unit string // unit id
+	Is   *Expr  // how it follows from parts and other signals
+	Name string
+}
+
+// Control is the sequence of operation of one controller.
+type Control struct {
+	ID    string
+	Part  int    // the board
+	Call  string // net pair expression is in Steps; this names the call: "heat"
+	Steps []Step
+	Tries int // trials before lock-out, 0 for no lock-out
+}
+
+// Step of the sequence: while in it, the outputs in Drive are on.
+type Step struct {
+	ID     string
+	Name   string           // as spoken: "the draft fan runs"
+	Drive  []string         // outputs of the board that are on
+	Needs  *Expr            // must be true to go on; nil: always
+	Within measure.Quantity // s: how long it waits for Needs; the window in which its outputs can be measured
+	OnFail string           // retry, lockout, wait, limit
+	Code   string           // lamp code shown when it fails here
+	Purge  measure.Quantity // s before the next trial
+}
+
+// Point is a place for a lead.
+type Point struct {
+	ID    string
+	Net   string // electrical net, or part.port for a terminal that can be isolated by lifting the part
+	Place int
+	Name  string // as spoken: "terminal W on the board"
+	Where string
+}
+
+// Check is a question, a look or a measurement. Only what the simulator cannot know is written: where, how, at what cost.
+type Check struct {
+	ID       string
+	Stage    string // safety, story, plate, light, free, watch, meter, plan, cause, restart
+	Name     string // short name for the record
+	Function measure.Function
+	Red      int // index of the point for the red lead, -1
+	Black    int
+	Part     int    // part concerned, -1
+	Quantity string // signal id for instruments that read a signal; "amps:part" for a clamp
+	Unit     string // unit the answer is judged in
+	Power    string // on, off, any
+	Call     string // on, off, any: thermostat calling
+	At       string // step id at which it must be done; empty: at rest
+	Window   bool   // only valid within that step's time
+	Places   []int  // places that must be open
+	Lift     []int  // points whose wire must be lifted, parts unplugged
+	HandsIn  bool
+	Hazard   string // none, low (24 V), mains, moving, hot, gas, capacitor
+	Instead  int    // off-power alternative check, -1
+	Minutes  measure.Quantity
+	Ask      string         // the question, for looks: two or three named states
+	Act      string         // what to do first, imperative, at most 12 words
+	Caution  string         // at most 12 words, without the signal word
+	Options  []Option       // for looks and questions, tried in order
+	Limit    *measure.Limit // what is healthy here, for the verdict
+	Typical  *measure.Quantity
+	Skill    string // clear, ambiguous, skilled: how reliably a person answers
+	Free     bool   // needs no tool and no opening
+	Repeat   bool   // may sensibly be asked again
+}
+
+// Option is one answer of a look; When is the state of the appliance that it describes.
+type Option struct {
+	ID        string   // option id of the lexicon
+	When      *Expr    // nil: otherwise
+	Stop      int      // answering this crosses a stop line, -1
+	Emergency string   // answering this is an emergency of that class
+	Not       []string // parts this answer clears outright is never written: belief does it
+}
+
+// Repair is what ends a fault.
+type Repair struct {
+	ID      string
+	Name    string // as spoken: "replace the igniter"
+	Part    int
+	Kind    string           // set, clean, open, tighten, replace, refit, call
+	Stop    int              // licensed work: the guide stops here, -1
+	Price   measure.Quantity // low..high of the part, money
+	Minutes measure.Quantity
+	Match   []string // what the new part must match
+	Steps   []SwapStep
+	Causes  []int // checks that look for why it failed
+	Confirm int   // check that showed the fault and must now show its absence, -1
+	Note    string
+}
+
+// SwapStep is one act of a swap; Wire names a terminal that is moved one at a time.
+type SwapStep struct {
+	Act     string
+	Caution string
+	Level   string // caution, warning, danger
+	Wire    int    // point index, -1
+	Power   string // off, on
+	Places  []int
+}
+
+// PlateField is one thing read from the rating plate.
+type PlateField struct {
+	ID, Name, Unit, Pattern, Ask string
+	Sets                         string // parameter it overrides: part.param
+}
+
+// Lamp is one pattern of the status light. When is the state that shows it.
+type Lamp struct {
+	ID     string // blink count as said, "steady", "off"
+	Means  string
+	When   *Expr
+	Source string
+}
+
+// StopLine ends the guide's part of the work.
+type StopLine struct {
+	ID   string
+	Say  string // why we stop here
+	Call string // whom to call
+	Tell string // what to tell them
+	Now  string // what to do first: "leave it off"
+}
+
+// Caution is said before work in a place or with a hazard.
+type Caution struct {
+	Hazard  string
+	Level   string   // caution, warning, danger
+	Say     []string // first the full form, then short variants with the same hazard noun
+	Consent bool
+}
+
+// Fact is a number of the file with its source: call-out price, age rule.
+type Fact struct {
+	ID string
+	measure.Quantity
+}
