@@ -1,0 +1,72 @@
+# Two commands do all the set-up on a fresh machine with Go: make run and make test.
+.DEFAULT_GOAL := help
+SHELL := /bin/sh
+export GOTOOLCHAIN := local
+export CGO_ENABLED := 0
+
+NEED   := ./.ci/need
+BIN    := build/readback
+GO_SRC := $(shell git ls-files -co --exclude-standard '*.go' '*.hcl' 'mobile/ui/page/*' 2>/dev/null)
+
+.PHONY: help
+help: ## lists the targets
+	@grep -E '^[a-z]+:.*## ' Makefile | sed -E 's/:.*## /\t/' | expand -t 12
+
+.PHONY: speech
+speech: ## fetches the recogniser and its model once, checked against pinned sums
+	@./speech/fetch.sh
+
+.PHONY: run
+run: voice speech $(BIN) ## starts the assistant on this computer
+	$(BIN)
+
+.PHONY: voice
+voice:
+	@$(NEED) espeak-ng
+
+$(BIN): $(GO_SRC) go.mod go.sum
+	go build -trimpath -ldflags='-s -w' -o $@ ./mobile/desktop
+
+.PHONY: tools
+tools: speech
+	@$(NEED) espeak-ng flite ngspice chromium
+
+.PHONY: test
+test: tools ## runs every test
+	go test -timeout 12m ./...
+
+.PHONY: demo
+demo: tools $(BIN) ## plays a whole job without a person: synthesised speech, real recogniser, simulated furnace
+	$(BIN) demo -out build/demo
+
+.PHONY: check
+check: tools ## format, vet, staticcheck, race detector
+	@test -z "$$(gofmt -l core flows speech mobile)" || { gofmt -l core flows speech mobile; exit 1; }
+	go vet ./...
+	go tool staticcheck ./...
+	CGO_ENABLED=1 go test -race -short -timeout 20m ./core/... ./flows/... ./speech/... ./mobile/ui/...
+
+.PHONY: prove
+prove: ## proves the safety invariants over every reachable state of every equipment file
+	go test -run '^TestProve' -count=1 -v ./core/prove/...
+
+.PHONY: hear
+hear: tools ## measures hearing per voice and noise level into build/hear.tsv
+	@mkdir -p build
+	FIGURES=$(CURDIR)/build/hear-figures.tsv FIGURES_COMMAND='make hear' go test -run '^TestFigures$$' -count=1 -timeout 30m -v ./speech/hear/...
+
+.PHONY: figures
+figures: tools $(BIN) ## measures every figure into build/figures.tsv
+	@mkdir -p build && rm -f build/figures.raw
+	-FIGURES=$(CURDIR)/build/figures.raw go test -run '^TestFigures$$' -count=1 -p 1 -timeout 60m ./...
+	@{ printf 'name\tvalue\tunit\ttarget\tmet\tn\tcommand\n'; sort build/figures.raw; } > build/figures.tsv
+	@cut -f1-6 build/figures.tsv | expand -t 36,52,62,76,82
+
+.PHONY: fuzz
+fuzz: ## fuzzes every parser, 20 s each
+	@go list ./... | while read -r p; do go test -list '^Fuzz' "$$p" | grep '^Fuzz' | while read -r f; do \
+		echo "$$p $$f"; go test -run '^$$' -fuzz "^$$f\$$" -fuzztime 20s "$$p" || exit 1; done || exit 1; done
+
+.PHONY: clean
+clean: ## removes what was built here (downloads stay cached)
+	rm -rf build _gen bin

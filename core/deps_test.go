@@ -1,0 +1,80 @@
+// Package core_test holds the rule of who may import whom.
+package core_test
+
+import (
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// list returns "package: import import…" for the packages matching pattern, with the build tags given.
+func list(t *testing.T, format, pattern string) map[string][]string {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-f", `{{.ImportPath}} {{join .`+format+` " "}}`, pattern)
+	cmd.Dir = ".."
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("go list %s: %v", pattern, err)
+	}
+	m := map[string][]string{}
+	for line := range strings.Lines(string(out)) {
+		f := strings.Fields(line)
+		m[f[0]] = f[1:]
+	}
+	return m
+}
+
+func isStandard(p string) bool {
+	first, _, _ := strings.Cut(p, "/")
+	return !strings.Contains(first, ".") && first != "readback"
+}
+
+func TestImports(t *testing.T) {
+	for p, deps := range list(t, "Deps", "./core/...") {
+		for _, d := range deps {
+			if !isStandard(d) && !strings.HasPrefix(d, "readback/core/") {
+				t.Errorf("%s depends on %s: core imports the standard library only", p, d)
+			}
+		}
+	}
+	hearing := map[string]bool{"readback/core/unit": true, "readback/core/heard": true, "readback/core/measure": true, "readback/core/figure": true}
+	for p, deps := range list(t, "Deps", "./speech/...") {
+		for _, d := range deps {
+			if strings.HasPrefix(d, "readback/core/") && !hearing[d] {
+				t.Errorf("%s depends on %s: nothing in speech knows a furnace", p, d)
+			}
+			if strings.HasPrefix(d, "readback/flows/") && d != "readback/flows/phrase" {
+				t.Errorf("%s depends on %s", p, d)
+			}
+		}
+	}
+	for p, deps := range list(t, "Deps", "./flows/...") {
+		for _, d := range deps {
+			if strings.HasPrefix(d, "readback/speech") || strings.HasPrefix(d, "readback/mobile") {
+				t.Errorf("%s depends on %s", p, d)
+			}
+		}
+	}
+	for p, deps := range list(t, "Imports", "./...") {
+		for _, d := range deps {
+			if (d == "C" || strings.Contains(d, "ebitengine/purego")) && p != "readback/speech/vosk" && p != "readback/mobile/desktop/sound" {
+				t.Errorf("%s imports %s: native code is loaded in speech/vosk and mobile/desktop/sound only", p, d)
+			}
+		}
+	}
+}
+
+// The core never asks for the time or a random number by itself; they come in as values.
+func TestNoClockNoChance(t *testing.T) {
+	for p, imports := range list(t, "Imports", "./core/...") {
+		if p == "readback/core/figure" { // a help for tests, part of no program
+			continue
+		}
+		for _, d := range imports {
+			switch d {
+			case "time", "math/rand", "math/rand/v2", "crypto/rand", "net", "net/http", "os", "os/exec", "log":
+				t.Errorf("%s imports %s: it comes in as a value", p, d)
+			}
+		}
+	}
+}
