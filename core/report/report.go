@@ -1,0 +1,292 @@
+// Package report turns a replayed job into a record that a technician can follow: one self-contained HTML page,
+// and the same as plain text.
+//
+// It knows only events, effects and views, so whatever the machine said, heard and decided is in it, in order, and a
+// replay of the same journal gives the same bytes.
+package report
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"slices"
+	"strings"
+
+	"readback/core/heard"
+	"readback/core/session"
+)
+
+// Entry is one event of the journal with what followed from it.
+type Entry struct {
+	Event   session.Event
+	Effects []session.Effect
+	View    session.View
+}
+
+// Job is a replayed journal with the pictures of its folder.
+type Job struct {
+	Entries []Entry
+	Photos  map[string][]byte     // JPEG or PNG bytes by file name; a missing one is named as missing
+	Clock   func(at int64) string // writes a time of the journal, for example in the reader's zone
+	Damage  string                // what was wrong with the journal's end, empty when it is whole
+}
+
+//go:embed report.html.tmpl
+var page string
+
+var tmpl = template.Must(template.New("report").Parse(page))
+
+// row is one exchange: what the guide said, what the person answered, what became of it.
+type row struct {
+	Seq      int64
+	At       string
+	Stage    string
+	Said     []saying
+	Why      string
+	Heard    string
+	Source   string
+	Rivals   string
+	Taken    string
+	Verdict  string
+	Limit    string
+	Value    string
+	Undone   bool
+	Event    string // other things that happened: a photo, a call, a resume
+	Picture  *picture
+	Suspects string
+}
+
+type saying struct{ Level, Text string }
+
+type picture struct {
+	Name string
+	URL  template.URL // empty: the file is missing
+}
+
+type sheet struct {
+	Title, Job, Version, Data, Begun, Ended string
+	Outcome, Handover, Damage               string
+	Site                                    []string
+	Open, Facts                             []string
+	Suspects                                []session.Suspect
+	Rows                                    []row
+	Belief                                  template.HTML
+	Cautions                                []string
+	Doubts                                  []string
+}
+
+// HTML writes the record as one page that needs nothing else.
+func HTML(w io.Writer, j Job) error {
+	s, err := build(j)
+	if err != nil {
+		return err
+	}
+	if err := tmpl.Execute(w, s); err != nil {
+		return fmt.Errorf("report: writing the page: %w", err)
+	}
+	return nil
+}
+
+// Text writes the same record as plain lines: who spoke, and what was made of it.
+func Text(w io.Writer, j Job) error {
+	s, err := build(j)
+	if err != nil {
+		return err
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\n%s\n", s.Title, s.Begun)
+	stage := ""
+	for _, r := range s.Rows {
+		if r.Stage != stage {
+			stage = r.Stage
+			fmt.Fprintf(&b, "\n[%s]\n", stage)
+		}
+		if r.Event != "" {
+			fmt.Fprintf(&b, "  * %s\n", r.Event)
+		}
+		if r.Heard != "" {
+			undone := ""
+			if r.Undone {
+				undone = " (taken back)"
+			}
+			fmt.Fprintf(&b, "  person: %s%s\n", r.Heard, undone)
+		}
+		if r.Taken != "" {
+			fmt.Fprintf(&b, "  taken:  %s\n", strings.TrimSpace(strings.Join(nonEmpty(r.Taken, r.Verdict, r.Limit), "; ")))
+		}
+		for _, t := range r.Said {
+			fmt.Fprintf(&b, "  guide:  %s\n", t.Text)
+		}
+	}
+	if s.Outcome != "" {
+		fmt.Fprintf(&b, "\nOutcome: %s\n", s.Outcome)
+	}
+	for _, o := range s.Open {
+		fmt.Fprintf(&b, "Still open: %s\n", o)
+	}
+	if s.Damage != "" {
+		fmt.Fprintf(&b, "Journal damaged: %s\n", s.Damage)
+	}
+	if _, err := io.WriteString(w, b.String()); err != nil {
+		return fmt.Errorf("report: writing the text: %w", err)
+	}
+	return nil
+}
+
+func nonEmpty(s ...string) []string {
+	return slices.DeleteFunc(s, func(x string) bool { return x == "" })
+}
+
+func build(j Job) (*sheet, error) {
+	if len(j.Entries) == 0 {
+		return nil, fmt.Errorf("report: the journal holds no event")
+	}
+	clock := j.Clock
+	if clock == nil {
+		clock = func(at int64) string { return fmt.Sprintf("%d ms", at) }
+	}
+	last := j.Entries[len(j.Entries)-1]
+	s := &sheet{
+		Title:    last.View.Title,
+		Job:      last.View.Job,
+		Begun:    clock(j.Entries[0].Event.At),
+		Ended:    clock(last.Event.At),
+		Outcome:  last.View.Ended,
+		Handover: last.View.Handover,
+		Damage:   j.Damage,
+		Site:     siteWords(last.View.Site),
+		Open:     last.View.Open,
+		Facts:    last.View.Facts,
+		Suspects: last.View.Suspects,
+	}
+	if b := j.Entries[0].Event.Begin; b != nil {
+		s.Version, s.Data = b.Version, b.Data
+	}
+	undone := map[int64]bool{}
+	for _, e := range j.Entries {
+		if e.Event.Type == session.EvUndo {
+			undone[e.Event.Target] = true
+		}
+	}
+	for _, e := range j.Entries {
+		r := row{Seq: e.Event.Seq, At: clock(e.Event.At), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
+		fillEvent(&r, e, j.Photos)
+		for _, f := range e.Effects {
+			if f.Type != session.DoSay {
+				continue
+			}
+			r.Said = append(r.Said, saying{f.Level, f.Text})
+			switch f.Level {
+			case "caution", "warning", "danger":
+				if !slices.Contains(s.Cautions, f.Text) {
+					s.Cautions = append(s.Cautions, f.Text)
+				}
+			}
+		}
+		if h := e.View.Heard; h != nil && e.Event.Type == session.EvSaid && !h.Pending {
+			r.Taken, r.Verdict, r.Limit = h.Taken, string(h.Verdict), h.Limit
+			if h.U > 0 {
+				r.Value = fmt.Sprintf("±%.3g %s", h.U, h.Unit)
+			}
+		}
+		if h := e.View.Heard; h != nil && e.Event.Type == session.EvSaid && h.Pending && len(h.Rivals) > 0 {
+			s.Doubts = append(s.Doubts, fmt.Sprintf("%d: %q was asked again; rivals %s", r.Seq, h.Text, strings.Join(h.Rivals, ", ")))
+		}
+		if r.Undone {
+			s.Doubts = append(s.Doubts, fmt.Sprintf("%d: %q was taken back", r.Seq, r.Heard))
+		}
+		if e.View.Why != nil {
+			r.Why = e.View.Why.Short
+		}
+		var sus []string
+		for _, x := range e.View.Suspects {
+			sus = append(sus, fmt.Sprintf("%s %.0f%%", x.Name, 100*x.P))
+		}
+		r.Suspects = strings.Join(sus, ", ")
+		if r.Event == "" && r.Heard == "" && len(r.Said) == 0 {
+			continue // a tick or an end of speech that changed nothing
+		}
+		s.Rows = append(s.Rows, r)
+	}
+	s.Belief = beliefPicture(j.Entries)
+	return s, nil
+}
+
+func stageName(v session.View) string {
+	if i := v.StageNo - 1; i >= 0 && i < len(v.Stages) {
+		return v.Stages[i]
+	}
+	return v.Stage
+}
+
+func fillEvent(r *row, e Entry, photos map[string][]byte) {
+	switch ev := e.Event; ev.Type {
+	case session.EvBegin:
+		r.Event = "the job began"
+	case session.EvResume:
+		r.Event = "the program was opened again: power is unknown from here"
+	case session.EvUndo:
+		r.Event = fmt.Sprintf("answer %d was taken back", ev.Target)
+	case session.EvSaid:
+		if u := ev.Said; u != nil {
+			r.Heard, r.Source = u.Text, u.Source
+			if r.Heard == "" && u.Best() != nil {
+				r.Heard = meaningWords(*u.Best())
+			}
+			r.Rivals = strings.Join(u.Rivals, " / ")
+		}
+	case session.EvPhoto:
+		if p := ev.Photo; p != nil {
+			r.Event = "picture: " + p.ID
+			r.Picture = &picture{Name: p.Name}
+			if data, ok := photos[p.Name]; ok {
+				r.Picture.URL = dataURL(data)
+			}
+		}
+	case session.EvDevice:
+		if d := ev.Device; d != nil {
+			r.Event = strings.TrimSpace("device: " + d.Kind + " " + d.Text)
+		}
+	}
+}
+
+func meaningWords(m heard.Meaning) string {
+	switch {
+	case m.Reading != nil && m.Reading.State != "":
+		return string(m.Reading.State)
+	case m.Reading != nil:
+		return m.Reading.Value.String()
+	case m.Text != "":
+		return m.Text
+	}
+	return m.ID
+}
+
+// siteWords lists the state of the place as a technician needs it: first what can hurt.
+func siteWords(v session.SiteView) []string {
+	out := []string{"power " + v.Power}
+	if v.Gas != "" && v.Gas != "none" {
+		out = append(out, "gas "+v.Gas)
+	}
+	add := func(label string, items []string, none string) {
+		if len(items) == 0 {
+			out = append(out, none)
+			return
+		}
+		out = append(out, label+" "+strings.Join(items, ", "))
+	}
+	add("covers off:", v.Covers, "covers on")
+	add("test jumpers fitted:", v.Jumpers, "no test jumper fitted")
+	add("wires lifted:", v.Wires, "no wire lifted")
+	if v.Door != "" {
+		out = append(out, "door switch "+v.Door)
+	}
+	if v.Jack {
+		out = append(out, "meter lead in the current jack")
+	}
+	if len(v.Resets) > 0 {
+		out = append(out, "resets pressed: "+strings.Join(v.Resets, ", "))
+	}
+	return out
+}

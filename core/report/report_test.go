@@ -1,0 +1,82 @@
+package report_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/report"
+	"readback/core/session"
+)
+
+func job() report.Job {
+	low, high := 21.0, 30.0
+	stages := []string{"Safe to stay", "Checks"}
+	return report.Job{Entries: []report.Entry{
+		{
+			Event:   session.Event{Seq: 1, At: 1000, Type: session.EvBegin, Begin: &session.Begin{Job: "j1", Version: "v1", Data: "abc"}},
+			Effects: []session.Effect{{Type: session.DoSay, Text: "Gas odour, or none?", Level: "info"}},
+			View:    session.View{Job: "j1", Title: "test heater", StageNo: 1, Stages: stages},
+		},
+		{
+			Event:   session.Event{Seq: 2, At: 2000, Type: session.EvSaid, Said: &heard.Utterance{Text: "twenty six <b>", Rivals: []string{"twenty sixty"}, Source: "voice"}},
+			Effects: []session.Effect{{Type: session.DoSay, Text: "House voltage, live.", Level: "danger"}},
+			View: session.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages,
+				Heard:    &session.HeardView{Text: "twenty six", Taken: "26.1 V AC", Verdict: measure.Pass, Limit: "21 to 30 volts", U: 0.6, Unit: "V", Low: &low, High: &high},
+				Suspects: []session.Suspect{{Part: "a", Name: "igniter", P: 0.2, Words: "less likely"}, {Part: "b", Name: "valve", P: 0.7}}},
+		},
+		{
+			Event: session.Event{Seq: 3, At: 3000, Type: session.EvUndo, Target: 2},
+			View: session.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages, Ended: "stopped",
+				Suspects: []session.Suspect{{Part: "a", Name: "igniter", P: 0.5}}, Open: []string{"lower panel off"},
+				Site: session.SiteView{Power: "proved", Gas: "on", Covers: []string{"lower panel"}}},
+		},
+		{Event: session.Event{Seq: 4, At: 4000, Type: session.EvPhoto, Photo: &session.Photo{ID: "before", Name: "gone.jpg"}}, View: session.View{Title: "test heater", StageNo: 2, Stages: stages}},
+	}}
+}
+
+func TestHTMLTellsEverything(t *testing.T) {
+	var one, two bytes.Buffer
+	if err := report.HTML(&one, job()); err != nil {
+		t.Fatal(err)
+	}
+	if err := report.HTML(&two, job()); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(one.Bytes(), two.Bytes()) {
+		t.Error("two writings of one job differ")
+	}
+	for _, want := range []string{
+		"twenty six &lt;b&gt;", "twenty sixty", "26.1 V AC", "pass", "21 to 30 volts", "0.6 V", "danger", "House voltage, live.",
+		"was taken back", "gone.jpg is missing", `class="line l1"`, "test heater", "abc",
+	} {
+		if !strings.Contains(one.String(), want) {
+			t.Errorf("the page lacks %q", want)
+		}
+	}
+	for _, never := range []string{"<b>", "http://", "https://", "<script"} {
+		if strings.Contains(one.String(), never) {
+			t.Errorf("the page holds %q", never)
+		}
+	}
+}
+
+func TestText(t *testing.T) {
+	var b bytes.Buffer
+	if err := report.Text(&b, job()); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"[Checks]", "person: twenty six <b> (taken back)", "taken:  26.1 V AC; pass; 21 to 30 volts", "guide:  House voltage, live."} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("the text lacks %q in\n%s", want, b.String())
+		}
+	}
+}
+
+func TestEmptyJournal(t *testing.T) {
+	if err := report.HTML(&bytes.Buffer{}, report.Job{}); err == nil || !strings.Contains(err.Error(), "no event") {
+		t.Errorf("empty journal: %v", err)
+	}
+}
