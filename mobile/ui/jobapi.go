@@ -1,0 +1,165 @@
+package ui
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"fmt"
+	"os"
+	"path"
+	"sort"
+	"strings"
+	"time"
+
+	"readback/core/report"
+	"readback/core/session"
+)
+
+// ReplayStep is one event of a journal with the page as it was after it.
+type ReplayStep struct {
+	Event session.Event `json:"event"`
+	Said  []string      `json:"said,omitempty"`
+	View  *session.View `json:"view"`
+}
+
+func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
+	if !validID(id) {
+		return nil, errNotFound
+	}
+	if method == "POST" && len(rest) == 1 {
+		h.mu.Lock()
+		defer h.mu.Unlock()
+		var err error
+		switch rest[0] {
+		case "resume":
+			err = h.resumeLocked(id)
+		case "delete":
+			if h.job != nil && h.job.id == id {
+				h.leaveLocked()
+			}
+			err = h.store.remove(id)
+		case "restore":
+			err = h.store.restore(id)
+		default:
+			return nil, errNotFound
+		}
+		if err != nil {
+			return nil, err
+		}
+		h.out.send(Message{Type: "jobs"})
+		return h.stateLocked()
+	}
+	if method != "GET" {
+		return nil, errNotFound
+	}
+	switch {
+	case len(rest) == 1 && rest[0] == "steps":
+		return h.steps(id)
+	case len(rest) == 1 && rest[0] == "journal":
+		data, err := h.store.file(id, journalName)
+		return blob{"application/jsonl; charset=utf-8", data}, err
+	case len(rest) == 1 && rest[0] == "transcript":
+		data, err := h.Transcript(id)
+		return blob{kinds[".html"], data}, err
+	case len(rest) == 1 && rest[0] == "export.zip":
+		data, err := h.export(id)
+		return blob{"application/zip", data}, err
+	case len(rest) == 2 && rest[0] == "photo":
+		if path.Ext(rest[1]) != ".jpg" {
+			return nil, errNotFound
+		}
+		data, err := h.store.file(id, rest[1])
+		return blob{"image/jpeg", data}, err
+	}
+	return nil, errNotFound
+}
+
+func (h *Hub) steps(id string) ([]ReplayStep, error) {
+	events, _, _, err := h.store.load(id)
+	if err != nil {
+		return nil, err
+	}
+	steps := []ReplayStep{}
+	_, _, err = h.replay(events, func(ev session.Event, effects []session.Effect, m Machine) {
+		s := ReplayStep{Event: ev}
+		for _, e := range effects {
+			if e.Type == session.DoSay {
+				s.Said = append(s.Said, e.Text)
+			}
+		}
+		if v := m.View(); v != nil {
+			c := *v
+			c.Log = nil // the replay shows one step; the whole journal in each would be of square size
+			s.View = &c
+		}
+		steps = append(steps, s)
+	})
+	return steps, err
+}
+
+// Transcript is the job's record as one self-contained HTML page.
+func (h *Hub) Transcript(id string) ([]byte, error) {
+	events, _, damage, err := h.store.load(id)
+	if err != nil {
+		return nil, err
+	}
+	j := report.Job{Photos: map[string][]byte{}, Clock: clock, Damage: damage}
+	_, _, err = h.replay(events, func(ev session.Event, effects []session.Effect, m Machine) {
+		e := report.Entry{Event: ev, Effects: effects}
+		if v := m.View(); v != nil {
+			e.View = *v
+		}
+		j.Entries = append(j.Entries, e)
+		if ev.Photo != nil {
+			if data, err := h.store.file(id, ev.Photo.Name); err == nil {
+				j.Photos[ev.Photo.Name] = data
+			}
+		}
+	})
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = report.HTML(&b, j)
+	return b.Bytes(), err
+}
+
+// export packs the record, the journal and the pictures. Names are sorted and times fixed: the same job gives the same bytes.
+func (h *Hub) export(id string) ([]byte, error) {
+	html, err := h.Transcript(id)
+	if err != nil {
+		return nil, err
+	}
+	entries, err := os.ReadDir(h.store.folder(id))
+	if err != nil {
+		return nil, err
+	}
+	files := map[string][]byte{"record.html": html}
+	names := []string{"record.html"}
+	for _, e := range entries {
+		if n := e.Name(); n == journalName || strings.HasSuffix(n, ".jpg") {
+			if files[n], err = h.store.file(id, n); err != nil {
+				return nil, err
+			}
+			names = append(names, n)
+		}
+	}
+	sort.Strings(names)
+	var b bytes.Buffer
+	z := zip.NewWriter(&b)
+	for _, n := range names {
+		w, err := z.CreateHeader(&zip.FileHeader{Name: n, Method: zip.Deflate, Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
+		if err != nil {
+			return nil, err
+		}
+		if _, err := w.Write(files[n]); err != nil {
+			return nil, err
+		}
+	}
+	if err := z.Close(); err != nil {
+		return nil, fmt.Errorf("ui: packing job %s: %w", id, err)
+	}
+	return b.Bytes(), nil
+}
+
+var errNoDrawing = httpError{404, errors.New("drawing: no appliance is known yet")}

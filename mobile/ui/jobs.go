@@ -1,0 +1,143 @@
+package ui
+
+import (
+	"fmt"
+	"path/filepath"
+	"time"
+
+	"readback/core/session"
+)
+
+// Start is the body of POST /api/start.
+type Start struct {
+	Appliance string `json:"appliance"` // equipment file id; empty: asked in the job
+	Voice     *bool  `json:"voice"`     // nil: as in the preferences
+}
+
+// startLocked leaves the open job, which stays on disk, and begins a new one.
+func (h *Hub) startLocked(s Start) error {
+	if h.closed {
+		return ErrClosed
+	}
+	voice := h.prefs.Voice
+	if s.Voice != nil {
+		voice = *s.Voice
+	}
+	h.leaveLocked()
+	id, err := h.store.create(h.cfg.Now())
+	if err != nil {
+		return fmt.Errorf("ui: making the folder of a new job: %w", err)
+	}
+	b := session.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: h.cfg.Data}
+	m, err := h.cfg.New(b)
+	if err != nil {
+		return fmt.Errorf("ui: starting a job: %w", err)
+	}
+	file, err := h.store.journal(id, 0)
+	if err != nil {
+		return fmt.Errorf("ui: making the journal: %w", err)
+	}
+	h.job = &job{id: id, machine: m, file: file, voice: voice}
+	h.out.do(func(host Host) { host.KeepAwake(true) })
+	if err := h.stepLocked(session.Event{Type: session.EvBegin, Begin: &b}); err != nil {
+		h.leaveLocked()
+		return err
+	}
+	h.tellDevicesLocked()
+	h.out.send(Message{Type: "jobs"})
+	return nil
+}
+
+// tellDevicesLocked repeats to a new or resumed job what is already known of the device.
+func (h *Hub) tellDevicesLocked() {
+	for _, kind := range []string{"speech-off", "mic-off", "sound-off", "battery"} {
+		if d, ok := h.device[kind]; ok && h.job != nil {
+			_ = h.stepLocked(session.Event{Type: session.EvDevice, Device: &d}) // told by step itself
+		}
+	}
+}
+
+// resumeLocked replays a job from disk and goes on with it. Its effects are not done again; the machine is told that the program
+// came back, so power is unknown.
+func (h *Hub) resumeLocked(id string) error {
+	if h.closed {
+		return ErrClosed
+	}
+	if h.job != nil && h.job.id == id {
+		return nil
+	}
+	events, size, damage, err := h.store.load(id)
+	if err != nil {
+		return fmt.Errorf("ui: resuming: %w", err)
+	}
+	m, voice, err := h.replay(events, nil)
+	if err != nil {
+		return fmt.Errorf("ui: resuming job %s: %w", id, err)
+	}
+	if err := h.store.mend(id, size); err != nil {
+		return fmt.Errorf("ui: resuming job %s: %w", id, err)
+	}
+	file, err := h.store.journal(id, size)
+	if err != nil {
+		return fmt.Errorf("ui: resuming job %s: %w", id, err)
+	}
+	h.leaveLocked()
+	h.job = &job{id: id, machine: m, file: file, voice: voice, seq: int64(len(events))}
+	h.out.do(func(host Host) { host.KeepAwake(true) })
+	if damage != "" {
+		h.out.send(Message{Type: "trouble", Text: damage})
+	}
+	if v := m.View(); v != nil && v.Ended != "" {
+		h.showLocked(v)
+	} else if err := h.stepLocked(session.Event{Type: session.EvResume}); err != nil {
+		h.leaveLocked()
+		return err
+	}
+	h.tellDevicesLocked()
+	h.out.send(Message{Type: "jobs"})
+	return nil
+}
+
+// replay runs a journal through a fresh machine; each is called after every event when it is not nil.
+func (h *Hub) replay(events []session.Event, each func(session.Event, []session.Effect, Machine)) (Machine, bool, error) {
+	if len(events) == 0 || events[0].Begin == nil {
+		return nil, false, fmt.Errorf("the journal has no beginning")
+	}
+	m, err := h.cfg.New(*events[0].Begin)
+	if err != nil {
+		return nil, false, err
+	}
+	for _, ev := range events {
+		effects, err := m.Step(ev)
+		if err != nil {
+			return nil, false, fmt.Errorf("replaying event %d: %w", ev.Seq, err)
+		}
+		if each != nil {
+			each(ev, effects, m)
+		}
+	}
+	return m, events[0].Begin.Voice, nil
+}
+
+// Photo keeps a picture in the open job's folder and tells the machine. Place and camera details inside the file are removed.
+func (h *Hub) Photo(id string, jpeg []byte) error {
+	clean, err := stripJPEG(jpeg)
+	if err != nil {
+		return fmt.Errorf("ui: picture %q: %w", id, err)
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job == nil {
+		return ErrNoJob
+	}
+	if !validID(id) {
+		return fmt.Errorf("ui: picture: bad id %q", id)
+	}
+	name := fmt.Sprintf("photo-%d-%s.jpg", h.job.seq+1, id)
+	if err := writeSynced(filepath.Join(h.store.folder(h.job.id), name), clean); err != nil {
+		return fmt.Errorf("ui: keeping picture %q: %w", id, err)
+	}
+	return h.stepLocked(session.Event{Type: session.EvPhoto, Photo: &session.Photo{ID: id, Name: name, SHA256: sum(clean)}})
+}
+
+func clock(at int64) string { return time.UnixMilli(at).Format("2006-01-02 15:04:05") }

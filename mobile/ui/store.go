@@ -1,0 +1,299 @@
+package ui
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sort"
+	"strings"
+	"time"
+
+	"readback/core/session"
+)
+
+// store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json.
+type store struct {
+	dir  string
+	open func(name string) (appender, error) // a seam for tests: a disk that is full
+}
+
+// appender is a file that is only ever added to.
+type appender interface {
+	io.Writer
+	Sync() error
+	Truncate(size int64) error
+	Close() error
+}
+
+const (
+	journalName = "journal.jsonl"
+	summaryName = "summary.json"
+	prefsName   = "prefs.json"
+)
+
+// Prefs are the person's choices, kept over jobs.
+type Prefs struct {
+	Voice bool   `json:"voice"` // speak and listen; false: touch only
+	Done  bool   `json:"done"`  // the first-run questions were answered or skipped
+	Theme string `json:"theme"` // light, dark or "" for the system's
+}
+
+// JobInfo is one line of the job list.
+type JobInfo struct {
+	ID      string `json:"id"`
+	Title   string `json:"title"`
+	Stage   string `json:"stage,omitempty"`
+	Outcome string `json:"outcome,omitempty"` // empty: not finished
+	At      int64  `json:"at"`                // ms: last written
+	Damage  string `json:"damage,omitempty"`  // what is wrong with the journal, in words
+	Open    bool   `json:"open,omitempty"`    // it is the job on the page
+}
+
+func openStore(dir string) (*store, error) {
+	for _, d := range []string{"jobs", "trash"} {
+		if err := os.MkdirAll(filepath.Join(dir, d), 0o700); err != nil {
+			return nil, err
+		}
+	}
+	return &store{dir: dir, open: func(name string) (appender, error) {
+		return os.OpenFile(name, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600)
+	}}, nil
+}
+
+func (s *store) loadPrefs() Prefs {
+	p := Prefs{Voice: true}
+	data, err := os.ReadFile(filepath.Join(s.dir, prefsName))
+	if err == nil && json.Unmarshal(data, &p) != nil {
+		p = Prefs{Voice: true} // damaged choices are asked again
+	}
+	return p
+}
+
+func (s *store) savePrefs(p Prefs) error {
+	return writeFile(filepath.Join(s.dir, prefsName), p)
+}
+
+// writeFile replaces a small file whole.
+func writeFile(name string, v any) error {
+	data, err := json.Marshal(v)
+	if err != nil {
+		return err
+	}
+	if err := os.WriteFile(name+".new", data, 0o600); err != nil {
+		return err
+	}
+	return os.Rename(name+".new", name)
+}
+
+// validID guards every path made from a job id: ids are made here and hold digits, letters and dashes only.
+func validID(id string) bool {
+	if id == "" || len(id) > 64 {
+		return false
+	}
+	for _, c := range id {
+		if (c < '0' || c > '9') && (c < 'a' || c > 'z') && c != '-' {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *store) folder(id string) string { return filepath.Join(s.dir, "jobs", id) }
+
+// create makes the folder of a new job, named after its time.
+func (s *store) create(now int64) (string, error) {
+	base := time.UnixMilli(now).UTC().Format("20060102-150405")
+	for n := 1; ; n++ {
+		id := base
+		if n > 1 {
+			id = fmt.Sprintf("%s-%d", base, n)
+		}
+		err := os.Mkdir(s.folder(id), 0o700)
+		if err == nil {
+			return id, nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return "", err
+		}
+	}
+}
+
+// journalFile is one job's journal, open for adding.
+type journalFile struct {
+	f    appender
+	size int64
+	bad  bool // a failed write left a torn line behind
+}
+
+func (s *store) journal(id string, size int64) (*journalFile, error) {
+	f, err := s.open(filepath.Join(s.folder(id), journalName))
+	if err != nil {
+		return nil, err
+	}
+	return &journalFile{f: f, size: size}, nil
+}
+
+// append writes one event and syncs it to the disk. After a failure the torn line is cut off again, so that a later event can
+// still be kept.
+func (j *journalFile) append(ev session.Event) error {
+	line, err := json.Marshal(ev)
+	if err != nil {
+		return err
+	}
+	line = append(line, '\n')
+	if j.bad {
+		if err := j.f.Truncate(j.size); err != nil {
+			return err
+		}
+		j.bad = false
+	}
+	if _, err = j.f.Write(line); err == nil {
+		err = j.f.Sync()
+	}
+	if err != nil {
+		j.bad = j.f.Truncate(j.size) != nil
+		return err
+	}
+	j.size += int64(len(line))
+	return nil
+}
+
+func (j *journalFile) close() { _ = j.f.Close() } // everything acknowledged is synced already
+
+// readJournal decodes a journal. A last line without its end was never acknowledged and is left out; damage before that
+// ends the reading, and damage says where. size is the length of the good part.
+func readJournal(data []byte) (events []session.Event, size int64, damage string) {
+	for len(data) > 0 {
+		line, rest, whole := bytes.Cut(data, []byte("\n"))
+		if !whole {
+			return events, size, ""
+		}
+		var ev session.Event
+		if err := json.Unmarshal(line, &ev); err != nil {
+			return events, size, fmt.Sprintf("line %d of the journal is damaged (%v); the %d events before it are good", len(events)+1, err, len(events))
+		}
+		if want := int64(len(events)) + 1; ev.Seq != want {
+			return events, size, fmt.Sprintf("line %d of the journal has number %d; the %d events before it are good", want, ev.Seq, len(events))
+		}
+		events = append(events, ev)
+		size += int64(len(line)) + 1
+		data = rest
+	}
+	return events, size, ""
+}
+
+func (s *store) load(id string) (events []session.Event, size int64, damage string, err error) {
+	if !validID(id) {
+		return nil, 0, "", fmt.Errorf("no such job %q", id)
+	}
+	data, err := os.ReadFile(filepath.Join(s.folder(id), journalName))
+	if err != nil {
+		return nil, 0, "", err
+	}
+	events, size, damage = readJournal(data)
+	return events, size, damage, nil
+}
+
+// mend cuts a journal to its good part; the damaged whole is kept beside it.
+func (s *store) mend(id string, size int64) error {
+	name := filepath.Join(s.folder(id), journalName)
+	data, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	if int64(len(data)) == size {
+		return nil
+	}
+	kept := filepath.Join(s.folder(id), fmt.Sprintf("journal-damaged-%d.jsonl", len(data)))
+	if err := os.WriteFile(kept, data, 0o600); err != nil {
+		return err
+	}
+	return os.Truncate(name, size)
+}
+
+// summarise keeps what the job list shows. It can be lost without harm, so it is not synced and its error is dropped.
+func (s *store) summarise(id string, v *session.View) {
+	if v == nil {
+		return
+	}
+	stage := v.Stage
+	if v.StageNo >= 1 && v.StageNo <= len(v.Stages) {
+		stage = v.Stages[v.StageNo-1]
+	}
+	_ = writeFile(filepath.Join(s.folder(id), summaryName), JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended})
+}
+
+// list returns all jobs, newest first.
+func (s *store) list() ([]JobInfo, error) {
+	entries, err := os.ReadDir(filepath.Join(s.dir, "jobs"))
+	if err != nil {
+		return nil, err
+	}
+	jobs := []JobInfo{}
+	for _, e := range entries {
+		if !e.IsDir() || !validID(e.Name()) {
+			continue
+		}
+		info := JobInfo{ID: e.Name()}
+		st, err := os.Stat(filepath.Join(s.folder(e.Name()), journalName))
+		if err != nil {
+			continue // created and never begun
+		}
+		if data, err := os.ReadFile(filepath.Join(s.folder(e.Name()), summaryName)); err == nil {
+			_ = json.Unmarshal(data, &info) // a damaged summary only costs its words
+		}
+		info.ID, info.At = e.Name(), st.ModTime().UnixMilli()
+		if info.Title == "" {
+			info.Title = "Job of " + e.Name()[:min(8, len(e.Name()))]
+		}
+		jobs = append(jobs, info)
+	}
+	sort.Slice(jobs, func(i, j int) bool { return jobs[i].ID > jobs[j].ID })
+	return jobs, nil
+}
+
+// remove moves a job to the trash, where restore finds it; the trash keeps the last twenty.
+func (s *store) remove(id string) error {
+	if !validID(id) {
+		return fmt.Errorf("no such job %q", id)
+	}
+	trash := filepath.Join(s.dir, "trash")
+	if err := os.RemoveAll(filepath.Join(trash, id)); err != nil {
+		return err
+	}
+	if err := os.Rename(s.folder(id), filepath.Join(trash, id)); err != nil {
+		return err
+	}
+	old, err := os.ReadDir(trash)
+	if err != nil {
+		return err
+	}
+	for i := 0; i < len(old)-20; i++ {
+		if old[i].Name() != id {
+			if err := os.RemoveAll(filepath.Join(trash, old[i].Name())); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (s *store) restore(id string) error {
+	if !validID(id) {
+		return fmt.Errorf("no such job %q", id)
+	}
+	return os.Rename(filepath.Join(s.dir, "trash", id), s.folder(id))
+}
+
+// file reads one file of a job: a picture or the transcript.
+func (s *store) file(id, name string) ([]byte, error) {
+	if !validID(id) || name == "" || strings.ContainsAny(name, `/\`) || strings.HasPrefix(name, ".") {
+		return nil, fmt.Errorf("no such file %q in job %q", name, id)
+	}
+	return os.ReadFile(filepath.Join(s.folder(id), name))
+}
