@@ -96,11 +96,8 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 	for _, v := range heard {
 		parts[Ear] += b.Ear * numberChance(m, f, v*u.Scale+u.Offset, d, p)
 	}
-	if x != 0 {
-		parts[Stray] = b.Stray * math.Min(1, d/(math.Abs(x)*strayDecades*math.Ln10))
-	} else {
-		parts[Stray] = b.Stray / strayDecades
-	}
+	// A stray zero is as likely as one count.
+	parts[Stray] = b.Stray * math.Min(1, d/(math.Max(math.Abs(x), d)*strayDecades*math.Ln10))
 	return parts
 }
 
