@@ -1,0 +1,187 @@
+package camera
+
+import (
+	"math"
+	"slices"
+
+	"readback/core/unit"
+)
+
+// Shows is what kind of thing a display shows.
+type Shows string
+
+const (
+	Number Shows = "number"
+	Over   Shows = "over"  // over-range in one of its forms
+	Empty  Shows = "blank" // a display without lit digits
+)
+
+// Reason says why no answer is given. Its Say is fit to be spoken.
+type Reason string
+
+const (
+	NoDisplay Reason = "no display"
+	Faint     Reason = "faint"
+	Blurred   Reason = "blurred"
+	Glare     Reason = "glare"
+	Changing  Reason = "changing"
+	Unclear   Reason = "unclear"
+	CutOff    Reason = "cut off"
+	LoneOne   Reason = "lone one"
+)
+
+// Digit is one place of a display.
+type Digit struct {
+	Glyph  rune
+	P      float64 // probability of Glyph
+	Rival  rune    // next likely glyph
+	RivalP float64
+	Dot    float64       // probability that the point after it is lit
+	Box    [4][2]float64 // corners in the picture: top left, top right, bottom right, bottom left
+	seg    [7]float64    // log odds that each segment is lit
+}
+
+// Reading is what one picture, or a vote over several, says about a display.
+type Reading struct {
+	Shows  Shows
+	Text   string       // as shown: "-12.34", "0L", "O.L"; best guess when Reason is set
+	Value  unit.Decimal // exact, when Shows is Number
+	P      float64      // probability that all of it is right
+	Digits []Digit
+	Rival  string // next likely text
+	RivalP float64
+	Reason Reason // empty when the reading may be used
+	At     int    // index into Digits of the place that is in doubt, -1 when none
+	Light  bool   // light digits on dark
+	Frames int    // pictures behind it
+
+	minus float64 // log odds that a minus sign is lit
+}
+
+// OK tells whether the reading may be used as a witness.
+func (r *Reading) OK() bool { return r.Reason == "" && r.Shows != "" }
+
+// Reader reads displays. It keeps its buffers, so one Reader serves one stream of pictures; it is not for concurrent use.
+type Reader struct {
+	pyr   [6]grey
+	find  finder
+	lines []line
+	strip strip
+	fit   fitter
+	grids [2]grid
+	scale float64
+}
+
+// Read finds the display in the picture and reads it. An error means that the picture itself is unusable; a reading
+// that cannot be trusted has a Reason.
+func (r *Reader) Read(p *Plane) (*Reading, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	f := 1
+	for max(p.W, p.H)/f > 1400 {
+		f++
+	}
+	r.scale = float64(f)
+	r.pyr[0].reduce(p, f)
+	n := 1
+	for n < len(r.pyr) && min(r.pyr[n-1].w, r.pyr[n-1].h) >= 32 {
+		r.pyr[n].half(&r.pyr[n-1])
+		n++
+	}
+	return r.read(n), nil
+}
+
+func (r *Reader) read(n int) *Reading {
+	r.lines = r.lines[:0]
+	first := 0
+	if r.pyr[0].w*r.pyr[0].h > 400*400 {
+		first = 1
+	}
+	for l := n - 1; l >= first; l-- {
+		r.search(l)
+	}
+	best := r.judge(n, 6)
+	if (best == nil || !best.OK()) && first == 1 {
+		// small digits: look again at full size
+		r.lines = r.lines[:0]
+		r.search(0)
+		if b := r.judge(n, 4); b != nil && (best == nil || b.OK() || b.P > best.P) {
+			best = b
+		}
+	}
+	if best == nil {
+		return &Reading{Reason: NoDisplay, At: -1, Frames: 1}
+	}
+	return best
+}
+
+func (r *Reader) search(l int) {
+	g := &r.pyr[l]
+	if g.w < 12 || g.h < 12 {
+		return
+	}
+	blobs := r.find.find(g, 14, noiseOf(g))
+	r.lines = lines(blobs, r.scale*float64(int(1)<<l), r.lines)
+}
+
+// judge reads the most promising rows and returns the best.
+func (r *Reader) judge(n, limit int) *Reading {
+	slices.SortStableFunc(r.lines, func(a, b line) int {
+		switch {
+		case a.rank > b.rank:
+			return -1
+		case a.rank < b.rank:
+			return 1
+		}
+		return 0
+	})
+	var best *Reading
+	bestScore := 0.0
+	tried := 0
+	var seen []line
+	for i := range r.lines {
+		l := r.lines[i]
+		if tried >= limit {
+			break
+		}
+		if slices.ContainsFunc(seen, func(o line) bool { return same(o, l) }) {
+			continue
+		}
+		seen = append(seen, l)
+		tried++
+		rd, score := r.readLine(n, l)
+		if rd == nil {
+			continue
+		}
+		if best == nil || score > bestScore {
+			best, bestScore = rd, score
+		}
+	}
+	return best
+}
+
+// same tells whether two lines found at different sizes are the same row.
+func same(a, b line) bool {
+	h := math.Min((a.h0+a.h1)/2, (b.h0+b.h1)/2)
+	return a.light == b.light && math.Abs(a.x0-b.x0) < 0.5*h && math.Abs(a.x1-b.x1) < 0.5*h && math.Abs(a.y0-b.y0) < 0.3*h &&
+		math.Abs(a.h0-b.h0) < 0.25*h
+}
+
+func (r *Reader) readLine(n int, l line) (*Reading, float64) {
+	s := &r.strip
+	s.cut(r.pyr[:n], r.scale, l)
+	if !s.inkOf() {
+		return nil, 0
+	}
+	s.straighten()
+	s.extents()
+	s.integrate()
+	g := &r.grids[0]
+	r.fit.fit(s, g)
+	if len(g.x) == 0 || g.gain < 1.2 {
+		return nil, 0
+	}
+	rd := s.decide(g)
+	return rd, g.gain * math.Sqrt((l.h0+l.h1)/2)
+}

@@ -1,0 +1,336 @@
+package camera
+
+import (
+	"math"
+	"slices"
+)
+
+// Digits are looked for at several sizes of the picture, at each where they are tallLow to tallHigh pixels high:
+// there the gaps between the segments of a digit close and the segments themselves are still apart.
+const (
+	tallLow  = 8
+	tallHigh = 40
+)
+
+// blob is a connected patch darker or lighter than its surroundings.
+type blob struct {
+	x0, y0, x1, y1 int // inclusive
+	area           int
+	depth          int // sum of the contrast over the area
+	light          bool
+}
+
+func (b *blob) h() float64  { return float64(b.y1 - b.y0 + 1) }
+func (b *blob) w() float64  { return float64(b.x1 - b.x0 + 1) }
+func (b *blob) cx() float64 { return float64(b.x0+b.x1) / 2 }
+func (b *blob) cy() float64 { return float64(b.y0+b.y1) / 2 }
+
+// run is a piece of a picture row that belongs to one blob.
+type run struct {
+	x0, x1, y int
+	id        int32
+	depth     int
+}
+
+// finder finds patches of one size of the picture; it keeps its memory from picture to picture.
+type finder struct {
+	sum, sq []uint32
+	runs    [2][]run
+	parent  [2][]int32
+	blobs   []blob
+	index   []int32
+}
+
+// find lists the patches of g that differ from the mean of their surroundings (a square of 2r+1) by more than noise.
+func (f *finder) find(g *grey, r int, noise float64) []blob {
+	w, h := g.w, g.h
+	if cap(f.sum) < w {
+		f.sum, f.sq = make([]uint32, w), make([]uint32, w)
+	}
+	sum, sq := f.sum[:w], f.sq[:w]
+	clear(sum)
+	clear(sq)
+	for p := range 2 {
+		f.runs[p], f.parent[p] = f.runs[p][:0], f.parent[p][:0]
+	}
+	add := func(y int, sign int32) {
+		for x, v := range g.pix[y*w : (y+1)*w] {
+			sum[x] += uint32(sign * int32(v))
+			sq[x] += uint32(sign * int32(v) * int32(v))
+		}
+	}
+	for y := range min(r, h) {
+		add(y, 1)
+	}
+	floor := max(3, int(1.6*noise+1.5))
+	var rowStart, prevStart, prev2Start [2]int
+	rows := min(r, h)
+	for y := range h {
+		if y+r < h {
+			add(y+r, 1)
+			rows++
+		}
+		if y-r-1 >= 0 {
+			add(y-r-1, -1)
+			rows--
+		}
+		for p := range 2 {
+			prev2Start[p], prevStart[p], rowStart[p] = prevStart[p], rowStart[p], len(f.runs[p])
+		}
+		var s, q uint32
+		for x := range min(r, w) {
+			s += sum[x]
+			q += sq[x]
+		}
+		cols := min(r, w)
+		row := g.pix[y*w : (y+1)*w]
+		for x := range w {
+			if x+r < w {
+				s += sum[x+r]
+				q += sq[x+r]
+				cols++
+			}
+			if x-r-1 >= 0 {
+				s -= sum[x-r-1]
+				q -= sq[x-r-1]
+				cols--
+			}
+			n := rows * cols
+			d := int(row[x])*n - int(s)
+			p := 0
+			if d < 0 {
+				d = -d
+			} else {
+				p = 1
+			}
+			if d < floor*n {
+				continue
+			}
+			// at least 0.45 of the local standard deviation away from the local mean
+			if va := int(q)*n - int(s)*int(s); d*d*5 < va {
+				continue
+			}
+			f.put(p, x, y, d/n, rowStart[p])
+		}
+		for p := range 2 {
+			f.link(p, prev2Start[p], prevStart[p], rowStart[p])
+		}
+	}
+	return f.gather()
+}
+
+// put adds one pixel to the last run of its row when it is next to it or one pixel away.
+func (f *finder) put(p, x, y, depth, rowStart int) {
+	runs := f.runs[p]
+	if n := len(runs); n > rowStart && x-runs[n-1].x1 <= 2 {
+		runs[n-1].x1 = x
+		runs[n-1].depth += depth
+		return
+	}
+	id := int32(len(f.parent[p]))
+	f.parent[p] = append(f.parent[p], id)
+	f.runs[p] = append(runs, run{x, x, y, id, depth})
+}
+
+// link joins the runs of the newest row with those of the two rows above that they touch.
+func (f *finder) link(p, prev2, prev, row int) {
+	runs := f.runs[p]
+	for _, from := range [2][2]int{{prev, row}, {prev2, prev}} {
+		j := from[0]
+		for i := row; i < len(runs); i++ {
+			for j < from[1] && runs[j].x1 < runs[i].x0-1 {
+				j++
+			}
+			for k := j; k < from[1] && runs[k].x0 <= runs[i].x1+1; k++ {
+				a, b := f.root(p, runs[i].id), f.root(p, runs[k].id)
+				if a < b {
+					f.parent[p][b] = a
+				} else {
+					f.parent[p][a] = b
+				}
+			}
+		}
+	}
+}
+
+func (f *finder) root(p int, i int32) int32 {
+	t := f.parent[p]
+	for t[i] != i {
+		t[i] = t[t[i]]
+		i = t[i]
+	}
+	return i
+}
+
+func (f *finder) gather() []blob {
+	f.blobs = f.blobs[:0]
+	for p := range 2 {
+		if cap(f.index) < len(f.parent[p]) {
+			f.index = make([]int32, len(f.parent[p]))
+		}
+		index := f.index[:len(f.parent[p])]
+		for i := range index {
+			index[i] = -1
+		}
+		for i := range f.runs[p] {
+			r := &f.runs[p][i]
+			id := f.root(p, r.id)
+			if index[id] < 0 {
+				index[id] = int32(len(f.blobs))
+				f.blobs = append(f.blobs, blob{x0: r.x0, x1: r.x1, y0: r.y, y1: r.y, light: p == 1})
+			}
+			b := &f.blobs[index[id]]
+			b.x0, b.x1 = min(b.x0, r.x0), max(b.x1, r.x1)
+			b.y0, b.y1 = min(b.y0, r.y), max(b.y1, r.y)
+			b.area += r.x1 - r.x0 + 1
+			b.depth += r.depth
+		}
+	}
+	return f.blobs
+}
+
+// noiseOf estimates the standard deviation of g's noise from second differences along rows, which cancel slopes.
+func noiseOf(g *grey) float64 {
+	if g.w < 3 {
+		return 1
+	}
+	var hist [512]int
+	n := 0
+	for y := 0; y < g.h; y += 4 {
+		row := g.pix[y*g.w : (y+1)*g.w]
+		for x := 1; x < g.w-1; x += 2 {
+			d := 2*int(row[x]) - int(row[x-1]) - int(row[x+1])
+			if d < 0 {
+				d = -d
+			}
+			hist[min(d, 511)]++
+			n++
+		}
+	}
+	// the median of |d| of normal noise is 0.6745 sigma sqrt(6)
+	c := 0
+	for d, k := range hist {
+		if c += k; 2*c >= n {
+			return math.Max(0.5, (float64(d)+0.5)/(0.6745*math.Sqrt(6)))
+		}
+	}
+	return 1
+}
+
+// line is a row of patches that may be a number: its middle line and height at both ends, in pixels of the whole picture.
+type line struct {
+	x0, y0, h0 float64 // left end
+	x1, y1, h1 float64 // right end
+	light      bool
+	rank       float64 // more is more like a display's number
+}
+
+// lines joins patches of like height that follow one another into rows. scale is picture pixels per pixel of g.
+func lines(blobs []blob, scale float64, out []line) []line {
+	var tall []*blob
+	for i := range blobs {
+		b := &blobs[i]
+		h, w := b.h(), b.w()
+		if h < tallLow || h > tallHigh || w > 8*h || float64(b.area) < 0.08*h*math.Max(w, 0.2*h) || b.area > int(0.97*h*w) && w > 0.45*h {
+			continue
+		}
+		tall = append(tall, b)
+	}
+	slices.SortStableFunc(tall, func(a, b *blob) int { return a.x0 - b.x0 })
+	used := make([]bool, len(tall))
+	var chain []*blob
+	for i, first := range tall {
+		if used[i] {
+			continue
+		}
+		chain = append(chain[:0], first)
+		used[i] = true
+		last, h, slope := first, first.h(), 0.0
+		for {
+			best, bestGap := -1, 1e9
+			for j := i + 1; j < len(tall); j++ {
+				b := tall[j]
+				if float64(b.x0) > float64(last.x1)+1.7*h {
+					break
+				}
+				if used[j] || b.light != first.light || b.cx() < last.cx() {
+					continue
+				}
+				hb := b.h()
+				if hb < 0.72*h || hb > 1.39*h {
+					continue
+				}
+				dx := b.cx() - last.cx()
+				if dy := math.Abs(b.cy() - last.cy() - slope*dx); dy > 0.16*h+0.2*dx*boolTo(len(chain) < 2) {
+					continue
+				}
+				if gap := float64(b.x0 - last.x1); gap < bestGap {
+					best, bestGap = j, gap
+				}
+			}
+			if best < 0 {
+				break
+			}
+			used[best] = true
+			last = tall[best]
+			chain = append(chain, last)
+			h = 0.7*h + 0.3*last.h()
+			if dx := last.cx() - first.cx(); dx > 1.5*h {
+				slope = (last.cy() - first.cy()) / dx
+			}
+		}
+		out = append(out, fit(chain, scale))
+	}
+	return out
+}
+
+func boolTo(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// fit makes the line through a chain of patches.
+func fit(chain []*blob, scale float64) line {
+	n := float64(len(chain))
+	var sx, st, sb, depth, area, width float64
+	for _, b := range chain {
+		sx += b.cx()
+		st += float64(b.y0)
+		sb += float64(b.y1 + 1)
+		depth += float64(b.depth)
+		area += float64(b.area)
+		width += b.w()
+	}
+	mx, mt, mb := sx/n, st/n, sb/n
+	var sxx, sxt, sxb float64
+	for _, b := range chain {
+		d := b.cx() - mx
+		sxx += d * d
+		sxt += d * (float64(b.y0) - mt)
+		sxb += d * (float64(b.y1+1) - mb)
+	}
+	var kt, kb float64
+	if sxx > 0 {
+		kt, kb = sxt/sxx, sxb/sxx
+	}
+	if k := (kt + kb) / 2; len(chain) < 4 { // too few to tell perspective from chance
+		kt, kb = k, k
+	}
+	x0, x1 := float64(chain[0].x0), 0.0
+	for _, b := range chain {
+		x1 = math.Max(x1, float64(b.x1+1))
+	}
+	top := func(x float64) float64 { return mt + kt*(x-mx) }
+	bot := func(x float64) float64 { return mb + kb*(x-mx) }
+	l := line{light: chain[0].light}
+	slope := (kt + kb) / 2
+	cos := 1 / math.Sqrt(1+slope*slope)
+	l.x0, l.y0, l.h0 = x0*scale, (top(x0)+bot(x0))/2*scale, (bot(x0)-top(x0))*cos*scale
+	l.x1, l.y1, l.h1 = x1*scale, (top(x1)+bot(x1))/2*scale, (bot(x1)-top(x1))*cos*scale
+	h := (mb - mt)
+	// a display's number is tall, has several digits, and is drawn in strong strokes
+	l.rank = h * scale * math.Sqrt(math.Min(width/h, 5)) * math.Min(depth/area, 60) * math.Min(n, 3)
+	return l
+}
