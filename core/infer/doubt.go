@@ -1,0 +1,151 @@
+package infer
+
+import "math"
+
+// Conflict is log2(∏ P(answer) / P(all answers)) in bits, with each answer weighed alone against the prior: above zero the
+// answers agree less with each other than chance would have it (Jensen et al. 1990). It is the measure over the planning
+// outcomes, so that the last digits of a reading do not count.
+type Conflict struct {
+	Bits  float64
+	Alone []float64 // per answer, oldest first: its surprise given the answers before it, bits
+}
+
+// Blame is what leave-one-out says of one check's answers.
+type Blame struct {
+	Check int
+	P     float64 // chance of the outcome given all other answers
+	Best  float64 // chance of the likeliest outcome given all other answers
+	Gain  float64 // bits of evidence that the likeliest outcome would add
+}
+
+// Thresholds of an answer worth asking again: unlikely by itself, and its reversal would explain much.
+const (
+	BlameBelow = 0.02
+	BlameGain  = 4 // bits
+)
+
+// Doubtful tells whether the answer should be asked again.
+func (b Blame) Doubtful() bool { return b.P < BlameBelow && b.Gain > BlameGain }
+
+// Surprise is the surprise of entry i of the history, in bits: -log2 of the chance of its outcome given the entries before.
+func (b *Belief) Surprise(i int) float64 { return b.items[i].bits }
+
+// Answered reports the checks that were answered with more than silence, in the order of their first answers.
+func (b *Belief) Answered(dst []int) []int {
+	dst = dst[:0]
+next:
+	for i := range b.items {
+		if len(b.items[i].parts) == 0 {
+			continue
+		}
+		for _, c := range dst {
+			if c == b.items[i].check {
+				continue next
+			}
+		}
+		dst = append(dst, b.items[i].check)
+	}
+	return dst
+}
+
+// Outcome is the planning outcome of the last answer to a check, -1 when there is none.
+func (b *Belief) Outcome(check int) int {
+	for i := len(b.items) - 1; i >= 0; i-- {
+		if b.items[i].check == check && len(b.items[i].parts) > 0 {
+			return b.items[i].bin
+		}
+	}
+	return -1
+}
+
+// Without fills dst with the probability of each hypothesis if no answer to the check had been given. The power cycles are
+// taken as they were. dst has one entry per hypothesis.
+func (b *Belief) Without(check int, dst []float64) {
+	top := math.Inf(-1)
+	for h := range dst {
+		dst[h] = b.without(h, check)
+		top = max(top, dst[h])
+	}
+	sum := 0.0
+	for h := range dst {
+		dst[h] = math.Exp(dst[h] - top)
+		sum += dst[h]
+	}
+	for h := range dst {
+		dst[h] /= sum
+	}
+}
+
+// without is the log weight of hypothesis h without the answers to a check.
+func (b *Belief) without(h, check int) float64 {
+	if w := b.world[h]; w >= 0 {
+		total := b.base[h] + b.cur[w]
+		if !math.IsInf(total, -1) {
+			for i := range b.items {
+				if it := &b.items[i]; it.check == check && len(it.log) > 0 {
+					total -= it.log[min(int(b.p.Checks[check].Class[w]), len(it.log)-1)]
+				}
+			}
+			return total
+		}
+	}
+	hyp := &b.p.Hyps[h]
+	total := math.Log(hyp.Prior)
+	for from := 0; from <= len(b.items); {
+		to := from
+		for to < len(b.items) && b.items[to].check >= 0 {
+			to++
+		}
+		sum := 0.0
+		for _, ph := range hyp.Phases {
+			like := 0.0
+			for i := from; i < to; i++ {
+				if it := &b.items[i]; it.check != check && len(it.log) > 0 {
+					like += it.log[min(int(b.p.Checks[it.check].Class[ph.World]), len(it.log)-1)]
+				}
+			}
+			sum += ph.P * math.Exp(like)
+		}
+		total += math.Log(sum)
+		from = to + 1
+	}
+	return total
+}
+
+// Blame weighs the outcome of one check against all other answers. scratch has one entry per hypothesis.
+func (b *Belief) Blame(check int, scratch []float64) Blame {
+	out := Blame{Check: check, P: 1, Best: 1}
+	bin := b.Outcome(check)
+	if bin < 0 {
+		return out
+	}
+	b.Without(check, scratch)
+	out.Best = 0
+	for o := range b.p.Checks[check].Bins[0] {
+		p := b.chance(check, o, scratch)
+		if o == bin {
+			out.P = p
+		}
+		out.Best = max(out.Best, p)
+	}
+	out.Gain = math.Log2(out.Best / out.P)
+	return out
+}
+
+// Conflict measures how badly the answers fit together. It counts the last outcome of each check.
+func (b *Belief) Conflict() Conflict {
+	var c Conflict
+	prior := make([]float64, len(b.p.Hyps))
+	for h := range prior {
+		prior[h] = b.p.Hyps[h].Prior
+	}
+	for i := range b.items {
+		it := &b.items[i]
+		if len(it.log) == 0 || it.bin < 0 {
+			continue
+		}
+		c.Alone = append(c.Alone, it.bits)
+		c.Bits += it.bits + math.Log2(b.chance(it.check, it.bin, prior))
+	}
+	return c
+}

@@ -1,0 +1,223 @@
+package infer_test
+
+import (
+	"fmt"
+	"math/big"
+	"math/rand/v2"
+
+	"readback/core/infer"
+	"readback/core/measure"
+)
+
+// The slow exact oracle: the same model in rational numbers, with every path of causes and every draw of activity written out.
+// A float64 is a rational number, so the oracle and the fast code start from the same figures.
+
+func rat(x float64) *big.Rat { return new(big.Rat).SetFloat64(x) }
+
+func sum(xs ...*big.Rat) *big.Rat {
+	s := new(big.Rat)
+	for _, x := range xs {
+		s.Add(s, x)
+	}
+	return s
+}
+
+func prod(xs ...*big.Rat) *big.Rat {
+	s := big.NewRat(1, 1)
+	for _, x := range xs {
+		s.Mul(s, x)
+	}
+	return s
+}
+
+// event is an answer, or a new power cycle when Check < 0.
+type event = infer.Answer
+
+// exact returns the posterior of each hypothesis and the probability of all answers.
+func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat) {
+	// Likelihood of each entry per class: the paths up to it over the paths before it.
+	like := make([][]*big.Rat, len(events))
+	for i, e := range events {
+		if e.Check < 0 || e.Parts == nil {
+			continue
+		}
+		n := len(p.Checks[e.Check].Bins)
+		var chain []event
+		for _, f := range events[:i+1] {
+			if f.Check == e.Check && f.Parts != nil {
+				chain = append(chain, f)
+			}
+		}
+		for k := range n {
+			l := paths(chain, k)
+			if len(chain) > 1 {
+				if d := paths(chain[:len(chain)-1], k); d.Sign() != 0 {
+					l.Quo(l, d)
+				}
+			}
+			like[i] = append(like[i], l)
+		}
+		like[i] = append(like[i], broad(p, e.Check, like[i]))
+	}
+	of := func(i, world int) *big.Rat {
+		k := int(p.Checks[events[i].Check].Class[world])
+		return like[i][min(k, len(like[i])-1)]
+	}
+	evidence = new(big.Rat)
+	for _, h := range p.Hyps {
+		w := rat(h.Prior)
+		for from := 0; from <= len(events); {
+			to := from
+			for to < len(events) && events[to].Check >= 0 {
+				to++
+			}
+			cycle := new(big.Rat)
+			for _, ph := range h.Phases {
+				x := rat(ph.P)
+				for i := from; i < to; i++ {
+					if like[i] != nil {
+						x.Mul(x, of(i, ph.World))
+					}
+				}
+				cycle.Add(cycle, x)
+			}
+			w.Mul(w, cycle)
+			from = to + 1
+		}
+		post = append(post, w)
+		evidence.Add(evidence, w)
+	}
+	for _, w := range post {
+		w.Quo(w, evidence)
+	}
+	return post, evidence
+}
+
+// paths is the probability of a chain of answers to one check, given class k: the sum over all sequences of causes.
+func paths(chain []event, k int) *big.Rat {
+	total := new(big.Rat)
+	var walk func(i int, last measure.Cause, p *big.Rat)
+	walk = func(i int, last measure.Cause, p *big.Rat) {
+		if i == len(chain) {
+			total.Add(total, p)
+			return
+		}
+		for c := range measure.Causes {
+			fresh := rat(chain[i].Parts[k][c])
+			if i == 0 {
+				walk(1, c, prod(p, fresh))
+				continue
+			}
+			stay := rat(measure.Persists[last])
+			step := prod(sum(rat(1), new(big.Rat).Neg(stay)), fresh)
+			if c == last && c != measure.Sound {
+				step = sum(step, prod(stay, rat(chain[i].Again)))
+			}
+			if c == last && c == measure.Sound && chain[i].Steady > 0 {
+				step = rat(chain[i].Steady)
+			}
+			walk(i+1, c, prod(p, step))
+		}
+	}
+	walk(0, measure.Sound, rat(1))
+	return total
+}
+
+// broad is the likelihood of a world that predicts any class as often as the hypotheses do, three parts in ten even.
+func broad(p *infer.Problem, check int, like []*big.Rat) *big.Rat {
+	n := int64(len(like))
+	mass := make([]*big.Rat, n)
+	for i := range mass {
+		mass[i] = new(big.Rat)
+	}
+	for _, h := range p.Hyps {
+		for _, ph := range h.Phases {
+			if k := p.Checks[check].Class[ph.World]; k != infer.Broad {
+				mass[k].Add(mass[k], prod(rat(h.Prior), rat(ph.P)))
+			}
+		}
+	}
+	total := sum(mass...)
+	out := new(big.Rat)
+	for k, l := range like {
+		share := sum(prod(big.NewRat(7, 10), new(big.Rat).Quo(mass[k], total)), big.NewRat(3, 10*n))
+		out.Add(out, prod(share, l))
+	}
+	return out
+}
+
+// randomProblem has up to 6 modes, with pairs, unknown and residual, some modes intermittent, up to 6 checks with up to 4 classes.
+func randomProblem(r *rand.Rand) *infer.Problem {
+	n := 1 + r.IntN(6)
+	modes := make([]infer.Mode, n)
+	for i := range modes {
+		modes[i] = infer.Mode{Rate: 0.1 + r.Float64(), Part: i / 2, Group: i - r.IntN(2)*min(i, 1), Active: 1}
+		if r.IntN(4) == 0 {
+			modes[i].Active = 0.1 + 0.8*r.Float64()
+		}
+	}
+	base := infer.UsualBase
+	base.Second = 0.2
+	hyps, worlds, err := infer.Enumerate(modes, base, nil)
+	if err != nil {
+		panic(err)
+	}
+	p := &infer.Problem{Worlds: len(worlds.Sets), Groups: n, Hyps: hyps}
+	for c := range 1 + r.IntN(6) {
+		k, outcomes := 1+r.IntN(4), 2+r.IntN(3)
+		check := infer.Check{ID: fmt.Sprint("c", c)}
+		for range len(worlds.Sets) - 2 {
+			check.Class = append(check.Class, uint8(r.IntN(k)))
+		}
+		check.Class = append(check.Class, infer.Broad, infer.Broad)
+		for range k {
+			row := make([]float64, outcomes)
+			total := 0.0
+			for o := range row {
+				row[o] = 0.01 + r.Float64()*r.Float64()
+				total += row[o]
+			}
+			for o := range row {
+				row[o] /= total
+			}
+			check.Bins = append(check.Bins, row)
+		}
+		p.Checks = append(p.Checks, check)
+	}
+	if err := p.Prepare(); err != nil {
+		panic(err)
+	}
+	return p
+}
+
+// randomEvent is an answer with random causes, a silence, or a power cycle.
+func randomEvent(r *rand.Rand, p *infer.Problem) event {
+	if r.IntN(6) == 0 {
+		return event{Check: -1}
+	}
+	c := r.IntN(len(p.Checks))
+	e := event{Check: c, Bin: r.IntN(len(p.Checks[c].Bins[0]))}
+	if r.IntN(6) == 0 {
+		return e
+	}
+	for range p.Checks[c].Bins {
+		var parts measure.Parts
+		for i := range parts {
+			parts[i] = 0.2 * r.Float64() * r.Float64()
+		}
+		e.Parts = append(e.Parts, parts)
+	}
+	e.Again = r.Float64()
+	if r.IntN(2) == 0 {
+		e.Steady = r.Float64()
+	}
+	return e
+}
+
+func feed(b *infer.Belief, e event) {
+	if e.Check < 0 {
+		b.Cycle()
+	} else if err := b.Observe(e); err != nil {
+		panic(err)
+	}
+}
