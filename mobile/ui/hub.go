@@ -69,6 +69,7 @@ type job struct {
 	seq     int64
 	voice   bool
 	saying  string // id of the saying under way
+	state   string // of the last view shown
 }
 
 // ErrClosed is returned after Close.
@@ -169,7 +170,8 @@ func (h *Hub) deviceLocked(d session.Device) error {
 	return h.stepLocked(session.Event{Type: session.EvDevice, Device: &d})
 }
 
-// stepLocked is the heart: the event is on disk before anything it causes is said or shown.
+// stepLocked is the heart: the machine takes the event in memory, the event goes to the disk, and only then is anything it
+// causes said or shown. An event that cannot be kept is taken out of the machine again.
 func (h *Hub) stepLocked(ev session.Event) error {
 	if h.closed {
 		return ErrClosed
@@ -180,18 +182,35 @@ func (h *Hub) stepLocked(ev session.Event) error {
 	}
 	ev.At = h.cfg.Now()
 	ev.Seq = j.seq + 1
-	if err := j.file.append(ev); err != nil {
-		err = fmt.Errorf("ui: the record cannot be written, so this was not taken: %w", err)
-		h.out.send(Message{Type: "trouble", Text: err.Error()})
-		h.out.do(func(host Host) { host.Cue("refused") })
-		return err
-	}
-	j.seq = ev.Seq
 	effects, err := j.machine.Step(ev)
 	if err != nil {
-		return fmt.Errorf("ui: event %d: %w", ev.Seq, err)
+		return bad(fmt.Errorf("ui: event %d: %w", ev.Seq, err))
 	}
+	if err := j.file.append(ev); err != nil {
+		err = fmt.Errorf("the record cannot be written, so the last answer was not taken: %w", err)
+		h.out.send(Message{Type: "trouble", Text: err.Error()})
+		h.out.do(func(host Host) { host.Cue("refused") })
+		return errors.Join(err, h.rewindLocked())
+	}
+	j.seq = ev.Seq
 	h.deliverLocked(effects)
+	return nil
+}
+
+// rewindLocked makes the machine again from what is on disk.
+func (h *Hub) rewindLocked() error {
+	j := h.job
+	events, _, _, err := h.store.load(j.id)
+	if err == nil && j.seq == 0 {
+		return nil // nothing was ever kept; the job is left by its starter
+	}
+	if err == nil {
+		j.machine, _, err = h.replay(events, nil)
+	}
+	if err != nil {
+		h.leaveLocked()
+		return fmt.Errorf("the job is parked: %w", err)
+	}
 	return nil
 }
 
@@ -220,7 +239,7 @@ func (h *Hub) doLocked(e session.Effect) {
 		h.out.do(Host.Hush)
 	case session.DoCue:
 		h.out.send(effectMessage(e))
-		quiet := j.machine.View().State == "emergency" // nothing buzzes where gas may be
+		quiet := j.state == "emergency" // nothing buzzes where gas may be
 		h.out.do(func(host Host) {
 			host.Cue(e.ID)
 			if p := buzz[e.ID]; p != "" && !quiet {
@@ -248,6 +267,10 @@ func (h *Hub) doLocked(e session.Effect) {
 var buzz = map[string]string{"accepted": "short", "ask": "double", "refused": "long", "danger": "triple", "timer": "triple"}
 
 func (h *Hub) showLocked(v *session.View) {
+	if v == nil {
+		return
+	}
+	h.job.state = v.State
 	h.out.sendView(v)
 	h.store.summarise(h.job.id, v)
 }

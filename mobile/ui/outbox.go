@@ -98,9 +98,6 @@ func (o *outbox) send(m Message) {
 
 // sendView copies the view, so that the machine may change its own.
 func (o *outbox) sendView(v *session.View) {
-	if v == nil {
-		return
-	}
 	o.mu.Lock()
 	c := *v
 	c.Stream = o.n + 1
