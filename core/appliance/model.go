@@ -28,6 +28,8 @@ type Model struct {
 	Stops    []StopLine
 	Cautions []Caution
 	Facts    []Fact // call-out price range and other money and time facts
+	Dead     []int  // points where dead is proved: line, neutral, ground; line is upstream of every door switch. Empty: the usual words are used
+	Earth    string // net that is earth, the datum of all volts; empty: the return of the first supply
 }
 
 // Source is where a number comes from.
@@ -63,6 +65,22 @@ type Part struct {
 	Modes   []int
 	Plate   []string // what a replacement must match: "volts", "microfarads"
 	Visible bool     // can be seen or touched without opening anything
+	Outputs []Output // of a board
+	Inputs  []Input  // of a board
+}
+
+// Output is a contact inside a board that its control closes.
+type Output struct {
+	ID       string // unique within the board: "IND"
+	From, To string // net it is fed from, net it feeds
+}
+
+// Input is what a board senses: the volts between two nets, loaded by its own resistance.
+type Input struct {
+	ID      string
+	Net, To string
+	On      measure.Quantity // V at and above which it counts as present
+	Ohms    measure.Quantity // its own resistance
 }
 
 // Mode is a way a part fails, or is set wrongly.
@@ -74,6 +92,7 @@ type Mode struct {
 	Does   string                      // effect of the kind: open, short, stuck-closed, weak, dirty, off…
 	Params map[string]measure.Quantity // size of the effect: ohms, factor
 	To     string                      // another net, for a short
+	At     string                      // output, input, conductor or port concerned, where the kind has several
 	Rate   measure.Quantity            // relative frequency among no-heat causes, unit "x"
 	Repair int                         // index of the repair that ends it
 	Hidden float64                     // intermittent: chance that it is active in one power cycle; 0 means always active
@@ -86,6 +105,7 @@ type Signal struct {
 	Unit string // unit id
 	Is   *Expr  // how it follows from parts and other signals
 	Name string
+	Tol  measure.Quantity // spread of the healthy value, half-width in %: what the expression does not know
 }
 
 // Control is the sequence of operation of one controller.
@@ -104,9 +124,11 @@ type Step struct {
 	Drive  []string         // outputs of the board that are on
 	Needs  *Expr            // must be true to go on; nil: always
 	Within measure.Quantity // s: how long it waits for Needs; the window in which its outputs can be measured
-	OnFail string           // retry, lockout, wait, limit
+	OnFail string           // retry, lockout, wait, or the id of a side step
+	Side   bool             // not in the sequence: entered by an on_fail only, and left never
 	Code   string           // lamp code shown when it fails here
 	Purge  measure.Quantity // s before the next trial
+	Takes  measure.Quantity // s it lasts when all is well; unset: Within, or 5 s when it waits for Needs
 }
 
 // Point is a place for a lead.
@@ -148,6 +170,8 @@ type Check struct {
 	Skill    string // clear, ambiguous, skilled: how reliably a person answers
 	Free     bool   // needs no tool and no opening
 	Repeat   bool   // may sensibly be asked again
+	Hold     string // door switches: "held", "free"; empty: held when the power is on
+	Jump     []int  // two points joined by a test jumper for the length of this check, nil: none
 }
 
 // Option is one answer of a look; When is the state of the appliance that it describes.

@@ -1,0 +1,182 @@
+package flows
+
+import (
+	"slices"
+	"strings"
+
+	"readback/core/appliance"
+	"readback/core/measure"
+	"readback/core/unit"
+)
+
+// Stages of a job, in order.
+var stages = []string{"safety", "story", "plate", "light", "free", "watch", "meter", "plan", "cause", "restart"}
+
+// Functions with the dimension of what they show.
+var functions = []struct {
+	name measure.Function
+	dim  unit.Dim
+}{
+	{measure.VoltsAC, unit.Voltage}, {measure.VoltsDC, unit.Voltage}, {measure.MillivoltDC, unit.Voltage}, {measure.Ohms, unit.Resistance},
+	{measure.Continuity, ""}, {measure.Capacitance, unit.Capacitance}, {measure.AmpsAC, unit.Current}, {measure.MicroampsDC, unit.Current},
+	{measure.Manometer, unit.Pressure}, {measure.Thermometer, ""}, {measure.Look, ""},
+}
+
+func (l *loader) check(b *block) {
+	c := appliance.Check{ID: b.id(), Stage: b.word("stage", stages...), Name: b.needText("name"),
+		Red: b.ref("red", l.points), Black: b.ref("black", l.points), Part: b.ref("part", l.parts), Quantity: b.text("quantity"),
+		Power: b.word("power", "any", "on", "off"), Call: b.word("call", "any", "on", "off"), Window: b.flag("window"),
+		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
+		Hazard: b.word("hazard", "none", "low", "mains", "moving", "hot", "gas", "capacitor", "sharp", "high"), Instead: b.ref("instead", l.checks),
+		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"),
+		Jump: b.refs("jump", l.points)}
+	index := len(l.m.Checks)
+	if b.attr("hold") != nil {
+		c.Hold = b.word("hold", "held", "free")
+	}
+	if a := b.attr("at"); a != nil {
+		if i := l.ref(a.Expr, l.steps); i >= 0 {
+			c.At = l.steps.ids[i]
+		}
+	}
+	if a := b.attr("jump"); a != nil && len(c.Jump) != 2 {
+		l.at(a.Expr.Range(), `jump = ["point-a", "point-b"]`, "a jumper joins two points")
+		c.Jump = nil
+	}
+	l.wordsOf(b, c.ID, "act", "caution", "ask")
+	l.instrument(b, &c)
+	for _, ob := range b.inner("option") {
+		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
+		c.Options = append(c.Options, appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency")})
+		ob.finish()
+	}
+	if a := b.attr("limit"); a != nil {
+		c.Limit = l.limit(a.Expr, c.Unit)
+		if c.Unit == "" {
+			l.at(a.Expr.Range(), `unit = "V"`, "a limit needs the unit of the check")
+		}
+	}
+	if b.attr("typical") != nil {
+		dim := unit.Dim("")
+		if u, ok := unit.Lookup(c.Unit); ok {
+			dim = u.Dim
+		}
+		q := b.quantity("typical", dim)
+		c.Typical = &q
+	}
+	b.finish("option")
+	l.m.Checks = append(l.m.Checks, c)
+}
+
+func (l *loader) wordsOf(b *block, id string, names ...string) {
+	for _, n := range names {
+		if a := b.attr(n); a != nil {
+			l.acts[b.Type+" "+id+" "+n] = a.Expr.Range()
+		}
+	}
+}
+
+// instrument decodes the function of a check and holds it to what that function needs.
+func (l *loader) instrument(b *block, c *appliance.Check) {
+	var names []string
+	for _, f := range functions {
+		names = append(names, string(f.name))
+	}
+	fn := b.needText("function")
+	c.Function = measure.Function(fn)
+	i := slices.Index(names, fn)
+	if i < 0 {
+		if fn != "" {
+			l.at(b.attr("function").Expr.Range(), meant(fn, names), "no function %q", fn)
+		}
+		b.attr("unit")
+		return
+	}
+	c.Unit = l.unit(b, functions[i].dim != "" || c.Function == measure.Thermometer)
+	u, ok := unit.Lookup(c.Unit)
+	if ok && functions[i].dim != "" && u.Dim != functions[i].dim {
+		l.at(b.attr("unit").Expr.Range(), "", "%s shows %s, not %s", fn, functions[i].dim, u.Dim)
+	}
+	where := b.DefRange()
+	switch c.Function {
+	case measure.VoltsAC, measure.VoltsDC, measure.MillivoltDC, measure.Ohms, measure.Continuity:
+		for _, lead := range []string{"red", "black"} {
+			if b.Body.Attributes[lead] == nil {
+				l.at(where, "", "check %s has no point for the %s lead", c.ID, lead)
+			}
+		}
+		if c.Red >= 0 && c.Red == c.Black {
+			l.at(where, "", "both leads of check %s are on one point", c.ID)
+		}
+	case measure.Capacitance, measure.MicroampsDC:
+		kinds := []string{"capacitor"}
+		if c.Function == measure.MicroampsDC {
+			kinds = []string{"rod", "board"}
+		}
+		if b.Body.Attributes["part"] == nil {
+			l.at(where, "", "check %s measures a %s: name the part", c.ID, strings.Join(kinds, " or "))
+		} else if c.Part >= 0 {
+			if k := l.partOf[l.parts.ids[c.Part]]; k != nil && !slices.Contains(kinds, k.Name) {
+				l.at(b.attr("part").Expr.Range(), "", "%s is a %s, want a %s", l.parts.ids[c.Part], k.Name, strings.Join(kinds, " or "))
+			}
+		}
+	case measure.AmpsAC:
+		part, ok := strings.CutPrefix(c.Quantity, "amps:")
+		if !ok {
+			l.at(where, `quantity = "amps:part"`, "check %s clamps round a wire: name the part", c.ID)
+		} else if l.lookup(part, b.attr("quantity").Expr.Range(), l.parts) >= 0 && !slices.Contains(l.props[part], "amps") {
+			l.at(b.attr("quantity").Expr.Range(), "", "no current is known of %s", part)
+		}
+	case measure.Manometer, measure.Thermometer, measure.Look:
+		if c.Quantity == "" && c.Function != measure.Look {
+			l.at(where, `quantity = "draft"`, "check %s reads a signal: name it", c.ID)
+		}
+		if c.Quantity != "" {
+			l.lookup(c.Quantity, b.attr("quantity").Expr.Range(), l.signals)
+		}
+		if c.Function == measure.Look && c.Quantity == "" && len(b.inner("option")) < 2 {
+			l.at(where, `option "…" { when = … }`, "check %s is a question and needs two options or more", c.ID)
+		}
+		if c.Function == measure.Look && b.attr("ask") == nil {
+			l.at(where, "", "check %s asks nothing", c.ID)
+		}
+	}
+	for _, n := range []string{"red", "black", "part", "quantity", "ask"} {
+		b.attr(n)
+	}
+	switch c.Function {
+	case measure.Ohms, measure.Continuity, measure.Capacitance:
+		if c.Power != "off" {
+			l.at(where, `power = "off"`, "%s is measured with the power off only", fn)
+		}
+	}
+	if c.At != "" && (c.Power == "off" || c.Call == "off") {
+		l.at(where, `call = "on"`, "check %s is done in a step of the sequence: it needs the power and a call", c.ID)
+	}
+}
+
+func (l *loader) repair(b *block) {
+	r := appliance.Repair{ID: b.id(), Name: b.needText("name"), Part: b.ref("part", l.parts),
+		Kind: b.word("kind", "set", "clean", "open", "tighten", "replace", "refit", "call"), Stop: b.ref("stop", l.stops),
+		Price: b.quantity("price", unit.Money), Minutes: b.needQuantity("minutes", unit.Duration), Match: b.texts("match"),
+		Causes: b.refs("causes", l.checks), Confirm: b.ref("confirm", l.checks), Note: b.text("note")}
+	if r.Kind == "replace" && b.attr("price") == nil {
+		l.at(b.DefRange(), `price = q("25..90 money", "source")`, "a new part has a price")
+	}
+	if r.Kind == "call" && r.Stop < 0 && b.attr("stop") == nil {
+		l.at(b.DefRange(), "", "repair %s calls somebody at no stop line", r.ID)
+	}
+	for _, sb := range b.inner("step") {
+		s := appliance.SwapStep{Act: sb.needText("act"), Caution: sb.text("caution"), Level: sb.word("level", "", "caution", "warning", "danger"),
+			Wire: sb.ref("wire", l.points), Power: sb.word("power", "off", "on"), Places: sb.refs("places", l.places)}
+		if len(sb.Labels) != 0 {
+			l.at(sb.DefRange(), "write step { … }", "the steps of a repair have no id")
+		}
+		l.wordsOf(sb, r.ID+" "+s.Act, "act", "caution")
+		sb.finish()
+		r.Steps = append(r.Steps, s)
+	}
+	b.finish("step")
+	l.m.Repairs = append(l.m.Repairs, r)
+}

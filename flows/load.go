@@ -1,0 +1,206 @@
+// Package flows reads equipment files: what an appliance is made of, how it is joined, how each part fails, what its
+// control does in order, where a lead can be put. The reader is strict: an unknown word is an error, a number
+// without a source is an error, and all problems of a file are reported at once with line, column and the likely word.
+package flows
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"readback/core/appliance"
+)
+
+//go:embed data
+var data embed.FS
+
+// maxFile bounds what the loader will read, bytes.
+const maxFile = 4 << 20
+
+// Files returns the equipment files that come with the program.
+func Files() (fs.FS, []string) {
+	names, err := fs.Glob(data, "data/*.hcl")
+	if err != nil {
+		panic("flows: bad pattern of the built-in files")
+	}
+	return data, names
+}
+
+// Builtin loads every equipment file that comes with the program, in the order of their names.
+func Builtin() ([]*appliance.Model, error) {
+	fsys, names := Files()
+	var models []*appliance.Model
+	var errs []error
+	for _, name := range names {
+		m, err := Load(fsys, name)
+		if err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		models = append(models, m)
+	}
+	return models, errors.Join(errs...)
+}
+
+// Load reads and checks one equipment file. The error is a [Problems] when the file could be read.
+func Load(fsys fs.FS, name string) (*appliance.Model, error) {
+	l, err := read(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	if errs := l.probs.errors(); len(errs) > 0 {
+		return nil, errs
+	}
+	return l.m, nil
+}
+
+// read decodes a file and keeps all its problems, warnings too.
+func read(fsys fs.FS, name string) (*loader, error) {
+	f, err := fsys.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("flows: opening %s: %w", name, err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, fmt.Errorf("flows: opening %s: %w", name, err)
+	}
+	if info.Size() > maxFile {
+		return nil, fmt.Errorf("flows: opening %s: %d bytes are more than %d", name, info.Size(), maxFile)
+	}
+	src, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return nil, fmt.Errorf("flows: reading %s: %w", name, err)
+	}
+	return decode(path.Base(name), src), nil
+}
+
+// loader holds one file on its way to a model.
+type loader struct {
+	name  string
+	lines []string
+	probs Problems
+	m     *appliance.Model
+
+	sources, places, parts, modes, signals, steps, outputs, nets *registry
+	points, checks, repairs, plates, lamps, stops                *registry
+
+	props   map[string][]string // what an expression can ask of a part
+	netUses map[string]int      // ports on a net
+	partOf  map[string]*appliance.Kind
+	options map[[2]int]hcl.Range // check, option
+	acts    map[string]hcl.Range // "check:act" and the like, for rules about words
+}
+
+func decode(name string, src []byte) *loader {
+	l := &loader{name: name, lines: strings.Split(string(src), "\n"), m: &appliance.Model{},
+		props: map[string][]string{}, netUses: map[string]int{},
+		partOf: map[string]*appliance.Kind{}, options: map[[2]int]hcl.Range{}, acts: map[string]hcl.Range{}}
+	for what, reg := range map[string]**registry{"source": &l.sources, "place": &l.places, "part": &l.parts, "mode": &l.modes,
+		"signal": &l.signals, "step": &l.steps, "output": &l.outputs, "net": &l.nets, "point": &l.points, "check": &l.checks,
+		"repair": &l.repairs, "plate field": &l.plates, "lamp pattern": &l.lamps, "stop line": &l.stops} {
+		*reg = newRegistry(what)
+	}
+	sum := sha256.Sum256(src)
+	l.m.Hash = hex.EncodeToString(sum[:])
+
+	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
+	if diags.HasErrors() {
+		for _, d := range diags {
+			r := hcl.Range{Start: hcl.InitialPos}
+			if d.Subject != nil {
+				r = *d.Subject
+			}
+			l.at(r, "", "%s", strings.TrimSuffix(d.Summary+": "+strings.ReplaceAll(d.Detail, "\n", " "), ": "))
+		}
+		l.probs.sort()
+		return l
+	}
+	body, ok := file.Body.(*hclsyntax.Body)
+	if !ok {
+		panic("flows: native syntax gave another body")
+	}
+	l.file(body)
+	l.probs.sort()
+	return l
+}
+
+var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact"}
+
+// file declares every id first and decodes after, so that a file may name things in any order.
+func (l *loader) file(body *hclsyntax.Body) {
+	var names []string
+	for name := range body.Attributes {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		l.at(body.Attributes[name].NameRange, "attributes stand inside blocks", "%q stands outside any block", name)
+	}
+	groups := map[string][]*block{}
+	for _, b := range body.Blocks {
+		if !slices.Contains(blockTypes, b.Type) {
+			l.at(b.TypeRange, meant(b.Type, blockTypes), "no block %q", b.Type)
+			continue
+		}
+		groups[b.Type] = append(groups[b.Type], l.block(b))
+	}
+	for what, reg := range map[string]*registry{"source": l.sources, "place": l.places, "signal": l.signals, "point": l.points,
+		"check": l.checks, "repair": l.repairs, "plate": l.plates, "lamp": l.lamps, "stop": l.stops} {
+		for _, b := range groups[what] {
+			l.declare(reg, b.id(), b.DefRange())
+		}
+	}
+	for _, b := range groups["part"] {
+		l.declarePart(b)
+	}
+	for _, b := range groups["control"] {
+		for _, s := range b.inner("step") {
+			l.declare(l.steps, s.id(), s.DefRange())
+			if b.Body.Attributes["part"] == nil { // hand-worked: what it drives is declared by naming it
+				for _, d := range s.texts("drive") {
+					if _, ok := l.outputs.index[d]; !ok {
+						l.declare(l.outputs, d, s.DefRange())
+					}
+				}
+			}
+		}
+	}
+
+	switch a := groups["appliance"]; len(a) {
+	case 1:
+		l.appliance(a[0])
+	case 0:
+		l.at(hcl.Range{Start: hcl.InitialPos}, `begin with appliance "an-id" { … }`, "the file describes no appliance")
+	default:
+		l.at(a[1].DefRange(), "one file, one appliance", "a second appliance")
+	}
+	each := func(kind string, f func(*block)) {
+		for _, b := range groups[kind] {
+			f(b)
+		}
+	}
+	each("source", l.source1)
+	each("place", l.place)
+	each("part", l.part)
+	each("signal", l.signal)
+	each("control", l.control)
+	each("point", l.point)
+	each("check", l.check)
+	each("repair", l.repair)
+	each("plate", l.plate)
+	each("lamp", l.lamp)
+	each("stop", l.stop)
+	each("caution", l.caution)
+	each("fact", l.fact)
+	l.rules()
+}

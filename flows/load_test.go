@@ -1,0 +1,28 @@
+package flows_test
+
+import (
+	"os"
+	"testing"
+
+	"readback/flows"
+)
+
+func TestTinyLoads(t *testing.T) {
+	m, err := flows.Load(os.DirFS("../testdata/flows"), "tiny.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(m.Parts) != 16 || len(m.Checks) != 13 {
+		t.Errorf("%d parts, %d checks", len(m.Parts), len(m.Checks))
+	}
+}
+
+func TestBuiltinLoads(t *testing.T) {
+	models, err := flows.Builtin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range models {
+		t.Logf("%s: %d parts, %d modes, %d checks", m.ID, len(m.Parts), len(m.Modes), len(m.Checks))
+	}
+}
