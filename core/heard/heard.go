@@ -15,6 +15,7 @@ const (
 	Emergency Kind = "emergency" // an emergency class id of the lexicon
 	Text      Kind = "text"      // free words or a part number, as said
 	Count     Kind = "count"     // a bare whole number: blinks, tries, codes
+	UnitOnly  Kind = "unit"      // "make that ohms": the digits given before stay, ID is the new unit's id
 )
 
 // Meaning is one thing an utterance can mean.
@@ -23,7 +24,7 @@ type Meaning struct {
 	Reading *measure.Reading `json:"reading,omitempty"`
 	ID      string           `json:"id,omitempty"`     // choice, command or emergency id
 	Text    string           `json:"text,omitempty"`   // the words that carried it; for Text and Count the content
-	Units   []string         `json:"units,omitempty"`  // for a bare number: the units it could have (unit ids), Reading.Value.Unit is empty
+	Units   []string         `json:"units,omitempty"`  // Reading.Value.Unit is empty: the units it could have (unit ids); nil when no unit was said and none was expected
 	Doubt   bool             `json:"doubt,omitempty"`  // emergency that must be asked about first (class E3, hedged, past, what-if)
 	Repair  bool             `json:"repair,omitempty"` // the utterance took something back ("no, twenty four")
 	Cost    float64          `json:"cost"`             // nats above the best meaning; 0 for the best

@@ -167,10 +167,11 @@ matcher {
 }
 
 # ---------------------------------------------------------------- units
+# A saying that stands under several units leaves the choice to the question that was asked.
 
-unit "V" { say = ["volts", "volt", "v"] }
+unit "V" { say = ["volts", "volt"] }
 unit "mV" { say = ["milli volts", "milli volt", "millivolts", "millivolt", "m v", "milli vaults"] }
-unit "A" { say = ["amps", "amp", "amperes", "ampere", "a"] }
+unit "A" { say = ["amps", "amp", "amperes", "ampere"] }
 unit "mA" { say = ["milli amps", "milli amp", "milliamps", "milliamp", "milli amperes", "m a", "mills"] }
 unit "uA" { say = ["micro amps", "micro amp", "microamps", "microamp", "micro amperes", "u a"] }
 unit "ohm" { say = ["ohms", "ohm"] }
@@ -179,11 +180,11 @@ unit "Mohm" { say = ["mega ohms", "mega ohm", "megohms", "megohm", "megaohms", "
 unit "uF" { say = ["micro farads", "micro farad", "microfarads", "microfarad", "micro far ads", "micro far ad", "micro fair ads", "micro fair ad", "mike", "u f", "m f d"] }
 unit "nF" { say = ["nano farads", "nano farad", "nanofarads", "nanofarad", "nano far ads", "nano far ad", "nano fair ads"] }
 unit "Hz" { say = ["hertz", "cycles"] }
-unit "degC" { say = ["degrees celsius", "degree celsius", "degrees c", "celsius"] }
-unit "degF" { say = ["degrees fahrenheit", "degree fahrenheit", "degrees f", "fahrenheit"] }
-unit "dF" { say = ["degrees", "degree"] }
-unit "dC" { say = ["degrees celsius", "degree celsius", "degrees c", "celsius"] }
-unit "inH2O" { say = ["inches of water", "inch of water", "inches water", "inches water column", "inches of water column", "inch water column", "inches w c", "water column"] }
+unit "degC" { say = ["degrees celsius", "degree celsius", "degrees c", "celsius", "degrees", "degree"] }
+unit "degF" { say = ["degrees fahrenheit", "degree fahrenheit", "degrees f", "fahrenheit", "degrees", "degree"] }
+unit "dF" { say = ["degrees", "degree", "degrees fahrenheit", "degree fahrenheit", "degrees f", "fahrenheit"] }
+unit "dC" { say = ["degrees celsius", "degree celsius", "degrees c", "celsius", "degrees", "degree"] }
+unit "inH2O" { say = ["inches of water", "inch of water", "inches water", "inches water column", "inches of water column", "inch water column", "inches w c", "water column", "inches", "inch"] }
 unit "Pa" { say = ["pascals", "pascal", "pass cals"] }
 unit "kPa" { say = ["kilo pascals", "kilo pascal", "kilopascals", "kilopascal", "k p a"] }
 unit "psi" { say = ["p s i", "psi", "pounds per square inch", "pounds"] }
