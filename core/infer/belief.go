@@ -366,3 +366,27 @@ func (b *Belief) mixed(ph []Phase, c *Check, col []float64) float64 {
 	}
 	return num / den
 }
+
+// Outcomes fills dst with the chance of each planning outcome of a check under some hypotheses, in the present power cycle:
+// outcome o under hyps[i] at dst[o*len(hyps)+i].
+func (b *Belief) Outcomes(check int, hyps []int32, dst []float64) {
+	c := &b.p.Checks[check]
+	n := len(c.Bins)
+	col := b.like
+	for o := range c.Bins[0] {
+		col[n] = 0
+		for k := range c.Bins {
+			col[k] = c.Bins[k][o]
+			col[n] += b.p.broad[check][k] * col[k]
+		}
+		col[Broad] = col[n]
+		row := dst[o*len(hyps) : (o+1)*len(hyps)]
+		for i, h := range hyps {
+			if w := b.world[h]; w >= 0 {
+				row[i] = col[c.Class[w]]
+			} else {
+				row[i] = b.mixed(b.p.Hyps[h].Phases, c, col)
+			}
+		}
+	}
+}

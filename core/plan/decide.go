@@ -1,0 +1,445 @@
+package plan
+
+import (
+	"math"
+
+	"readback/core/infer"
+)
+
+// Kind of a decision.
+type Kind uint8
+
+const (
+	Ask     Kind = iota // make Check: it lowers the expected cost
+	Prove               // make Check: the verdict on Group lacks the proof it brings
+	Reask               // make Check: the answer to Doubt does not fit the others
+	Verdict             // do repair Group
+	Nothing             // nothing is wrong, as far as can be known
+	Help                // send for help: no check or repair is worth its cost, or the fault is not one the model knows
+)
+
+// Situation is what only the caller knows.
+type Situation struct {
+	Site Site
+	// Allowed reports whether a check may be made and what more it costs now. It holds what must never be bought: safety.
+	Allowed func(check int) (extra float64, ok bool)
+	Silent  []bool // per check: asked without an answer that helped; not asked again. Nil when there is none
+	Tried   []bool // per repair: done, and it did not help. Nil when there is none
+	Reasked []bool // per check: its answer has been doubted once already. Nil when there is none
+}
+
+// Candidate is one thing that could be done next.
+type Candidate struct {
+	Check  int // -1 for a repair
+	Group  int // -1 for a check; Problem.Groups for "nothing", one more for "unknown", as in Suspect
+	Cost   float64
+	Expect float64 // expected cost of the whole job from now on, this included
+	Bits   float64 // expected information about the repair decision
+}
+
+// Suspect is a repair decision with its probability. Group Problem.Groups is "nothing is wrong", one more "something unknown".
+type Suspect struct {
+	Group int
+	P     float64
+}
+
+// Decision is what to do next, and why. Its slices belong to the planner and are good until the next decision.
+type Decision struct {
+	Kind  Kind
+	Check int // Ask, Prove, Reask
+	Group int // Verdict, Prove; else -1
+	Doubt int // Reask: the check whose answer is doubted; else -1
+
+	P        float64     // probability of the leading suspect
+	Expect   float64     // expected cost of what is left
+	Suspects []Suspect   // likeliest first
+	Tried    []Candidate // the best candidates compared, best first; repairs included
+	Missing  []*Proof    // proofs the leading suspect lacks
+	Weak     []int       // answers that the verdict cannot do without
+	Blames   []infer.Blame
+	Nodes    int
+}
+
+// Planner makes decisions for one task. It keeps its storage, so that a decision allocates nothing once it is warm.
+// It is not safe for concurrent use.
+type Planner struct {
+	Limits  Limits
+	Sure    float64 // a verdict needs this probability while any allowed check still tells something
+	Deep    bool    // false: Limits' search is left out and one step decides
+	task    *Task
+	prices  prices
+	frame   frame
+	hyps    []int32
+	open    []Candidate // checks that may be made now
+	acts    []scored
+	tried   []Candidate
+	sus     []Suspect
+	missing []*Proof
+	weak    []int
+	blames  []infer.Blame
+	asked   []int
+	prob    []float64 // per hypothesis
+	need    []float64 // per decision
+	groupOf []float64
+}
+
+// New makes a planner. The task must be valid.
+func New(t *Task, w Weights, l Limits) (*Planner, error) {
+	if err := t.Validate(); err != nil {
+		return nil, err
+	}
+	p := &Planner{Limits: l, Sure: 0.95, Deep: l.Tests > 0, task: t, prices: t.price(w)}
+	d := t.Problem.Groups + 2
+	n := min(l.Hyps, len(t.Problem.Hyps))
+	p.hyps = make([]int32, 0, max(n, 1))
+	p.frame = frame{
+		root:  make([]float64, n),
+		needs: make([][3]int16, 0, n),
+		tests: make([]test, 0, max(65, 1)),
+		pc:    make([]ratio, 0, d),
+		mass:  make([]float64, d),
+		cum:   make([]float64, d),
+		rank:  make([]int16, d),
+	}
+	if d > 128 {
+		return nil, errTooMany
+	}
+	p.prob = make([]float64, len(t.Problem.Hyps))
+	p.need = make([]float64, d)
+	p.groupOf = make([]float64, d)
+	return p, nil
+}
+
+func (p *Planner) decisions() int { return p.task.Problem.Groups + 2 }
+
+// Next decides what to do.
+func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
+	d := Decision{Check: -1, Group: -1, Doubt: -1}
+	p.suspects(b, s.Tried)
+	d.Suspects = p.sus
+	lead := p.sus[0]
+	d.P = lead.P
+	st := p.begin(b, &s)
+	p.score(b, &s, st)
+	d.Nodes = p.frame.nodes
+
+	if doubt := p.doubt(b, &s); doubt >= 0 {
+		if check := p.again(b, doubt, &s); check >= 0 {
+			d.Kind, d.Check, d.Doubt, d.Blames = Reask, check, doubt, p.blames
+			d.Tried = p.tried
+			return d
+		}
+	}
+	d.Blames = p.blames
+	best := p.choose(b, &s, st)
+	d.Nodes, d.Tried, d.Expect = p.frame.nodes, p.tried, best.Expect
+	if best.Check >= 0 {
+		d.Kind, d.Check = Ask, best.Check
+		return d
+	}
+	// The cheapest plan is to stop asking. See whether that may be said.
+	g := lead.Group
+	if lead.P < 0.5 && best.Group >= 0 {
+		g = best.Group // a cheap repair tried first
+	}
+	free := g < p.task.Problem.Groups && p.task.Repairs[g].Free
+	if !free {
+		if c := p.tell(p.Sure, lead.P); c >= 0 {
+			d.Kind, d.Check = Ask, c
+			return d
+		}
+	}
+	switch {
+	case g == p.task.Problem.Groups:
+		d.Kind = Nothing
+		return d
+	case g > p.task.Problem.Groups:
+		d.Kind = Help
+		return d
+	}
+	d.Group = g
+	d.Kind = Verdict
+	if free {
+		return d
+	}
+	d.Missing, d.Weak = p.lacking(b, g), p.fragile(b, g)
+	if c := p.fetch(b, &s, g, d.Missing, d.Weak); c >= 0 {
+		d.Kind, d.Check = Prove, c
+		return d
+	}
+	if best.Check < 0 && best.Group < 0 {
+		d.Kind = Help
+	}
+	return d
+}
+
+// suspects ranks the repair decisions.
+func (p *Planner) suspects(b *infer.Belief, tried []bool) {
+	need := p.need
+	clear(need)
+	groups := p.task.Problem.Groups
+	left := 0.0
+	for h, x := range b.Prob() {
+		ns := needs(&p.task.Problem.Hyps[h], groups)
+		if ended(ns, tried) {
+			continue
+		}
+		left += x
+		for _, g := range ns {
+			if g >= 0 && (tried == nil || int(g) >= len(tried) || !tried[g]) {
+				need[g] += x
+			}
+		}
+	}
+	p.sus = p.sus[:0]
+	for g, x := range need {
+		if x > 1e-6 {
+			p.sus = append(p.sus, Suspect{g, x / left})
+		}
+	}
+	for i := 1; i < len(p.sus); i++ {
+		for j := i; j > 0 && p.sus[j-1].P < p.sus[j].P; j-- {
+			p.sus[j-1], p.sus[j] = p.sus[j], p.sus[j-1]
+		}
+	}
+}
+
+// begin sets up the small model and lists the checks that may be made.
+func (p *Planner) begin(b *infer.Belief, s *Situation) state {
+	p.setFrame(b.Prob(), s.Tried)
+	p.asked = b.Answered(p.asked)
+	p.open = p.open[:0]
+	for c := range p.task.Checks {
+		if (s.Silent != nil && s.Silent[c]) || p.wasAsked(c) {
+			continue
+		}
+		extra, ok := 0.0, true
+		if s.Allowed != nil {
+			extra, ok = s.Allowed(c)
+		}
+		if !ok {
+			continue
+		}
+		reach, _ := p.prices.reach(s.Site, &p.task.Checks[c])
+		p.open = append(p.open, Candidate{Check: c, Group: -1, Cost: p.prices.check[c] + extra + reach})
+	}
+	st := state{site: s.Site}
+	if s.Tried != nil {
+		for g, done := range s.Tried {
+			if done {
+				st = st.fix(int16(g))
+			}
+		}
+	}
+	return st
+}
+
+func (p *Planner) wasAsked(c int) bool {
+	for _, a := range p.asked {
+		if a == c {
+			return true
+		}
+	}
+	return false
+}
+
+// score fills in, for every open check, its information and its one-step expected cost.
+func (p *Planner) score(b *infer.Belief, s *Situation, st state) {
+	f := &p.frame
+	for i := range p.open {
+		c := &p.open[i]
+		extra := 0.0
+		if s.Allowed != nil {
+			extra, _ = s.Allowed(c.Check)
+		}
+		f.tests = f.tests[:0]
+		t := p.addTest(b, c.Check, extra)
+		c.Bits = p.bits(t)
+		if c.Bits < 1e-9 {
+			base, _ := f.repairOnly(f.root, &st)
+			c.Expect = c.Cost + base
+			continue
+		}
+		c.Expect = f.ask(f.root, st, t, 1, func(w []float64, s state) float64 {
+			v, _ := f.repairOnly(w, &s)
+			return v
+		})
+	}
+	f.tests = f.tests[:0]
+}
+
+// bits is the information of a test of the frame about the repair decision: I = H(outcome) - Σ P(decision) H(outcome | decision).
+// A fault of several repairs counts for its first.
+func (p *Planner) bits(t int) float64 {
+	f := &p.frame
+	ts := &f.tests[t]
+	group := p.groupOf
+	clear(group)
+	for h, x := range f.root {
+		group[f.needs[h][0]] += x
+	}
+	info := 0.0
+	joint := f.mass
+	for o := range ts.outcomes {
+		like := ts.like[o*f.n : (o+1)*f.n]
+		clear(joint)
+		all := 0.0
+		for h, x := range f.root {
+			y := x * like[h]
+			joint[f.needs[h][0]] += y
+			all += y
+		}
+		for g, y := range joint {
+			if y > 0 {
+				info += y * math.Log2(y/(group[g]*all))
+			}
+		}
+	}
+	return max(0, info)
+}
+
+// choose compares checks and repairs, as deeply as the limits allow, and returns the best.
+func (p *Planner) choose(b *infer.Belief, s *Situation, st state) Candidate {
+	f := &p.frame
+	base, act := f.repairOnly(f.root, &st)
+	p.tried = p.tried[:0]
+	p.tried = append(p.tried, p.repairCandidate(act, base))
+	p.acts = p.acts[:0]
+	if p.Deep {
+		p.pick(b, s)
+		p.acts = append(p.acts, scored{act, base})
+		for t := range f.tests {
+			p.acts = append(p.acts, scored{action(t), f.ask(f.root, st, t, 1, func(w []float64, s state) float64 {
+				x, _ := f.ahead(w, s, 1)
+				return x
+			})})
+		}
+		f.repairOnly(f.root, &st)
+		var others [2]int16
+		k := 0
+		for _, x := range f.pc[:min(len(f.pc), 3)] {
+			if action(^int(x.d)) != act && k < len(others) {
+				others[k] = x.d
+				k++
+			}
+		}
+		for _, d := range others[:k] {
+			ns := st.fix(d)
+			x, _ := f.ahead(f.after(f.root, &ns), ns, 1)
+			f.pop()
+			p.acts = append(p.acts, scored{action(^int(d)), f.repair[d] + x})
+		}
+		rank(p.acts)
+		if p.Limits.Root > 0 {
+			top := p.acts[:min(len(p.acts), p.Limits.Root)]
+			f.rollout(f.root, st, p.Limits.Steps, top)
+			rank(top)
+		}
+		p.tried = p.tried[:0]
+		for _, a := range p.acts[:min(len(p.acts), 6)] {
+			if a.act.isTest() {
+				c := p.candidate(f.tests[a.act].id)
+				c.Expect = a.v
+				p.tried = append(p.tried, c)
+			} else {
+				p.tried = append(p.tried, p.repairCandidate(a.act, a.v))
+			}
+		}
+		return p.tried[0]
+	}
+	// One step: the check with the most information per cost among those that lower the expected cost.
+	best := -1
+	for i, c := range p.open {
+		if c.Expect < base-1e-12 && (best < 0 || better(&p.open[i], &p.open[best])) {
+			best = i
+		}
+	}
+	if best >= 0 {
+		p.tried = append(p.tried, p.tried[0])
+		p.tried[0] = p.open[best]
+	}
+	return p.tried[0]
+}
+
+func better(a, b *Candidate) bool {
+	return a.Bits*(b.Cost+1e-9) > b.Bits*(a.Cost+1e-9)
+}
+
+func (p *Planner) candidate(check int) Candidate {
+	for _, c := range p.open {
+		if c.Check == check {
+			return c
+		}
+	}
+	return Candidate{Check: check, Group: -1}
+}
+
+func (p *Planner) repairCandidate(a action, v float64) Candidate {
+	c := Candidate{Check: -1, Group: -1, Expect: v}
+	if a != callHelp && a != nothing {
+		c.Group = ^int(a)
+		c.Cost = p.prices.repair[c.Group]
+	}
+	return c
+}
+
+// pick puts the checks worth a deeper look into the frame: half by one-step cost, half by information per cost, so that a check
+// that pays only together with its neighbours behind the same cover is not lost.
+func (p *Planner) pick(b *infer.Belief, s *Situation) {
+	f := &p.frame
+	f.tests = f.tests[:0]
+	limit := min(p.Limits.Tests, 64)
+	for len(f.tests) < limit {
+		best := -1
+		even := len(f.tests)%2 == 0
+		for i := range p.open {
+			c := &p.open[i]
+			if c.Bits < 1e-6 || p.inFrame(c.Check) {
+				continue
+			}
+			if best < 0 || (even && c.Expect < p.open[best].Expect) || (!even && better(c, &p.open[best])) {
+				best = i
+			}
+		}
+		if best < 0 {
+			return
+		}
+		extra := 0.0
+		if s.Allowed != nil {
+			extra, _ = s.Allowed(p.open[best].Check)
+		}
+		p.addTest(b, p.open[best].Check, extra)
+	}
+}
+
+func (p *Planner) inFrame(check int) bool {
+	for i := range p.frame.tests {
+		if p.frame.tests[i].id == check {
+			return true
+		}
+	}
+	return false
+}
+
+// tellsBits is the least information for which a verdict below Sure is put off.
+const tellsBits = 0.02
+
+// tell returns the open check that tells most per cost when the leading suspect is not sure enough, or -1.
+func (p *Planner) tell(sure, lead float64) int {
+	if lead >= sure {
+		return -1
+	}
+	best := -1
+	for i := range p.open {
+		if p.open[i].Bits >= tellsBits && (best < 0 || better(&p.open[i], &p.open[best])) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return -1
+	}
+	return p.open[best].Check
+}
+
+// Task returns what the planner works on.
+func (p *Planner) Task() *Task { return p.task }

@@ -1,0 +1,169 @@
+package plan
+
+import (
+	"errors"
+	"math"
+
+	"readback/core/infer"
+)
+
+var errTooMany = errors.New("plan: more than 126 repair decisions")
+
+// Sign is an outcome that proves something: check Check came out as one of the planning outcomes in Bins.
+type Sign struct {
+	Check int
+	Bins  uint64 // one bit per outcome
+}
+
+// Proof is one independent piece of evidence that a repair decision must stand on.
+type Proof struct {
+	Group int
+	Kind  string // input, output, load, connection, self
+	Name  string // what it proves, in the owner's words
+	Any   []Sign // one of them is enough
+}
+
+// Met tells whether the answers so far bring the proof.
+func (pr *Proof) Met(b *infer.Belief) bool {
+	for _, s := range pr.Any {
+		if o := b.Outcome(s.Check); o >= 0 && s.Bins>>o&1 != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// Proofs returns what a verdict on a repair decision stands on so far and what it still lacks.
+func (p *Planner) Proofs(b *infer.Belief, group int) (have, missing []*Proof) {
+	for i := range p.task.Proofs {
+		if pr := &p.task.Proofs[i]; pr.Group == group {
+			if pr.Met(b) {
+				have = append(have, pr)
+			} else {
+				missing = append(missing, pr)
+			}
+		}
+	}
+	return have, missing
+}
+
+func (p *Planner) lacking(b *infer.Belief, g int) []*Proof {
+	p.missing = p.missing[:0]
+	for i := range p.task.Proofs {
+		if pr := &p.task.Proofs[i]; pr.Group == g && !pr.Met(b) {
+			p.missing = append(p.missing, pr)
+		}
+	}
+	return p.missing
+}
+
+// needed is the probability, by prob, that a repair decision is needed.
+func (p *Planner) needed(prob []float64, g int) float64 {
+	sum := 0.0
+	groups := p.task.Problem.Groups
+	for h, x := range prob {
+		if x > 0 && hasNeed(needs(&p.task.Problem.Hyps[h], groups), g) {
+			sum += x
+		}
+	}
+	return sum
+}
+
+// holds is how likely a verdict must stay without any one of its answers.
+const holds = 0.5
+
+// fragile lists the checks without whose answers the verdict on g would fall: a verdict must survive the removal of any one.
+func (p *Planner) fragile(b *infer.Belief, g int) []int {
+	p.weak = p.weak[:0]
+	p.asked = b.Answered(p.asked)
+	for _, c := range p.asked {
+		b.Without(c, p.prob)
+		if p.needed(p.prob, g) < holds {
+			p.weak = append(p.weak, c)
+		}
+	}
+	return p.weak
+}
+
+// fetch returns the open check that brings a missing proof or stands in for an answer the verdict cannot do without, or -1.
+func (p *Planner) fetch(b *infer.Belief, s *Situation, g int, missing []*Proof, weak []int) int {
+	best, cost := -1, 0.0
+	for _, pr := range missing {
+		for _, sg := range pr.Any {
+			if c := p.opened(sg.Check); c != nil && (best < 0 || c.Cost < cost) {
+				best, cost = c.Check, c.Cost
+			}
+		}
+	}
+	if best >= 0 || len(weak) == 0 {
+		return best
+	}
+	// The check that tells most about g, for its cost, when the first weak answer is forgotten.
+	b.Without(weak[0], p.prob)
+	p.setFrame(p.prob, s.Tried)
+	most := 0.0
+	for i := range p.open {
+		c := &p.open[i]
+		if p.sameMethod(c.Check, weak[0]) {
+			continue
+		}
+		p.frame.tests = p.frame.tests[:0]
+		bits := p.bitsOf(p.addTest(b, c.Check, 0), g)
+		if x := bits / (c.Cost + 1e-9); bits > tellsBits && x > most {
+			best, most = c.Check, x
+		}
+	}
+	return best
+}
+
+// sameMethod tells whether two checks go wrong together, so that one cannot stand in for the other.
+func (p *Planner) sameMethod(a, b int) bool {
+	m := p.task.Checks[a].Method
+	return a == b || (m != 0 && m == p.task.Checks[b].Method)
+}
+
+// bitsOf is the information of a test of the frame about whether repair g is needed.
+func (p *Planner) bitsOf(t, g int) float64 {
+	f := &p.frame
+	ts := &f.tests[t]
+	with := 0.0
+	for h, x := range f.root {
+		if hasNeed(f.needs[h], g) {
+			with += x
+		}
+	}
+	info := 0.0
+	for o := range ts.outcomes {
+		like := ts.like[o*f.n : (o+1)*f.n]
+		yes, all := 0.0, 0.0
+		for h, x := range f.root {
+			y := x * like[h]
+			all += y
+			if hasNeed(f.needs[h], g) {
+				yes += y
+			}
+		}
+		info += part(yes, with*all) + part(all-yes, (1-with)*all)
+	}
+	return max(0, info)
+}
+
+func part(joint, apart float64) float64 {
+	if joint <= 0 || apart <= 0 {
+		return 0
+	}
+	return joint * math.Log2(joint/apart)
+}
+
+func hasNeed(needs [3]int16, g int) bool {
+	return int(needs[0]) == g || int(needs[1]) == g || int(needs[2]) == g
+}
+
+func (p *Planner) opened(check int) *Candidate {
+	for i := range p.open {
+		if p.open[i].Check == check {
+			return &p.open[i]
+		}
+	}
+	return nil
+}
