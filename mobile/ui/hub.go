@@ -65,7 +65,7 @@ type Hub struct {
 type job struct {
 	id      string
 	machine Machine
-	file    *journalFile
+	file    *Journal
 	seq     int64
 	voice   bool
 	saying  string // id of the saying under way
@@ -91,7 +91,7 @@ func Open(c Config) (*Hub, error) {
 		c.Lang = "en"
 	}
 	if c.New == nil {
-		c.New = newMachine
+		c.New = NewMachine
 	}
 	st, err := openStore(c.Dir)
 	if err != nil {
@@ -150,6 +150,11 @@ func (h *Hub) Device(news []byte) error {
 	if !deviceKinds[d.Kind] {
 		return fmt.Errorf("ui: device news: no such kind %q", d.Kind)
 	}
+	return h.News(d)
+}
+
+// News is Device for Go callers.
+func (h *Hub) News(d session.Device) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	return h.deviceLocked(d)
@@ -186,7 +191,7 @@ func (h *Hub) stepLocked(ev session.Event) error {
 	if err != nil {
 		return bad(fmt.Errorf("ui: event %d: %w", ev.Seq, err))
 	}
-	if err := j.file.append(ev); err != nil {
+	if err := j.file.Append(ev); err != nil {
 		err = fmt.Errorf("the record cannot be written, so the last answer was not taken: %w", err)
 		h.out.send(Message{Type: "trouble", Text: err.Error()})
 		h.out.do(func(host Host) { host.Cue("refused") })
@@ -205,7 +210,7 @@ func (h *Hub) rewindLocked() error {
 		return nil // nothing was ever kept; the job is left by its starter
 	}
 	if err == nil {
-		j.machine, _, err = h.replay(events, nil)
+		j.machine, _, err = replay(h.cfg.New, events, nil)
 	}
 	if err != nil {
 		h.leaveLocked()
@@ -297,7 +302,7 @@ func (h *Hub) leaveLocked() {
 	if h.job == nil {
 		return
 	}
-	h.job.file.close()
+	h.job.file.Close()
 	h.job = nil
 	h.ear.speaking("")
 	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })

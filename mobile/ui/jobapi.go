@@ -5,9 +5,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path"
 	"sort"
+	"strconv"
 	"strings"
 	"time"
 
@@ -80,7 +82,7 @@ func (h *Hub) steps(id string) ([]ReplayStep, error) {
 		return nil, err
 	}
 	steps := []ReplayStep{}
-	_, _, err = h.replay(events, func(ev session.Event, effects []session.Effect, m Machine) {
+	_, _, err = replay(h.cfg.New, events, func(ev session.Event, effects []session.Effect, m Machine) {
 		s := ReplayStep{Event: ev}
 		for _, e := range effects {
 			if e.Type == session.DoSay {
@@ -99,25 +101,36 @@ func (h *Hub) steps(id string) ([]ReplayStep, error) {
 
 // Transcript is the job's record as one self-contained HTML page.
 func (h *Hub) Transcript(id string) ([]byte, error) {
-	events, _, damage, err := h.store.load(id)
+	if !validID(id) {
+		return nil, errNotFound
+	}
+	return record(os.DirFS(h.store.folder(id)), journalName, h.cfg.New)
+}
+
+// Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
+func Record(fsys fs.FS, journal string) ([]byte, error) { return record(fsys, journal, NewMachine) }
+
+func record(fsys fs.FS, journal string, newMachine func(session.Begin) (Machine, error)) ([]byte, error) {
+	data, err := fs.ReadFile(fsys, journal)
 	if err != nil {
 		return nil, err
 	}
+	events, _, damage := readJournal(data)
 	j := report.Job{Photos: map[string][]byte{}, Clock: clock, Damage: damage}
-	_, _, err = h.replay(events, func(ev session.Event, effects []session.Effect, m Machine) {
+	_, _, err = replay(newMachine, events, func(ev session.Event, effects []session.Effect, m Machine) {
 		e := report.Entry{Event: ev, Effects: effects}
 		if v := m.View(); v != nil {
 			e.View = *v
 		}
 		j.Entries = append(j.Entries, e)
 		if ev.Photo != nil {
-			if data, err := h.store.file(id, ev.Photo.Name); err == nil {
+			if data, err := fs.ReadFile(fsys, ev.Photo.Name); err == nil {
 				j.Photos[ev.Photo.Name] = data
 			}
 		}
 	})
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("ui: %s: %w", journal, err)
 	}
 	var b bytes.Buffer
 	err = report.HTML(&b, j)
@@ -163,3 +176,20 @@ func (h *Hub) export(id string) ([]byte, error) {
 }
 
 var errNoDrawing = httpError{404, errors.New("drawing: no appliance is known yet")}
+
+// sayAgain speaks once more what was said after one event of a journal, for the replay.
+func (h *Hub) sayAgain(id, seq string) (any, error) {
+	steps, err := h.steps(id)
+	if err != nil {
+		return nil, err
+	}
+	n, err := strconv.Atoi(seq)
+	if err != nil || n < 1 || n > len(steps) {
+		return nil, errNotFound
+	}
+	text := strings.Join(steps[n-1].Said, " ")
+	if text != "" {
+		h.out.do(func(host Host) { host.Hush(); host.Say("replay-"+seq, text, "info", false) })
+	}
+	return struct{}{}, nil
+}

@@ -70,7 +70,7 @@ func (h *Hub) resumeLocked(id string) error {
 	if err != nil {
 		return fmt.Errorf("ui: resuming: %w", err)
 	}
-	m, voice, err := h.replay(events, nil)
+	m, voice, err := replay(h.cfg.New, events, nil)
 	if err != nil {
 		return fmt.Errorf("ui: resuming job %s: %w", id, err)
 	}
@@ -99,11 +99,11 @@ func (h *Hub) resumeLocked(id string) error {
 }
 
 // replay runs a journal through a fresh machine; each is called after every event when it is not nil.
-func (h *Hub) replay(events []session.Event, each func(session.Event, []session.Effect, Machine)) (Machine, bool, error) {
+func replay(newMachine func(session.Begin) (Machine, error), events []session.Event, each func(session.Event, []session.Effect, Machine)) (Machine, bool, error) {
 	if len(events) == 0 || events[0].Begin == nil {
 		return nil, false, fmt.Errorf("the journal has no beginning")
 	}
-	m, err := h.cfg.New(*events[0].Begin)
+	m, err := newMachine(*events[0].Begin)
 	if err != nil {
 		return nil, false, err
 	}

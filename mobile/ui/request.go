@@ -25,7 +25,7 @@ type State struct {
 	Device  []session.Device `json:"device,omitempty"`
 }
 
-// Answer is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
+// EventBody is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
 // the event is dropped with status 409, so that a double tap answers one step only. Emergencies and commands are never dropped.
 type EventBody struct {
 	Step  string        `json:"step"`
@@ -38,12 +38,14 @@ type EventBody struct {
 //	GET  /api/state                    State
 //	POST /api/start                    Start
 //	POST /api/event                    EventBody (types said, undo, spoke, device)
+//	POST /api/type                     {"text": what would be said}
 //	POST /api/leave                    back to the job list; the job stays open on disk
 //	POST /api/prefs                    Prefs
 //	GET  /api/drawing                  the ladder of the open job as SVG; ?all=1 uncropped
 //	POST /api/jobs/ID/resume, delete, restore
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
 //	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME
+//	POST /api/jobs/ID/say/SEQ          says again what followed that event
 func (h *Hub) Request(method, path string, body []byte) (status int, contentType string, data []byte) {
 	u, err := url.Parse(path)
 	if err != nil || !strings.HasPrefix(u.Path, "/") {
@@ -139,6 +141,15 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 			return nil, bad(err)
 		}
 		return h.event(b)
+	case "type":
+		var t struct {
+			Text string `json:"text"`
+		}
+		if err := decodeStrict(body, &t); err != nil {
+			return nil, bad(err)
+		}
+		u := Parse(t.Text)
+		return h.event(EventBody{Event: session.Event{Type: session.EvSaid, Said: &u}})
 	case "leave":
 		h.mu.Lock()
 		defer h.mu.Unlock()

@@ -1,11 +1,9 @@
 package ui
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -20,14 +18,6 @@ import (
 type store struct {
 	dir  string
 	open func(name string) (appender, error) // a seam for tests: a disk that is full
-}
-
-// appender is a file that is only ever added to.
-type appender interface {
-	io.Writer
-	Sync() error
-	Truncate(size int64) error
-	Close() error
 }
 
 const (
@@ -60,9 +50,7 @@ func openStore(dir string) (*store, error) {
 			return nil, err
 		}
 	}
-	return &store{dir: dir, open: func(name string) (appender, error) {
-		return os.OpenFile(name, os.O_APPEND|os.O_CREATE|os.O_WRONLY, 0o600)
-	}}, nil
+	return &store{dir: dir, open: openAppend}, nil
 }
 
 func (s *store) loadPrefs() Prefs {
@@ -121,70 +109,6 @@ func (s *store) create(now int64) (string, error) {
 			return "", err
 		}
 	}
-}
-
-// journalFile is one job's journal, open for adding.
-type journalFile struct {
-	f    appender
-	size int64
-	bad  bool // a failed write left a torn line behind
-}
-
-func (s *store) journal(id string, size int64) (*journalFile, error) {
-	f, err := s.open(filepath.Join(s.folder(id), journalName))
-	if err != nil {
-		return nil, err
-	}
-	return &journalFile{f: f, size: size}, nil
-}
-
-// append writes one event and syncs it to the disk. After a failure the torn line is cut off again, so that a later event can
-// still be kept.
-func (j *journalFile) append(ev session.Event) error {
-	line, err := json.Marshal(ev)
-	if err != nil {
-		return err
-	}
-	line = append(line, '\n')
-	if j.bad {
-		if err := j.f.Truncate(j.size); err != nil {
-			return err
-		}
-		j.bad = false
-	}
-	if _, err = j.f.Write(line); err == nil {
-		err = j.f.Sync()
-	}
-	if err != nil {
-		j.bad = j.f.Truncate(j.size) != nil
-		return err
-	}
-	j.size += int64(len(line))
-	return nil
-}
-
-func (j *journalFile) close() { _ = j.f.Close() } // everything acknowledged is synced already
-
-// readJournal decodes a journal. A last line without its end was never acknowledged and is left out; damage before that
-// ends the reading, and damage says where. size is the length of the good part.
-func readJournal(data []byte) (events []session.Event, size int64, damage string) {
-	for len(data) > 0 {
-		line, rest, whole := bytes.Cut(data, []byte("\n"))
-		if !whole {
-			return events, size, ""
-		}
-		var ev session.Event
-		if err := json.Unmarshal(line, &ev); err != nil {
-			return events, size, fmt.Sprintf("line %d of the journal is damaged (%v); the %d events before it are good", len(events)+1, err, len(events))
-		}
-		if want := int64(len(events)) + 1; ev.Seq != want {
-			return events, size, fmt.Sprintf("line %d of the journal has number %d; the %d events before it are good", want, ev.Seq, len(events))
-		}
-		events = append(events, ev)
-		size += int64(len(line)) + 1
-		data = rest
-	}
-	return events, size, ""
 }
 
 func (s *store) load(id string) (events []session.Event, size int64, damage string, err error) {
@@ -297,3 +221,6 @@ func (s *store) file(id, name string) ([]byte, error) {
 	}
 	return os.ReadFile(filepath.Join(s.folder(id), name))
 }
+
+// Jobs lists the jobs of a folder without opening a hub, newest first.
+func Jobs(dir string) ([]JobInfo, error) { return (&store{dir: dir}).list() }

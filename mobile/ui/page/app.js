@@ -545,25 +545,34 @@
       draw();
     },
     stop() { mic.media?.getTracks().forEach(t => t.stop()); mic.node?.disconnect(); P.mic = 'off'; draw(); },
-    resume() { mic.ctx?.resume(); },
+    resume() { if (mic.ctx && mic.ctx.state === 'suspended') mic.ctx.resume(); },
     toggle() { if (native) return; if (P.mic === 'on') mic.stop(); else mic.start(); },
   };
+  // The browser keeps a page silent until it is touched once; what was to be said then is said at the first touch.
   const sound = {
-    now: null,
+    now: null, late: null,
     play(url, id) {
-      if (!url.startsWith('/cue/')) sound.stop();
-      const a = new Audio(url);
-      const end = cut => { if (sound.now && sound.now.a === a) sound.now = null; if (id) bus.call('POST', '/api/event', {step: '', event: {at: 0, type: 'spoke', spoke: id, cut}}).catch(() => {}); };
-      if (id) sound.now = {a, end};
+      if (id) sound.stop();
+      const a = new Audio(url), me = {a, id};
+      const end = cut => { if (sound.now === me) sound.now = null; if (id) bus.call('POST', `/desk/spoke?id=${encodeURIComponent(id)}${cut ? '&cut=1' : ''}`).catch(() => {}); };
+      me.end = end;
+      if (id) sound.now = me;
       a.onended = () => end(false);
       a.onerror = () => end(true);
       a.play().catch(e => {
-        end(true);
-        if (e.name === 'NotAllowedError') { P.trouble = 'The browser keeps the voice silent until you touch the page once.'; draw(); }
+        if (sound.now === me || !id) end(true);
+        if (e.name === 'NotAllowedError' && id) sound.late = url;
       });
     },
     stop() { const n = sound.now; sound.now = null; if (n) { n.a.onended = n.a.onerror = null; n.a.pause(); n.end(true); } },
   };
+  for (const kind of ['pointerup', 'keydown']) addEventListener(kind, () => {
+    mic.resume();
+    if (!sound.late) return;
+    const url = sound.late;
+    sound.late = null;
+    if (!sound.now && !P.view) new Audio(url).play().catch(() => {});
+  });
 
   // ---------------------------------------------------------------- keys
   addEventListener('keydown', e => {

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"runtime"
+
+	"readback/mobile/desktop/web"
+	"readback/mobile/ui"
+)
+
+const greeting = "Readback is ready. Pick voice or touch."
+
+// serve runs the page until the program is stopped.
+func serve(e env, args []string) error {
+	f := flags(e, "serve")
+	addr := f.String("addr", "127.0.0.1:7325", "loopback address; port 0 takes any free one")
+	dir := f.String("dir", dataDir(), "folder of the jobs")
+	open := f.Bool("open", true, "open the page in the browser")
+	if err := f.Parse(args); err != nil {
+		return errUsage
+	}
+	l, err := web.Listen(*addr)
+	if err != nil {
+		return err
+	}
+	speaker, why := openPlayer()
+	if why != "" {
+		fmt.Fprintln(e.err, why)
+	}
+	if speaker != nil {
+		defer speaker.Close()
+	}
+	first := true
+	ready := func(address string) {
+		if !first {
+			fmt.Fprintf(e.out, "For another browser: %s\n", address)
+			return
+		}
+		first = false
+		fmt.Fprintf(e.out, "Readback is at %s\n", address)
+		if *open {
+			openBrowser(e, address)
+		}
+	}
+	return web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: ui.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
+		Cues: cueWAV, Greeting: greeting, Ready: ready})
+}
+
+// openBrowser shows the page when there is a screen; the printed address does otherwise.
+func openBrowser(e env, address string) {
+	var cmd *exec.Cmd
+	switch {
+	case runtime.GOOS == "darwin":
+		cmd = exec.Command("open", address)
+	case runtime.GOOS == "windows":
+		cmd = exec.Command("rundll32", "url.dll,FileProtocolHandler", address)
+	case os.Getenv("DISPLAY") != "" || os.Getenv("WAYLAND_DISPLAY") != "":
+		cmd = exec.Command("xdg-open", address)
+	default:
+		fmt.Fprintln(e.out, "Open it in the browser of this computer.")
+		return
+	}
+	if err := cmd.Start(); err != nil {
+		fmt.Fprintln(e.out, "Open it in the browser of this computer.")
+		return
+	}
+	go func() { _ = cmd.Wait() }() // only to leave no dead process behind
+}
