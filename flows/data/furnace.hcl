@@ -5340,19 +5340,20 @@ check "dial-time" {
   name     = "time of one cubic foot"
   function = "look"
   part     = "orifice"
-  quantity = "dial-seconds"
-  unit     = "s"
-  limit    = between(45, 50, "T11")
+  places   = ["outside"]
   power    = "on"
   call     = "on"
   at       = "heating"
-  places   = ["outside"]
-  hazard   = "none"
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
-  repeat   = true
   act      = "Other gas off. Time one turn of the dial."
-  ask      = "How many seconds does one cubic foot take?"
+  ask      = "One cubic foot: above or below forty seconds?"
+  option "not-running" { when = gas-flow < 0.2 }
+  option "below" {
+    when = dial-seconds < 40
+    stop = "combustion"
+  }
+  option "above" {}
 }
 
 check "room-co-m" {
@@ -5360,39 +5361,39 @@ check "room-co-m" {
   name     = "carbon monoxide in the room"
   function = "look"
   part     = "exchanger"
-  quantity = "room-co"
-  unit     = "ppm"
-  limit    = atmost(9, "EPA")
   power    = "on"
   call     = "on"
   at       = "heating"
-  places   = []
-  hazard   = "none"
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  repeat   = true
-  act      = "Hold a gas tester at head height."
-  ask      = "Parts per million on the tester, if you have one?"
+  act      = "Hold a gas tester at head height, if you have one."
+  ask      = "A gas tester at head height: none, or some?"
+  option "some" {
+    when = room-co > 9
+    stop = "vent"
+  }
+  option "none" {}
 }
 
 check "flue-co-m" {
   stage    = "plan"
-  name     = "carbon monoxide in the exhaust, air free"
+  name     = "carbon monoxide in the exhaust"
   function = "look"
   part     = "orifice"
-  quantity = "flue-co"
-  unit     = "ppm"
-  limit    = atmost(100, "common practice, no source")
+  places   = ["outside"]
   power    = "on"
   call     = "on"
   at       = "heating"
-  places   = ["outside"]
   hazard   = "hot"
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
-  repeat   = true
   act      = "Licensed people only: analyser in the vent."
-  ask      = "Air free parts per million on the analyser?"
+  ask      = "Air free carbon monoxide: above or below the limit?"
+  option "above" {
+    when = flue-co > 100
+    stop = "combustion"
+  }
+  option "below" {}
 }
 
 # ---- 8 looks that no meter replaces, power off ----
