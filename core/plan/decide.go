@@ -96,8 +96,10 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 		root:  make([]float64, n),
 		needs: make([][3]int16, 0, n),
 		tests: make([]test, 0, max(65, 1)),
-		pc:    make([]ratio, 0, d),
+		keys:  make([]uint64, 0, d),
+		alone: make([]float64, d),
 		mass:  make([]float64, d),
+		ended: make([]float64, d),
 		cum:   make([]float64, d),
 		rank:  make([]int16, d),
 	}
@@ -291,11 +293,11 @@ func (p *Planner) bits(t int) float64 {
 		}
 		for g, y := range joint {
 			if y > 0 {
-				info += y * math.Log2(y/(group[g]*all))
+				info += y * math.Log(y/(group[g]*all))
 			}
 		}
 	}
-	return max(0, info)
+	return max(0, info/math.Ln2)
 }
 
 // choose compares checks and repairs, as deeply as the limits allow, and returns the best.
@@ -317,9 +319,9 @@ func (p *Planner) choose(b *infer.Belief, s *Situation, st state) Candidate {
 		f.repairOnly(f.root, &st)
 		var others [2]int16
 		k := 0
-		for _, x := range f.pc[:min(len(f.pc), 3)] {
-			if action(^int(x.d)) != act && k < len(others) {
-				others[k] = x.d
+		for _, x := range f.keys[:min(len(f.keys), 3)] {
+			if d := int16(x & 0xff); action(^int(d)) != act && k < len(others) {
+				others[k] = d
 				k++
 			}
 		}

@@ -25,7 +25,7 @@ var (
 	Exhaustive = Limits{Hyps: 4096, Mass: 1, Tests: 64, Root: 64, Steps: 2, Nodes: math.MaxInt, Branch: 1e-9}
 )
 
-// selectHyps fills p.hyps with the hypotheses that hold the share of the mass, the likeliest, in ascending order. It cuts by
+// selectHyps fills p.hyps with the likeliest hypotheses that hold the share of the mass. It cuts by
 // probability in halves: all within one halving are taken together while the room lasts.
 func (p *Planner) selectHyps(prob []float64) {
 	var count [64]int
@@ -51,12 +51,26 @@ func (p *Planner) selectHyps(prob []float64) {
 	// Fill what room is left from the next halving, in order.
 	if sum < p.Limits.Mass && keep+1 < len(count) {
 		for h, x := range prob {
-			if x > 0 && halvings(x) == keep+1 && len(p.hyps) < p.Limits.Hyps {
+			if x > 0 && halvings(x) == keep+1 && len(p.hyps) < min(cap(p.hyps), p.Limits.Hyps) {
 				p.hyps = append(p.hyps, int32(h))
 			}
 		}
-		slices.Sort(p.hyps)
 	}
+	// Those of one repair first, each part in ascending order.
+	slices.SortFunc(p.hyps, func(a, b int32) int {
+		if x, y := p.several(a), p.several(b); x != y {
+			return x - y
+		}
+		return int(a - b)
+	})
+}
+
+// several is 1 for a hypothesis that needs more than one repair, else 0.
+func (p *Planner) several(h int32) int {
+	if len(p.task.Problem.Hyps[h].Groups) > 1 {
+		return 1
+	}
+	return 0
 }
 
 func halvings(x float64) int {
@@ -75,10 +89,14 @@ func (p *Planner) setFrame(prob []float64, tried []bool) {
 	f.n = len(p.hyps)
 	f.root = f.root[:f.n]
 	f.needs = f.needs[:0]
+	f.singles = 0
 	groups := p.task.Problem.Groups
 	for i, h := range p.hyps {
 		f.root[i] = prob[h]
 		f.needs = append(f.needs, needs(&p.task.Problem.Hyps[h], groups))
+		if f.needs[i][1] < 0 {
+			f.singles = i + 1
+		}
 		if ended(f.needs[i], tried) {
 			f.root[i] = 0
 		}
@@ -87,7 +105,7 @@ func (p *Planner) setFrame(prob []float64, tried []bool) {
 	for i := range f.root {
 		f.root[i] /= sum
 	}
-	f.repair, f.call, f.pr = p.prices.repair, p.prices.call, &p.prices
+	f.repair, f.perCost, f.call, f.pr = p.prices.repair, p.prices.perCost, p.prices.call, &p.prices
 	f.limits = p.Limits
 	f.nodes, f.depth = 0, 0
 	f.tests = f.tests[:0]

@@ -9,21 +9,25 @@ import (
 // end them, and the checks worth a look. Weights are joint probabilities and never normalised: every value here is an
 // expectation over the whole job, so a branch's value is already weighed by its chance.
 type frame struct {
-	n      int
-	root   []float64 // weight of each hypothesis now
-	needs  [][3]int16
-	repair []float64 // cost per decision
-	call   float64
-	tests  []test
-	pr     *prices
+	n       int
+	singles int       // the first so many hypotheses need one decision each
+	root    []float64 // weight of each hypothesis now
+	needs   [][3]int16
+	repair  []float64 // cost per decision
+	perCost []float64 // 1 / repair
+	call    float64
+	tests   []test
+	pr      *prices
 
 	// Search.
 	limits  Limits
 	nodes   int
 	weights [][]float64 // one belief per depth
 	depth   int
-	pc      []ratio
+	keys    []uint64  // decisions by falling probability per cost
+	alone   []float64 // per decision
 	mass    []float64 // per decision
+	ended   []float64 // per rank
 	cum     []float64 // per rank
 	rank    []int16   // per decision
 	memo    memo
@@ -36,11 +40,6 @@ type test struct {
 	like     []float64 // outcome major
 	cost     float64
 	check    *Check
-}
-
-type ratio struct {
-	d int16
-	r float64
 }
 
 // state is where a search is: which checks of the frame are used, which repairs are done, how the site stands.
@@ -96,61 +95,64 @@ func (a action) isTest() bool { return a >= 0 }
 // call for help, Lin 2015); a fault of two parts ends with the later of its repairs.
 func (f *frame) repairOnly(w []float64, s *state) (float64, action) {
 	f.nodes++
-	mass := f.mass
-	clear(mass)
-	total := 0.0
-	for h, x := range w {
+	some := s.done != [2]uint64{}
+	alone := f.alone // per decision: weight of what it ends by itself
+	clear(alone)
+	singles, many := w[:f.singles], w[f.singles:]
+	for h, x := range singles {
+		alone[f.needs[h][0]] += x
+	}
+	if some {
+		for d := range alone {
+			if s.isDone(int16(d)) {
+				alone[d] = 0
+			}
+		}
+	}
+	mass := f.mass // per decision: weight of everything it is needed for
+	copy(mass, alone)
+	total := total(alone)
+	for i, x := range many {
 		if x == 0 {
 			continue
 		}
-		total += x
-		for _, d := range f.needs[h] {
-			if d < 0 {
-				break
-			}
-			if !s.isDone(d) {
+		open := false
+		for _, d := range f.needs[f.singles+i] {
+			if d >= 0 && !(some && s.isDone(d)) {
 				mass[d] += x
+				open = true
 			}
+		}
+		if open {
+			total += x
 		}
 	}
 	if total == 0 {
 		return 0, nothing
 	}
-	pc := f.pc[:0]
+	// Positive floats sort like their bits; the last byte makes room for the decision, so that ties go to the lower one.
+	keys := f.keys[:0]
 	for d, m := range mass {
 		if m > 0 {
-			pc = append(pc, ratio{int16(d), m / f.repair[d]})
+			keys = append(keys, (^math.Float64bits(m*f.perCost[d]))&^0xff|uint64(d))
 		}
 	}
-	f.pc = pc
-	// Insertion sort: short, nearly sorted from one call to the next, and stable, so that ties go to the lower id.
-	for i := 1; i < len(pc); i++ {
-		x := pc[i]
-		j := i
-		for j > 0 && pc[j-1].r < x.r {
-			pc[j] = pc[j-1]
-			j--
-		}
-		pc[j] = x
-	}
+	slices.Sort(keys)
+	f.keys = keys
+	ended := f.ended[:len(keys)]
 	sum := 0.0
-	for i, x := range pc {
-		sum += f.repair[x.d]
-		f.rank[x.d] = int16(i)
-		f.cum[i] = sum
+	for i, k := range keys {
+		d := int16(k & 0xff)
+		sum += f.repair[d]
+		f.rank[d], f.cum[i], ended[i] = int16(i), sum, alone[d]
 	}
-	ended := mass[:len(pc)] // the masses have done their work
-	clear(ended)
-	for h, x := range w {
+	for i, x := range many {
 		if x == 0 {
 			continue
 		}
 		last := int16(-1)
-		for _, d := range f.needs[h] {
-			if d < 0 {
-				break
-			}
-			if !s.isDone(d) {
+		for _, d := range f.needs[f.singles+i] {
+			if d >= 0 && !(some && s.isDone(d)) {
 				last = max(last, f.rank[d])
 			}
 		}
@@ -160,7 +162,7 @@ func (f *frame) repairOnly(w []float64, s *state) (float64, action) {
 	}
 	best, first := total*f.call, callHelp
 	paid, left := 0.0, total
-	for i := range pc {
+	for i := range keys {
 		paid += ended[i] * f.cum[i]
 		left -= ended[i]
 		v := paid
@@ -168,7 +170,7 @@ func (f *frame) repairOnly(w []float64, s *state) (float64, action) {
 			v += left * (f.cum[i] + f.call)
 		}
 		if v < best {
-			best, first = v, action(^int(pc[0].d))
+			best, first = v, ^action(keys[0]&0xff)
 		}
 	}
 	return best, first
@@ -250,8 +252,8 @@ func (f *frame) ahead(w []float64, s state, steps int) (float64, action) {
 	var tries [3]int16
 	k := 0
 	if steps > 1 {
-		for _, x := range f.pc[:min(len(f.pc), len(tries))] {
-			tries[k] = x.d
+		for _, x := range f.keys[:min(len(f.keys), len(tries))] {
+			tries[k] = int16(x & 0xff)
 			k++
 		}
 	}

@@ -117,6 +117,7 @@ func (t *Task) Validate() error {
 // prices are the costs of a task in the one currency.
 type prices struct {
 	check, repair []float64 // repair: groups, then Nothing, then Unknown
+	perCost       []float64 // 1 / repair
 	cover         []float64
 	change, tool  float64
 	call          float64
@@ -131,6 +132,9 @@ func (t *Task) price(w Weights) prices {
 		p.repair = append(p.repair, w.Of(r.Cost))
 	}
 	p.repair = append(p.repair, w.Of(t.Nothing), w.Of(t.Unknown))
+	for _, x := range p.repair {
+		p.perCost = append(p.perCost, 1/max(x, 1e-9))
+	}
 	for _, c := range t.Covers {
 		p.cover = append(p.cover, w.Of(c))
 	}
