@@ -1,0 +1,209 @@
+package org.readback.desk;
+
+import java.nio.charset.StandardCharsets;
+
+/**
+ * Where everything of the shell meets: what the core asks of the phone goes out here, what the phone has to tell comes in
+ * here. The core calls from its own threads; each call returns at once and the work is done in order on the app's
+ * thread, so no two services are ever asked at the same time.
+ */
+public final class Desk implements Core.Host {
+    /** The services a desk works with. All are required. */
+    public static final class Parts {
+        public Phone.Work work;
+        public Mouth.Voice voice;
+        public Phone.Tones tones;
+        public Phone.Buzzer buzzer;
+        public Phone.Awake awake;
+        public Phone.Mic mic;
+        public Phone.Eye eye;
+        public Phone.Sharer sharer;
+        public Phone.Words words;
+        public Phone.Notes notes;
+        public Permits permits;
+        public Safely safely;
+    }
+
+    private final Parts phone;
+    private final Mouth mouth;
+    private final Silence silence = new Silence(16000);
+    private volatile Core core;
+    private volatile boolean job;
+    private volatile boolean listening;
+
+    public Desk(Parts parts) {
+        this.phone = parts;
+        this.mouth = new Mouth(parts.voice, this::spoke);
+    }
+
+    /** Gives the core, once it is open. */
+    public void attach(Core c) {
+        core = c;
+    }
+
+    public Mouth mouth() {
+        return mouth;
+    }
+
+    /** Whether a job runs; the keys are ours only then. */
+    public boolean job() {
+        return job;
+    }
+
+    /** Whether the microphone is open. */
+    public boolean listening() {
+        return listening;
+    }
+
+    // What the core asks.
+
+    @Override
+    public void say(String id, String text, String level, boolean slow) {
+        later(() -> {
+            // The core speaks only in a job by voice: this is the moment when listening is first needed.
+            if (job && !listening) {
+                phone.permits.want(Permits.Need.MICROPHONE, this::microphone);
+            }
+            mouth.say(id, text, level, slow);
+        });
+    }
+
+    @Override
+    public void hush() {
+        // Stopping must not wait behind anything.
+        phone.safely.run(mouth::hush);
+    }
+
+    @Override
+    public void cue(String name) {
+        later(() -> phone.tones.play(Cues.sound(name), Cues.RATE));
+    }
+
+    @Override
+    public void takePhoto(String id) {
+        later(() -> phone.permits.want(Permits.Need.CAMERA, yes -> {
+            if (!yes) {
+                phone.notes.show(phone.words.of("camera_without"));
+                return;
+            }
+            phone.eye.take(jpeg -> later(() -> {
+                if (jpeg == null || jpeg.length == 0) {
+                    phone.notes.show(phone.words.of("camera_failed"));
+                    return;
+                }
+                core.photo(id, jpeg);
+            }));
+        }));
+    }
+
+    @Override
+    public void keepAwake(boolean on) {
+        later(() -> {
+            job = on;
+            phone.awake.keep(on);
+            if (!on) {
+                stopListening();
+            }
+        });
+    }
+
+    @Override
+    public void vibrate(String pattern) {
+        later(() -> phone.buzzer.buzz(Buzz.times(pattern)));
+    }
+
+    @Override
+    public void share(String name) {
+        later(() -> phone.sharer.share(name));
+    }
+
+    // What the person asks of the phone by hand.
+
+    /** Opens the microphone because the person asked for it. */
+    public void listen() {
+        later(() -> phone.permits.byHand(Permits.Need.MICROPHONE, this::microphone));
+    }
+
+    /** Closes the microphone because the person asked for it, on the page or on the notice. */
+    public void deafen() {
+        later(() -> {
+            stopListening();
+            tell("mic-off", 0, phone.words.of("mic_off"));
+        });
+    }
+
+    /** A command given by a key. */
+    public void command(String id) {
+        if (id == null) {
+            return;
+        }
+        later(() -> {
+            if (core != null) {
+                core.request("POST", "/api/event", Said.command(id).getBytes(StandardCharsets.UTF_8));
+            }
+        });
+    }
+
+    // News of the phone.
+
+    /** Tells the core. While there is none nobody needs the news: a core that opens later is told the state anew. */
+    public void tell(String kind, double level, String text) {
+        later(() -> {
+            if (core != null) {
+                core.device(kind, level, text);
+            }
+        });
+    }
+
+    private void microphone(boolean granted) {
+        if (!granted) {
+            tell("mic-off", 0, phone.words.of("mic_off"));
+            return;
+        }
+        if (listening) {
+            return;
+        }
+        boolean open = phone.mic.start(new Phone.Mic.Sink() {
+            @Override
+            public void block(byte[] pcm, int length) {
+                Core c = core;
+                int change = silence.block(pcm, length);
+                if (change != 0) {
+                    silenced(change > 0);
+                }
+                if (c != null) {
+                    c.feed(pcm, length);
+                }
+            }
+
+            @Override
+            public void silenced(boolean on) {
+                tell(on ? "silenced" : "mic-on", 0, on ? phone.words.of("mic_silenced") : "");
+            }
+        });
+        listening = open;
+        if (open) {
+            phone.permits.want(Permits.Need.NOTICE, yes -> { }); // listening works without; the notice only lets it be seen
+        }
+        tell(open ? "mic-on" : "mic-off", 0, open ? "" : phone.words.of("mic_failed"));
+    }
+
+    private void stopListening() {
+        if (listening) {
+            listening = false;
+            phone.mic.stop();
+        }
+    }
+
+    private void spoke(String id, boolean cut) {
+        later(() -> {
+            if (core != null) {
+                core.spoke(id, cut);
+            }
+        });
+    }
+
+    private void later(Safely.Body body) {
+        phone.safely.run(() -> phone.work.post(() -> phone.safely.run(body)));
+    }
+}
