@@ -212,7 +212,7 @@ option "hissing" {
   back = "Hissing."
 }
 option "sounding" {
-  say  = ["sounding", "it's sounding", "ringing", "it's ringing", "going off", "alarm is sounding"]
+  say  = ["sounding", "it's sounding", "ringing", "it's ringing", "going off"]
   back = "Alarm sounding."
 }
 option "quiet" {
@@ -262,7 +262,7 @@ option "strong-air" {
   back = "Strong air."
 }
 option "draft-in" {
-  say  = ["pulls in", "sucks in", "it pulls the smoke in", "drawn in", "pulling in", "tissue pulls in"]
+  say  = ["pulls in", "sucks in", "drawn in", "pulling in", "tissue pulls in"]
   back = "Draws in."
 }
 option "draft-out" {

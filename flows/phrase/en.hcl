@@ -35,7 +35,7 @@ command "back" {
   say = ["go back", "previous", "last step", "one back", "the step before", "before that", "back one", "let me redo that", "back up a step"]
 }
 command "hold-on" {
-  say = ["hold on", "hold", "wait", "wait a minute", "hang on", "give me a minute", "give me a second", "one sec", "one second", "just a moment", "not yet", "pause", "someone's at the door"]
+  say = ["hold on", "hold", "wait", "wait a minute", "hang on", "give me a minute", "give me a second", "one sec", "just a moment", "not yet", "pause", "someone's at the door"]
 }
 command "ready" {
   say = ["ready", "i'm ready", "go ahead", "all set", "in place", "i'm there", "carry on", "go on", "i'm back", "continue", "resume", "next"]
@@ -119,7 +119,7 @@ emergency "gas" {
   say = ["i smell gas", "smell gas", "smell * gas", "smelling gas", "smelling * gas", "smells * gas", "gas smell", "gas * smell", "gas odor", "odor of gas", "gas leak", "gas is leaking", "gas leaking", "leaking gas", "leak * gas", "leaking * gas", "rotten eggs", "rotten egg", "stinks of gas", "stinks * gas", "reeks of gas", "reeks * gas", "smells like propane", "smell propane", "smell * propane", "propane smell", "propane leak", "gas coming out", "gas escaping", "full of gas", "gas everywhere"]
 }
 emergency "co" {
-  say = ["c o alarm", "c o detector", "c o thing", "carbon monoxide", "monoxide alarm", "monoxide alarm's going", "c o detector's ringing", "c o thing is beeping", "it says evacuate", "says evacuate", "the alarm's going off", "alarm's going off", "alarm is going off", "alarm going off", "alarm went off", "alarm won't stop", "alarm is sounding", "alarm's sounding", "alarm sounding", "alarm is ringing", "detector is going off", "detector's going off", "detector went off", "detector is beeping"]
+  say = ["c o alarm", "carbon monoxide", "monoxide alarm", "monoxide alarm's going", "c o detector's ringing", "c o thing is beeping", "c o detector is beeping", "c o detector is going off", "it says evacuate", "says evacuate", "the alarm's going off", "alarm's going off", "alarm is going off", "alarm going off", "alarm went off", "alarm won't stop", "alarm is sounding", "alarm's sounding", "alarm sounding", "alarm is ringing", "detector is going off", "detector's going off", "detector went off", "detector is beeping"]
 }
 emergency "fire" {
   say = ["fire", "on fire", "caught fire", "catching fire", "flames coming out", "flames * out", "flames shooting", "something's burning", "something is burning", "burning up", "there's smoke", "smoke", "smoking", "it's smoking", "room's filling up", "filling with smoke", "flame outside", "flames everywhere", "wires are burning", "wire is burning"]
@@ -152,14 +152,14 @@ emergency "ask" {
 matcher {
   # A device noun hides the hazard word inside it, unless a live verb follows within four words.
   masks = ["gas valve", "gas valves", "gas cock", "gas furnace", "gas pressure", "gas line", "gas pipe", "gas meter", "gas company", "gas supply", "gas burner", "gas burners", "gas inlet", "gas bill", "gas man", "water heater", "water line", "water pressure", "smoke detector", "smoke detector's", "smoke alarm", "smoke alarms", "smoke detectors", "smoke pipe", "c o detector", "c o detector's", "c o detectors", "c o alarm", "c o alarms", "carbon monoxide alarm", "carbon monoxide detector", "monoxide alarm", "monoxide detector", "c o thing", "fire department", "fire alarm", "fire extinguisher", "fire station", "fire door", "fire wall", "fire place", "flame sensor", "flame rod", "flame signal", "spark plug", "spark igniter", "shock absorber"]
-  live  = ["ringing", "leaking", "leaks", "smoking", "sounding", "beeping", "going", "screaming", "burning", "hissing", "went", "won't", "smell", "smells", "evacuate"]
+  live  = ["ringing", "leaking", "leaks", "leak", "stinks", "reeks", "smelling", "smoking", "sounding", "beeping", "going", "screaming", "burning", "hissing", "went", "won't", "smell", "smells", "evacuate"]
   # At most three words before a hazard phrase they cancel it.
   negators = ["no", "not", "don't", "doesn't", "didn't", "isn't", "wasn't", "aren't", "never", "without", "none", "nothing", "can't", "won't", "nobody", "zero"]
   enders   = ["but", "now", "wait", "except", "until", "and"]
   # Said after a hazard phrase they cancel it.
   fine  = ["fine", "quiet", "tested", "okay", "good", "silent", "normal", "clear", "gone", "works", "working", "new battery", "false"]
-  past  = ["what if", "if i", "if we", "suppose", "earlier", "yesterday", "last night", "last week", "last year", "last time", "last winter", "last month", "years ago", "ago", "used to", "before", "once", "was", "were", "had", "would", "when do i", "should i"]
-  hedges = ["don't think", "not sure", "think i", "i think", "maybe", "might", "could be", "not certain", "perhaps", "kind of", "sort of", "i guess", "possibly"]
+  past  = ["what if", "if i", "if we", "suppose", "earlier", "yesterday", "last night", "last week", "last year", "last time", "last winter", "last month", "years ago", "ago", "used to", "before", "once", "had", "would", "when do i", "should i"]
+  hedges = ["don't think", "not sure", "not certain", "doubt"]
   # Expected at a healthy appliance: these cancel a bare spark, fire or flame.
   expected = ["fired up", "fire up", "fires up", "spark is good", "spark is fine", "good spark", "spark at the", "blue flame", "burning blue", "fire in the burner", "burners fire", "burner fires", "under fire", "on low fire", "on high fire", "low fire", "high fire"]
   # These must not trigger. Tests hold it.

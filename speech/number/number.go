@@ -50,11 +50,15 @@ func New(lex *heard.Lexicon) *Parser {
 // Parse returns the meanings of a whole saying, best first, the best at cost 0. Nil is a refusal. Units narrows a
 // saying without a unit, or with an ambiguous one, to the unit ids that are expected; nil expects any.
 func (p *Parser) Parse(text string, units []string) []heard.Meaning {
-	ts := strip(tokens(text))
-	if len(ts) == 0 || len(ts) > 24 {
+	said := tokens(text)
+	if len(said) == 0 || len(said) > 32 {
 		return nil
 	}
-	rs := p.quantity(ts)
+	rs := p.state(said)
+	ts := strip(said)
+	if rs == nil {
+		rs = p.quantity(ts)
+	}
 	repair := false
 	if rs == nil {
 		rs, repair = p.repaired(ts)
