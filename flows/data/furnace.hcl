@@ -238,6 +238,7 @@ part "line-run" {
     name   = "hot connection loose under load"
     does   = "resist"
     ohms   = q("2.8 ohm", "own")
+    hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
@@ -259,6 +260,7 @@ part "neutral-run" {
     name   = "neutral connection loose under load"
     does   = "resist"
     ohms   = q("2.8 ohm", "own")
+    hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
@@ -868,7 +870,6 @@ part "rollout-right" {
   place  = "upper-bay"
   look   = "small disc with a button, right of the burners"
   ports  = { a = "RO-mid", b = "RO-out" }
-  trips  = flame-outside > 0.5
   reset  = "manual"
   safety = true
   stop   = "roll-out"
@@ -1107,12 +1108,12 @@ part "inducer" {
   name  = "draft fan"
   place = "upper-bay"
   look  = "motor with a round housing, at the vent pipe"
-  ports = { a = "IND-m", b = "NB" }
+  ports = { a = "IND-t", b = "NB" }
   ohms  = q("80 ohm", "common practice, no source")
   cold  = q("14 ohm", 10, 20, "own")
   works = q("80 V", "common practice, no source")
   motor = "yes"
-  needs = inducer-capacitor.healthy > 0.8
+  needs = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
   plate = ["volts", "amps", "rotation", "housing"]
   mode "winding-open" {
     name   = "winding of the draft fan open"
@@ -1133,9 +1134,21 @@ part "inducer" {
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
-  mode "heat-trip" {
+}
+
+part "inducer-protector" {
+  kind  = "contact"
+  name  = "overheat protector of the draft fan"
+  place = "upper-bay"
+  look  = "inside the motor, not seen"
+  ports = { a = "IND-m", b = "IND-t" }
+  set   = q("250 degF", "from memory")
+  trips = reached("heating") && fan-heat > inducer-protector.set
+  reset = "auto"
+  mode "early" {
     name   = "draft fan stops when hot"
-    does   = "open-hot"
+    does   = "set"
+    set    = q("100 degF", "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-inducer"
   }
@@ -1176,10 +1189,10 @@ part "igniter" {
   name  = "igniter"
   place = "burner-box"
   look  = "grey rough strip or dark smooth rod on a white block"
-  ports = { a = "IGN-m", b = "NB" }
+  ports = { a = "IGN-leg", b = "NB" }
   ohms  = q("30 ohm", "own")
   cold  = q("62 ohm", 11, 110, "common practice, no source")
-  works = q("90 V", "PAT")
+  works = q("107 V", "common practice, no source")
   plate = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
   mode "open" {
     name   = "igniter cracked open"
@@ -1189,7 +1202,8 @@ part "igniter" {
   }
   mode "hot-crack" {
     name   = "igniter opens when hot"
-    does   = "open-hot"
+    does   = "set"
+    cold   = q("62 ohm", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-igniter"
   }
@@ -1198,6 +1212,7 @@ part "igniter" {
     does   = "set"
     ohms   = q("75 ohm", "common practice, no source")
     cold   = q("150 ohm", "common practice, no source")
+    works  = q("140 V", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-igniter"
   }
@@ -1206,10 +1221,20 @@ part "igniter" {
     does   = "set"
     ohms   = q("160 ohm", "common practice, no source")
     cold   = q("320 ohm", "common practice, no source")
+    works  = q("140 V", "common practice, no source")
     wrong  = true
     rate   = q("1 x", "common practice, no source")
     repair = "replace-igniter"
   }
+}
+
+part "igniter-legs" {
+  kind   = "contact"
+  name   = "legs of the igniter"
+  place  = "burner-box"
+  look   = "two metal legs in the white block"
+  ports  = { a = "IGN-m", b = "IGN-leg" }
+  closes = !(mode("igniter.hot-crack") && reached("trial"))
 }
 
 part "igniter-bracket" {
@@ -1444,7 +1469,7 @@ part "burner-ground" {
   mode "corroded" {
     name   = "burner ground open or corroded"
     does   = "resist"
-    ohms   = q("100000000 ohm", "own")
+    ohms   = q("66000000 ohm", "own")
     rate   = q("3 x", "common practice, no source")
     repair = "clean-burner-ground"
   }
@@ -1481,7 +1506,7 @@ part "board" {
   on       = q("16 V", "common practice, no source")
   ohms     = q("300 ohm", "common practice, no source")
   flame_at = q("0.8 uA", "common practice, no source")
-  senses   = volts("LB", "CHASSIS") > 80
+  senses   = volts("LB", "CHASSIS") > 80 && volts("C", "CHASSIS") < 2
   plate    = ["part number", "settings of the small switches"]
   output "IND" {
     from = "LB"
@@ -1644,12 +1669,12 @@ part "blower" {
   name  = "blower"
   place = "lower-bay"
   look  = "big drum fan with a motor in it"
-  ports = { a = "BLW-m", b = "NB" }
+  ports = { a = "BLW-t", b = "NB" }
   ohms  = q("24 ohm", "common practice, no source")
   cold  = q("12 ohm", 10, 15, "STW")
   works = q("80 V", "common practice, no source")
   motor = "yes"
-  needs = blower-capacitor.healthy > 0.5
+  needs = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
   plate = ["volts", "amps", "horsepower", "speeds", "rotation"]
   mode "winding-open" {
     name   = "winding of the blower open"
@@ -1678,9 +1703,21 @@ part "blower" {
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
-  mode "heat-trip" {
+}
+
+part "blower-protector" {
+  kind  = "contact"
+  name  = "overheat protector of the blower"
+  place = "lower-bay"
+  look  = "inside the motor, not seen"
+  ports = { a = "BLW-m", b = "BLW-t" }
+  set   = q("250 degF", "from memory")
+  trips = reached("steady") && fan-heat > blower-protector.set
+  reset = "auto"
+  mode "early" {
     name   = "blower stops when hot"
-    does   = "open-hot"
+    does   = "set"
+    set    = q("100 degF", "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
@@ -1854,13 +1891,13 @@ signal "gas-flow" {
 signal "lit" {
   unit = "x"
   name = "burner flame"
-  is   = gas-flow > 0.5 && (at("trial") ? igniter.works > 0.6 && igniter-bracket.value > 0.5 && burners.passes > 0.5 : reached("run")) ? 1 : 0
+  is   = gas-flow > 0.5 && (at("trial") ? igniter.works > 0.6 && igniter-bracket.value > 0.5 && burners.passes > 0.2 : reached("run")) ? 1 : 0
 }
 
 signal "flame-at-rod" {
   unit = "x"
   name = "flame at the flame rod"
-  is   = lit * crossover.passes
+  is   = lit * crossover.passes * (burners.passes > 0.5 ? 1 : 0)
 }
 
 signal "flame-outside" {
@@ -1879,6 +1916,12 @@ signal "supply-passes" {
   unit = "x"
   name = "supply air path"
   is   = coil.passes * registers.passes * ducts.passes
+}
+
+signal "fan-heat" {
+  unit = "degF"
+  name = "heat in a motor after some minutes"
+  is   = reached("heating") ? 160 : 70
 }
 
 signal "airflow" {
@@ -1960,6 +2003,13 @@ control "heat" {
     on_fail = "wait"
     code    = "2"
   }
+  step "flame-check" {
+    name    = "the board looks that no flame is there"
+    drive   = []
+    needs   = board.flame < 0.5
+    on_fail = "wait"
+    code    = "5"
+  }
   step "draft" {
     name    = "the draft fan runs, the pressure switch closes"
     drive   = ["IND"]
@@ -1991,7 +2041,7 @@ control "heat" {
   step "run" {
     name    = "the flame burns alone"
     drive   = ["IND", "GV"]
-    needs   = board.flame > 0.5
+    needs   = board.flame > 0.5 && volts("PS-out", "C") > 16
     within  = q("30 s", "T13")
     on_fail = "retry"
     code    = "7"
@@ -2000,7 +2050,7 @@ control "heat" {
   step "heating" {
     name    = "the blower runs, the air warms"
     drive   = ["IND", "GV", "BLW"]
-    needs   = board.flame > 0.5
+    needs   = board.flame > 0.5 && volts("PS-out", "C") > 16
     within  = q("240 s", "common practice, no source")
     on_fail = "retry"
     code    = "7"
@@ -2793,17 +2843,16 @@ check "story-what" {
   function = "look"
   power    = "any"
   call     = "on"
-  at       = "steady"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   free     = true
   ask      = "Does it do nothing, stop early, or run without heat?"
   option "stops-early" {
-    when = reached("trial") && !reached("steady") && lit > 0.5 || reached("steady") && (limit-heat >= high-limit.set || volts("HS", "C") < 16)
+    when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
   }
   option "never-stops" { when = mode("board.fan-welded") }
-  option "not-enough" { when = reached("steady") && limit-heat < high-limit.set }
-  option "no-start" { when = !reached("draft") || drives("IND") && inducer.works < 0.1 }
+  option "not-enough" { when = reached("steady") }
+  option "no-start" { when = !reached("draft") }
   option "runs-no-heat" {}
 }
 
@@ -2817,7 +2866,7 @@ check "story-pattern" {
   free     = true
   ask      = "Does it fail at every start, or at some starts?"
   option "some-starts" {
-    when = mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer.heat-trip") || mode("blower.heat-trip") || mode("igniter.hot-crack") || mode("power-stealing.leaks")
+    when = mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks")
   }
   option "every-start" {}
 }
@@ -2883,12 +2932,12 @@ check "light" {
   ask      = "The small light on the board: how many blinks?"
   option "off" { when = lamp("off") }
   option "slow-blink" { when = lamp("slow-blink") }
-  option "fast-blink" { when = lamp("fast-blink") }
   option "steady" { when = lamp("steady") }
   option "1" { when = lamp("1") }
   option "2" { when = lamp("2") }
   option "3" { when = lamp("3") }
   option "4" { when = lamp("4") }
+  option "5" { when = lamp("5") }
   option "6" { when = lamp("6") }
   option "7" { when = lamp("7") }
   option "none" {}
@@ -3243,8 +3292,8 @@ check "see-fan" {
   repeat   = true
   act      = "Stand at the furnace and listen."
   ask      = "The draft fan: running, humming, or silent?"
+  option "humming" { when = inducer.hums }
   option "running" { when = inducer.works > 0.1 }
-  option "humming" { when = inducer.hums || inducer.powered }
   option "silent" {}
 }
 
@@ -3263,7 +3312,7 @@ check "see-glow" {
   act      = "Watch the sight window after the fan starts."
   ask      = "The igniter: bright, weak, or no glow?"
   option "glowing" { when = igniter.works > 0.6 }
-  option "weak-glow" { when = igniter.works > 0.2 }
+  option "weak-glow" { when = igniter.amps > 0.5 }
   option "no-glow" {}
 }
 
@@ -3281,7 +3330,7 @@ check "see-glow-hold" {
   repeat   = true
   act      = "Keep watching the glow until the valve clicks."
   ask      = "Does the glow stay, or go dark before the gas?"
-  option "glowing" { when = igniter.works > 0.2 }
+  option "glowing" { when = igniter.amps > 0.5 }
   option "no-glow" {}
 }
 
@@ -3399,8 +3448,8 @@ check "see-blower" {
   repeat   = true
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
+  option "humming" { when = blower.hums }
   option "running" { when = blower.works > 0.1 }
-  option "humming" { when = blower.hums || blower.powered }
   option "silent" {}
 }
 
@@ -3474,7 +3523,7 @@ check "see-limit" {
   repeat   = true
   act      = "Let it run and watch the flame."
   ask      = "After ten minutes: burner still burning, or out?"
-  option "flame-stays" { when = lit > 0.5 && limit-heat < high-limit.set && volts("HS", "C") > 16 }
+  option "flame-stays" { when = lit > 0.5 }
   option "short-flame" {}
 }
 
@@ -7663,12 +7712,6 @@ lamp "slow-blink" {
   source = "invented for this file; the label on the door wins"
 }
 
-lamp "fast-blink" {
-  means  = "a flame is seen that should not be there"
-  when   = board.alive && !reached("draft") && board.flame > 0.5
-  source = "invented for this file; the label on the door wins"
-}
-
 lamp "steady" {
   means  = "call for heat seen, no fault found"
   when   = board.alive
@@ -7692,6 +7735,11 @@ lamp "3" {
 
 lamp "4" {
   means  = "high limit or roll-out switch open"
+  source = "invented for this file; the label on the door wins"
+}
+
+lamp "5" {
+  means  = "a flame is seen that should not be there"
   source = "invented for this file; the label on the door wins"
 }
 

@@ -17,6 +17,10 @@ option "4" {
   say  = ["four blinks", "four flashes", "code four", "it blinks four times"]
   back = "Four blinks."
 }
+option "5" {
+  say  = ["five blinks", "five flashes", "code five", "it blinks five times"]
+  back = "Five blinks."
+}
 option "6" {
   say  = ["six blinks", "six flashes", "code six", "it blinks six times"]
   back = "Six blinks."
