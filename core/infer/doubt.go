@@ -58,58 +58,40 @@ func (b *Belief) Outcome(check int) int {
 	return -1
 }
 
-// Without fills dst with the probability of each hypothesis if no answer to the check had been given. The power cycles are
-// taken as they were. dst has one entry per hypothesis.
+// Without fills dst with the probability of each hypothesis if no answer to the check had been given. The power cycles and
+// repairs are taken as they were. dst has one entry per hypothesis.
 func (b *Belief) Without(check int, dst []float64) {
-	top := math.Inf(-1)
-	for h := range dst {
-		dst[h] = b.without(h, check)
-		top = max(top, dst[h])
+	class := b.p.Checks[check].Class
+	n := len(b.p.Checks[check].Bins)
+	undo := &b.like
+	for k := range n + 1 {
+		undo[k] = 1
 	}
+	for i := range b.items {
+		if it := &b.items[i]; it.what == answered && it.check == check {
+			for k, x := range it.log {
+				undo[k] *= math.Exp(-x)
+			}
+		}
+	}
+	undo[Broad] = undo[n]
 	sum := 0.0
 	for h := range dst {
-		dst[h] = math.Exp(dst[h] - top)
+		w := b.world[h]
+		if w >= 0 && b.prob[h] > 1e-250 && b.mends == 0 {
+			dst[h] = b.prob[h] * undo[class[w]]
+		} else {
+			dst[h] = math.Exp(b.weight(h, check) - b.logZ)
+		}
 		sum += dst[h]
+	}
+	if !(sum > 0) || math.IsInf(sum, 1) {
+		b.fromLogs(dst, check)
+		return
 	}
 	for h := range dst {
 		dst[h] /= sum
 	}
-}
-
-// without is the log weight of hypothesis h without the answers to a check.
-func (b *Belief) without(h, check int) float64 {
-	if w := b.world[h]; w >= 0 {
-		total := b.base[h] + b.cur[w]
-		if !math.IsInf(total, -1) {
-			for i := range b.items {
-				if it := &b.items[i]; it.check == check && len(it.log) > 0 {
-					total -= it.log[min(int(b.p.Checks[check].Class[w]), len(it.log)-1)]
-				}
-			}
-			return total
-		}
-	}
-	hyp := &b.p.Hyps[h]
-	total := math.Log(hyp.Prior)
-	for from := 0; from <= len(b.items); {
-		to := from
-		for to < len(b.items) && b.items[to].check >= 0 {
-			to++
-		}
-		sum := 0.0
-		for _, ph := range hyp.Phases {
-			like := 0.0
-			for i := from; i < to; i++ {
-				if it := &b.items[i]; it.check != check && len(it.log) > 0 {
-					like += it.log[min(int(b.p.Checks[it.check].Class[ph.World]), len(it.log)-1)]
-				}
-			}
-			sum += ph.P * math.Exp(like)
-		}
-		total += math.Log(sum)
-		from = to + 1
-	}
-	return total
 }
 
 // Blame weighs the outcome of one check against all other answers. scratch has one entry per hypothesis.
@@ -121,8 +103,9 @@ func (b *Belief) Blame(check int, scratch []float64) Blame {
 	}
 	b.Without(check, scratch)
 	out.Best = 0
+	b.masses(check, scratch, check)
 	for o := range b.p.Checks[check].Bins[0] {
-		p := b.chance(check, o, scratch)
+		p := b.outcome(check, o)
 		if o == bin {
 			out.P = p
 		}
@@ -145,7 +128,8 @@ func (b *Belief) Conflict() Conflict {
 			continue
 		}
 		c.Alone = append(c.Alone, it.bits)
-		c.Bits += it.bits + math.Log2(b.chance(it.check, it.bin, prior))
+		b.masses(it.check, prior, it.check)
+		c.Bits += it.bits + math.Log2(b.outcome(it.check, it.bin))
 	}
 	return c
 }

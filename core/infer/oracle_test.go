@@ -30,7 +30,8 @@ func prod(xs ...*big.Rat) *big.Rat {
 	return s
 }
 
-// event is an answer, or a new power cycle when Check < 0.
+// event is an answer, a new power cycle when Check is -1,
+// or a repair of group Bin when Check is -2.
 type event = infer.Answer
 
 // exact returns the posterior of each hypothesis and the probability of all answers.
@@ -60,6 +61,11 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 		like[i] = append(like[i], broad(p, e.Check, like[i]))
 	}
 	of := func(i, world int) *big.Rat {
+		for _, e := range events[:i] {
+			if e.Check == -2 {
+				world = int(p.After(int32(world), e.Bin))
+			}
+		}
 		k := int(p.Checks[events[i].Check].Class[world])
 		return like[i][min(k, len(like[i])-1)]
 	}
@@ -68,14 +74,14 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 		w := rat(h.Prior)
 		for from := 0; from <= len(events); {
 			to := from
-			for to < len(events) && events[to].Check >= 0 {
+			for to < len(events) && events[to].Check != -1 {
 				to++
 			}
 			cycle := new(big.Rat)
 			for _, ph := range h.Phases {
 				x := rat(ph.P)
 				for i := from; i < to; i++ {
-					if like[i] != nil {
+					if like[i] != nil { // neither silence nor a repair
 						x.Mul(x, of(i, ph.World))
 					}
 				}
@@ -162,7 +168,7 @@ func randomProblem(r *rand.Rand) *infer.Problem {
 	if err != nil {
 		panic(err)
 	}
-	p := &infer.Problem{Worlds: len(worlds.Sets), Groups: n, Hyps: hyps}
+	p := &infer.Problem{Worlds: len(worlds.Sets), Groups: n, Hyps: hyps, After: worlds.After(modes)}
 	for c := range 1 + r.IntN(6) {
 		k, outcomes := 1+r.IntN(4), 2+r.IntN(3)
 		check := infer.Check{ID: fmt.Sprint("c", c)}
@@ -192,8 +198,11 @@ func randomProblem(r *rand.Rand) *infer.Problem {
 
 // randomEvent is an answer with random causes, a silence, or a power cycle.
 func randomEvent(r *rand.Rand, p *infer.Problem) event {
-	if r.IntN(6) == 0 {
+	switch r.IntN(8) {
+	case 0:
 		return event{Check: -1}
+	case 1:
+		return event{Check: -2, Bin: r.IntN(p.Groups)}
 	}
 	c := r.IntN(len(p.Checks))
 	e := event{Check: c, Bin: r.IntN(len(p.Checks[c].Bins[0]))}
@@ -215,8 +224,10 @@ func randomEvent(r *rand.Rand, p *infer.Problem) event {
 }
 
 func feed(b *infer.Belief, e event) {
-	if e.Check < 0 {
+	if e.Check == -1 {
 		b.Cycle()
+	} else if e.Check == -2 {
+		b.Mend(e.Bin)
 	} else if err := b.Observe(e); err != nil {
 		panic(err)
 	}

@@ -44,6 +44,23 @@ func (w *Worlds) Of(modes ...int) int {
 	return -1
 }
 
+// After returns the rule of Problem.After: the world in which the modes of a repair group are gone.
+func (w *Worlds) After(modes []Mode) func(world int32, group int) int32 {
+	return func(world int32, group int) int32 {
+		set := w.Sets[world]
+		left := make([]int, 0, len(set))
+		for _, m := range set {
+			if modes[m].Group != group {
+				left = append(left, m)
+			}
+		}
+		if len(left) == len(set) {
+			return world
+		}
+		return int32(w.Of(left...))
+	}
+}
+
 // Enumerate lists nothing, every single mode, every pair of modes of different parts, the residual and the unknown fault, with
 // their priors. Given a complaint, one mode weighs its rate λr and two weigh λ²rr', with λ such that pairs hold the share
 // Second; what triples and more would weigh is the residual's. ok reports whether a pair is possible; nil allows all.

@@ -38,10 +38,9 @@ type Hyp struct {
 
 // Check is one question or measurement. Predictions that no answer tells apart share a class.
 type Check struct {
-	ID      string
-	Class   []uint8     // per world: the class it predicts; Broad for a world without predictions
-	Bins    [][]float64 // per class: the chance of each of a few outcomes, for planning; rows sum to 1
-	Decoded string      // words for the owner
+	ID    string
+	Class []uint8     // per world: the class it predicts; Broad for a world without predictions
+	Bins  [][]float64 // per class: the chance of each of a few outcomes, for planning; rows sum to 1
 }
 
 // Broad is the class of a world that predicts nothing of its own: any class in the proportion in which the others have it.
@@ -56,11 +55,15 @@ type Problem struct {
 	Groups int // repair decisions 0..Groups-1
 	Hyps   []Hyp
 	Checks []Check
-	broad  [][]float64 // per check: weight of each class in a broad prediction
+	After  func(world int32, group int) int32 // the world that a repair leaves; nil: no repair is ever told
+	broad  [][]float64                        // per check: weight of each class in a broad prediction
 }
 
 // broadEven is the share of a broad prediction that treats all classes alike, so that none is impossible.
 const broadEven = 0.3
+
+// maxPhases is three intermittent modes at once.
+const maxPhases = 8
 
 // Prepare validates the problem and works out the broad predictions. It returns what is wrong with the first bad item.
 func (p *Problem) Prepare() error {
@@ -75,6 +78,9 @@ func (p *Problem) Prepare() error {
 		}
 		if math.Abs(sum-1) > 1e-9 {
 			return fmt.Errorf("infer: hypothesis %d: phases sum to %g", i, sum)
+		}
+		if len(h.Phases) > maxPhases {
+			return fmt.Errorf("infer: hypothesis %d: %d phases", i, len(h.Phases))
 		}
 		if !(h.Prior >= 0) {
 			return fmt.Errorf("infer: hypothesis %d: prior %g", i, h.Prior)
