@@ -1,0 +1,355 @@
+package appliance
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"readback/core/measure"
+	"readback/core/unit"
+)
+
+// Outcome is what a check shows under a hypothesis.
+type Outcome struct {
+	State    measure.State // Number for readings; Over, Beep, Silent, Blank otherwise
+	Option   int           // of a look: index into the check's options; -1 otherwise
+	Value    float64       // of a reading, in the check's unit
+	Half     float64       // half-width of its spread over healthy tolerances, same unit
+	Floating bool          // nothing drives the lead: the display shows what it picks up
+}
+
+// Predicted is the outcome in the base unit of its dimension, as the measurement model wants it.
+func (o Outcome) Predicted(unitID string) measure.Predicted {
+	p := measure.Predicted{State: o.State, Low: o.Value - o.Half, High: o.Value + o.Half, Floating: o.Floating}
+	if u, ok := unit.Lookup(unitID); ok {
+		p.Low, p.High = p.Low*u.Scale+u.Offset, p.High*u.Scale+u.Offset
+	}
+	return p
+}
+
+// Display limits of a handheld meter: common practice, no source.
+const (
+	overOhms     = 40e6
+	beepOhms     = 30
+	floatingOhms = 2e6 // a source weaker than this does not hold a 10 Mohm meter
+)
+
+// group is all checks that are done in one situation.
+type group struct {
+	at     Situation
+	checks []int
+}
+
+func (e *Engine) situation(check int) Situation {
+	c := &e.m.Checks[check]
+	at := Situation{Power: c.Power != "off", Call: c.Power != "off" && c.Call != "off", Jump: -1, Lift: slices.Clone(c.Lift)}
+	slices.Sort(at.Lift)
+	trips := false
+	for _, p := range c.Places {
+		trips = trips || len(e.m.Places[p].Trips) > 0
+	}
+	at.Free = trips && (c.Hold == "free" || c.Hold == "" && !at.Power)
+	if len(c.Jump) == 2 {
+		at.Jump = check
+	}
+	return at
+}
+
+// groups sorts the checks by situation, the ordinary call for heat first.
+func (e *Engine) groups() []group {
+	out := []group{{at: Situation{Power: true, Call: true, Jump: -1}}}
+	index := map[string]int{fmt.Sprint(out[0].at): 0}
+	for i := range e.m.Checks {
+		at := e.situation(i)
+		key := fmt.Sprint(at)
+		g, ok := index[key]
+		if !ok {
+			g = len(out)
+			index[key] = g
+			out = append(out, group{at: at})
+		}
+		out[g].checks = append(out[g].checks, i)
+	}
+	return out
+}
+
+// sim is a state with the memory of one hypothesis: what has blown in the past.
+type sim struct {
+	*state
+	kept []bool // per latch
+}
+
+func (e *Engine) newSim() *sim { return &sim{state: e.newState(), kept: make([]bool, len(e.latches))} }
+
+// load makes the hypothesis current and lets the past happen: a call for heat, until nothing more blows.
+func (s *sim) load(modes []int) {
+	s.c.build(s.e, modes)
+	clear(s.kept)
+	for range len(s.kept) + 1 {
+		s.begin()
+		s.run(&Situation{Power: true, Call: true, Jump: -1}, func(int, bool) {})
+		if !s.remember() {
+			return
+		}
+	}
+}
+
+// begin is start with what has blown before.
+func (s *sim) begin() {
+	s.start()
+	for i, k := range s.kept {
+		if k {
+			s.val[s.e.latches[i].slot] = 1
+		}
+	}
+}
+
+// remember keeps what has gone for good; it reports whether anything is new.
+func (s *sim) remember() bool {
+	found := false
+	for i := range s.e.latches {
+		l := &s.e.latches[i]
+		if l.keeps && !s.kept[i] && s.val[l.slot] > 0.5 {
+			s.kept[i], found = true, true
+		}
+	}
+	return found
+}
+
+// group lets every check of a group happen.
+func (s *sim) group(g *group, done func(check int, o Outcome)) {
+	s.begin()
+	e := s.e
+	s.run(&g.at, func(step int, last bool) {
+		for _, c := range g.checks {
+			at, ok := e.stepIndex[e.m.Checks[c].At]
+			if ok && at == step || last && (!ok || !s.reached[at]) {
+				done(c, s.measure(c))
+			}
+		}
+	})
+}
+
+// all gives the outcome of every check for the loaded hypothesis.
+func (s *sim) all(out []Outcome) {
+	for i := range s.e.inOrder {
+		s.group(&s.e.inOrder[i], func(c int, o Outcome) { out[c] = o })
+	}
+}
+
+// Predict says what a check shows when exactly these modes are present. It panics on indices that are not in the model.
+func (e *Engine) Predict(modes []int, check int) Outcome {
+	if err := e.valid(modes); err != nil || check < 0 || check >= len(e.m.Checks) {
+		panic("appliance: predicting with an index that is not in the model")
+	}
+	s := e.newSim()
+	s.load(sorted(modes))
+	var out Outcome
+	g := group{at: e.situation(check), checks: []int{check}}
+	s.group(&g, func(_ int, o Outcome) { out = o })
+	return out
+}
+
+// Reached tells how far the sequence gets: the last step entered, the lamp pattern shown in the end, and why it went no further.
+func (e *Engine) Reached(modes []int) (step, code, why string) {
+	if e.valid(modes) != nil {
+		panic("appliance: reaching with an index that is not in the model")
+	}
+	s := e.newSim()
+	s.load(sorted(modes))
+	if s.lamp >= 0 {
+		code = e.m.Lamps[s.lamp].ID
+	}
+	last := -1
+	for i, r := range s.reached {
+		if r && !e.steps[i].side {
+			last = i
+		}
+	}
+	switch {
+	case last < 0:
+		return "", code, "the control has no power"
+	case s.stuck >= 0:
+		return e.m.Controls[0].Steps[last].ID, code, "the step does not see what it needs"
+	case s.step < 0 && e.alive >= 0:
+		return e.m.Controls[0].Steps[last].ID, code, "the control lost its power"
+	}
+	return e.m.Controls[0].Steps[last].ID, code, ""
+}
+
+// measure does a check in the state as it stands.
+func (s *state) measure(check int) Outcome {
+	e := s.e
+	c := &e.m.Checks[check]
+	switch c.Function {
+	case measure.VoltsAC, measure.VoltsDC, measure.MillivoltDC, measure.Ohms, measure.Continuity:
+		o := s.read(c.Function, e.red[check], e.black[check])
+		o.Value, o.Half = scaled(o, c.Unit)
+		return o
+	}
+	if e.reads[check] < 0 {
+		return s.look(check)
+	}
+	v := s.val[e.reads[check]]
+	o := Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]}
+	from := ""
+	switch c.Function {
+	case measure.Capacitance:
+		q := e.m.Parts[c.Part].Params["value"]
+		o.Value, o.Half = v*q.Nominal, v*q.Nominal*e.readTol[check]
+		from = q.Unit
+	case measure.MicroampsDC:
+		from = "uA"
+	case measure.AmpsAC:
+		from = "A"
+	default:
+		from = e.m.Signals[e.signalIndex[c.Quantity]].Unit
+	}
+	a, ok1 := unit.Lookup(from)
+	b, ok2 := unit.Lookup(c.Unit)
+	if ok1 && ok2 && a.ID != b.ID {
+		o.Value, o.Half = (o.Value*a.Scale+a.Offset-b.Offset)/b.Scale, o.Half*a.Scale/b.Scale
+	}
+	return o
+}
+
+func (s *state) look(check int) Outcome {
+	for i, when := range s.e.whens[check] {
+		if when == nil || when(s) > 0.5 {
+			return Outcome{Option: i}
+		}
+	}
+	return Outcome{State: measure.Blank, Option: -1}
+}
+
+// scaled turns base units into those of the check.
+func scaled(o Outcome, unitID string) (value, half float64) {
+	if u, ok := unit.Lookup(unitID); ok {
+		return (o.Value - u.Offset) / u.Scale, o.Half / u.Scale
+	}
+	return o.Value, o.Half
+}
+
+// read puts a meter's leads on two nodes. Values are in volts and ohms.
+func (s *state) read(f measure.Function, red, black int32) Outcome {
+	switch f {
+	case measure.Ohms, measure.Continuity:
+		return s.readOhms(f, red, black)
+	case measure.VoltsAC:
+		return s.readVolts(red, black, s.fac, s.x, s.g, false)
+	}
+	if !s.dcOK {
+		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
+		s.dcOK = true
+	}
+	return s.readVolts(red, black, s.facd, s.xd, s.gd, true)
+}
+
+// probe solves the network for a unit current from red to black into s.y and returns the volts between them.
+func (s *state) probe(f *factor, red, black int32) float64 {
+	clear(s.y)
+	p := s.e.pat
+	at := func(node int32, x float64) {
+		if node >= 0 {
+			s.y[p.perm[node]] += x
+		}
+	}
+	at(red, 1)
+	at(black, -1)
+	f.solve(s.y)
+	u := 0.0
+	if red >= 0 {
+		u += s.y[p.perm[red]]
+	}
+	if black >= 0 {
+		u -= s.y[p.perm[black]]
+	}
+	return u
+}
+
+func (s *state) readVolts(red, black int32, f *factor, x, g []float64, dc bool) Outcome {
+	e := s.e
+	u := 0.0
+	if red >= 0 {
+		u += x[e.pat.perm[red]]
+	}
+	if black >= 0 {
+		u -= x[e.pat.perm[black]]
+	}
+	inner := s.probe(f, red, black)
+	div := meterOhms / (meterOhms + inner)
+	// By the adjoint network: a change of conductance δg moves the reading by −δg·drop·λ, one of e.m.f. δe by g·δe·λ.
+	sum := 0.0
+	for _, i := range e.loose {
+		br := &e.branches[i]
+		if g[i] < 1e-7 {
+			continue
+		}
+		lambda := e.pat.drop(s.y, int(i), &s.c.coef[i])
+		if math.Abs(lambda*g[i]) < 1e-6 {
+			continue
+		}
+		emf, ohms := br.acEmf, br.ac
+		if dc {
+			emf, ohms = br.dcEmf, br.dc
+		}
+		d := e.pat.drop(x, int(i), &s.c.coef[i])
+		if emf >= 0 {
+			d -= s.val[emf]
+			de := g[i] * s.val[emf] * e.tol[emf] * lambda
+			sum += de * de
+		}
+		if ohms >= 0 {
+			dr := g[i] * e.tol[ohms] * d * lambda
+			sum += dr * dr
+		}
+		if br.n == 4 { // the ratio of a transformer, by the spread of its secondary
+			dk := g[i] * e.ratioTol[i] * (d + e.secondary(s, i, x)) * lambda
+			sum += dk * dk
+		}
+	}
+	o := Outcome{Option: -1, Value: u * div, Half: math.Sqrt(sum) * div, Floating: inner > floatingOhms}
+	if !dc {
+		o.Value = math.Abs(o.Value)
+	}
+	return o
+}
+
+// secondary is the voltage of a transformer's secondary.
+func (e *Engine) secondary(s *state, i int32, x []float64) float64 {
+	c := s.c.coef[i]
+	c[0], c[1] = 0, 0
+	return -e.pat.drop(x, int(i), &c)
+}
+
+func (s *state) readOhms(f measure.Function, red, black int32) Outcome {
+	e := s.e
+	if !s.dcOK {
+		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
+		s.dcOK = true
+	}
+	r := s.probe(s.facd, red, black)
+	o := Outcome{Option: -1, Value: r}
+	switch {
+	case f == measure.Continuity && r < beepOhms:
+		o.State = measure.Beep
+	case f == measure.Continuity:
+		o.State = measure.Silent
+	case r > overOhms:
+		o.State, o.Value = measure.Over, 0
+	default:
+		sum := 0.0
+		for _, i := range e.loose {
+			if ohms := e.branches[i].dc; ohms >= 0 && s.gd[i] > 1e-9 {
+				l := e.pat.drop(s.y, int(i), &s.c.coef[i])
+				d := l * l * s.gd[i] * e.tol[ohms]
+				sum += d * d
+			}
+		}
+		o.Half = math.Sqrt(sum)
+	}
+	if o.State != measure.Number {
+		o.Value, o.Half = 0, 0
+	}
+	return o
+}
