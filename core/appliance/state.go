@@ -179,7 +179,6 @@ const (
 
 // settle lets contacts open and close until nothing changes; then the most overdone fuse or limit goes, and again.
 func (s *state) settle() {
-	e := s.e
 	for range maxLatch {
 		s.calm()
 		if !s.blow(false) {
