@@ -88,6 +88,10 @@ func newOutput(known func(string) bool) *output {
 func (o *output) add(s string) {
 	for w := range strings.FieldsSeq(s) {
 		if !o.known(w) {
+			if long := strings.Replace(s, w, strings.TrimSuffix(w, "'s")+" is", 1); strings.HasSuffix(w, "'s") {
+				o.add(long)
+				return
+			}
 			if !o.missed[s] {
 				o.missed[s] = true
 				o.left = append(o.left, s)

@@ -1,0 +1,41 @@
+// Package speech is what a recogniser is to the rest of the program, whatever engine it is.
+package speech
+
+import (
+	"errors"
+
+	"readback/speech/phrase"
+)
+
+// Rate is the only sampling rate a recogniser takes, in Hz.
+const Rate = 16000
+
+// Word is one recognised word.
+type Word struct {
+	Text       string  `json:"word"`
+	Start, End float64 `json:"-"` // s on the recogniser's own clock
+	Confidence float64 `json:"conf"`
+}
+
+// Result is what a recogniser makes of one saying.
+type Result struct {
+	Alternatives []phrase.Alternative // best first; costs in nats, only differences count; empty when nothing was heard
+	Words        []Word               // of the best alternative; confidence is its share among the alternatives
+}
+
+// Recognizer turns sound into words. Its methods must be called by one goroutine at a time; a second call at once is an error.
+type Recognizer interface {
+	// Accept takes 16 kHz mono samples, any number. Ended tells that the engine's own silence model holds the saying for
+	// over; what follows still belongs to it until Final.
+	Accept(pcm []int16) (ended bool, err error)
+	Partial() (string, error) // words so far
+	Final() (Result, error)   // ends the saying; the next one starts cold
+	Close() error             // frees the engine; a second Close does nothing
+}
+
+var (
+	// ErrBusy: a call came while another was running. The engine underneath would crash.
+	ErrBusy = errors.New("speech: recogniser is in use by another goroutine")
+	// ErrClosed: a call came after Close.
+	ErrClosed = errors.New("speech: recogniser is closed")
+)
