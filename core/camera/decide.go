@@ -27,6 +27,7 @@ func (s *strip) decide(g *grid) *Reading {
 		rd.Digits = append(rd.Digits, d)
 	}
 	rd.minus = s.minusAt(g)
+	rd.lead = s.dot(g.x[0]-g.pitch, g)
 	rd.settle()
 	return rd
 }
@@ -78,7 +79,7 @@ func (s *strip) minusAt(g *grid) float64 {
 // settle derives glyphs, text, value and probability from the segment odds.
 func (rd *Reading) settle() {
 	p := 1.0
-	dot, dots := -1, 0.0
+	dot, dots := -2, rd.lead
 	for i := range rd.Digits {
 		d := &rd.Digits[i]
 		d.decide()
@@ -88,7 +89,7 @@ func (rd *Reading) settle() {
 		}
 	}
 	if dots < 0.5 {
-		dot = -1
+		dot = -3
 		p *= 1 - dots
 	} else {
 		p *= dots
@@ -99,6 +100,9 @@ func (rd *Reading) settle() {
 		p *= m
 	} else {
 		p *= 1 - m
+	}
+	if dot == -2 {
+		text += "."
 	}
 	for i := range rd.Digits {
 		text += string(rd.Digits[i].Glyph)

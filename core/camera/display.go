@@ -55,6 +55,7 @@ type Reading struct {
 	Light  bool   // light digits on dark
 	Frames int    // pictures behind it
 
+	lead  float64 // probability of a point before the first digit
 	minus float64 // log odds that a minus sign is lit
 }
 
@@ -157,6 +158,9 @@ func (r *Reader) judge(n, limit int) *Reading {
 		if best == nil || score > bestScore {
 			best, bestScore = rd, score
 		}
+		if len(r.grids[0].x) >= 3 && r.grids[0].gain > 3.5*float64(len(r.grids[0].x)) && best.P > 0.8 {
+			break // nothing will beat this
+		}
 	}
 	return best
 }
@@ -168,19 +172,25 @@ func same(a, b line) bool {
 		math.Abs(a.h0-b.h0) < 0.25*h
 }
 
+// readLine straightens a row and reads it. When digits turn up outside the row found, it is cut again round all of them.
 func (r *Reader) readLine(n int, l line) (*Reading, float64) {
-	s := &r.strip
-	s.cut(r.pyr[:n], r.scale, l)
-	if !s.inkOf() {
-		return nil, 0
-	}
-	s.straighten()
-	s.extents()
-	s.integrate()
-	g := &r.grids[0]
-	r.fit.fit(s, g)
-	if len(g.x) == 0 || g.gain < 1.2 {
-		return nil, 0
+	s, g := &r.strip, &r.grids[0]
+	for pass := 0; ; pass++ {
+		s.cut(r.pyr[:n], r.scale, l)
+		if !s.inkOf() {
+			return nil, 0
+		}
+		s.straighten()
+		s.extents()
+		s.integrate()
+		r.fit.fit(s, g)
+		if len(g.x) == 0 || g.gain < 1.2 {
+			return nil, 0
+		}
+		if pass == 2 || !s.grown(g) {
+			break
+		}
+		l = s.around(g)
 	}
 	rd := s.decide(g)
 	return rd, g.gain * math.Sqrt((l.h0+l.h1)/2)

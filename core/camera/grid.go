@@ -7,6 +7,7 @@ type zones struct {
 	seg        [7]float64
 	hole       [2]float64
 	left, rite float64
+	beyond     [4]float64 // above and below the upright segments: b, c, e, f
 }
 
 // zonesAt measures a cell whose outer left edge is at column x and whose width is w, both in pixels.
@@ -27,6 +28,10 @@ func (s *strip) zonesAt(x, w float64, z *zones) {
 	z.hole[1] = s.box(x+0.36*w, t+0.63*h, x+0.64*w, t+0.77*h)
 	z.left = s.box(x-0.11*h, t+0.15*h, x-0.04*h, t+0.8*h)
 	z.rite = s.box(x+w+0.04*h, t+0.15*h, x+w+0.11*h, t+0.75*h)
+	z.beyond[0] = s.box(r0, t-0.2*h, r1, t-0.07*h)
+	z.beyond[1] = s.box(r0, t+1.07*h, r1, t+1.2*h)
+	z.beyond[2] = s.box(l0, t+1.07*h, l1, t+1.2*h)
+	z.beyond[3] = s.box(l0, t-0.2*h, l1, t-0.07*h)
 }
 
 const litAt = 0.45 // ink above which a segment counts as lit while the grid is searched
@@ -34,6 +39,9 @@ const litAt = 0.45 // ink above which a segment counts as lit while the grid is 
 // gain says how well the cell is explained as a glyph rather than as nothing, and as which.
 func (z *zones) gain() (float64, byte) {
 	waste := 2.5*(z.hole[0]+z.hole[1]) + 1.5*(z.left+z.rite)
+	for i, k := range [4]int{1, 2, 4, 5} { // a stroke that runs on is the edge of something
+		waste += math.Min(z.beyond[i], z.seg[k])
+	}
 	var mask byte
 	var on, off [7]float64
 	g := 0.0

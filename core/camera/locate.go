@@ -15,7 +15,7 @@ const (
 // blob is a connected patch darker or lighter than its surroundings.
 type blob struct {
 	x0, y0, x1, y1 int // inclusive
-	area           int
+	area, runs     int
 	depth          int // sum of the contrast over the area
 	light          bool
 }
@@ -183,6 +183,7 @@ func (f *finder) gather() []blob {
 			b.x0, b.x1 = min(b.x0, r.x0), max(b.x1, r.x1)
 			b.y0, b.y1 = min(b.y0, r.y), max(b.y1, r.y)
 			b.area += r.x1 - r.x0 + 1
+			b.runs++
 			b.depth += r.depth
 		}
 	}
@@ -291,6 +292,23 @@ func boolTo(b bool) float64 {
 	return 0
 }
 
+// strokeLike is 1 for a patch made of strokes as thin as a digit's against its height, falling to 0.1 for a filled one.
+func strokeLike(b *blob) float64 {
+	t := float64(b.area) / float64(b.runs) / b.h() // mean run over height
+	fill := float64(b.area) / (b.h() * b.w())
+	if b.w() < 0.45*b.h() { // a one is filled
+		fill = 0.5
+	}
+	v := 1.0
+	if t > 0.4 {
+		v -= (t - 0.4) * 3
+	}
+	if fill > 0.7 {
+		v -= (fill - 0.7) * 3
+	}
+	return math.Max(0.1, v)
+}
+
 // fit makes the line through a chain of patches.
 func fit(chain []*blob, scale float64) line {
 	n := float64(len(chain))
@@ -329,8 +347,12 @@ func fit(chain []*blob, scale float64) line {
 	cos := 1 / math.Sqrt(1+slope*slope)
 	l.x0, l.y0, l.h0 = x0*scale, (top(x0)+bot(x0))/2*scale, (bot(x0)-top(x0))*cos*scale
 	l.x1, l.y1, l.h1 = x1*scale, (top(x1)+bot(x1))/2*scale, (bot(x1)-top(x1))*cos*scale
-	h := (mb - mt)
-	// a display's number is tall, has several digits, and is drawn in strong strokes
-	l.rank = h * scale * math.Sqrt(math.Min(width/h, 5)) * math.Min(depth/area, 60) * math.Min(n, 3)
+	h := mb - mt
+	// a display's number is tall and has several digits, drawn in strokes: rows of its patches are cut into short runs
+	strokes := 0.0
+	for _, b := range chain {
+		strokes += strokeLike(b) * math.Min(3, math.Max(1, b.w()/(0.7*b.h())))
+	}
+	l.rank = math.Sqrt(h*scale) * math.Sqrt(math.Min(depth/area, 60)) * math.Min(strokes, 4)
 	return l
 }

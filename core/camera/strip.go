@@ -7,7 +7,7 @@ const (
 	unitH   = 32                   // digit height in a strip
 	marginV = 13                   // rows above and below
 	stripH  = unitH + 2*marginV    // rows of a strip
-	marginU = 52                   // columns to the left and right of the row found
+	marginU = 70                   // columns to the left and right of the row found
 	stripW  = 12*unitH + 2*marginU // widest strip
 	closing = 23                   // side of the square that no stroke fills
 )
@@ -326,4 +326,26 @@ func (s *strip) box(x0, y0, x1, y1 float64) float64 {
 	}
 	w := s.w + 1
 	return (s.sum[d*w+c] - s.sum[b*w+c] - s.sum[d*w+a] + s.sum[b*w+a]) / float64((c-a)*(d-b))
+}
+
+// grown tells whether the grid reaches outside the row that was cut, or fills too little of it to be seen well.
+func (s *strip) grown(g *grid) bool {
+	first, last := g.x[0], g.x[len(g.x)-1]+g.w
+	return first < float64(s.lo)-0.35*unitH || last > float64(s.hi)+0.35*unitH || math.Abs(s.h-unitH) > 5 || math.Abs(s.top-marginV) > 4
+}
+
+// around is the row that just holds the grid's cells.
+func (s *strip) around(g *grid) line {
+	l := s.from
+	at := func(u float64) (x, y, h float64) {
+		x0, y0 := s.back(u, s.top)
+		x1, y1 := s.back(u, s.top+s.h)
+		// the middle line of the digits at this column, without their slant
+		ax, ay, dx, dy := s.axis(u)
+		t := s.top + s.h/2 - marginV - unitH/2
+		return ax + dx*t, ay + dy*t, math.Abs((y1-y0)*dy+(x1-x0)*dx) / math.Hypot(dx, dy)
+	}
+	l.x0, l.y0, l.h0 = at(g.x[0])
+	l.x1, l.y1, l.h1 = at(g.x[len(g.x)-1] + g.w)
+	return l
 }
