@@ -1,0 +1,421 @@
+package session
+
+import (
+	"slices"
+	"strconv"
+
+	"readback/core/appliance"
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/site"
+)
+
+// accept takes an answer as established, reads it back and goes on.
+func (m *Machine) accept(x heard.Meaning) {
+	j, q := m.j, m.j.q
+	j.state = "ask"
+	rec := record{id: q.id, seqs: q.seqs, act: q.kind == "act" || q.act.Proof(), reading: x.Reading != nil}
+	if x.Reading != nil {
+		rec.taken, rec.words = m.written(x.Reading), m.reading(x.Reading)
+	} else if x.Kind == heard.Choice {
+		rec.words = m.option(x.ID)
+	} else {
+		rec.words = x.Text
+	}
+	if j.heardView != nil {
+		j.heardView.Taken, j.heardView.Pending = firstOf(rec.taken, rec.words), false
+	}
+	j.records = append(j.records, rec)
+	j.patterns[m.pattern(q)]++
+	m.cue("accepted")
+	j.q = nil
+	switch {
+	case q.kind == "consent":
+		m.consented(q, x.ID)
+	case q.act.Proof():
+		m.proof(q, x.Reading)
+	case q.act.Kind != site.None:
+		m.acted(q.act, x.ID)
+	case q.check >= 0:
+		m.found(q, x)
+	default:
+		m.told(q, x)
+	}
+	if j.alarm == "" && j.state != "ended" {
+		m.advance()
+	}
+}
+
+func firstOf(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+// consented works the two phrases that decide on live work.
+func (m *Machine) consented(q *question, id string) {
+	j := m.j
+	if id == oGoLive {
+		j.consent, j.consAt = q.aim, j.now
+		m.note("person", m.option(id))
+		return
+	}
+	j.consent = aim{}
+	if q.aim.Kind != "check" { // nothing can be proved dead
+		j.noProof = true
+		m.block(j.aim)
+		return
+	}
+	j.noLive++
+	c := &m.model.Checks[q.aim.N]
+	j.asked[q.aim.N] = 2
+	if c.Instead >= 0 && j.asked[c.Instead] == 0 {
+		j.aim = aim{"check", c.Instead}
+		return
+	}
+	j.aim = aim{}
+}
+
+// proof works one of the five readings of live-dead-live.
+func (m *Machine) proof(q *question, r *measure.Reading) {
+	j := m.j
+	good := isZero(r)
+	if !q.act.Zero() {
+		v := r.Value.Base()
+		good = r.State == measure.Number && (v >= 90 && v <= 300 || v <= -90)
+	}
+	if good {
+		j.site = m.rules.Apply(j.site, q.act, site.Done)
+		m.say("info", sentence(m.reading(r), m.line("proof."+q.act.Kind.String())))
+		if j.site.Power == site.Proved {
+			j.proofBad, j.liveBad = 0, 0
+			m.setPower()
+			m.say("info", m.line("power.proved"))
+		}
+		return
+	}
+	j.site = m.rules.Apply(j.site, q.act, site.Failed)
+	m.setPower()
+	if q.act.Zero() {
+		j.proofBad++
+		m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
+		if j.proofBad >= 2 {
+			m.cannotProve("proof.twice")
+		}
+		return
+	}
+	j.liveBad++
+	m.say("warning", m.line("proof.nolive", "value", m.reading(r)))
+	if j.liveBad >= 3 {
+		m.cannotProve("proof.nometer")
+	}
+}
+
+// cannotProve gives up proving dead: what needs it is not asked any more, and a repair goes to somebody else.
+func (m *Machine) cannotProve(line string) {
+	j := m.j
+	j.noProof = true
+	m.say("warning", m.line(line))
+	m.fact(m.line(line))
+	m.block(j.aim)
+}
+
+// block gives an aim up and goes on without it.
+func (m *Machine) block(a aim) {
+	j := m.j
+	if j.aim == a {
+		j.aim = aim{}
+	}
+	switch a.Kind {
+	case "check":
+		j.asked[a.N] = 2
+		if j.repair >= 0 && a.N == m.model.Repairs[j.repair].Confirm {
+			m.fact(m.line("unconfirmed"))
+		}
+	case "swap", "photo", "cycle", "match":
+		m.finish("handed-over", false)
+	case "leave", "items":
+		m.leftOpen()
+	default:
+		j.done[a.Kind] = true
+	}
+}
+
+// acted works an act that was answered with its state.
+func (m *Machine) acted(a site.Act, id string) {
+	j := m.j
+	before := j.site
+	j.site = m.rules.Apply(j.site, a, site.Done)
+	if before.Power != j.site.Power {
+		m.setPower()
+	}
+	delete(j.refused, a.Kind.String()+strconv.Itoa(int(a.N)))
+	switch a.Kind {
+	case site.OpenCover:
+		j.opened = j.opened.With(int(a.N))
+	case site.LiftWire:
+		j.lifted = j.lifted.With(int(a.N))
+	case site.HoldDoor:
+		j.held = true
+	case site.JumperIn:
+		j.jumped = true
+	case site.MeterIn:
+		j.jacked = true
+	}
+	if !before.Timed() && j.site.Timed() {
+		j.timedAt, j.timedN = j.now, 0
+	}
+	m.note("site", m.line("act."+a.Kind.String()+".done", "name", m.nameOf(a)))
+	if id != "" && id != cDone {
+		m.say("info", sentence(m.option(id)))
+	}
+}
+
+func (m *Machine) nameOf(a site.Act) string {
+	name, _, _ := m.thing(a)
+	return name
+}
+
+// found works the answer to a check.
+func (m *Machine) found(q *question, x heard.Meaning) {
+	c := &m.model.Checks[q.check]
+	f := Finding{Check: q.check, Option: -1}
+	switch x.Kind {
+	case heard.Choice, heard.Count:
+		id := x.ID
+		if x.Kind == heard.Count {
+			id = x.Text
+		}
+		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id })
+		if f.Option < 0 {
+			f.Unknown = true
+			m.say("info", m.line("not.listed", "what", id))
+			break
+		}
+		o := &c.Options[f.Option]
+		if o.Emergency != "" {
+			m.settle(f)
+			m.raise(o.Emergency)
+			return
+		}
+		m.say("info", sentence(m.option(id)))
+		m.fact(c.Name + ": " + m.option(id))
+		if o.Stop >= 0 {
+			m.settle(f)
+			m.halt(o.Stop)
+			return
+		}
+	case heard.Reading:
+		f.Reading = x.Reading
+		m.judged(q.check, x.Reading)
+	}
+	m.settle(f)
+	m.confirmRepair(q.check, f)
+}
+
+// settle puts a finding among those established.
+func (m *Machine) settle(f Finding) {
+	j := m.j
+	j.findings = append(j.findings, f)
+	j.asked[f.Check] = 1
+	if f.Unknown {
+		j.asked[f.Check] = 2
+	}
+	if j.times[f.Check] < 255 {
+		j.times[f.Check]++
+	}
+	if j.aim == (aim{"check", f.Check}) {
+		j.aim = aim{}
+	}
+	if j.site.Placed == int16(f.Check+1) && m.model.Checks[f.Check].Window {
+		j.site.Placed = 0
+	}
+}
+
+// judged reads a value back with what it means.
+func (m *Machine) judged(check int, r *measure.Reading) {
+	c := &m.model.Checks[check]
+	text := m.reading(r)
+	jd, ok := m.judge(check, *r)
+	if ok {
+		text = sentence(text, m.line("verdict."+verdictID(jd.Verdict)))
+		m.limitView(check, jd)
+	}
+	m.say("info", sentence(text))
+	m.fact(c.Name + ": " + m.written(r) + verdictTail(jd, ok))
+}
+
+func verdictID(v measure.Verdict) string {
+	switch v {
+	case measure.Pass:
+		return "pass"
+	case measure.ConditionalPass:
+		return "likely-pass"
+	case measure.ConditionalFail:
+		return "likely-fail"
+	case measure.Fail:
+		return "fail"
+	}
+	return "invalid"
+}
+
+func verdictTail(jd measure.Judgement, ok bool) string {
+	if !ok {
+		return ""
+	}
+	return ", " + string(jd.Verdict)
+}
+
+// confirmRepair looks at the check that showed a fault, after the repair: it must show its absence now.
+func (m *Machine) confirmRepair(check int, f Finding) {
+	j := m.j
+	if j.stage != sRestart || j.repair < 0 || m.model.Repairs[j.repair].Confirm != check {
+		return
+	}
+	bad := f.Option > 0
+	if f.Reading != nil {
+		jd, ok := m.judge(check, *f.Reading)
+		bad = ok && (jd.Verdict == measure.Fail || jd.Verdict == measure.ConditionalFail)
+	}
+	if bad {
+		m.notFixed()
+	}
+}
+
+// told works the answers that are not checks of the equipment file.
+func (m *Machine) told(q *question, x heard.Meaning) {
+	j := m.j
+	a := q.aim
+	j.aim = aim{}
+	switch a.Kind {
+	case "story":
+		j.story = x.Text
+		j.done["story"] = true
+		m.say("info", m.line("story.thanks"))
+		m.fact(m.line("story.fact", "story", x.Text))
+	case "plate":
+		f := &m.model.Plate[a.N]
+		j.plate[f.ID] = x.Text
+		if x.Reading != nil {
+			j.plate[f.ID] = m.written(x.Reading)
+			m.say("info", sentence(f.Name+" "+m.reading(x.Reading)))
+		} else {
+			m.say("info", sentence(f.Name+" "+x.Text))
+		}
+		m.fact(f.Name + ": " + j.plate[f.ID])
+	case "meter":
+		m.meterTold(a.N, x)
+	case "callout":
+		j.done["callout"], j.price = true, x.Reading
+		m.say("info", sentence(m.reading(x.Reading)))
+	case "age":
+		j.done["age"] = true
+		j.age = int(x.Reading.Value.Dec.Float())
+		m.say("info", m.line("age.back", "years", decimal(x.Reading.Value.Dec)))
+	case "decide":
+		j.done["decide"] = true
+		m.say("info", sentence(m.option(x.ID)))
+		switch x.ID {
+		case oCall:
+			m.finish("handed-over", false)
+		case oStop:
+			m.finish("stopped-by-person", false)
+		}
+	case "match":
+		switch x.ID {
+		case oSame:
+			j.done["match"] = true
+			m.say("info", m.line("match.good"))
+		case oLater:
+			m.say("info", m.line("match.later"))
+			m.finish("part-awaited", false)
+		default:
+			m.say("warning", m.line("match.wrong"))
+			m.finish("part-awaited", false)
+		}
+	case "photo":
+		m.photoTold(a.N, x.ID)
+	case "swap":
+		j.done[swapKey(a.N)] = true
+		m.note("site", m.model.Repairs[j.repair].Steps[a.N].Act)
+		if w := m.model.Repairs[j.repair].Steps[a.N].Wire; w >= 0 {
+			j.lifted = j.lifted.With(w)
+		}
+		m.say("info", m.line("step.done"))
+	case "cycle":
+		m.cycled(x.ID)
+	case "items":
+		if x.ID == oSame {
+			j.done["items"] = true
+			m.say("info", m.line("items.good"))
+			return
+		}
+		m.notAsSaid()
+	case "stop":
+		j.done["stop"] = true
+	}
+}
+
+// meterTold works the proof of meter and leads.
+func (m *Machine) meterTold(n int, x heard.Meaning) {
+	j := m.j
+	if n == 0 {
+		if x.ID != oGood {
+			m.say("warning", m.line("leads.bad"))
+			m.fact(m.line("leads.bad"))
+			m.finish("handed-over", false)
+			return
+		}
+		j.done["meter.leads"] = true
+		m.say("info", sentence(m.option(x.ID)))
+		return
+	}
+	r := x.Reading
+	if r.State != measure.Number && r.State != measure.Beep || r.State == measure.Number && r.Value.Base() > leadOhms {
+		j.refused["meter.short"]++
+		if j.refused["meter.short"] < 2 {
+			m.say("warning", m.line("leads.open", "value", m.reading(r)))
+			return
+		}
+		m.say("warning", m.line("leads.bad"))
+		m.fact(m.line("leads.bad"))
+		m.finish("handed-over", false)
+		return
+	}
+	j.done["meter.short"] = true
+	m.say("info", sentence(m.reading(r), m.line("leads.good")))
+}
+
+// leadOhms is the most that two leads held together may show. Common practice, no source.
+const leadOhms = 2.0
+
+// photoTold works the picture of the wiring, or the terminals read aloud in its place.
+func (m *Machine) photoTold(n int, id string) {
+	j := m.j
+	key := [...]string{"photo.before", "photo.after"}[n]
+	if n == 1 && id == oDifferent {
+		m.say("warning", m.line("photo.differs"))
+		for i, s := range m.model.Repairs[j.repair].Steps {
+			if s.Wire >= 0 {
+				delete(j.done, swapKey(i))
+			}
+		}
+		return
+	}
+	j.done[key] = true
+	m.say("info", sentence(m.option(id)))
+}
+
+// cycled works a watched cycle.
+func (m *Machine) cycled(id string) {
+	j := m.j
+	if id != oFull {
+		m.say("info", sentence(m.option(id)))
+		m.notFixed()
+		return
+	}
+	j.cycles++
+	m.fact(m.line([...]string{"cycle.one", "cycle.two"}[min(j.cycles, 2)-1]))
+	m.say("info", m.line([...]string{"cycle.one", "cycle.two"}[min(j.cycles, 2)-1]))
+}

@@ -1,0 +1,485 @@
+package session
+
+import (
+	"slices"
+	"strconv"
+
+	"readback/core/heard"
+	"readback/core/site"
+)
+
+// Command ids of the lexicon. Every one is valid in every state.
+const (
+	cRepeat     = "repeat"
+	cLonger     = "longer"
+	cSlower     = "slower"
+	cShorter    = "shorter"
+	cWhere      = "where"
+	cWhy        = "why"
+	cHow        = "how"
+	cWhatIf     = "what-if"
+	cBack       = "back"
+	cHold       = "hold-on"
+	cReady      = "ready"
+	cDone       = "done"
+	cSkip       = "skip"
+	cCantReach  = "cant-reach"
+	cDontKnow   = "dont-know"
+	cNotSure    = "not-sure"
+	cChanged    = "it-changed"
+	cJumping    = "jumping"
+	cMissed     = "missed-it"
+	cHowLong    = "how-long"
+	cWhereAmI   = "where-am-i"
+	cShouldBe   = "should-it-be"
+	cSuspected  = "suspected"
+	cHowSure    = "how-sure"
+	cCost       = "cost"
+	cShortcut   = "shortcut"
+	cScratch    = "scratch-that"
+	cQuiet      = "quiet"
+	cPerson     = "person"
+	cFinish     = "finish"
+	cHelp       = "help"
+	cFalseAlarm = "false-alarm"
+	cGoLive     = "go-live"
+	cOtherWay   = "other-way"
+	cOtherMeter = "other-meter"
+)
+
+// Commands lists every command id in a fixed order.
+func Commands() []string {
+	return []string{cRepeat, cLonger, cSlower, cShorter, cWhere, cWhy, cHow, cWhatIf, cBack, cHold, cReady, cDone, cSkip,
+		cCantReach, cDontKnow, cNotSure, cChanged, cJumping, cMissed, cHowLong, cWhereAmI, cShouldBe, cSuspected, cHowSure,
+		cCost, cShortcut, cScratch, cQuiet, cPerson, cFinish, cHelp, cFalseAlarm, cGoLive, cOtherWay, cOtherMeter}
+}
+
+// Option ids that the session itself asks for.
+const (
+	oRight     = "right-value"
+	oDifferent = "different"
+	oNo        = "no"
+	oGoLive    = "go-live"
+	oOtherWay  = "other-way"
+	oSame      = "same"
+	oGood      = "good"
+	oFull      = "full-cycle"
+	oFix       = "fix-it"
+	oCall      = "call-someone"
+	oStop      = "stop-here"
+	oLater     = "not-yet"
+	oNone      = "none"
+	oYes       = "yes"
+	oOkay      = "okay-now"
+	oOutside   = "safe-outside"
+	oClear     = "clear"
+	oLeave     = "leave-now"
+)
+
+// command works a command. A question never advances the step; after its answer the request is said again, short.
+func (m *Machine) command(id string, u *heard.Utterance) {
+	j, q := m.j, m.j.q
+	j.heardView.Taken = id
+	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
+		m.unhold()
+	}
+	q.base = j.now
+	switch id {
+	case cRepeat:
+		j.patterns[m.pattern(q)] = 0
+		m.again()
+	case cLonger:
+		j.brief = -1
+		j.patterns[m.pattern(q)] = 0
+		m.ask(true)
+	case cSlower:
+		j.rate = true
+		m.say("info", m.line("slower"))
+		m.again()
+	case cShorter:
+		j.brief = 1
+		m.say("info", m.line("shorter"))
+		m.request()
+	case cWhere:
+		j.patterns[m.pattern(q)] = 0
+		m.say("info", m.where())
+		m.request()
+	case cWhy:
+		m.say("info", m.why())
+		m.request()
+	case cHow:
+		j.patterns[m.pattern(q)] = 0
+		m.say("info", firstOf(q.how, m.line("how.none")))
+		m.request()
+	case cWhatIf:
+		m.say("info", m.whatIf())
+		m.request()
+	case cBack, cScratch:
+		m.scratch()
+	case cHold:
+		m.hold()
+	case cReady:
+		m.ready()
+	case cDone:
+		m.doneSaid()
+	case cSkip, cCantReach, cDontKnow:
+		m.giveUp(id)
+	case cNotSure:
+		m.notSure()
+	case cChanged:
+		m.changed()
+	case cJumping:
+		m.say("info", m.line("jumping.ask"))
+	case cMissed:
+		m.missedIt()
+	case cHowLong:
+		m.say("info", m.howLong())
+		m.request()
+	case cWhereAmI:
+		m.whereAmI()
+	case cShouldBe:
+		m.say("info", m.line("expected.later"))
+		m.request()
+	case cSuspected:
+		m.say("info", m.suspected())
+		m.request()
+	case cHowSure:
+		m.say("info", m.howSure())
+		m.request()
+	case cCost:
+		m.say("info", m.costWords())
+		m.request()
+	case cShortcut:
+		m.say("warning", m.line("shortcut"))
+		m.request()
+	case cQuiet:
+		m.quiet()
+	case cPerson:
+		m.say("info", m.line("person", "words", m.handover()))
+		j.handover = m.handover()
+		m.request()
+	case cFinish:
+		m.wantsEnd()
+	case cHelp:
+		m.say("info", m.line("help"))
+		m.request()
+	case cOtherMeter:
+		m.say("info", m.line("other.meter"))
+	case cFalseAlarm:
+		m.request()
+	case cGoLive, cOtherWay:
+		m.request()
+	}
+}
+
+// again says the last sentences once more.
+func (m *Machine) again() {
+	j := m.j
+	last := j.lastSaid
+	if len(last) == 0 || j.q == nil {
+		m.ask(true)
+		return
+	}
+	for _, e := range last {
+		m.say(e.Level, e.Text)
+	}
+	m.emit(Effect{Type: DoListen, ID: j.q.listen()})
+}
+
+// request says in short what is being waited for.
+func (m *Machine) request() {
+	j, q := m.j, m.j.q
+	if q == nil || j.alarm != "" || j.state == "ended" {
+		return
+	}
+	switch {
+	case q.pending != nil:
+		m.say("info", m.line("right.or.different", "value", m.reading(q.pending.Reading)))
+	case len(q.choices) > 1:
+		m.say("info", m.line("this.or.that", "this", m.reading(q.choices[0].Reading), "that", m.reading(q.choices[1].Reading)))
+	case q.ready:
+		m.say("info", m.line("say.ready"))
+	default:
+		m.say("info", firstOf(q.short, q.step.Say))
+	}
+	m.emit(Effect{Type: DoListen, ID: q.listen()})
+}
+
+// quiet stops the voice. A caution that may not have been heard comes back with the next step.
+func (m *Machine) quiet() {
+	m.emit(Effect{Type: DoHush})
+	if q := m.j.q; q != nil && q.step.Caution != "" {
+		m.j.patterns[m.pattern(q)] = 0
+	}
+}
+
+func (m *Machine) scratch() {
+	j := m.j
+	q := j.q
+	if q.pending != nil || len(q.choices) > 0 || q.first != nil {
+		if q.pending != nil {
+			m.reject(q.pending.Reading)
+		}
+		q.pending, q.choices, q.first = nil, nil, nil
+		j.state = "ask"
+		m.say("info", m.line("what.then"))
+		return
+	}
+	rec, ok := m.target(0)
+	if !ok {
+		m.say("info", m.line("undo.none"))
+		m.request()
+		return
+	}
+	m.takeBack(rec, m.Seq())
+	m.say("info", m.line("undo.done", "what", rec.words))
+	m.ask(true)
+}
+
+// hold pauses for as long as the person wants, unless something is in place that must not be left alone.
+func (m *Machine) hold() {
+	j := m.j
+	if j.holding {
+		m.say("info", m.line("holding"))
+		return
+	}
+	if j.site.Timed() || j.q.act.Removes() || j.q.check >= 0 && m.rules.For(j.q.check).Power == site.Live && m.rules.Consent(j.q.check) && j.q.kind != "consent" {
+		if !j.site.Timed() {
+			m.say("warning", m.line("hold.live"))
+		} else {
+			m.say("warning", m.line("hold.refused", "what", join(m.timedWords())))
+		}
+		m.outFirst()
+		return
+	}
+	j.holding, j.state = true, "hold"
+	m.cue("hold")
+	m.say("info", m.line("holding"))
+}
+
+// outFirst gives the open aim up in favour of taking out what must not stay, so that a pause is possible after it.
+func (m *Machine) outFirst() {
+	j := m.j
+	if j.site.Timed() || j.site.Power == site.On {
+		j.aim, j.q = aim{"pause", 0}, nil
+		m.advance()
+		return
+	}
+	m.request()
+}
+
+func (m *Machine) unhold() {
+	j := m.j
+	j.holding, j.state = false, "ask"
+	m.cue("resume")
+}
+
+func (m *Machine) ready() {
+	j, q := m.j, m.j.q
+	if j.holding {
+		m.unhold()
+		m.say("info", m.line("resumed"))
+		m.ask(true)
+		return
+	}
+	if q.ready {
+		q.ready = false
+		m.answers(q)
+		q.step.Part = "B"
+		m.say("info", sentence(q.step.Act, q.step.Say))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		return
+	}
+	if q.kind == "act" && slices.Contains(q.opts, cReady) {
+		m.doneSaid()
+		return
+	}
+	m.request()
+}
+
+// stated are acts that only their state in words completes: "okay" says nothing about them.
+func stated(a site.Act) bool {
+	switch a.Kind {
+	case site.PowerOff, site.PowerOn, site.JumperOut, site.FreeDoor:
+		return true
+	}
+	return false
+}
+
+func (m *Machine) doneSaid() {
+	q := m.j.q
+	switch {
+	case q.ready:
+		m.ready()
+	case q.act.Kind == site.None && q.aim.Kind == "swap", q.act.Kind != site.None && !q.act.Proof() && !stated(q.act):
+		q.seqs = append(q.seqs, m.j.seq)
+		m.accept(heard.Meaning{Kind: heard.Choice, ID: firstOf(q.good, cDone)})
+	case q.kind == "act":
+		m.say("info", m.line("say.state", "state", m.optionWords(q)))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+	case len(q.units) > 0:
+		m.say("info", m.line("done.number"))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+	default:
+		m.request()
+	}
+}
+
+// notSure records doubt; it is never enough to call something dead, and a choice said with doubt is asked again once.
+func (m *Machine) notSure() {
+	j, q := m.j, m.j.q
+	j.doubts = append(j.doubts, q.step.ID)
+	if q.hazard || q.kind == "act" || q.kind == "consent" {
+		m.say("info", m.line("unsure.hazard"))
+		m.request()
+		return
+	}
+	m.giveUp(cDontKnow)
+}
+
+// changed is the answer to "something happened": hands out, and nothing about the supply is believed any more.
+func (m *Machine) changed() {
+	j := m.j
+	m.say("warning", m.signal("warning")+m.line("changed"))
+	j.site = j.site.Doubt()
+	m.setPower()
+	m.fact(m.line("changed.fact"))
+	j.consent = aim{}
+	if j.q.act.Kind != site.None {
+		j.q = nil
+	}
+	m.unholdQuietly()
+	j.q = nil
+	m.advance()
+}
+
+func (m *Machine) unholdQuietly() {
+	if m.j.holding {
+		m.j.holding, m.j.state = false, "ask"
+	}
+}
+
+// missedIt goes back to before the call, so that the next trial can be caught.
+func (m *Machine) missedIt() {
+	j, q := m.j, m.j.q
+	if q.check < 0 || m.rules.For(q.check).Call != site.Yes {
+		m.request()
+		return
+	}
+	if j.refused[q.id]++; j.refused[q.id] > 3 {
+		m.giveUp(cDontKnow)
+		return
+	}
+	m.say("info", m.line("missed", "left", whole(int64(4-j.refused[q.id]))))
+	if m.rules.For(q.check).Place == 0 {
+		m.request()
+		return
+	}
+	j.site.Call = site.NotKnown // the call is taken off and given again, the leads stay where they are
+	j.site = m.rules.Apply(j.site, site.Act{Kind: site.PlaceLeads, N: int16(q.check)}, site.Done)
+	j.q = nil
+	m.advance()
+}
+
+// wantsEnd turns to the restoring path: the person gives up for now.
+func (m *Machine) wantsEnd() {
+	j := m.j
+	m.unholdQuietly()
+	if j.ending {
+		m.say("info", m.line("finish.already"))
+		m.request()
+		return
+	}
+	m.say("info", m.line("finish"))
+	m.finish("given-up", false)
+	m.advance()
+}
+
+// giveUp leaves a question without an answer. Everything has a next step; acts that take back what must not stay are
+// asked again, and if they really cannot be done the job ends and says so.
+func (m *Machine) giveUp(how string) {
+	j, q := m.j, m.j.q
+	q.seqs = append(q.seqs, j.seq)
+	key := "give." + q.aim.String()
+	if q.act.Kind != site.None {
+		key = q.act.Kind.String() + strconv.Itoa(int(q.act.N))
+	}
+	j.refused[key]++
+	n := j.refused[key]
+	switch {
+	case q.kind == "consent":
+		m.consented(q, oOtherWay)
+		j.q = nil
+		m.advance()
+		return
+	case q.act.Kind != site.None:
+		m.giveUpAct(q, n)
+		return
+	case q.check >= 0 && m.model.Checks[q.check].Stage == "safety" && n < 2:
+		m.say("warning", m.line("safety.must"))
+		m.request()
+		return
+	case q.aim.Kind == "items" || q.aim.Kind == "decide":
+		if n < 2 {
+			m.say("info", q.how)
+			m.request()
+			return
+		}
+	}
+	j.q = nil
+	m.say("info", m.line("lost."+how))
+	switch {
+	case q.check >= 0:
+		c := &m.model.Checks[q.check]
+		m.settle(Finding{Check: q.check, Option: -1, Unknown: true})
+		m.fact(m.line("unknown.fact", "check", c.Name))
+		j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown")})
+		if c.Stage == "safety" {
+			m.say("warning", m.line("safety.stop"))
+			m.finish("handed-over", false)
+		}
+		m.confirmRepair(q.check, Finding{Check: q.check})
+	case q.aim.Kind == "plate":
+		j.plate[m.model.Plate[q.aim.N].ID] = "unknown"
+		j.aim = aim{}
+	case q.aim.Kind == "meter":
+		j.done["meter."+[...]string{"leads", "short"}[q.aim.N]] = true
+		m.fact(m.line("leads.unproved"))
+		j.aim = aim{}
+	case q.aim.Kind == "decide":
+		m.finish("handed-over", false)
+	case q.aim.Kind == "match":
+		m.finish("part-awaited", false)
+	case q.aim.Kind == "items":
+		m.leftOpen()
+	default:
+		m.block(q.aim)
+	}
+	m.advance()
+}
+
+func (m *Machine) giveUpAct(q *question, n int) {
+	j := m.j
+	needed := q.act.Removes() || q.aim.Kind == "leave" || q.aim.Kind == "pause" || q.act.Kind == site.PowerOff && j.site.Open()
+	switch {
+	case n == 1 && needed:
+		m.say("warning", firstOf(q.how, m.line("must")))
+		m.request()
+		return
+	case needed:
+		m.leftOpen()
+		return
+	case n >= 3:
+		j.q = nil
+		m.finish("handed-over", false)
+	default:
+		j.q = nil
+		m.say("info", m.line("lost.cant-reach"))
+		if q.aim.Kind == "check" {
+			m.settle(Finding{Check: q.aim.N, Option: -1, Unknown: true})
+			m.fact(m.line("unknown.fact", "check", m.model.Checks[q.aim.N].Name))
+		}
+		m.block(q.aim)
+	}
+	m.advance()
+}

@@ -1,0 +1,142 @@
+package session
+
+import (
+	"slices"
+
+	"readback/core/heard"
+	"readback/core/site"
+)
+
+// leaveAt once are the classes that send everybody out. They lock the job.
+var leaveClasses = []string{"gas", "co", "fire", "ill", "any"}
+
+// alarmed works an emergency in an utterance, from whatever state, with nothing in between.
+func (m *Machine) alarmed(u *heard.Utterance) bool {
+	j := m.j
+	for i := range u.Meanings {
+		x := &u.Meanings[i]
+		if x.Kind != heard.Emergency || i > 0 && x.Cost > rivalCost {
+			continue
+		}
+		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
+		m.note("person", u.Text)
+		if x.ID == "ask" || x.Doubt || i > 0 {
+			if j.alarm != "" {
+				return false // worse is known already
+			}
+			m.askNow()
+			return true
+		}
+		m.raise(x.ID)
+		return true
+	}
+	return false
+}
+
+// raise starts the script of an emergency class.
+func (m *Machine) raise(class string) {
+	j := m.j
+	if _, ok := m.words.Lines["alarm."+class]; !ok {
+		class = "any"
+	}
+	again := j.alarm == class
+	j.alarm, j.alarmAt, j.doubtAsk, j.holding = class, j.now, false, false
+	j.state = "emergency"
+	j.site = j.site.Doubt()
+	m.setPower()
+	if !again {
+		j.alarmN = 0
+		m.fact(m.line("alarm.fact", "class", class))
+	}
+	m.emit(Effect{Type: DoHush})
+	m.script()
+	if slices.Contains(leaveClasses, class) {
+		j.locked = true
+		j.outcome = "emergency"
+		j.handover = m.handover()
+	}
+}
+
+// script says what to do: first the act in few words, then the reason, all of it twice.
+func (m *Machine) script() {
+	j := m.j
+	first, then := m.line("alarm."+j.alarm), m.line("alarm."+j.alarm+".then")
+	m.say("emergency", first)
+	m.say("emergency", then)
+	m.emit(Effect{Type: DoCue, ID: "danger"})
+	m.say("emergency", first)
+	m.say("emergency", then)
+}
+
+// askNow asks at once whether a hazard is there now.
+func (m *Machine) askNow() {
+	j := m.j
+	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
+	m.emit(Effect{Type: DoHush})
+	m.say("warning", m.line("right.now"))
+	m.emit(Effect{Type: DoListen, ID: "choice"})
+}
+
+// inAlarm works what is said while an emergency stands or is asked about.
+func (m *Machine) inAlarm(u *heard.Utterance) {
+	j := m.j
+	ids := map[string]bool{}
+	for _, x := range u.Meanings {
+		if (x.Kind == heard.Choice || x.Kind == heard.Command) && x.Cost <= rivalCost {
+			ids[x.ID] = true
+		}
+	}
+	if j.doubtAsk {
+		switch {
+		case ids[oLeave] || ids[oYes]:
+			j.doubtAsk = false
+			m.raise("any")
+		case (ids[oNone] || ids[cFalseAlarm]) && !ids[oYes]:
+			j.doubtAsk, j.state, j.alarm, j.locked = false, "ask", "", false
+			m.say("info", m.line("none.back"))
+			m.fact(m.line("none.back"))
+			if j.outcome == "emergency" {
+				j.outcome = ""
+			}
+			j.q = nil
+			m.advance()
+		default:
+			m.say("warning", m.line("right.now"))
+		}
+		return
+	}
+	switch {
+	case ids[cFalseAlarm]:
+		m.fact(m.line("alarm.false"))
+		j.site = j.site.Doubt()
+		m.setPower()
+		m.askNow()
+	case j.locked && ids[oOutside]:
+		m.say("info", m.line("alarm.out"))
+		m.endNow("emergency")
+	case j.locked:
+		m.script()
+	case ids[oOkay] || ids[oClear] || ids[oOutside] || ids[cReady]:
+		m.stoodClear()
+	case ids[cFinish] || ids[cPerson]:
+		m.stoodClear()
+	default:
+		m.say("emergency", m.line("alarm."+j.alarm))
+		m.say("warning", m.line("alarm.after"))
+	}
+}
+
+// stoodClear goes on after somebody stood clear: never on with the work, always the way out with the supply off.
+func (m *Machine) stoodClear() {
+	j := m.j
+	m.say("info", m.line("alarm.over"))
+	class := j.alarm
+	j.alarm, j.state = "", "ask"
+	j.q = nil
+	if class == "child" || class == "water" && j.site.Power == site.Off {
+		m.advance()
+		return
+	}
+	m.finish("stopped-after-emergency", false)
+	m.advance()
+}

@@ -1,0 +1,166 @@
+package session
+
+import (
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/site"
+)
+
+// Stages of a job, in order. The number is the one on the page.
+const (
+	sSafety = 1 + iota
+	sStory
+	sPlate
+	sLight
+	sFree
+	sWatch
+	sMeter
+	sPlan
+	sProof
+	sCause
+	sCost
+	sPart
+	sSwap
+	sRestart
+	sRefit
+	sRecord
+)
+
+var stageIDs = [...]string{"", "safety", "story", "plate", "light", "free", "watch", "meter", "plan", "proof", "cause", "cost",
+	"part", "swap", "restart", "refit", "record"}
+
+// aim is what the machine is trying to get done. It is comparable, and its text names it in the journal.
+type aim struct {
+	Kind string // check, story, plate, meter, callout, age, decide, match, photo, swap, cycle, leave, items, stop, record
+	N    int    // index by kind
+}
+
+// question is the step that is open now.
+type question struct {
+	id     string
+	aim    aim
+	kind   string // act, measure, look, ask, consent, confirm
+	act    site.Act
+	check  int // -1
+	step   StepView
+	short  string   // the short form of the last part
+	how    string   // for "how"
+	opts   []string // option ids that answer it
+	good   string   // the option hoped for
+	text   bool     // free words answer it
+	count  bool     // a bare whole number answers it
+	units  []string // unit ids that answer it; empty: no number is due
+	hazard bool     // an answer that clears a hazard is said twice
+	ready  bool     // part A of two: waits for "ready"
+
+	pending *heard.Meaning  // taken but to be confirmed
+	choices []heard.Meaning // "this or that?": the rivals that were named
+	first   *heard.Meaning  // first of two agreeing sayings
+	errs    int             // not understood, in a row
+	odd     int             // impossible here, in a row
+	silent  int             // check-ins so far
+	fixes   int             // corrections so far
+	base    int64           // ms: when waiting began
+	seqs    []int64         // events that belong to this question
+}
+
+// record of an answered question: what an undo takes back.
+type record struct {
+	id      string
+	seqs    []int64
+	words   string // what was established, aloud
+	taken   string // the value, written
+	act     bool
+	reading bool
+}
+
+// named is a value that was given to a question.
+type named struct{ id, value string }
+
+// job is all that one job knows. It is rebuilt from the events for an undo.
+type job struct {
+	begin    Begin
+	began    bool
+	seq      int64
+	now      int64
+	stage    int
+	site     site.State
+	since    int64 // ms: when the power state was last established
+	state    string
+	q        *question
+	aim      aim
+	again    bool // the first question after an undo or a resume is spoken in full
+	findings []Finding
+	asked    []uint8 // by check: 0 not asked, 1 answered, 2 not to be had
+	times    []uint8 // by check: how often asked
+	later    int     // check to be asked next whatever the plan says, -1
+	done     map[string]bool
+	mended   []Mended
+	repair   int // being carried out, -1
+	price    *measure.Reading
+	age      int
+	outcome  string
+	ending   bool
+	leaveOn  bool
+	stop     int // stop line reached, -1
+	handover string
+	noProof  bool // the person will not measure live: nothing can be proved dead
+	noLive   int  // how often "other way" was chosen
+	consent  aim
+	consAt   int64
+	proofBad int
+	liveBad  int
+	refused  map[string]int
+	cycles   int
+	opened   site.Set // covers ever opened
+	lifted   site.Set // wires ever lifted
+	held     bool     // a door switch was ever held
+	jumped   bool
+	jacked   bool
+	timedAt  int64 // since when something must not be left alone
+	timedN   int
+
+	alarm     string // emergency class now, "" for none
+	alarmAt   int64
+	alarmN    int
+	doubtAsk  bool // "right now?" is being asked
+	locked    bool // an emergency that ends the job here
+	doubts    []string
+	facts     []string
+	log       []LogLine
+	notice    string
+	heardView *HeardView
+	said      string
+	saidN     int
+	lastSaid  []Effect
+	holdFrom  string
+	holding   bool
+	rate      bool // slower
+	brief     int  // shorter: 1, longer: -1
+	patterns  map[string]int
+	cautions  map[string]int
+	records   []record
+	wrong     []named // values that were called wrong: never offered again
+	patient   bool    // two check-ins were needed: everything waits longer
+	noise     float64 // dB of speech over noise, 0 when not known
+	contra    []bool  // by check: asked again once already
+	plate     map[string]string
+	battery   float64
+	warned    int
+	muted     bool
+	away      int64
+	lastEvent int64
+	spokeAt   int64
+	photos    []Photo
+	story     string
+	wake      int64
+	advice    Advice
+}
+
+func newJob(checks int) *job {
+	return &job{
+		stage: sSafety, site: site.Start(), state: "ask", later: -1, repair: -1, stop: -1, battery: 100,
+		asked: make([]uint8, checks), times: make([]uint8, checks), contra: make([]bool, checks),
+		done: map[string]bool{}, refused: map[string]int{}, patterns: map[string]int{}, cautions: map[string]int{}, plate: map[string]string{},
+	}
+}

@@ -1,0 +1,85 @@
+package session
+
+import (
+	"readback/core/measure"
+	"readback/core/site"
+)
+
+// outcomes are the ends of a job.
+var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
+	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
+
+// Outcomes lists the ends of a job.
+func Outcomes() []string { return append([]string(nil), outcomes...) }
+
+var alarms = []string{"gas", "co", "ill", "fire", "any", "shock", "spark", "water", "injury", "child"}
+
+// LineIDs lists every line that the session may say, in a fixed order. The words of a language have exactly these.
+func LineIDs() []string {
+	ids := append([]string(nil), plainIDs...)
+	add := func(head string, tails ...string) {
+		for _, t := range tails {
+			ids = append(ids, head+t)
+		}
+	}
+	for _, k := range site.Kinds() {
+		add("act."+k.String(), "", ".done")
+		if (site.Act{Kind: k}).Proof() {
+			add("proof.", k.String())
+		}
+		if (site.Act{Kind: k}).Zero() {
+			add("dead.", k.String())
+		}
+	}
+	for _, p := range []site.Power{site.Unknown, site.On, site.Off, site.Proved} {
+		add("power.", p.String())
+		add("item.power.", p.String())
+	}
+	for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
+		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
+		add("meter.", string(f))
+	}
+	for _, s := range []measure.State{measure.Over, measure.Beep, measure.Silent, measure.Blank, measure.Jumping, measure.Dead} {
+		add("state.", string(s))
+	}
+	for _, a := range alarms {
+		add("alarm."+a, "", ".then")
+	}
+	for _, n := range []string{"one", "two", "three"} {
+		add("miss.", "number."+n, "choice."+n)
+		add("odd.", n)
+		add("battery.", n)
+	}
+	for _, s := range stageIDs[1:] {
+		add("stage.", s)
+		add("why.stage.", s)
+	}
+	add("hazard.", hazards...)
+	add("end.", outcomes...)
+	add("signal.", "danger", "warning", "caution")
+	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
+	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
+	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
+	return ids
+}
+
+var plainIDs = []string{
+	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "callout",
+	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
+	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
+	"differs", "digits", "done.number", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
+	"handover.closed", "handover.open", "handover.story", "hello", "help", "hold.live", "hold.refused", "holding", "how.check",
+	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
+	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "jumping.range", "last.fact", "lead", "leads",
+	"leads.bad", "leads.good", "leads.open", "leads.unproved", "left.open", "limit.between", "limit.high", "limit.low", "loud",
+	"match", "match.good", "match.later", "match.wrong", "mended", "meter.leads", "meter.short", "missed", "must", "new.day",
+	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
+	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
+	"photo.before", "photo.differs", "photo.note", "plate", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",
+	"proved.by", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
+	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
+	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
+	"too.much", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict",
+	"wait.quietly", "what.if", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.leave", "why.proof",
+	"wrong.kind", "wrong.unit",
+}

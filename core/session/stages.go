@@ -1,0 +1,387 @@
+package session
+
+import (
+	"encoding/json"
+	"slices"
+
+	"readback/core/measure"
+	"readback/core/site"
+)
+
+// Stages whose checks the adviser may choose from once the meter is proved.
+var planStages = []string{"plan", "free", "watch"}
+
+// maxMended is how many repairs one job carries out before it is handed over.
+const maxMended = 3
+
+// advance puts the next question. Whatever happened before, there is one, or the job is over.
+func (m *Machine) advance() {
+	j := m.j
+	for range 1000 {
+		if j.alarm != "" || j.doubtAsk || j.state == "ended" {
+			return
+		}
+		if j.aim.Kind == "" {
+			j.aim = m.choose()
+		}
+		if j.aim.Kind == "record" {
+			m.end()
+			return
+		}
+		if q := m.toward(j.aim); q != nil {
+			m.open(q)
+			return
+		}
+		j.aim = aim{} // it needed no question
+	}
+	panic("session: no question within 1000 aims")
+}
+
+// choose picks what to get done next. The stages follow one another; a question of safety that has no answer comes
+// before all of them.
+func (m *Machine) choose() aim {
+	j := m.j
+	if a, ok := m.unasked("safety"); ok && !j.ending {
+		return a
+	}
+	for {
+		if j.ending && j.stage < sRefit {
+			j.stage = sRefit
+		}
+		switch j.stage {
+		case sSafety:
+			j.stage = sStory
+		case sStory:
+			if !j.done["story"] {
+				return aim{"story", 0}
+			}
+			if a, ok := m.unasked("story"); ok {
+				return a
+			}
+			j.stage = sPlate
+		case sPlate:
+			for i := range m.model.Plate {
+				if _, ok := j.plate[m.model.Plate[i].ID]; !ok {
+					return aim{"plate", i}
+				}
+			}
+			if a, ok := m.unasked("plate"); ok {
+				return a
+			}
+			j.stage = sLight
+		case sLight:
+			if a, ok := m.unasked("light"); ok {
+				return a
+			}
+			j.stage = sFree
+		case sFree, sWatch:
+			stage := [...]string{sFree: "free", sWatch: "watch"}[j.stage]
+			if m.closed() {
+				continue
+			}
+			if a := m.advise(stage); a.Check >= 0 && !a.Verdict {
+				j.advice = a
+				return aim{"check", a.Check}
+			}
+			j.stage++
+		case sMeter:
+			if a, ok := m.unasked("meter"); ok {
+				return a
+			}
+			for i, id := range []string{"leads", "short"} {
+				if !j.done["meter."+id] {
+					return aim{"meter", i}
+				}
+			}
+			j.stage = sPlan
+		case sPlan, sProof:
+			if m.closed() {
+				continue
+			}
+			a := m.advise(planStages...)
+			j.advice = a
+			if a.Check < 0 {
+				m.unresolved()
+				continue
+			}
+			j.stage = sPlan
+			if a.Proof {
+				j.stage = sProof
+			}
+			return aim{"check", a.Check}
+		case sCause:
+			for _, c := range m.model.Repairs[j.repair].Causes {
+				if j.asked[c] == 0 {
+					return aim{"check", c}
+				}
+			}
+			j.stage = sCost
+		case sCost:
+			if a, ok := m.cost(); ok {
+				return a
+			}
+			j.stage = sPart
+		case sPart:
+			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done["match"] {
+				return aim{"match", 0}
+			}
+			j.stage = sSwap
+		case sSwap:
+			if a, ok := m.swap(); ok {
+				return a
+			}
+			m.repaired()
+			j.stage = sRestart
+		case sRestart:
+			if a, ok := m.restart(); ok {
+				return a
+			}
+			if j.stage == sRestart {
+				j.stage, j.leaveOn = sRefit, true
+				j.outcome = "fixed"
+			}
+		case sRefit:
+			if !j.done["leave"] {
+				return aim{"leave", 0}
+			}
+			if !j.done["items"] && m.touched() {
+				return aim{"items", 0}
+			}
+			if !j.done["stop"] && (j.stop >= 0 || j.outcome != "fixed" && j.outcome != "nothing-wrong") {
+				return aim{"stop", 0}
+			}
+			j.stage = sRecord
+		case sRecord:
+			return aim{"record", 0}
+		}
+	}
+}
+
+// unasked finds the first check of a stage without an answer.
+func (m *Machine) unasked(stage string) (aim, bool) {
+	for i := range m.model.Checks {
+		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 {
+			return aim{"check", i}, true
+		}
+	}
+	return aim{}, false
+}
+
+// advise asks the adviser about the checks of some stages. The same question is not worked out twice.
+func (m *Machine) advise(stages ...string) Advice {
+	j := m.j
+	q := Query{Findings: j.findings, Mended: j.mended, Stages: stages, Site: j.site, NoLive: j.noLive >= 2}
+	for i, a := range j.asked {
+		if a == 2 || j.noProof && m.rules.For(i).Power == site.Dead {
+			q.Blocked = append(q.Blocked, i)
+		}
+	}
+	key, err := json.Marshal(q)
+	if err != nil {
+		panic("session: a query cannot be written as JSON")
+	}
+	if a, ok := m.memo[string(key)]; ok {
+		return a
+	}
+	a := m.adv.Advise(q)
+	m.memo[string(key)] = a
+	return a
+}
+
+// closed tells whether the case is closed, and if so moves on to what follows.
+func (m *Machine) closed() bool {
+	j := m.j
+	a := m.advise(planStages...)
+	if !a.Verdict {
+		return false
+	}
+	j.advice = a
+	j.repair = a.Repair
+	if a.Repair < 0 {
+		m.say("info", m.line("verdict.nothing"))
+		m.fact(m.line("verdict.nothing"))
+		m.finish("nothing-wrong", true)
+		return true
+	}
+	if len(j.mended) >= maxMended {
+		m.unresolved()
+		return true
+	}
+	r := &m.model.Repairs[a.Repair]
+	text := m.line("verdict", "part", m.model.Parts[r.Part].Name, "words", probWords(a.P), "repair", r.Name)
+	m.say("info", text)
+	m.fact(text)
+	j.stage = sCause
+	if s := m.stopOf(a.Repair); s >= 0 {
+		m.halt(s)
+	}
+	return true
+}
+
+// stopOf is the stop line that a repair crosses, -1 for none.
+func (m *Machine) stopOf(repair int) int {
+	r := &m.model.Repairs[repair]
+	if r.Stop >= 0 {
+		return r.Stop
+	}
+	if r.Part >= 0 {
+		return m.model.Parts[r.Part].Stop
+	}
+	return -1
+}
+
+// halt ends the work at a stop line.
+func (m *Machine) halt(stop int) {
+	j := m.j
+	j.stop = stop
+	m.say("warning", m.line("stop", "why", m.model.Stops[stop].Say))
+	if now := m.model.Stops[stop].Now; now != "" {
+		m.say("warning", now)
+	}
+	m.finish("stopped", false)
+}
+
+// unresolved ends the search honestly when nothing more is worth asking.
+func (m *Machine) unresolved() {
+	m.say("info", m.line("unresolved"))
+	m.fact(m.line("unresolved"))
+	m.finish("unresolved", false)
+}
+
+// finish turns to the way out: everything back, then the record. on tells how the supply is left.
+func (m *Machine) finish(outcome string, on bool) {
+	j := m.j
+	if j.ending {
+		return
+	}
+	j.ending, j.outcome, j.leaveOn = true, outcome, on
+	j.aim, j.q = aim{}, nil
+	delete(j.done, "leave")
+	delete(j.done, "items")
+}
+
+// need is the state of the work place that an aim asks for.
+func (m *Machine) need(a aim) site.Need {
+	j := m.j
+	switch a.Kind {
+	case "check":
+		n := m.rules.For(a.N)
+		if j.stage == sRestart && n.Power == site.Live && n.Covers.Empty() {
+			n.Shut = true
+		}
+		return n
+	case "swap":
+		return m.rules.Work(m.model.Repairs[j.repair].Steps[a.N])
+	case "photo":
+		for _, s := range m.model.Repairs[j.repair].Steps {
+			if s.Wire >= 0 {
+				return m.rules.Work(s)
+			}
+		}
+	case "cycle":
+		return site.Run()
+	case "leave", "items":
+		return site.Leave(j.leaveOn)
+	case "pause":
+		return site.Need{Power: site.Cut, Covers: j.site.Covers, Wires: j.site.Wires}
+	}
+	return site.Need{Covers: site.Set{}}
+}
+
+// toward is the question that brings an aim nearer: an act on the way, the consent it needs, or what it is about.
+// It is nil when there is nothing to ask.
+func (m *Machine) toward(a aim) *question {
+	j := m.j
+	n := m.need(a)
+	act, moving := m.rules.Next(j.site, n)
+	if a.Kind == "check" && m.rules.Consent(a.N) && !m.consents(a) {
+		// What must not stay in place comes out before anything else is talked about.
+		if !(moving && act.Removes()) && !(moving && act.Kind == site.PowerOff && j.site.Timed()) {
+			return m.consentQuestion(a)
+		}
+	}
+	if moving {
+		if ok, why := m.rules.Permits(j.site, act, n); !ok {
+			return m.barred(act.Kind.String(), why)
+		}
+		if act.Kind == site.ProveLive && !m.consents(aim{"prove", 0}) {
+			return m.consentQuestion(aim{"prove", 0})
+		}
+		return m.actQuestion(a, act)
+	}
+	if a.Kind == "check" {
+		if ok, why := m.rules.Allowed(j.site, a.N); !ok {
+			return m.barred(m.model.Checks[a.N].ID, why)
+		}
+	}
+	return m.aimQuestion(a)
+}
+
+// consents tells whether consent for an aim was given in the last two minutes.
+func (m *Machine) consents(a aim) bool {
+	return m.j.consent == a && m.j.now-m.j.consAt <= 120_000
+}
+
+// touched tells whether anything was opened, lifted or bridged, so that it is read out before the end.
+func (m *Machine) touched() bool {
+	j := m.j
+	return !j.opened.Empty() || !j.lifted.Empty() || j.held || j.jumped || j.jacked || !j.site.Noted.Empty()
+}
+
+// repaired notes that the steps of a repair are done.
+func (m *Machine) repaired() {
+	j := m.j
+	j.mended = append(j.mended, Mended{Repair: j.repair, After: len(j.findings)})
+	r := &m.model.Repairs[j.repair]
+	m.fact(m.line("mended", "repair", r.Name))
+	j.cycles = 0
+	for i := range m.model.Checks {
+		if m.model.Checks[i].Stage == "restart" && j.asked[i] == 1 {
+			j.asked[i] = 0
+		}
+	}
+	if r.Confirm >= 0 && j.asked[r.Confirm] == 1 {
+		j.asked[r.Confirm] = 0
+	}
+}
+
+// notFixed lets checks be asked anew after a repair that did not bring heat.
+func (m *Machine) notFixed() {
+	j := m.j
+	m.say("info", m.line("notfixed"))
+	m.fact(m.line("notfixed"))
+	for i := range j.asked {
+		c := &m.model.Checks[i]
+		if j.asked[i] == 1 && !slices.Contains([]string{"safety", "story", "plate", "light", "meter", "restart"}, c.Stage) {
+			j.asked[i] = 0
+		}
+	}
+	j.repair = -1
+	for _, k := range []string{"decide", "match", "photo.before", "photo.after"} {
+		delete(j.done, k)
+	}
+	for i := range 64 {
+		delete(j.done, swapKey(i))
+	}
+	j.stage = sPlan
+	if len(j.mended) >= maxMended {
+		m.unresolved()
+	}
+}
+
+// judge holds a reading against the limit of a check.
+func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) {
+	c := &m.model.Checks[check]
+	if c.Limit == nil {
+		return measure.Judgement{}, false
+	}
+	return measure.Judge(m.meter, c.Function, r, *c.Limit), true
+}
+
+// barred ends a job whose next step an interlock forbids. The prover shows that no equipment file gets here; if one did,
+// nothing unsafe is asked and the person is told what is open.
+func (m *Machine) barred(what, why string) *question {
+	m.fact(what + ": " + why)
+	m.leftOpen()
+	return nil
+}

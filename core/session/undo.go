@@ -1,0 +1,120 @@
+package session
+
+import "readback/core/heard"
+
+// undo works an undo asked for by the host.
+func (m *Machine) undo(ev Event) {
+	j := m.j
+	j.seq, j.now = ev.Seq, max(ev.At, j.now)
+	rec, ok := m.target(ev.Target)
+	if !ok || j.alarm != "" || j.state == "ended" {
+		m.say("info", m.line("undo.none"))
+		return
+	}
+	m.takeBack(rec, ev.Seq)
+	m.say("info", m.line("undo.done", "what", rec.words))
+	m.ask(true)
+	m.timer()
+}
+
+// target finds the answer to take back: the last one, or the one that the event of that number belongs to.
+func (m *Machine) target(seq int64) (record, bool) {
+	recs := m.j.records
+	for i := len(recs) - 1; i >= 0; i-- {
+		if seq == 0 {
+			return recs[i], true
+		}
+		for _, s := range recs[i].seqs {
+			if s == seq {
+				return recs[i], true
+			}
+		}
+	}
+	return record{}, false
+}
+
+// takeBack undoes an answer: all other events are replayed without those that made it up. by is the event that asked for
+// it; it says nothing else and is left out of later replays. What was done with hands stays done, so after an act was
+// taken back nothing about the supply is believed.
+func (m *Machine) takeBack(rec record, by int64) {
+	for _, s := range rec.seqs {
+		m.undone[s] = true
+	}
+	if by > 0 {
+		m.undone[by], m.doubt[by] = true, rec.act
+	}
+	if rec.reading {
+		m.wrong[m.Seq()] = named{rec.id, rec.taken}
+	}
+	m.replay()
+}
+
+// replay builds the job anew from the events that stand, up to and including the present one as far as it was an undo.
+func (m *Machine) replay() {
+	voice := m.mute
+	m.mute = true
+	m.j = newJob(len(m.model.Checks))
+	now := m.Seq()
+	for _, ev := range m.events {
+		if w, ok := m.wrong[ev.Seq]; ok {
+			m.j.wrong = append(m.j.wrong, w)
+		}
+		switch {
+		case ev.Seq == now && !m.undone[now]: // the present event goes on from here
+			m.clock(ev)
+		case m.undone[ev.Seq]:
+			m.clock(ev)
+			if m.doubt[ev.Seq] {
+				m.j.site = m.j.site.Doubt()
+				m.setPower()
+				m.j.q = nil
+				m.advance()
+			}
+		default:
+			if want := m.heldAt[ev.Seq]; ev.Type == EvSaid && want != "" && !m.at(want) {
+				m.reopen(want)
+			}
+			m.take(ev)
+		}
+	}
+	m.mute = voice
+}
+
+func (m *Machine) clock(ev Event) {
+	m.j.seq, m.j.now = ev.Seq, max(ev.At, m.j.now)
+	m.j.lastEvent = m.j.now
+}
+
+// at tells whether the question of that id is open.
+func (m *Machine) at(id string) bool { return m.j.q != nil && m.j.q.id == id }
+
+// reopen puts the question of that id: an answer that was given to it was true, and stays so.
+func (m *Machine) reopen(id string) {
+	if q := m.byID(id); q != nil {
+		m.j.q, m.j.aim = q, q.aim
+	}
+}
+
+// retract takes the last answer back at a bare "no" and asks for it again.
+func (m *Machine) retract() {
+	rec := m.j.records[len(m.j.records)-1]
+	m.takeBack(rec, m.Seq())
+	m.say("info", m.line("what.then"))
+	m.ask(false)
+}
+
+// correct takes the last value back and this one in its place.
+func (m *Machine) correct(u *heard.Utterance) {
+	rec := m.j.records[len(m.j.records)-1]
+	m.fixed[m.Seq()] = true
+	m.heldAt[m.Seq()] = rec.id
+	m.takeBack(rec, 0)
+	if !m.at(rec.id) {
+		m.reopen(rec.id)
+	}
+	if fits := m.fitting(u); len(fits) > 0 {
+		m.answer(u, fits)
+		return
+	}
+	m.missed()
+}
