@@ -63,7 +63,6 @@ type Core struct {
 	mu    sync.Mutex
 	hub   *ui.Hub // nil after Close
 	late  *lateEar
-	fault func() // called at every entry; tests make it panic
 	stops map[*Subscription]bool
 }
 
@@ -90,14 +89,16 @@ type Subscription struct {
 	stop func()
 }
 
-// Stop ends the stream; once it has returned no further message begins. Stopping twice is stopping once.
-func (s *Subscription) Stop() {
+// Stop ends the stream; one message under way may still arrive. Stopping twice is stopping once.
+func (s *Subscription) Stop() (err error) {
+	defer recovered(&err)
 	s.once.Do(func() {
 		s.stop()
 		s.core.mu.Lock()
 		delete(s.core.stops, s)
 		s.core.mu.Unlock()
 	})
+	return nil
 }
 
 // Open opens the core over its private folder, which is made when missing. Lang is a language tag such as "en". Speech is loading
@@ -236,7 +237,7 @@ func (c *Core) Close() (err error) {
 		return nil
 	}
 	for _, s := range stops {
-		s.Stop()
+		_ = s.Stop()
 	}
 	c.late.set("", "", "the program is closing")
 	hub.Close()
@@ -249,9 +250,6 @@ var errClosed = coded(CodeClosed, errors.New("mobile: the core is closed"))
 func (c *Core) open() (*ui.Hub, error) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	if c.fault != nil {
-		c.fault()
-	}
 	if c.hub == nil {
 		return nil, errClosed
 	}

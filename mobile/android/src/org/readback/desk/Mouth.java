@@ -158,13 +158,22 @@ public final class Mouth {
         return now != null;
     }
 
+    /** A voice that throws is no voice: the saying is told as cut and the next one gets its turn. */
+    private boolean started(Saying s) {
+        try {
+            return voice.speak(s.id, s.text, s.slow);
+        } catch (RuntimeException e) {
+            return false;
+        }
+    }
+
     private void next() {
         List<String> unspoken = new ArrayList<>();
         synchronized (this) {
             while (now == null && !queue.isEmpty()) {
                 Saying s = queue.pollFirst();
                 now = s;
-                if (!voice.speak(s.id, s.text, s.slow)) {
+                if (!started(s)) {
                     now = null;
                     open.remove(s.id);
                     unspoken.add(s.id);

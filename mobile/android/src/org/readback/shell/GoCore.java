@@ -60,7 +60,7 @@ final class GoCore implements Core {
                     safely.run(() -> listener.message(new String(json, StandardCharsets.UTF_8)));
                 }
             });
-            return s::stop;
+            return () -> run(s::stop);
         } catch (Exception e) {
             reporter.accept(e);
             return () -> { };
