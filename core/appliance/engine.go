@@ -465,3 +465,9 @@ func sorted(modes []int) []int {
 	slices.Sort(out)
 	return slices.Compact(out)
 }
+
+// Stats says how large the compiled network is.
+func (e *Engine) Stats() (s struct{ Nets, Branches, Fill, Slots, Situations int }) {
+	s.Nets, s.Branches, s.Fill, s.Slots, s.Situations = len(e.nodeNames), len(e.branches), len(e.pat.row), len(e.init), len(e.inOrder)
+	return s
+}

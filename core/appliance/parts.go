@@ -50,7 +50,13 @@ func (b *builder) part(i int) {
 		b.emf(i, p, k, u)
 	case "board":
 		b.control(i, p, k, u)
-	case "passage", "thing", "capacitor":
+	case "capacitor": // its current does not pass the network: its load asks for its health
+		if p.Ports["a"] != "" && p.Ports["b"] != "" {
+			b.terminal(p, "a")
+			b.terminal(p, "b")
+		}
+		u.factor, u.off = b.slot(1), b.slot(0)
+	case "passage", "thing":
 		u.factor, u.off = b.slot(1), b.slot(0)
 	default:
 		b.fail("part %s: kind %q has no behaviour", p.ID, p.Kind)

@@ -130,11 +130,13 @@ func (s *sim) group(g *group, done func(check int, o Outcome)) {
 	})
 }
 
-// all gives the outcome of every check for the loaded hypothesis.
-func (s *sim) all(out []Outcome) {
+// all gives the outcome of every check for the loaded hypothesis and reports whether some state did not come to rest.
+func (s *sim) all(out []Outcome) (unsure bool) {
 	for i := range s.e.inOrder {
 		s.group(&s.e.inOrder[i], func(c int, o Outcome) { out[c] = o })
+		unsure = unsure || s.unsure
 	}
+	return unsure
 }
 
 // Predict says what a check shows when exactly these modes are present. It panics on indices that are not in the model.
