@@ -36,7 +36,9 @@ type Engine struct {
 	ops      [][]func(*config) // per mode
 	fixes    []func(*config)
 	latches  []latch
-	order    []calc  // in the order they are worked out
+	order    []calc // in the order they are worked out
+	extra    []calc // of what only a plant is asked
+	names    map[string]int32
 	gated    []int32 // branches with a gate
 	dcEmfs   []int32 // branches with a d.c. e.m.f.
 	acEmfs   []int32
@@ -65,11 +67,13 @@ type stepCode struct {
 }
 
 // Compile makes an engine. The error says which part, mode or line of the model it cannot understand.
-func Compile(m *Model) (*Engine, error) {
+func Compile(m *Model) (*Engine, error) { return compile(m, nil) }
+
+func compile(m *Model, jumps []jump) (*Engine, error) {
 	e := &Engine{m: m, nodes: map[string]int32{}, lifts: map[string]int32{}, liftable: map[string]bool{}, pressed: map[int]int32{},
 		partIndex: map[string]int{}, signalIndex: map[string]int{}, modeIndex: map[string]int{}, stepIndex: map[string]int{}, driveIndex: map[string]int{},
 		board: -1, alive: -1, lockStep: -1}
-	b := &builder{Engine: e, byName: map[string]int32{}, calcs: map[int32]*calc{}, built: make([]built, len(m.Parts))}
+	b := &builder{Engine: e, byName: map[string]int32{}, calcs: map[int32]*calc{}, walked: map[int32]bool{}, built: make([]built, len(m.Parts))}
 	b.index()
 	if b.err != nil {
 		return nil, b.err
@@ -82,6 +86,9 @@ func Compile(m *Model) (*Engine, error) {
 	}
 	for i := range m.Checks {
 		b.jumper(&m.Checks[i])
+	}
+	for _, j := range jumps {
+		b.testJumper(j)
 	}
 	for _, f := range b.later {
 		f()
@@ -96,6 +103,7 @@ func Compile(m *Model) (*Engine, error) {
 		return nil, b.err
 	}
 	b.arrange()
+	b.rest()
 	e.spreads()
 	e.pat = newPattern(len(e.nodeNames), e.branches)
 	e.base = *e.newConfig()
@@ -186,6 +194,65 @@ func (b *builder) jumper(c *Check) {
 		b.bridge(-1, x, y, closedOhms, s, "jumper "+c.ID)
 	}
 	b.jumps = append(b.jumps, s)
+}
+
+// testJumper joins two nets of a plant.
+func (b *builder) testJumper(j jump) {
+	n := len(b.nodeNames)
+	x, y := b.point(j.a), b.point(j.b)
+	if len(b.nodeNames) > n {
+		b.fail("a jumper from %q to %q: no such net", j.a, j.b)
+		return
+	}
+	if x != y {
+		b.bridge(-1, x, y, closedOhms, -1, "jumper")
+	}
+}
+
+// rest works out how to answer what nobody asked at compile time: every signal and property, for a plant.
+func (b *builder) rest() {
+	for i := range b.m.Signals {
+		b.lookup(b.m.Signals[i].ID, 0)
+	}
+	for i := range b.m.Parts {
+		p := &b.m.Parts[i]
+		for _, x := range KindOf(p.Kind).Props {
+			if p.Kind == "board" && x.Name != "alive" && b.built[i].other < 0 {
+				continue // it has no flame input
+			}
+			b.prop(i, x.Name, 0)
+		}
+		b.prop(i, "ok", 0)
+		for _, o := range p.Outputs {
+			b.prop(i, o.ID, 0)
+		}
+		for _, in := range p.Inputs {
+			b.prop(i, in.ID, 0)
+		}
+	}
+	hot := b.order
+	b.order = nil
+	names := make([]string, 0, len(b.byName))
+	for name := range b.byName {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		b.walk(b.byName[name])
+	}
+	b.extra, b.order = b.order, hot
+	b.names = b.byName
+}
+
+// netOf is the net that a terminal "part.port" is on.
+func (e *Engine) netOf(name string) (string, bool) {
+	part, port, ok := strings.Cut(name, ".")
+	i, known := e.partIndex[part]
+	if !ok || !known {
+		return "", false
+	}
+	net := e.m.Parts[i].Ports[port]
+	return net, net != ""
 }
 
 // lampsAndSteps compiles the control. It is called when every net is known.
@@ -345,24 +412,25 @@ func (b *builder) check(c *Check) {
 	b.reads, b.readTol, b.whens = append(b.reads, reads), append(b.readTol, tol), append(b.whens, whens)
 }
 
+// walk puts the calculation of a slot after those it reads.
+func (b *builder) walk(s int32) {
+	if b.walked[s] {
+		return
+	}
+	b.walked[s] = true
+	c, ok := b.calcs[s]
+	if !ok {
+		return
+	}
+	for _, d := range c.deps {
+		b.walk(d)
+	}
+	b.order = append(b.order, *c)
+}
+
 // arrange orders the calculations so that each comes after what it reads, as far as there is no circle.
 func (b *builder) arrange() {
-	seen := map[int32]bool{}
-	var walk func(s int32)
-	walk = func(s int32) {
-		if seen[s] {
-			return
-		}
-		seen[s] = true
-		c, ok := b.calcs[s]
-		if !ok {
-			return
-		}
-		for _, d := range c.deps {
-			walk(d)
-		}
-		b.order = append(b.order, *c)
-	}
+	walk := b.walk
 	for i := range b.branches {
 		br := &b.branches[i]
 		if br.gate >= 0 {

@@ -28,6 +28,7 @@ type builder struct {
 	err    error
 	byName map[string]int32 // slots with names
 	calcs  map[int32]*calc  // by slot, before they are ordered
+	walked map[int32]bool
 	built  []built
 	later  []func() // what needs every net to be known
 }
@@ -52,6 +53,7 @@ type calc struct {
 
 // latch is something that opens for good: over returns by how much it is overdone, above 1 it goes.
 type latch struct {
+	part  string
 	slot  int32
 	keeps bool // stays through power cycles and rest
 	fast  bool // acts within a moment, before a contact has dropped out

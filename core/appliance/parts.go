@@ -88,7 +88,7 @@ func (b *builder) fuse(i int, p *Part, k *Kind, u *built) {
 	u.latch = b.slot(0)
 	main, rating := u.main, b.param(p, k, "rating")
 	b.branches[main].gate, b.branches[main].invert = u.latch, true
-	b.latches = append(b.latches, latch{slot: u.latch, keeps: true, fast: true, over: func(s *state) float64 { return math.Abs(s.current(main)) / s.val[rating] }})
+	b.latches = append(b.latches, latch{slot: u.latch, part: p.ID, keeps: true, fast: true, over: func(s *state) float64 { return math.Abs(s.current(main)) / s.val[rating] }})
 }
 
 // contact gives a switch or a sensed contact its gate: what closes it, what trips it, the cover that presses it.
@@ -112,7 +112,7 @@ func (b *builder) contact(i int, p *Part, u *built) {
 		if e := p.Exprs["trips"]; e != nil {
 			trips, deps := b.expr(e)
 			b.needs = append(b.needs, deps...)
-			b.latches = append(b.latches, latch{slot: tripped, keeps: p.Words["reset"] == "manual", over: func(s *state) float64 { return trips(s) * 1.0001 }})
+			b.latches = append(b.latches, latch{slot: tripped, part: p.ID, keeps: p.Words["reset"] == "manual", over: func(s *state) float64 { return trips(s) * 1.0001 }})
 		}
 	})
 }
@@ -162,7 +162,7 @@ func (b *builder) transformer(i int, p *Part, k *Kind, u *built) {
 	u.third = b.add(branch{n: 2, node: [4]int32{s1, s2}, part: i, label: p.ID + " secondary", ac: -1, dc: sr, acEmf: -1, dcEmf: -1, gate: -1, off: 1 / openOhms})
 	if _, ok := p.Params["link"]; ok {
 		link := b.param(p, k, "link")
-		b.latches = append(b.latches, latch{slot: u.latch, keeps: true, fast: true, over: func(s *state) float64 { return math.Abs(s.current(main)) / s.val[link] }})
+		b.latches = append(b.latches, latch{slot: u.latch, part: p.ID, keeps: true, fast: true, over: func(s *state) float64 { return math.Abs(s.current(main)) / s.val[link] }})
 	}
 }
 
@@ -179,7 +179,7 @@ func (b *builder) load(i int, p *Part, k *Kind, u *built) {
 		u.latch = b.slot(0)
 		main, works, dc := u.main, b.param(p, k, "works"), p.Words["current"] == "dc"
 		b.branches[main].gate, b.branches[main].invert = u.latch, true
-		b.latches = append(b.latches, latch{slot: u.latch, over: func(s *state) float64 {
+		b.latches = append(b.latches, latch{slot: u.latch, part: p.ID, over: func(s *state) float64 {
 			return 1.0001 * truth(s.any(hot) && s.across(main, dc) >= s.val[works])
 		}})
 	}
