@@ -286,6 +286,7 @@ part "furnace-switch" {
   place   = "front"
   look    = "looks like a light switch, on or near the furnace"
   ports   = { a = "LS-in", b = "LS-out" }
+  closes  = power
   visible = true
   mode "off" {
     name   = "furnace switch off"
@@ -298,14 +299,14 @@ part "furnace-switch" {
     name   = "furnace switch worn open"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
-    repair = "replace-furnace-switch"
+    repair = "call-electrician"
   }
 }
 
 part "junction" {
   kind  = "pair"
   name  = "line splice at the furnace"
-  place = "switch-box"
+  place = "upper-bay"
   look  = "twist caps, black to black and white to white"
   ports = { in1 = "LS-out", in2 = "NJ", out1 = "L1", out2 = "N" }
   mode "reversed" {
@@ -508,6 +509,16 @@ part "y-wire" {
     rate   = q("1 x", "common practice, no source")
     repair = "repair-y-wire"
   }
+}
+
+# What blew the fuse may be at rest now: a cooling call is let happen in the past when the outdoor circuit is shorted.
+part "cool-contact" {
+  kind   = "contact"
+  name   = "cooling contact of the thermostat"
+  place  = "wall-stat"
+  look   = "inside the thermostat, not seen"
+  ports  = { a = "R", b = "Y" }
+  closes = call && (mode("contactor.shorted") || mode("y-wire.pinched") || mode("stat-setup.heat-pump"))
 }
 
 part "drain" {
@@ -804,6 +815,15 @@ part "w-tail" {
   }
 }
 
+part "y-terminal" {
+  kind   = "contact"
+  name   = "terminal Y of the board"
+  place  = "upper-bay"
+  look   = "beside terminal W in the low voltage row"
+  ports  = { a = "W-tail", b = "Y" }
+  closes = mode("w-tail.wrong-terminal")
+}
+
 # ---- the safety string ----
 
 part "limit-lead" {
@@ -1086,6 +1106,7 @@ part "inducer-capacitor" {
   name  = "capacitor of the draft fan"
   place = "upper-bay"
   look  = "small can or box with two leads, by the draft fan"
+  ports = { a = "IC1", b = "IC2" }
   value = q("5 uF", 4.7, 5.3, "HS")
   plate = ["microfarads", "volts"]
   mode "weak" {
@@ -1419,7 +1440,7 @@ part "flame-rod" {
   place     = "burner-box"
   look      = "thin steel rod in a white porcelain, one wire"
   ports     = { rod = "ROD", burner = "BURNER" }
-  microamps = q("4 uA", 2, 10, "T05")
+  microamps = q("4 uA", 2, 6, "T05")
   flame     = flame-at-rod
   plate     = ["length", "bend", "mount"]
   mode "dirty" {
@@ -1506,7 +1527,7 @@ part "board" {
   on       = q("16 V", "common practice, no source")
   ohms     = q("300 ohm", "common practice, no source")
   flame_at = q("0.8 uA", "common practice, no source")
-  senses   = volts("LB", "CHASSIS") > 80 && volts("C", "CHASSIS") < 2
+  senses   = volts("LB", "CHASSIS") > 80 && volts("C", "CHASSIS") < 2 && ground-run.ok
   plate    = ["part number", "settings of the small switches"]
   output "IND" {
     from = "LB"
@@ -1646,6 +1667,7 @@ part "blower-capacitor" {
   name  = "capacitor of the blower"
   place = "lower-bay"
   look  = "silver can with two terminals, on the blower"
+  ports = { a = "BC1", b = "BC2" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
   plate = ["microfarads", "volts"]
   mode "failed" {
@@ -1986,20 +2008,20 @@ control "heat" {
   step "standby" {
     name    = "the board waits for a call"
     drive   = []
-    needs   = volts("W", "C") > 16
+    needs   = board.W > 0.5
     on_fail = "wait"
   }
   step "string" {
     name    = "the board looks for the limit and roll-out switches closed"
     drive   = []
-    needs   = volts("HS", "C") > 16
+    needs   = board.HS > 0.5
     on_fail = "wait"
     code    = "4"
   }
   step "open-check" {
     name    = "the board looks for the pressure switch open"
     drive   = []
-    needs   = volts("PS-out", "C") < 5
+    needs   = board.PS < 0.5
     on_fail = "wait"
     code    = "2"
   }
@@ -2013,7 +2035,7 @@ control "heat" {
   step "draft" {
     name    = "the draft fan runs, the pressure switch closes"
     drive   = ["IND"]
-    needs   = volts("PS-out", "C") > 16
+    needs   = board.PS > 0.5
     within  = q("60 s", "common practice, no source")
     on_fail = "retry"
     code    = "3"
@@ -2041,7 +2063,7 @@ control "heat" {
   step "run" {
     name    = "the flame burns alone"
     drive   = ["IND", "GV"]
-    needs   = board.flame > 0.5 && volts("PS-out", "C") > 16
+    needs   = board.flame > 0.5 && board.PS > 0.5
     within  = q("30 s", "T13")
     on_fail = "retry"
     code    = "7"
@@ -2050,7 +2072,7 @@ control "heat" {
   step "heating" {
     name    = "the blower runs, the air warms"
     drive   = ["IND", "GV", "BLW"]
-    needs   = board.flame > 0.5 && volts("PS-out", "C") > 16
+    needs   = board.flame > 0.5 && board.PS > 0.5
     within  = q("240 s", "common practice, no source")
     on_fail = "retry"
     code    = "7"
@@ -2059,7 +2081,7 @@ control "heat" {
   step "steady" {
     name    = "everything runs and is hot"
     drive   = ["IND", "GV", "BLW"]
-    needs   = volts("HS", "C") > 16 && board.flame > 0.5
+    needs   = board.HS > 0.5 && board.flame > 0.5
     within  = q("600 s", "common practice, no source")
     on_fail = "cool-down"
     code    = "4"
@@ -2116,20 +2138,6 @@ point "box-ground" {
   where = "any bright screw of the box"
 }
 
-point "switch-a" {
-  net   = "furnace-switch.a"
-  place = "switch-box"
-  name  = "first screw of the furnace switch"
-  where = "its wire lifted"
-}
-
-point "switch-b" {
-  net   = "furnace-switch.b"
-  place = "switch-box"
-  name  = "second screw of the furnace switch"
-  where = "other screw"
-}
-
 point "door-in" {
   net   = "L1"
   place = "lower-bay"
@@ -2163,6 +2171,20 @@ point "door-b" {
   place = "lower-bay"
   name  = "second terminal of the door switch"
   where = "other terminal"
+}
+
+point "line-in" {
+  net   = "L1"
+  place = "upper-bay"
+  name  = "black wire of the line splice"
+  where = "incoming wires, upper left corner"
+}
+
+point "neutral-in" {
+  net   = "N"
+  place = "upper-bay"
+  name  = "white wire of the line splice"
+  where = "incoming wires, upper left corner"
 }
 
 point "board-l" {
@@ -2229,14 +2251,14 @@ point "fan-plug-b" {
 }
 
 point "fan-cap-a" {
-  net   = "inducer-capacitor.a"
+  net   = "IC1"
   place = "upper-bay"
   name  = "first terminal of the draft fan capacitor"
   where = "wires off"
 }
 
 point "fan-cap-b" {
-  net   = "inducer-capacitor.b"
+  net   = "IC2"
   place = "upper-bay"
   name  = "second terminal of the draft fan capacitor"
   where = "wires off"
@@ -2313,14 +2335,14 @@ point "blower-b" {
 }
 
 point "blower-cap-a" {
-  net   = "blower-capacitor.a"
+  net   = "BC1"
   place = "lower-bay"
   name  = "first terminal of the blower capacitor"
   where = "wires off"
 }
 
 point "blower-cap-b" {
-  net   = "blower-capacitor.b"
+  net   = "BC2"
   place = "lower-bay"
   name  = "second terminal of the blower capacitor"
   where = "wires off"
@@ -2914,6 +2936,19 @@ check "story-room" {
   ask      = "Is the room still cold, or slowly getting warm?"
   option "warm" { when = mode("household.setback") }
   option "cold" {}
+}
+
+check "story-weather" {
+  stage    = "story"
+  name     = "weather"
+  function = "look"
+  power    = "any"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  ask      = "Outside: colder than usual, or the same as usual?"
+  option "cold" { when = mode("household.cold-snap") }
+  option "same" {}
 }
 
 # ---- 4 status light, before the power is cycled ----
@@ -3595,9 +3630,10 @@ check "box-in-v" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["switch-box"]
   hazard   = "mains"
-  instead  = "switch-ohms"
+  instead  = "switch-look"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -3615,9 +3651,10 @@ check "box-out-v" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["switch-box"]
   hazard   = "mains"
-  instead  = "switch-ohms"
+  instead  = "switch-look"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -3635,9 +3672,10 @@ check "box-ground-v" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["switch-box"]
   hazard   = "mains"
-  instead  = "neutral-run-ohms"
+  instead  = "breaker-look"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -3654,6 +3692,7 @@ check "door-in-v" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["lower-bay"]
   hazard   = "mains"
   instead  = "door-switch-ohms"
@@ -3675,6 +3714,7 @@ check "board-line" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "mains"
   instead  = "light"
@@ -3718,6 +3758,7 @@ check "board-lg" {
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "mains"
   instead  = "ground-ohms"
@@ -3738,6 +3779,7 @@ check "board-ng" {
   unit     = "V"
   limit    = atmost(3, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "mains"
   instead  = "ground-ohms"
@@ -3904,7 +3946,7 @@ check "glow-amps" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Close the clamp round one igniter wire only."
+  act      = "Grey rough igniter only: clamp one igniter wire."
   caution  = "Live wire. The fan is running."
 }
 
@@ -3926,7 +3968,7 @@ check "glow-amps-late" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Watch the clamp until the gas valve clicks."
+  act      = "Grey rough igniter only: watch until the valve clicks."
   caution  = "Live wire. The fan is running."
 }
 
@@ -3986,6 +4028,7 @@ check "secondary-v" {
   unit     = "V"
   limit    = between(22, 29, "T12")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   instead  = "secondary-ohms"
@@ -4005,12 +4048,32 @@ check "board-24-v" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
   act      = "Black on C, red on the 24 volt input."
+}
+
+check "transformer-c" {
+  stage    = "plan"
+  name     = "red terminal of the transformer to C"
+  function = "volts-ac"
+  part     = "common-lead"
+  red      = "secondary-a"
+  black    = "board-c"
+  unit     = "V"
+  limit    = between(21, 30, "common practice, no source")
+  power    = "on"
+  call     = "off"
+  places   = ["upper-bay"]
+  hazard   = "low"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Black on C, red on the thin red terminal."
 }
 
 check "fuse-v" {
@@ -4023,6 +4086,7 @@ check "fuse-v" {
   unit     = "V"
   limit    = atmost(0.5, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   instead  = "fuse-ohms"
@@ -4042,6 +4106,7 @@ check "r-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   minutes  = q("1 min", "common practice, no source")
@@ -4158,6 +4223,7 @@ check "float-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["splice"]
   hazard   = "low"
   minutes  = q("2 min", "common practice, no source")
@@ -4176,6 +4242,7 @@ check "splice-r-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["splice"]
   hazard   = "low"
   minutes  = q("2 min", "common practice, no source")
@@ -4194,6 +4261,7 @@ check "stat-r-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["stat-base"]
   hazard   = "low"
   instead  = "wall-loop"
@@ -4290,6 +4358,7 @@ check "limit-in-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   minutes  = q("2 min", "common practice, no source")
@@ -4308,6 +4377,7 @@ check "limit-v" {
   unit     = "V"
   limit    = atmost(0.5, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   instead  = "limit-ohms"
@@ -4348,6 +4418,7 @@ check "roll-left-v" {
   unit     = "V"
   limit    = atmost(0.5, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   instead  = "roll-left-ohms"
@@ -4367,6 +4438,7 @@ check "roll-right-v" {
   unit     = "V"
   limit    = atmost(0.5, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   instead  = "roll-right-ohms"
@@ -4386,6 +4458,7 @@ check "string-end-c" {
   unit     = "V"
   limit    = between(21, 30, "common practice, no source")
   power    = "on"
+  call     = "off"
   places   = ["upper-bay"]
   hazard   = "low"
   minutes  = q("2 min", "common practice, no source")
@@ -4530,14 +4603,13 @@ check "flame-current" {
   name     = "flame current"
   function = "microamps-dc"
   part     = "flame-rod"
-  quantity = "microamps:flame-rod"
   unit     = "uA"
   limit    = atleast(1, "T05")
   power    = "on"
   call     = "on"
-  at       = "run"
+  at       = "trial"
+  window   = true
   places   = ["upper-bay"]
-  lift     = ["rod-end"]
   hazard   = "low"
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
@@ -4547,45 +4619,6 @@ check "flame-current" {
 }
 
 # ---- 8 measurements: power off and proved dead ----
-
-check "switch-ohms" {
-  stage    = "plan"
-  name     = "furnace switch closed"
-  function = "ohms"
-  part     = "furnace-switch"
-  red      = "switch-a"
-  black    = "switch-b"
-  unit     = "ohm"
-  limit    = atmost(2, "common practice, no source")
-  power    = "off"
-  places   = ["switch-box"]
-  lift     = ["switch-a"]
-  hands_in = true
-  hazard   = "none"
-  minutes  = q("5 min", "common practice, no source")
-  skill    = "ambiguous"
-  repeat   = true
-  act      = "Lift one wire, set the switch to on."
-}
-
-check "neutral-run-ohms" {
-  stage    = "plan"
-  name     = "neutral to ground in the switch box"
-  function = "ohms"
-  part     = "neutral-run"
-  red      = "box-neutral"
-  black    = "box-ground"
-  unit     = "ohm"
-  limit    = atmost(2, "common practice, no source")
-  power    = "off"
-  places   = ["switch-box"]
-  hands_in = true
-  hazard   = "none"
-  minutes  = q("4 min", "common practice, no source")
-  skill    = "ambiguous"
-  repeat   = true
-  act      = "Touch the white twist cap and bare metal."
-}
 
 check "door-switch-ohms" {
   stage    = "plan"
@@ -7050,33 +7083,6 @@ repair "tighten-blower-wheel" {
 
 # ---- repairs: parts ----
 
-repair "replace-furnace-switch" {
-  name    = "replace the furnace switch"
-  part    = "furnace-switch"
-  kind    = "replace"
-  price   = q("5..20 money", "from memory")
-  minutes = q("15..30 min", "from memory")
-  match   = ["volts", "amps", "one pole"]
-  confirm = "switch-ohms"
-  note    = "Like for like only, and only where an owner may."
-  step {
-    act     = "Prove the box dead at every wire."
-    caution = "House voltage comes from the breaker."
-    level   = "danger"
-    places  = ["switch-box"]
-  }
-  step {
-    act    = "Move one wire at a time to the new switch."
-    wire   = "box-in"
-    places = ["switch-box"]
-  }
-  step {
-    act    = "Move the second wire, refit the cover."
-    wire   = "box-out"
-    places = ["switch-box"]
-  }
-}
-
 repair "replace-door-switch" {
   name    = "replace the door switch"
   part    = "door-switch"
@@ -7638,6 +7644,11 @@ repair "call-duct" {
 
 # ---- what the rating plate says ----
 
+plate "model" {
+  name = "model number"
+  ask  = "Model number, in groups of three?"
+}
+
 plate "input" {
   name = "input rating"
   unit = "Btu/h"
@@ -7649,15 +7660,8 @@ plate "gas-kind" {
   ask  = "Gas on the plate: natural gas, or propane?"
 }
 
-plate "volts" {
-  name = "line volts"
-  unit = "V"
-  ask  = "Line volts on the plate?"
-  sets = "transformer.primary"
-}
-
 plate "rise" {
-  name = "temperature rise"
+  name = "highest temperature rise"
   unit = "dF"
   ask  = "Highest temperature rise on the plate, degrees?"
 }
@@ -7666,37 +7670,6 @@ plate "static" {
   name = "highest static pressure"
   unit = "inH2O"
   ask  = "Highest static pressure on the plate, inches of water?"
-}
-
-plate "draft-set" {
-  name = "set point of the pressure switch"
-  unit = "inH2O"
-  ask  = "Set point on the pressure switch, inches of water?"
-  sets = "pressure-switch.set"
-}
-
-plate "blower-uf" {
-  name = "blower capacitor"
-  unit = "uF"
-  ask  = "Microfarads printed on the blower capacitor?"
-  sets = "blower-capacitor.value"
-}
-
-plate "fan-uf" {
-  name = "draft fan capacitor"
-  unit = "uF"
-  ask  = "Microfarads printed on the draft fan capacitor?"
-  sets = "inducer-capacitor.value"
-}
-
-plate "model" {
-  name = "model number"
-  ask  = "Model number, in groups of three?"
-}
-
-plate "year" {
-  name = "year of make"
-  ask  = "Year of make, or the serial number?"
 }
 
 # ---- the status light of this unit ----
@@ -7708,7 +7681,7 @@ lamp "off" {
 
 lamp "slow-blink" {
   means  = "power is there, no call for heat is seen"
-  when   = board.alive && volts("W", "C") < 16
+  when   = board.alive && board.W < 0.5
   source = "invented for this file; the label on the door wins"
 }
 
