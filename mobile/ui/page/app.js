@@ -26,7 +26,7 @@
     cover: 'M4 4h10v16H4zM14 8l6-3v16l-6-3', wire: 'M2 12h6m8 0h6M8 12l4-5M12 7l2-2', jumper: 'M3 18c2-14 16-14 18 0M3 18h.5m17 0h.5', door: 'M6 3h12v18H6zM14 12v1',
     dial: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16M12 12l4-5', jack: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16M12 9a3 3 0 1 1 0 6a3 3 0 0 1 0-6', call: 'M10 4h4v9a4 4 0 1 1-4 0z', reset: 'M5 12a7 7 0 1 0 3-6M8 2v4h4',
     pass: 'M4 13l5 5L20 6', fail: 'M5 5l14 14M19 5 5 19', 'conditional pass': 'M4 13l5 5 8-9M20 4v1', 'conditional fail': 'M12 4v11m0 4v1', invalid: 'M4 12h16',
-    hold: 'M8 4v16M16 4v16', voice: 'M12 3a3 3 0 0 1 3 3v6a3 3 0 0 1-6 0V6a3 3 0 0 1 3-3zM6 11a6 6 0 0 0 12 0M12 17v4', touch: 'M9 21v-6l-3-3 2-1 2 2V5a2 2 0 0 1 4 0v6l5 1-1 9',
+    hold: 'M8 4v16M16 4v16', listening: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16!', voice: 'M12 3a3 3 0 0 1 3 3v6a3 3 0 0 1-6 0V6a3 3 0 0 1 3-3zM6 11a6 6 0 0 0 12 0M12 17v4', touch: 'M9 21v-6l-3-3 2-1 2 2V5a2 2 0 0 1 4 0v6l5 1-1 9',
     back: 'M10 5 3 12l7 7M3 12h18', close: 'M5 5l14 14M19 5 5 19', photo: 'M3 7h5l2-3h4l2 3h5v13H3zM12 10a3.500 3.500 0 1 1 0 7a3.500 3.500 0 0 1 0-7',
   };
   const mark = (name, cls) => {
@@ -133,7 +133,7 @@
       case 'say': P.said = m.text; caption(); return;
       case 'hush': sound.stop(); return;
       case 'cue': cue(m.id); return;
-      case 'ear': P.ear = m.ear; bar(); return;
+      case 'ear': P.ear = m.ear; bar(); caption(); return;
       case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); return;
       case 'device': P.device[m.device.kind] = m.device; draw(); return;
       case 'jobs': refresh(); return;
@@ -221,11 +221,12 @@
     const out = [[power[0], 'Power', power[1] + (s.power === 'unknown' ? '' : since), s.power === 'on' || s.power === 'unknown']];
     if (gas) out.push(['gas', 'Gas', gas[0]]);
     if (s.call && s.call !== 'unknown') out.push(['call', 'Call for heat', s.call]);
-    for (const c of s.covers || []) out.push(['cover', 'Open', c, true]);
-    for (const j of s.jumpers || []) out.push(['jumper', 'Jumper in', j, true]);
-    for (const w of s.wires || []) out.push(['wire', 'Lifted', w, true]);
+    const list = (m, label, words) => words && words.length && out.push([m, label, words.join(', '), true]);
+    list('cover', 'Open', s.covers);
+    list('jumper', 'Jumper in', s.jumpers);
+    list('wire', 'Lifted', s.wires);
     if (s.door === 'held') out.push(['door', 'Door switch', 'held in', true]);
-    for (const r of s.resets || []) out.push(['reset', 'Reset pressed', r]);
+    list('reset', 'Reset pressed', s.resets);
     if (s.dial) out.push(['dial', 'Meter', s.dial]);
     if (s.jack) out.push(['jack', 'Red lead', 'in the current jack', true]);
     return out;
@@ -252,7 +253,7 @@
     fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
     fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
     fill($('heardbox'), [v.heard, v.state], () => heardBox(v.heard));
-    fill($('answerbox'), [v.step, v.state, P.keys, !!P.replay, v.ended, P.photo], () => answers(v));
+    fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo], () => answers(v));
     picture(v);
     fill($('whybox'), [v.why, v.suspects], () => why(v));
     fill($('openbox'), [v.open, v.facts], () => openBox(v));
@@ -264,17 +265,19 @@
     P.replay && el('p', {class: 'notice'}, `Replay, ${P.replay.at + 1} of ${P.replay.steps.length}`),
     !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. Stay as you are; it comes back by itself.'),
     (P.trouble || v.notice) && el('p', {class: 'notice', role: 'status'}, P.trouble || v.notice),
-    el('p', {class: 'running'}, el('b', {}, v.stages && v.stages[v.stageNo - 1] || v.stage), el('span', {}, `${v.title ? v.title + ' · ' : ''}part ${v.stageNo} of 16`)),
+    el('p', {class: 'running'}, el('b', {}, v.stages && v.stages[v.stageNo - 1] || v.stage), el('span', {}, el('i', {}, v.title ? v.title + ' · ' : ''), `part ${v.stageNo} of ${(v.stages || []).length || 16}`)),
   ];
   const signal = {caution: 'Caution', warning: 'Warning', danger: 'Danger', emergency: 'Emergency'};
   const caution = (level, words) => el('div', {class: 'caution ' + level}, mark(level, 'shape'), el('b', {}, signal[level] || level), el('p', {}, words));
   const step = v => {
     const s = v.step, row = (label, words, cls) => words && [el('dt', {}, label), el('dd', {class: cls}, words)];
+    if (v.state === 'emergency') return [ // what to do comes first; the reason follows
+      caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
     return [
       s.caution && caution(s.level || 'caution', s.caution),
       el('h1', {class: 'unseen'}, s.act),
       el('dl', {class: 'step'},
-        row('Power', s.power), row('Where', s.where), row('Meter', s.meter, 'meter'),
+        row('Where', s.where), row('Meter', s.meter, 'meter'),
         row(v.state === 'ended' ? 'End' : s.kind === 'ask' || s.kind === 'look' || s.kind === 'confirm' || s.kind === 'consent' ? 'Ask' : s.kind === 'info' ? 'Note' : 'Do', s.act, 'act'),
         row('Say', s.say, 'say'),
         s.until && row('Time', el('span', {class: 'timer', 'data-until': s.until}, ' '))),
@@ -321,7 +324,8 @@
       const have = new Set((s.answers || []).map(a => a.id));
       for (const [id, text] of Object.entries(classes)) if (!have.has(id) && id !== 'any') list.push(el('button', {'data-k': 'e' + id, onclick: () => emergency(id)}, text));
     }
-    if (numeric) out.push(keypad(s.keypad));
+    const padOpen = P.keys ?? !(P.mic === 'on' || native && P.ear.state === 'ready');
+    if (numeric) out.push(padOpen ? keypad(s.keypad) : el('div', {class: 'answers'}, el('button', {'data-k': 'keypad', onclick: () => { P.keys = true; draw(); }}, 'Type the number')));
     if (list.length) out.push(el('div', {class: 'answers' + (numeric ? ' gap' : '')}, list));
     if (P.photo) out.push(photo());
     if (v.state === 'ended') out.push(el('div', {class: 'answers'},
@@ -388,36 +392,35 @@
 
   // ---------------------------------------------------------------- foot
   const caption = () => {
-    const c = $('caption'), words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
-    const text = P.view || P.replay ? words : '';
-    if (c.textContent !== text) c.textContent = text;
-    c.hidden = !(P.view || P.replay);
+    const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
+    fill($('caption'), [!!v, words, v && P.ear.text], () => v ? [el('p', {}, words), P.ear.text && el('p', {class: 'me'}, P.ear.text)] : []);
+    $('caption').hidden = !v;
   };
   const earWords = () => {
-    if (P.ear.state === 'off') return ['Speech off', 'touch works'];
-    if (P.ear.state === 'loading') return ['Loading', 'touch works'];
-    if (P.mic === 'denied') return ['No microphone', 'touch works'];
-    if (P.mic !== 'on' && !native) return ['Not listening', 'tap to listen'];
-    return ['Listening', P.ear.text || {quiet: 'too quiet', loud: 'too loud', noise: 'noisy', good: 'good'}[P.ear.good] || ''];
+    if (P.ear.state === 'off') return ['off', 'Speech off'];
+    if (P.ear.state === 'loading') return ['dial', 'Loading'];
+    if (P.mic === 'denied') return ['fail', 'No mic'];
+    if (P.mic !== 'on' && !native) return ['off', 'Mic off'];
+    return ['listening', {quiet: 'Too quiet', loud: 'Too loud', noise: 'Noisy'}[P.ear.good] || 'Listening'];
   };
   const bar = () => {
-    const b = $('bar'), on = P.mic === 'on' || native;
-    const [head, words] = earWords();
-    const level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
+    const b = $('bar');
     if (!b.children.length) b.append(
       el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), 'Emergency'),
-      el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span', {class: 'light'}), el('span', {class: 'light words'}), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))),
-      el('button', {'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => openSheet('commands')}, '?'),
-      el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, mark('hold'), 'Hold on'));
-    const ear = $('ear'), lit = P.ear.state === 'ready' && on;
-    const k = lit + head;
-    if (ear.dataset.lit !== k) { ear.dataset.lit = k; ear.children[0].replaceChildren(mark(lit ? 'proved' : 'off'), head); }
+      el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span'), el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))),
+      el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => openSheet()}, '?'),
+      el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')));
+    const [shape, words] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
+    const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
+    ear.className = P.cue ? 'cue' : '';
+    fill(ear.children[0], shape, () => mark(shape));
     if (ear.children[1].textContent !== words) ear.children[1].textContent = words;
     [...ear.children[2].children].forEach((i, n) => i.className = n < level ? 'on' : '');
     const h = b.querySelector('.hold'), holding = P.view && P.view.state === 'hold';
     h.disabled = !P.view || !!P.view.ended;
     h.setAttribute('aria-pressed', holding ? 'true' : 'false');
-    h.lastChild.textContent = holding ? 'Go on' : 'Hold on';
+    fill(h.children[0], holding, () => mark(holding ? 'on' : 'hold'));
+    h.children[1].textContent = holding ? 'Go on' : 'Hold on';
   };
   const hold = () => P.view && (P.view.state === 'hold' ? command('ready', 'ready') : command('hold-on', 'Hold on'));
   const alarm = v => { const t = v && v.state === 'emergency' ? v.step.act : ''; if ($('alarm').textContent !== t) $('alarm').textContent = t; };
@@ -429,16 +432,18 @@
   }, 500);
   const cueWords = {heard: 'Heard', accepted: 'Taken', ask: 'A question', refused: 'Not taken', hold: 'Holding', resume: 'Going on', timer: 'Time', danger: 'Danger'};
   const cueMarks = {heard: 'voice', accepted: 'pass', ask: 'unknown', refused: 'fail', hold: 'hold', resume: 'on', timer: 'dial', danger: 'danger'};
+  // A cue is shown where the listening light is: one place to look at, and nothing moves.
+  let cueEnd = 0;
   const cue = id => {
-    document.querySelector('.cue')?.remove();
-    const c = el('div', {class: 'cue'}, mark(cueMarks[id]), cueWords[id] || id);
-    document.body.append(c);
-    setTimeout(() => c.remove(), 1500);
+    P.cue = id;
+    bar();
+    clearTimeout(cueEnd);
+    cueEnd = setTimeout(() => { P.cue = ''; bar(); }, 1200);
   };
 
   // ---------------------------------------------------------------- sheets
-  const openSheet = name => {
-    P.sheet = name;
+  const openSheet = () => {
+    P.sheet = true;
     const s = $('sheet'), opener = document.activeElement;
     s.replaceChildren(el('div', {}, el('div', {class: 'head'}, el('h2', {id: 'sheet-title'}, 'All commands'), el('button', {'data-k': 'close', onclick: closeSheet}, mark('close'), 'Close', keyHint('Esc'))), sheetBody()));
     s.hidden = false;
@@ -589,7 +594,7 @@
       return;
     }
     if (e.key === 'e' || e.key === 'E') { e.preventDefault(); if (P.sheet) closeSheet(); emergency('any', 'key'); return; }
-    if (e.key === '?') { e.preventDefault(); if (P.sheet) closeSheet(); else openSheet('commands'); return; }
+    if (e.key === '?') { e.preventDefault(); if (P.sheet) closeSheet(); else openSheet(); return; }
     if (P.replay) { if (e.key === 'ArrowRight') replayGo(1); if (e.key === 'ArrowLeft') replayGo(-1); return; }
     const digit = /^(Digit|Numpad)\d$/.test(e.code) ? e.code.at(-1) : '';
     if (!P.view) {
