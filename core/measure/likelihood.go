@@ -71,7 +71,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 		sound := stateChance(m, f, r.State, p)
 		parts[Contact] = b.Contact * untouched(f, r.State)
 		parts[Stray] = b.Stray / 6
-		parts[Sound] = (1 - b.Contact - 4*b.Slip - b.Stray) * sound
+		parts[Sound] = b.SoundShare() * sound
 		return parts
 	}
 	u, ok := unit.Lookup(r.Value.Unit)
@@ -81,7 +81,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 	x, d := r.Value.Dec.Float()*u.Scale+u.Offset, stepOf(r.Value)
 	var forms [4]float64
 	heard := neighbours(r.Value.Dec.Float(), forms[:0])
-	sound := 1 - b.Contact - 4*b.Slip - b.Stray - b.Ear*float64(len(heard))
+	sound := b.SoundShare() - b.Ear*float64(len(heard))
 	parts[Sound] = sound * numberChance(m, f, x, d, p)
 	if reads0(f) {
 		// The open input shows the meter's own zero error: the counts alone, with a sign that the display drops.

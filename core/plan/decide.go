@@ -46,9 +46,10 @@ type Suspect struct {
 // Decision is what to do next, and why. Its slices belong to the planner and are good until the next decision.
 type Decision struct {
 	Kind  Kind
-	Check int // Ask, Prove, Reask
-	Group int // Verdict, Prove; else -1
-	Doubt int // Reask: the check whose answer is doubted; else -1
+	Check int  // Ask, Prove, Reask
+	Group int  // Verdict, Prove; else -1
+	Hire  bool // Verdict: having it done costs less than doing it
+	Doubt int  // Reask: the check whose answer is doubted; else -1
 
 	P        float64     // probability of the leading suspect
 	Expect   float64     // expected cost of what is left
@@ -144,7 +145,8 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	if lead.P < 0.5 && best.Group >= 0 {
 		g = best.Group // a cheap repair tried first
 	}
-	free := g < p.task.Problem.Groups && p.task.Repairs[g].Free
+	groups := p.task.Problem.Groups
+	free := g < groups && p.task.Repairs[g].Free
 	if !free {
 		if c := p.tell(p.Sure, lead.P); c >= 0 {
 			d.Kind, d.Check = Ask, c
@@ -152,25 +154,20 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 		}
 	}
 	switch {
-	case g == p.task.Problem.Groups:
+	case g == groups:
 		d.Kind = Nothing
 		return d
-	case g > p.task.Problem.Groups:
+	case g > groups, best.Group < 0 && lead.P < p.Sure:
 		d.Kind = Help
 		return d
 	}
-	d.Group = g
-	d.Kind = Verdict
+	d.Kind, d.Group, d.Hire = Verdict, g, best.Group < 0
 	if free {
 		return d
 	}
 	d.Missing, d.Weak = p.lacking(b, g), p.fragile(b, g)
 	if c := p.fetch(b, &s, g, d.Missing, d.Weak); c >= 0 {
 		d.Kind, d.Check = Prove, c
-		return d
-	}
-	if best.Check < 0 && best.Group < 0 {
-		d.Kind = Help
 	}
 	return d
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"readback/core/infer"
 )
@@ -18,6 +19,7 @@ type Sign struct {
 // Proof is one independent piece of evidence that a repair decision must stand on.
 type Proof struct {
 	Group int
+	Mode  int    // the mode of the leading hypothesis it is asked for, -1 for any
 	Kind  string // input, output, load, connection, self
 	Name  string // what it proves, in the owner's words
 	Any   []Sign // one of them is enough
@@ -33,10 +35,31 @@ func (pr *Proof) Met(b *infer.Belief) bool {
 	return false
 }
 
+// of tells whether the proof is asked for when h is the leading hypothesis.
+func (pr *Proof) of(group int, h *infer.Hyp) bool {
+	if pr.Group != group || h == nil {
+		return false
+	}
+	return pr.Mode < 0 || slices.Contains(h.Modes, pr.Mode)
+}
+
+// leader is the likeliest hypothesis that needs a repair, nil when there is none.
+func (p *Planner) leader(b *infer.Belief, group int) *infer.Hyp {
+	var best *infer.Hyp
+	most := 0.0
+	for i, x := range b.Prob() {
+		if h := &p.task.Problem.Hyps[i]; x > most && slices.Contains(h.Groups, group) {
+			best, most = h, x
+		}
+	}
+	return best
+}
+
 // Proofs returns what a verdict on a repair decision stands on so far and what it still lacks.
 func (p *Planner) Proofs(b *infer.Belief, group int) (have, missing []*Proof) {
+	lead := p.leader(b, group)
 	for i := range p.task.Proofs {
-		if pr := &p.task.Proofs[i]; pr.Group == group {
+		if pr := &p.task.Proofs[i]; pr.of(group, lead) {
 			if pr.Met(b) {
 				have = append(have, pr)
 			} else {
@@ -49,8 +72,9 @@ func (p *Planner) Proofs(b *infer.Belief, group int) (have, missing []*Proof) {
 
 func (p *Planner) lacking(b *infer.Belief, g int) []*Proof {
 	p.missing = p.missing[:0]
+	lead := p.leader(b, g)
 	for i := range p.task.Proofs {
-		if pr := &p.task.Proofs[i]; pr.Group == g && !pr.Met(b) {
+		if pr := &p.task.Proofs[i]; pr.of(g, lead) && !pr.Met(b) {
 			p.missing = append(p.missing, pr)
 		}
 	}

@@ -162,3 +162,10 @@ func (p *prices) reach(s Site, c *Check) (float64, Site) {
 	}
 	return cost, s
 }
+
+// After is the site when a check has been made.
+func (t *Task) After(s Site, check int) Site {
+	var free prices
+	_, s = free.reach(s, &t.Checks[check])
+	return s
+}

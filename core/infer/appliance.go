@@ -1,0 +1,298 @@
+package infer
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"readback/core/appliance"
+	"readback/core/measure"
+	"readback/core/unit"
+)
+
+// Finding is one established answer to a check of an appliance.
+type Finding struct {
+	Option  int              // of a look: index into the check's options, -1 for a reading
+	Reading *measure.Reading // nil for a look
+	Unknown bool             // not known, not reached, not answered
+	Unsure  bool             // said with doubt
+	Typed   bool             // tapped or keyed: nothing was heard wrong
+}
+
+// Case is an appliance ready for diagnosis: its problem, and how findings become answers. It is immutable; jobs may share it.
+type Case struct {
+	Problem *Problem
+	Model   *appliance.Model
+	Meter   *measure.Meter
+	Modes   []Mode // as the prior needs them, in the order of the model's modes
+	Worlds  *Worlds
+	checks  []scale
+}
+
+// scale is how one check's answers are read.
+type scale struct {
+	look    bool
+	classes []appliance.Outcome
+	preds   []measure.Predicted // of a measurement, per class
+	cuts    []float64           // base unit
+	states  []measure.State     // outcomes after the numbers
+}
+
+// ForAppliance enumerates the faults of an appliance and predicts every check in every world. The problem has one repair group for
+// each repair of the model, with its index.
+func ForAppliance(e *appliance.Engine, meter *measure.Meter, base Base) (*Case, error) {
+	m := e.Model()
+	c := &Case{Model: m, Meter: meter}
+	for i := range m.Modes {
+		md := &m.Modes[i]
+		c.Modes = append(c.Modes, Mode{Rate: md.Rate.Nominal, Part: md.Part, Group: md.Repair, Active: md.Hidden})
+	}
+	hyps, worlds, err := Enumerate(c.Modes, base, nil)
+	if err != nil {
+		return nil, err
+	}
+	c.Worlds = worlds
+	c.Problem = &Problem{Worlds: len(worlds.Sets), Groups: len(m.Repairs), Hyps: hyps, After: worlds.After(c.Modes)}
+	sets := make([]appliance.Hypothesis, len(worlds.Sets)-2) // the broad worlds predict nothing
+	for w := range sets {
+		sets[w] = worlds.Sets[w]
+	}
+	table := e.Table(sets)
+	for i := range m.Checks {
+		chk, sc := c.classify(&m.Checks[i], table.Outcome[i], table.Class[i])
+		c.Problem.Checks = append(c.Problem.Checks, chk)
+		c.checks = append(c.checks, sc)
+	}
+	return c, c.Problem.Prepare()
+}
+
+// classify sorts the outcomes of one check into classes and planning outcomes. of names the outcome of each world.
+func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8) (Check, scale) {
+	chk := Check{ID: k.ID, Class: make([]uint8, 0, len(of)+2)}
+	class := make([]uint8, len(outs)) // per outcome
+	sc := scale{look: k.Function == measure.Look || len(k.Options) > 0}
+	if sc.look {
+		n := len(k.Options)
+		for i := range n + 1 {
+			option := i
+			if i == n {
+				option = -1 // no option fits
+			}
+			row := make([]float64, max(n, 1))
+			for said := range row {
+				row[said] = measure.LookParts(k.Skill, n, option, said).Total()
+			}
+			chk.Bins = append(chk.Bins, row)
+			sc.classes = append(sc.classes, appliance.Outcome{Option: option})
+		}
+		for i, o := range outs {
+			if class[i] = uint8(n); o.Option >= 0 && o.Option < n {
+				class[i] = uint8(o.Option)
+			}
+		}
+	} else {
+		c.cluster(k, outs, &sc, class)
+		c.cut(k, &sc)
+		for _, p := range sc.preds {
+			row := make([]float64, len(sc.cuts)+1+len(sc.states))
+			measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row)
+			chk.Bins = append(chk.Bins, row)
+		}
+	}
+	for _, i := range of {
+		chk.Class = append(chk.Class, class[i])
+	}
+	chk.Class = append(chk.Class, Broad, Broad)
+	return chk, sc
+}
+
+// sameShare is how far apart, in standard deviations of what the display can tell, two predictions may be and yet share a class.
+const sameShare = 0.15
+
+// cluster gives outcomes that no reading can tell apart one class.
+func (c *Case) cluster(k *appliance.Check, outs []appliance.Outcome, sc *scale, class []uint8) {
+	order := make([]int, len(outs))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		x, y := outs[a], outs[b]
+		if x.Floating && y.Floating {
+			return 0
+		}
+		return cmp.Or(cmp.Compare(x.State, y.State), compareBool(x.Floating, y.Floating), cmp.Compare(x.Value, y.Value), cmp.Compare(x.Half, y.Half))
+	})
+	share := sameShare
+retry:
+	sc.classes, sc.preds = sc.classes[:0], sc.preds[:0]
+	for _, i := range order {
+		o := outs[i]
+		p := o.Predicted(k.Unit)
+		n := len(sc.preds)
+		if n == 0 || !c.alike(k.Function, sc.preds[n-1], p, share) {
+			if n == MaxClasses {
+				share *= 2
+				goto retry
+			}
+			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
+			n++
+		}
+		class[i] = uint8(n - 1)
+	}
+}
+
+func compareBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+func (c *Case) alike(f measure.Function, a, b measure.Predicted, share float64) bool {
+	if a.State != b.State || a.Floating != b.Floating {
+		return false
+	}
+	if a.State != measure.Number || a.Floating {
+		return true
+	}
+	s := c.sigma(f, a)
+	return math.Abs(a.Low-b.Low) < share*s && math.Abs(a.High-b.High) < share*s
+}
+
+// sigma is the standard deviation of a display under a prediction.
+func (c *Case) sigma(f measure.Function, p measure.Predicted) float64 {
+	return measure.Combine(measure.Rectangular((p.High-p.Low)/2), c.Meter.Uncertainty(f, (p.Low+p.High)/2, 0))
+}
+
+// maxCuts bounds the planning outcomes of a measurement: five ranges of numbers and the states.
+const maxCuts = 4
+
+// cut places the borders between planning outcomes where predictions are farthest apart, and lists the states that can show.
+func (c *Case) cut(k *appliance.Check, sc *scale) {
+	switch k.Function {
+	case measure.Ohms:
+		sc.states = []measure.State{measure.Over}
+	case measure.Continuity:
+		sc.states = []measure.State{measure.Beep, measure.Silent}
+		return
+	}
+	type spot struct{ mid, s float64 }
+	var spots []spot
+	for _, p := range sc.preds {
+		switch {
+		case p.Floating:
+			spots = append(spots, spot{0, c.Meter.Uncertainty(k.Function, 0, 0)}) // mostly next to nothing
+		case p.State == measure.Number:
+			spots = append(spots, spot{(p.Low + p.High) / 2, c.sigma(k.Function, p)})
+		}
+	}
+	slices.SortFunc(spots, func(a, b spot) int { return cmp.Or(cmp.Compare(a.mid, b.mid), cmp.Compare(a.s, b.s)) })
+	type gap struct{ at, width float64 }
+	var gaps []gap
+	for i := 1; i < len(spots); i++ {
+		a, b := spots[i-1], spots[i]
+		if w := (b.mid - a.mid) / (a.s + b.s); w > 1 {
+			gaps = append(gaps, gap{(a.mid*b.s + b.mid*a.s) / (a.s + b.s), w})
+		}
+	}
+	slices.SortStableFunc(gaps, func(a, b gap) int { return cmp.Compare(b.width, a.width) })
+	for _, g := range gaps[:min(len(gaps), maxCuts)] {
+		sc.cuts = append(sc.cuts, g.at)
+	}
+	slices.Sort(sc.cuts)
+}
+
+// Answer turns a finding into an answer for a belief. prev is the last finding of the same check, nil when there is none.
+// What tells nothing (silence, a display that does not settle, another kind of quantity) becomes an answer without likelihood.
+func (c *Case) Answer(check int, f Finding, prev *Finding) Answer {
+	a := Answer{Check: check, Bin: -1}
+	if f.Unknown {
+		return a
+	}
+	k, sc := &c.Model.Checks[check], &c.checks[check]
+	if prev != nil && prev.Unknown {
+		prev = nil
+	}
+	switch {
+	case sc.look && f.Option >= 0 && f.Option < len(k.Options):
+		for _, cl := range sc.classes {
+			a.Parts = append(a.Parts, measure.LookParts(k.Skill, len(k.Options), cl.Option, f.Option))
+		}
+		a.Bin = f.Option
+		if prev != nil && prev.Option == f.Option {
+			a.Again = 1
+		}
+	case !sc.look && f.Reading != nil:
+		r := *f.Reading
+		if k.Function == measure.Continuity && r.State == measure.Number && r.Value.Dim() == unit.Resistance {
+			r.State = measure.Silent
+			if r.Value.Base() < c.Meter.BeepHigh {
+				r.State = measure.Beep
+			}
+		}
+		if a.Bin = sc.bin(r, k.Unit); a.Bin < 0 {
+			return a
+		}
+		b := measure.Usual
+		if f.Typed {
+			b = measure.Typed
+		}
+		for _, p := range sc.preds {
+			a.Parts = append(a.Parts, measure.Likelihood(c.Meter, k.Function, r, p, b))
+		}
+		if prev != nil && prev.Reading != nil {
+			a.Again = measure.Again(c.Meter, k.Function, *prev.Reading, r)
+			a.Steady = a.Again * b.SoundShare()
+		}
+	}
+	if f.Unsure {
+		mellow(a.Parts)
+	}
+	return a
+}
+
+// bin is the planning outcome of a reading, -1 when it tells nothing.
+func (sc *scale) bin(r measure.Reading, unitID string) int {
+	for i, s := range sc.states {
+		if r.State == s {
+			return len(sc.cuts) + 1 + i
+		}
+	}
+	want, _ := unit.Lookup(unitID)
+	x := 0.0
+	switch r.State {
+	case measure.Number:
+		if r.Value.Dim() != want.Dim {
+			return -1
+		}
+		x = r.Value.Base()
+	case measure.Beep:
+		if want.Dim != unit.Resistance {
+			return -1
+		}
+	default:
+		return -1
+	}
+	i, _ := slices.BinarySearch(sc.cuts, x)
+	return i
+}
+
+// unsureShare is how often an answer said with doubt is a guess (assumption, no source).
+const unsureShare = 0.3
+
+// mellow mixes an answer with one that tells nothing.
+func mellow(parts []measure.Parts) {
+	mean := 0.0
+	for _, p := range parts {
+		mean += p.Total() / float64(len(parts))
+	}
+	for i := range parts {
+		for j := range parts[i] {
+			parts[i][j] *= 1 - unsureShare
+		}
+		parts[i][measure.Stray] += unsureShare * mean
+	}
+}

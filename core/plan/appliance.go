@@ -1,0 +1,323 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/measure"
+)
+
+// House is what the user told of money and help.
+type House struct {
+	Call float64 // call-out price; NaN when not known: the appliance's fact "call-out" stands in
+}
+
+// Prices of getting ready, where the equipment file gives none (common practice, no source).
+const (
+	liftMinutes   = 2   // one wire off and on again
+	switchMinutes = 4   // power off with the proof of dead, or on again
+	toolMinutes   = 0.3 // another position of the dial
+	watchMinutes  = 3   // waiting for a step of a start
+	proveMinutes  = 10  // the full cycle that shows a repair was right
+	blindMoney    = 250 // what help costs beyond the call-out when nothing is known to hand over: the hour and the part (from memory)
+)
+
+// usualCall stands in when neither the user nor the file names a call-out price, in money (from memory).
+const usualCall = 150
+
+// ForAppliance gives a case its costs and its proofs.
+func ForAppliance(c *infer.Case, h House) (*Task, error) {
+	m := c.Model
+	call := h.Call
+	if math.IsNaN(call) || call <= 0 {
+		call = usualCall
+		for _, f := range m.Facts {
+			if f.ID == "call-out" {
+				call = f.Nominal
+			}
+		}
+	}
+	t := &Task{
+		Problem: c.Problem,
+		Nothing: Cost{Minutes: 5},
+		Unknown: Cost{Money: call},
+		Call:    Cost{Money: call + blindMoney},
+		Switch:  Cost{Minutes: switchMinutes},
+		Tool:    Cost{Minutes: toolMinutes},
+	}
+	bit := make([]int, len(m.Places))
+	for i, p := range m.Places {
+		if bit[i] = -1; p.Cover {
+			if len(t.Covers) == 64 {
+				return nil, fmt.Errorf("plan: %s has more than 64 covers", m.ID)
+			}
+			bit[i] = len(t.Covers)
+			t.Covers = append(t.Covers, Cost{Minutes: p.Open.Nominal + p.Close.Nominal})
+		}
+	}
+	methods := map[[4]string]int{}
+	for i := range m.Checks {
+		k := &m.Checks[i]
+		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardGrade(k)}, Repeat: k.Repeat}
+		if k.At != "" {
+			x.Minutes += watchMinutes
+		}
+		for _, p := range k.Places {
+			for ; p >= 0; p = m.Places[p].Within {
+				if bit[p] >= 0 {
+					x.Open |= 1 << bit[p]
+				}
+			}
+		}
+		switch k.Power {
+		case "on":
+			x.Power = On
+		case "off":
+			x.Power = Off
+		}
+		if k.Function != measure.Look {
+			x.Tool = tool(k.Function)
+			key := [4]string{string(k.Function), fmt.Sprint(k.Red), fmt.Sprint(k.Black), k.Quantity}
+			if methods[key] == 0 {
+				methods[key] = len(methods) + 1
+			}
+			x.Method = methods[key]
+		}
+		t.Checks = append(t.Checks, x)
+	}
+	for i := range m.Repairs {
+		r := &m.Repairs[i]
+		x := Repair{Cost: Cost{Minutes: r.Minutes.Nominal + proveMinutes, Money: r.Price.Nominal}}
+		switch {
+		case r.Kind == "call" || r.Stop >= 0:
+			x.Cost = Cost{Money: call + r.Price.Nominal}
+		case r.Kind == "set":
+			x.Free = true
+		}
+		t.Repairs = append(t.Repairs, x)
+	}
+	t.Proofs = proofs(c)
+	return t, t.Validate()
+}
+
+// hazardGrade orders hazards for their price: 1 low voltage, 2 mains, moving and hot things, 3 the rest.
+func hazardGrade(k *appliance.Check) int {
+	switch k.Hazard {
+	case "", "none":
+		return 0
+	case "low":
+		return 1
+	case "mains", "moving", "hot":
+		return 2
+	}
+	return 3
+}
+
+// tool numbers the instruments and the positions of the dial.
+func tool(f measure.Function) uint8 {
+	for i, x := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
+		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
+		if f == x {
+			return uint8(i + 1)
+		}
+	}
+	return 0
+}
+
+// Likely and Telling say when an outcome shows something: it is usual if the thing is so, and much rarer if not.
+const (
+	likely  = 0.2
+	telling = 5
+)
+
+// prover derives proofs from the structure of an appliance.
+type prover struct {
+	c   *infer.Case
+	m   *appliance.Model
+	out []Proof
+}
+
+// proofs derives what each repair decision must stand on, by the kind of the part. Common practice in the trade: a part is named
+// when something at the part itself shows the fault; a load, when its supply was present besides; a board, when everything it
+// needs was present, the output was missing at its own terminal, and what hangs on that output is good.
+func proofs(c *infer.Case) []Proof {
+	p := &prover{c: c, m: c.Model}
+	for g := range p.m.Repairs {
+		for mode := range p.m.Modes {
+			md := &p.m.Modes[mode]
+			if md.Repair != g || p.m.Repairs[g].Kind == "set" {
+				continue
+			}
+			part := &p.m.Parts[md.Part]
+			world := c.Worlds.Of(mode)
+			p.add(g, mode, "self", part.Name+" shows the fault itself", func(k int) uint64 {
+				if !p.concerns(k, md.Part) {
+					return 0
+				}
+				return p.shows(k, world)
+			})
+			switch part.Kind {
+			case "load":
+				p.add(g, mode, "input", part.Name+" had its supply", func(k int) uint64 {
+					if !p.across(k, part.Ports) {
+						return 0
+					}
+					return p.healthy(k)
+				})
+			case "board":
+				p.board(g, mode, part, md)
+			}
+		}
+	}
+	return p.out
+}
+
+func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
+	for _, in := range part.Inputs {
+		p.add(g, mode, "input", "input "+in.ID+" of the "+part.Name+" was present", func(k int) uint64 {
+			if !p.between(k, in.Net, in.To) {
+				return 0
+			}
+			return p.healthy(k)
+		})
+	}
+	for _, out := range part.Outputs {
+		if out.ID != md.At {
+			continue
+		}
+		p.add(g, mode, "output", "output "+out.ID+" of the "+part.Name+" was missing at the board", func(k int) uint64 {
+			if !p.touches(k, out.To) || !volts(p.m.Checks[k].Function) {
+				return 0
+			}
+			return p.shows(k, p.c.Worlds.Of(mode))
+		})
+		for i := range p.m.Parts {
+			load := &p.m.Parts[i]
+			if load.Kind != "load" || !p.fedBy(load, out.To) {
+				continue
+			}
+			p.add(g, mode, "load", load.Name+" was good", func(k int) uint64 {
+				if f := p.m.Checks[k].Function; !p.concerns(k, i) || f == measure.Look || volts(f) {
+					return 0
+				}
+				return p.healthy(k)
+			})
+		}
+	}
+}
+
+// add makes a proof of all checks for which signs gives telling outcomes. Where no check can bring it, it is not asked for.
+func (p *prover) add(g, mode int, kind, name string, signs func(check int) uint64) {
+	pr := Proof{Group: g, Mode: mode, Kind: kind, Name: name}
+	for k := range p.m.Checks {
+		if bins := signs(k); bins != 0 {
+			pr.Any = append(pr.Any, Sign{k, bins})
+		}
+	}
+	if len(pr.Any) > 0 {
+		p.out = append(p.out, pr)
+	}
+}
+
+// shows are the outcomes of a check that tell a world from the healthy one.
+func (p *prover) shows(check, world int) uint64 {
+	bins := uint64(0)
+	for o := range p.c.Problem.Checks[check].Bins[0] {
+		if x := p.c.Problem.Chance(check, world, o); x >= likely && x >= telling*p.c.Problem.Chance(check, 0, o) {
+			bins |= 1 << o
+		}
+	}
+	return bins
+}
+
+// healthy are the usual outcomes of a check when nothing is wrong, if there are others.
+func (p *prover) healthy(check int) uint64 {
+	bins := uint64(0)
+	n := len(p.c.Problem.Checks[check].Bins[0])
+	for o := range n {
+		if p.c.Problem.Chance(check, 0, o) >= likely {
+			bins |= 1 << o
+		}
+	}
+	if n < 2 || bins == 1<<n-1 {
+		return 0
+	}
+	return bins
+}
+
+func volts(f measure.Function) bool {
+	return f == measure.VoltsAC || f == measure.VoltsDC || f == measure.MillivoltDC
+}
+
+func (p *prover) net(point int) string {
+	if point < 0 {
+		return ""
+	}
+	return p.m.Points[point].Net
+}
+
+// concerns tells whether a check is about a part: it names it, or has a lead on a terminal of its own.
+func (p *prover) concerns(check, part int) bool {
+	k := &p.m.Checks[check]
+	if k.Part == part {
+		return true
+	}
+	id := p.m.Parts[part].ID + "."
+	for _, pt := range [2]int{k.Red, k.Black} {
+		if n := p.net(pt); len(n) > len(id) && n[:len(id)] == id {
+			return true
+		}
+	}
+	return false
+}
+
+// between tells whether a check measures volts between two nets.
+func (p *prover) between(check int, a, b string) bool {
+	k := &p.m.Checks[check]
+	x, y := p.net(k.Red), p.net(k.Black)
+	return volts(k.Function) && (x == a && y == b || x == b && y == a)
+}
+
+// across tells whether a check measures volts across two ports of a part.
+func (p *prover) across(check int, ports map[string]string) bool {
+	k := &p.m.Checks[check]
+	x, y := p.net(k.Red), p.net(k.Black)
+	if !volts(k.Function) || x == y {
+		return false
+	}
+	red, black := false, false
+	for _, n := range ports { // order does not matter: any port will do
+		red, black = red || n == x, black || n == y
+	}
+	return red && black
+}
+
+func (p *prover) touches(check int, net string) bool {
+	k := &p.m.Checks[check]
+	return p.net(k.Red) == net || p.net(k.Black) == net
+}
+
+// fedBy tells whether a part hangs on a net, directly or through one wire.
+func (p *prover) fedBy(load *appliance.Part, net string) bool {
+	for _, n := range load.Ports {
+		if n == net {
+			return true
+		}
+		for i := range p.m.Parts {
+			w := &p.m.Parts[i]
+			if w.Kind != "wire" && w.Kind != "pair" {
+				continue
+			}
+			here, there := false, false
+			for _, x := range w.Ports {
+				here, there = here || x == n, there || x == net
+			}
+			if here && there {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,158 @@
+package plan_test
+
+import (
+	"math"
+	"sync"
+	"testing"
+
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/core/plan"
+	"readback/core/unit"
+	"readback/flows"
+)
+
+// bench is an equipment file made ready for diagnosis.
+type bench struct {
+	engine *appliance.Engine
+	model  *appliance.Model
+	c      *infer.Case
+	task   *plan.Task
+}
+
+// benches compiles every equipment file once for all tests.
+var benches = sync.OnceValues(func() ([]bench, error) {
+	ms, err := flows.Builtin()
+	if err != nil {
+		return nil, err
+	}
+	var out []bench
+	for _, m := range ms {
+		e, err := appliance.Compile(m)
+		if err != nil {
+			return nil, err
+		}
+		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+		if err != nil {
+			return nil, err
+		}
+		t, err := plan.ForAppliance(c, plan.House{Call: math.NaN()})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, bench{e, m, c, t})
+	}
+	return out, nil
+})
+
+func allBenches(t testing.TB) []bench {
+	bs, err := benches()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bs
+}
+
+// finding is what a person without a habit answers to what an appliance shows.
+func (b *bench) finding(check int, o appliance.Outcome) infer.Finding {
+	k := &b.model.Checks[check]
+	if k.Function == measure.Look || len(k.Options) > 0 {
+		return infer.Finding{Option: o.Option, Unknown: o.Option < 0}
+	}
+	r := measure.Reading{State: o.State}
+	if o.State == measure.Number {
+		u := unit.Must(k.Unit)
+		step := b.c.Meter.Step(k.Function, o.Value*u.Scale+u.Offset) / u.Scale
+		decimals := max(0, int(math.Ceil(-math.Log10(max(step, 1e-6))-1e-9)))
+		r.Value = unit.FromBase(o.Value*u.Scale+u.Offset, k.Unit, decimals)
+	}
+	return infer.Finding{Option: -1, Reading: &r}
+}
+
+// job is one job played with the planner: the answers come from answer.
+type job struct {
+	b     *bench
+	p     *plan.Planner
+	bel   *infer.Belief
+	s     plan.Situation
+	last  []*infer.Finding
+	asked []plan.Decision // its Check, Kind and Doubt
+	end   plan.Decision
+}
+
+func newJob(b *bench, p *plan.Planner) *job {
+	return &job{b: b, p: p, bel: infer.New(b.c.Problem), last: make([]*infer.Finding, len(b.model.Checks)),
+		s: plan.Situation{Silent: make([]bool, len(b.model.Checks)), Reasked: make([]bool, len(b.model.Checks))}}
+}
+
+func (j *job) reset() {
+	j.bel.Clear()
+	clear(j.last)
+	clear(j.s.Silent)
+	clear(j.s.Reasked)
+	j.s.Site = plan.Site{}
+	j.asked = j.asked[:0]
+}
+
+// longest is where a job is given up: far more than any needs.
+const longest = 120
+
+func (j *job) run(t testing.TB, answer func(check int) infer.Finding) {
+	j.reset()
+	for len(j.asked) < longest {
+		d := j.p.Next(j.bel, j.s)
+		j.end = d
+		if d.Check < 0 {
+			return
+		}
+		j.take(t, d, answer(d.Check))
+	}
+	t.Errorf("a job of %d checks has no end", longest)
+}
+
+func (j *job) take(t testing.TB, d plan.Decision, f infer.Finding) {
+	if err := j.bel.Observe(j.b.c.Answer(d.Check, f, j.last[d.Check])); err != nil {
+		t.Fatal(err)
+	}
+	j.last[d.Check] = &f
+	j.s.Silent[d.Check] = j.s.Silent[d.Check] || f.Unknown
+	if d.Kind == plan.Reask {
+		j.s.Reasked[d.Doubt] = true
+	}
+	j.s.Site = j.b.task.After(j.s.Site, d.Check)
+	j.asked = append(j.asked, d)
+}
+
+// right tells whether the job ended as it should for a single mode: its repair, or its repair among those it cannot be told from.
+func (j *job) right(mode int) bool {
+	return j.end.Kind == plan.Verdict && j.end.Group == j.b.model.Modes[mode].Repair
+}
+
+// Every fault of a file that is answered truly must end in its own repair, but for those that look alike.
+func TestSingleFaults(t *testing.T) {
+	for _, b := range allBenches(t) {
+		p, err := plan.New(b.task, plan.UsualWeights, plan.Quick)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := newJob(&b, p)
+		wrong, n, checks := 0, 0, 0
+		for mode := range b.model.Modes {
+			if mode%4 != 0 { // all of them are measured by the figures
+				continue
+			}
+			j.run(t, func(check int) infer.Finding { return b.finding(check, b.engine.Predict([]int{mode}, check)) })
+			n++
+			checks += len(j.asked)
+			if !j.right(mode) {
+				wrong++
+				t.Logf("%s: kind %d, group %d, p %.3f after %d checks", b.model.Modes[mode].Full, j.end.Kind, j.end.Group, j.end.P, len(j.asked))
+			}
+		}
+		t.Logf("%s: %d of %d right, %.1f checks each", b.model.ID, n-wrong, n, float64(checks)/float64(n))
+		if wrong*20 > n {
+			t.Errorf("%s: %d of %d single faults do not end in their repair", b.model.ID, wrong, n)
+		}
+	}
+}
