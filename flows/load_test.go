@@ -26,3 +26,19 @@ func TestBuiltinLoads(t *testing.T) {
 		t.Logf("%s: %d parts, %d modes, %d checks", m.ID, len(m.Parts), len(m.Modes), len(m.Checks))
 	}
 }
+
+// TestBuiltinLint holds every built-in file to the static checker. Warnings are shown with -v.
+func TestBuiltinLint(t *testing.T) {
+	reports, err := flows.LintAll(nil)
+	for _, r := range reports {
+		for _, p := range r.Problems {
+			if p.Warning {
+				t.Log(p)
+			}
+		}
+		t.Logf("%s: %d groups, isolated to one repair %.1f %%, to three modes %.1f %%", r.Model.ID, len(r.Groups), 100*r.One, 100*r.Three)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+}

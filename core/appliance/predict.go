@@ -42,7 +42,7 @@ type group struct {
 
 func (e *Engine) situation(check int) Situation {
 	c := &e.m.Checks[check]
-	at := Situation{Power: c.Power != "off", Call: c.Power != "off" && c.Call != "off", Jump: -1, Lift: slices.Clone(c.Lift)}
+	at := Situation{Power: c.Power != "off", Call: c.Call != "off", Jump: -1, Lift: slices.Clone(c.Lift)}
 	slices.Sort(at.Lift)
 	trips := false
 	for _, p := range c.Places {
