@@ -59,14 +59,12 @@ place "wall-stat" {
 }
 
 place "stat-base" {
-  name     = "thermostat base"
-  where    = "behind the thermostat, pulled off its base"
-  within   = "wall-stat"
-  cover    = true
-  open     = q("1 min", "common practice, no source")
-  close    = q("1 min", "common practice, no source")
-  hands_in = false
-  hazards  = ["low"]
+  name   = "thermostat base"
+  where  = "behind the thermostat, pulled off its base"
+  within = "wall-stat"
+  cover  = true
+  open   = q("1 min", "common practice, no source")
+  close  = q("1 min", "common practice, no source")
 }
 
 place "breakers" {
@@ -121,13 +119,12 @@ place "splice" {
 }
 
 place "filter-slot" {
-  name    = "filter slot"
-  where   = "narrow cover beside the lower front panel"
-  within  = "front"
-  cover   = true
-  open    = q("0.5 min", "common practice, no source")
-  close   = q("0.5 min", "common practice, no source")
-  hazards = ["sharp"]
+  name   = "filter slot"
+  where  = "narrow cover beside the lower front panel"
+  within = "front"
+  cover  = true
+  open   = q("0.5 min", "common practice, no source")
+  close  = q("0.5 min", "common practice, no source")
 }
 
 place "upper-bay" {
@@ -2780,11 +2777,8 @@ check "odour" {
   free     = true
   act      = "Sniff near the floor and near the pipes."
   ask      = "Gas odour here: none, or a gas odour?"
-  option "some" {
-    when      = 1 < 0
-    emergency = "gas"
-  }
-  option "none" {}
+  option "none" { when = !(1 < 0) }
+  option "some" { emergency = "gas" }
 }
 
 check "alarm" {
@@ -2796,11 +2790,8 @@ check "alarm" {
   skill    = "clear"
   free     = true
   ask      = "Carbon monoxide alarm: sounding or quiet?"
-  option "sounding" {
-    when      = 1 < 0
-    emergency = "co"
-  }
-  option "quiet" {}
+  option "quiet" { when = !(1 < 0) }
+  option "sounding" { emergency = "co" }
 }
 
 check "people" {
@@ -2812,11 +2803,8 @@ check "people" {
   skill    = "clear"
   free     = true
   ask      = "Is everyone fine, or is somebody feeling ill?"
-  option "feeling-ill" {
-    when      = 1 < 0
-    emergency = "ill"
-  }
-  option "everyone-fine" {}
+  option "everyone-fine" { when = !(1 < 0) }
+  option "feeling-ill" { emergency = "ill" }
 }
 
 check "floor" {
@@ -2829,11 +2817,8 @@ check "floor" {
   free     = true
   act      = "Stand back and look at the floor."
   ask      = "The floor at the furnace: dry or wet?"
-  option "wet" {
-    when = drain.passes < 0.5
-    stop = "flooded"
-  }
-  option "dry" {}
+  option "dry" { when = !(drain.passes < 0.5) }
+  option "wet" { stop = "flooded" }
 }
 
 check "scorch" {
@@ -2846,15 +2831,12 @@ check "scorch" {
   free     = true
   act      = "Look at the front and the vent pipe."
   ask      = "The furnace front: clean, burnt, or sooty?"
+  option "clean" { when = !mode("exchanger.plugged") && !(flame-outside > 0.5) }
   option "sooty" {
     when = mode("exchanger.plugged")
     stop = "roll-out"
   }
-  option "burnt" {
-    when = flame-outside > 0.5
-    stop = "roll-out"
-  }
-  option "clean" {}
+  option "burnt" { stop = "roll-out" }
 }
 
 # ---- 2 the story ----
@@ -2869,11 +2851,13 @@ check "story-what" {
   skill    = "ambiguous"
   free     = true
   ask      = "Does it do nothing, stop early, or run without heat?"
+  option "not-enough" {
+    when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+  }
   option "stops-early" {
     when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
   }
   option "never-stops" { when = mode("board.fan-welded") }
-  option "not-enough" { when = reached("steady") }
   option "no-start" { when = !reached("draft") }
   option "runs-no-heat" {}
 }
@@ -2887,10 +2871,10 @@ check "story-pattern" {
   skill    = "ambiguous"
   free     = true
   ask      = "Does it fail at every start, or at some starts?"
-  option "some-starts" {
-    when = mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks")
+  option "every-start" {
+    when = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks"))
   }
-  option "every-start" {}
+  option "some-starts" {}
 }
 
 check "story-when" {
@@ -2902,10 +2886,10 @@ check "story-when" {
   skill    = "ambiguous"
   free     = true
   ask      = "Did it begin suddenly, or gradually?"
-  option "gradually" {
-    when = mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging")
+  option "suddenly" {
+    when = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
   }
-  option "suddenly" {}
+  option "gradually" {}
 }
 
 check "story-change" {
@@ -2917,15 +2901,17 @@ check "story-change" {
   skill    = "ambiguous"
   free     = true
   ask      = "Before it failed: work, a storm, or nothing done?"
+  option "nothing-done" {
+    when = !(mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("left-jumper.left-in") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("igniter-bracket.moved") || mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("stat-setup.heat-pump")) && !(mode("supply.dead") || mode("breaker.off") || mode("air-intake.blocked"))
+  }
   option "after-work" {
     when = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("left-jumper.left-in") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("igniter-bracket.moved") || mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("stat-setup.heat-pump")
   }
-  option "after-storm" { when = mode("supply.dead") || mode("breaker.off") || mode("air-intake.blocked") }
-  option "nothing-done" {}
+  option "after-storm" {}
 }
 
 check "story-room" {
-  stage    = "story"
+  stage    = "free"
   name     = "the room"
   function = "look"
   power    = "any"
@@ -2934,12 +2920,12 @@ check "story-room" {
   free     = true
   act      = "Compare the room with one hour ago."
   ask      = "Is the room still cold, or slowly getting warm?"
-  option "warm" { when = mode("household.setback") }
-  option "cold" {}
+  option "cold" { when = !mode("household.setback") }
+  option "warm" {}
 }
 
 check "story-weather" {
-  stage    = "story"
+  stage    = "free"
   name     = "weather"
   function = "look"
   power    = "any"
@@ -2947,8 +2933,8 @@ check "story-weather" {
   skill    = "ambiguous"
   free     = true
   ask      = "Outside: colder than usual, or the same as usual?"
-  option "cold" { when = mode("household.cold-snap") }
-  option "same" {}
+  option "same" { when = !mode("household.cold-snap") }
+  option "cold" {}
 }
 
 # ---- 4 status light, before the power is cycled ----
@@ -2968,14 +2954,12 @@ check "light" {
   option "off" { when = lamp("off") }
   option "slow-blink" { when = lamp("slow-blink") }
   option "steady" { when = lamp("steady") }
-  option "1" { when = lamp("1") }
   option "2" { when = lamp("2") }
   option "3" { when = lamp("3") }
   option "4" { when = lamp("4") }
   option "5" { when = lamp("5") }
   option "6" { when = lamp("6") }
   option "7" { when = lamp("7") }
-  option "none" {}
 }
 
 # ---- 5 free causes ----
@@ -2991,8 +2975,8 @@ check "stat-screen" {
   skill    = "clear"
   free     = true
   ask      = "The thermostat screen: lit, low battery, or blank?"
-  option "blank" { when = batteries.value < 0.5 }
-  option "lit" {}
+  option "lit" { when = !(batteries.value < 0.5) }
+  option "blank" {}
 }
 
 check "stat-mode-set" {
@@ -3006,9 +2990,9 @@ check "stat-mode-set" {
   skill    = "clear"
   free     = true
   ask      = "The thermostat: set to heat, cool, or off?"
+  option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
   option "cool" { when = mode("stat-mode.cool") }
-  option "off" { when = mode("stat-mode.off") }
-  option "heat" {}
+  option "off" {}
 }
 
 check "stat-setpoint" {
@@ -3023,8 +3007,8 @@ check "stat-setpoint" {
   free     = true
   act      = "Read both numbers, change nothing yet."
   ask      = "The setpoint: above or below the room reading?"
-  option "below" { when = mode("setpoint.low") || mode("setpoint.schedule") }
-  option "above" {}
+  option "above" { when = !(mode("setpoint.low") || mode("setpoint.schedule")) }
+  option "below" {}
 }
 
 check "stat-schedule" {
@@ -3038,8 +3022,8 @@ check "stat-schedule" {
   skill    = "ambiguous"
   free     = true
   ask      = "The thermostat: on hold, or on a schedule?"
-  option "schedule" { when = mode("setpoint.schedule") }
-  option "hold" {}
+  option "hold" { when = !mode("setpoint.schedule") }
+  option "schedule" {}
 }
 
 check "stat-room" {
@@ -3054,8 +3038,8 @@ check "stat-room" {
   free     = true
   act      = "Hold a second thermometer beside the thermostat."
   ask      = "Its room reading against a second thermometer: same, or different?"
-  option "different" { when = mode("setpoint.reads-warm") }
-  option "same" {}
+  option "same" { when = !mode("setpoint.reads-warm") }
+  option "different" {}
 }
 
 check "stat-type" {
@@ -3070,8 +3054,8 @@ check "stat-type" {
   free     = true
   act      = "Open the installer menu, read the heat type."
   ask      = "The set-up menu: right for a furnace, or different?"
-  option "different" { when = mode("stat-setup.heat-pump") }
-  option "right-place" {}
+  option "right-place" { when = !mode("stat-setup.heat-pump") }
+  option "different" {}
 }
 
 check "house-power" {
@@ -3084,8 +3068,8 @@ check "house-power" {
   skill    = "clear"
   free     = true
   ask      = "Lights in the house: on, or off?"
-  option "off" { when = mode("supply.dead") }
-  option "on" {}
+  option "on" { when = !mode("supply.dead") }
+  option "off" {}
 }
 
 check "breaker-look" {
@@ -3099,8 +3083,8 @@ check "breaker-look" {
   skill    = "clear"
   free     = true
   ask      = "The furnace breaker: on, off, or tripped?"
-  option "tripped" { when = breaker.blown }
-  option "on" {}
+  option "on" { when = !breaker.blown }
+  option "tripped" {}
 }
 
 check "switch-look" {
@@ -3113,8 +3097,8 @@ check "switch-look" {
   skill    = "clear"
   free     = true
   ask      = "The furnace switch: on, or off?"
-  option "off" { when = mode("furnace-switch.off") }
-  option "on" {}
+  option "on" { when = !mode("furnace-switch.off") }
+  option "off" {}
 }
 
 check "panel-look" {
@@ -3128,8 +3112,8 @@ check "panel-look" {
   free     = true
   act      = "Press the panel edge all round."
   ask      = "The lower front panel: tight, or loose?"
-  option "loose" { when = panel-seat.value < 0.5 }
-  option "tight" {}
+  option "tight" { when = !(panel-seat.value < 0.5) }
+  option "loose" {}
 }
 
 check "filter-look" {
@@ -3143,8 +3127,8 @@ check "filter-look" {
   skill    = "clear"
   act      = "Slide the filter out, hold it to the light."
   ask      = "The air filter: clean, dirty, or missing?"
-  option "dirty" { when = filter.passes < 0.8 }
-  option "clean" {}
+  option "clean" { when = !(filter.passes < 0.8) }
+  option "dirty" {}
 }
 
 check "cock-look" {
@@ -3158,8 +3142,8 @@ check "cock-look" {
   free     = true
   caution  = "Only look. Do not turn the handle."
   ask      = "The gas handle: along the pipe, or across the pipe?"
-  option "crosswise" { when = gas-cock.passes < 0.5 }
-  option "parallel" {}
+  option "parallel" { when = !(gas-cock.passes < 0.5) }
+  option "crosswise" {}
 }
 
 check "other-gas" {
@@ -3173,9 +3157,9 @@ check "other-gas" {
   free     = true
   act      = "Light one ring of the stove, if there is one."
   ask      = "Another gas flame, like the stove: good, weak, or none?"
+  option "good" { when = !mode("gas-supply.off") && !mode("gas-supply.low") }
   option "none" { when = mode("gas-supply.off") }
-  option "short-flame" { when = mode("gas-supply.low") }
-  option "good" {}
+  option "short-flame" {}
 }
 
 check "registers-look" {
@@ -3190,8 +3174,8 @@ check "registers-look" {
   free     = true
   act      = "Look at each register in the rooms."
   ask      = "The supply registers: open, or closed?"
-  option "closed" { when = registers.passes < 0.8 }
-  option "open" {}
+  option "open" { when = !(registers.passes < 0.8) }
+  option "closed" {}
 }
 
 check "return-look" {
@@ -3206,8 +3190,8 @@ check "return-look" {
   free     = true
   act      = "Hold a tissue to the return grille."
   ask      = "The return grille: clear, or blocked?"
-  option "blocked" { when = return-grille.passes < 0.8 }
-  option "clear" {}
+  option "clear" { when = !(return-grille.passes < 0.8) }
+  option "blocked" {}
 }
 
 check "pan-look" {
@@ -3222,8 +3206,8 @@ check "pan-look" {
   free     = true
   act      = "Shine a light into the drain pan."
   ask      = "The coil drain pan: dry, or wet?"
-  option "wet" { when = drain.passes < 0.5 }
-  option "dry" {}
+  option "dry" { when = !(drain.passes < 0.5) }
+  option "wet" {}
 }
 
 check "vent-look" {
@@ -3239,8 +3223,8 @@ check "vent-look" {
   act      = "Look up into the vent end with a light."
   caution  = "Stay off ladders and ice."
   ask      = "The vent end outside: clear, or blocked?"
-  option "blocked" { when = vent.passes < 0.8 }
-  option "clear" {}
+  option "clear" { when = !(vent.passes < 0.8) }
+  option "blocked" {}
 }
 
 check "intake-look" {
@@ -3255,8 +3239,8 @@ check "intake-look" {
   free     = true
   act      = "Look for snow, leaves, or a nest."
   ask      = "The air intake: clear, or blocked?"
-  option "blocked" { when = air-intake.passes < 0.8 }
-  option "clear" {}
+  option "clear" { when = !(air-intake.passes < 0.8) }
+  option "blocked" {}
 }
 
 check "vent-joint-look" {
@@ -3271,11 +3255,8 @@ check "vent-joint-look" {
   act      = "Follow the vent pipe with a light."
   caution  = "Hot pipe. Look, do not touch."
   ask      = "The vent pipe joints: tight, or apart?"
-  option "loose" {
-    when = mode("vent-joints.apart")
-    stop = "vent"
-  }
-  option "tight" {}
+  option "tight" { when = !mode("vent-joints.apart") }
+  option "loose" { stop = "vent" }
 }
 
 check "duct-look" {
@@ -3290,9 +3271,9 @@ check "duct-look" {
   free     = true
   act      = "Follow each duct with a light."
   ask      = "The ducts you can see: tight, or apart?"
+  option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
   option "loose" { when = mode("duct-joints.apart") }
-  option "bad" { when = mode("ducts.collapsed") }
-  option "tight" {}
+  option "bad" {}
 }
 
 check "splice-look" {
@@ -3307,8 +3288,8 @@ check "splice-look" {
   free     = true
   act      = "Follow the thin cable as far as you see it."
   ask      = "The thermostat cable: good, or bare somewhere?"
-  option "bare" { when = mode("r-wire.pinched") }
-  option "good" {}
+  option "good" { when = !mode("r-wire.pinched") }
+  option "bare" {}
 }
 
 # ---- 6 watch one start ----
@@ -3327,8 +3308,8 @@ check "see-fan" {
   repeat   = true
   act      = "Stand at the furnace and listen."
   ask      = "The draft fan: running, humming, or silent?"
+  option "running" { when = !inducer.hums && (inducer.works > 0.1) }
   option "humming" { when = inducer.hums }
-  option "running" { when = inducer.works > 0.1 }
   option "silent" {}
 }
 
@@ -3401,6 +3382,7 @@ check "see-flame" {
   act      = "Stand aside and watch the sight window."
   caution  = "Flame may come out. Stand to the side."
   ask      = "Flame: none, soft, or with a thump?"
+  option "whoosh" { when = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5) }
   option "rolls-out" {
     when = flame-outside > 0.5
     stop = "roll-out"
@@ -3409,7 +3391,6 @@ check "see-flame" {
     when = lit > 0.5 && burners.passes < 0.5
     stop = "late-light"
   }
-  option "whoosh" { when = lit > 0.5 }
   option "no-flame" {}
 }
 
@@ -3426,9 +3407,9 @@ check "see-burners" {
   free     = true
   act      = "Count the flames through the sight window."
   ask      = "Do all burners light, or only some burners?"
+  option "all-burners" { when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5) }
   option "no-flame" { when = lit < 0.5 }
-  option "some-burners" { when = crossover.passes < 0.5 || burners.passes < 0.5 }
-  option "all-burners" {}
+  option "some-burners" {}
 }
 
 check "see-hold" {
@@ -3461,12 +3442,9 @@ check "see-colour" {
   free     = true
   act      = "Look at the flame, not the glow."
   ask      = "The flame: blue, yellow, or none?"
+  option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
   option "no-flame" { when = lit < 0.5 }
-  option "yellow-flame" {
-    when = mode("orifice.too-big") || mode("burners.dirty")
-    stop = "combustion"
-  }
-  option "blue-flame" {}
+  option "yellow-flame" { stop = "combustion" }
 }
 
 check "see-blower" {
@@ -3483,8 +3461,8 @@ check "see-blower" {
   repeat   = true
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
+  option "running" { when = !blower.hums && (blower.works > 0.1) }
   option "humming" { when = blower.hums }
-  option "running" { when = blower.works > 0.1 }
   option "silent" {}
 }
 
@@ -3501,12 +3479,9 @@ check "see-move" {
   free     = true
   act      = "Watch the flame as the blower starts."
   ask      = "As the blower starts: flame still, or moves?"
+  option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
   option "no-flame" { when = lit < 0.5 }
-  option "flame-moves" {
-    when = mode("exchanger.cracked")
-    stop = "exchanger"
-  }
-  option "flame-still" {}
+  option "flame-moves" { stop = "exchanger" }
 }
 
 check "feel-air" {
@@ -3521,9 +3496,9 @@ check "feel-air" {
   free     = true
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: strong, weak, or no air?"
+  option "strong-air" { when = !(airflow < 0.05) && !(airflow < 0.7) }
   option "no-air" { when = airflow < 0.05 }
-  option "weak-air" { when = airflow < 0.7 }
-  option "strong-air" {}
+  option "weak-air" {}
 }
 
 check "feel-warm" {
@@ -3538,10 +3513,10 @@ check "feel-warm" {
   free     = true
   act      = "Feel the air at the far register."
   ask      = "The air after five minutes: warm, cool, or none?"
+  option "warm-air" { when = !(airflow < 0.05) && !(lit < 0.5) && !mode("duct-joints.apart") }
   option "no-air" { when = airflow < 0.05 }
   option "cold" { when = lit < 0.5 }
-  option "cool-air" { when = mode("duct-joints.apart") }
-  option "warm-air" {}
+  option "cool-air" {}
 }
 
 check "see-limit" {
@@ -3574,11 +3549,8 @@ check "see-end" {
   free     = true
   act      = "Turn the call off and watch the flame."
   ask      = "Call off: flame gone, or still burning?"
-  option "flame-stays" {
-    when = mode("gas-valve.leaking")
-    stop = "gas-train"
-  }
-  option "no-flame" {}
+  option "no-flame" { when = !mode("gas-valve.leaking") }
+  option "flame-stays" { stop = "gas-train" }
 }
 
 check "hear-rest" {
@@ -3592,8 +3564,8 @@ check "hear-rest" {
   free     = true
   act      = "Wait three minutes after the call ends."
   ask      = "With no call: both fans silent, or one running?"
-  option "running" { when = inducer.works > 0.1 || blower.works > 0.1 }
-  option "silent" {}
+  option "silent" { when = !(inducer.works > 0.1 || blower.works > 0.1) }
+  option "running" {}
 }
 
 # ---- 7 the meter and the leads ----
@@ -4707,7 +4679,7 @@ check "secondary-ohms" {
   red      = "winding-a"
   black    = "winding-b"
   unit     = "ohm"
-  limit    = between(0.2, 3, "common practice, no source")
+  limit    = between(0.1, 5, "common practice, no source")
   power    = "off"
   places   = ["upper-bay"]
   lift     = ["winding-a"]
@@ -5430,12 +5402,9 @@ check "dial-time" {
   skill    = "ambiguous"
   act      = "Other gas off. Time one turn of the dial."
   ask      = "One cubic foot: above or below forty seconds?"
+  option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < 40) }
   option "not-running" { when = gas-flow < 0.2 }
-  option "below" {
-    when = dial-seconds < 40
-    stop = "combustion"
-  }
-  option "above" {}
+  option "below" { stop = "combustion" }
 }
 
 check "room-co-m" {
@@ -5450,11 +5419,8 @@ check "room-co-m" {
   skill    = "skilled"
   act      = "Hold a gas tester at head height, if you have one."
   ask      = "A gas tester at head height: none, or some?"
-  option "some" {
-    when = room-co > 9
-    stop = "vent"
-  }
-  option "none" {}
+  option "none" { when = !(room-co > 9) }
+  option "some" { stop = "vent" }
 }
 
 check "flue-co-m" {
@@ -5471,11 +5437,8 @@ check "flue-co-m" {
   skill    = "skilled"
   act      = "Licensed people only: analyser in the vent."
   ask      = "Air free carbon monoxide: above or below the limit?"
-  option "above" {
-    when = flue-co > 100
-    stop = "combustion"
-  }
-  option "below" {}
+  option "below" { when = !(flue-co > 100) }
+  option "above" { stop = "combustion" }
 }
 
 # ---- 8 looks that no meter replaces, power off ----
@@ -5492,9 +5455,9 @@ check "hose-look" {
   skill    = "clear"
   act      = "Bend the whole hose by the light."
   ask      = "The pressure hose: good, split, or off its port?"
+  option "good" { when = !mode("hose.off") && !mode("hose.split") }
   option "off-port" { when = mode("hose.off") }
-  option "split" { when = mode("hose.split") }
-  option "good" {}
+  option "split" {}
 }
 
 check "hose-wet" {
@@ -5509,8 +5472,8 @@ check "hose-wet" {
   skill    = "clear"
   act      = "Pull the hose off the switch end, shake it."
   ask      = "Inside the pressure hose: dry, or wet?"
-  option "wet" { when = mode("hose.wet") || mode("inducer-drain.blocked") }
-  option "dry" {}
+  option "dry" { when = !(mode("hose.wet") || mode("inducer-drain.blocked")) }
+  option "wet" {}
 }
 
 check "port-look" {
@@ -5525,8 +5488,8 @@ check "port-look" {
   skill    = "clear"
   act      = "Look into the nipple with a light."
   ask      = "The pressure port: clear, or blocked?"
-  option "blocked" { when = port.passes < 0.8 }
-  option "clear" {}
+  option "clear" { when = !(port.passes < 0.8) }
+  option "blocked" {}
 }
 
 check "fan-drain-look" {
@@ -5541,8 +5504,8 @@ check "fan-drain-look" {
   skill    = "clear"
   act      = "Pull the tube off, look for standing water."
   ask      = "The drain tube of the draft fan: clear, or blocked?"
-  option "blocked" { when = inducer-drain.passes < 0.8 }
-  option "clear" {}
+  option "clear" { when = !(inducer-drain.passes < 0.8) }
+  option "blocked" {}
 }
 
 check "press-label" {
@@ -5557,8 +5520,8 @@ check "press-label" {
   skill    = "ambiguous"
   act      = "Read the number on the pressure switch."
   ask      = "Its set point against the parts label: same, or different?"
-  option "different" { when = mode("pressure-switch.wrong-part") }
-  option "same" {}
+  option "same" { when = !mode("pressure-switch.wrong-part") }
+  option "different" {}
 }
 
 check "jumper-look" {
@@ -5573,8 +5536,8 @@ check "jumper-look" {
   skill    = "clear"
   act      = "Look at every safety switch for a short wire."
   ask      = "Across the safety switches: clear, or bypassed?"
-  option "bypassed" { when = mode("left-jumper.left-in") }
-  option "clear" {}
+  option "clear" { when = !mode("left-jumper.left-in") }
+  option "bypassed" {}
 }
 
 check "w-look" {
@@ -5589,8 +5552,8 @@ check "w-look" {
   skill    = "clear"
   act      = "Read the letter under the white wire."
   ask      = "The white wire: at the right place, or one over?"
-  option "wrong-place" { when = mode("w-tail.wrong-terminal") }
-  option "right-place" {}
+  option "right-place" { when = !mode("w-tail.wrong-terminal") }
+  option "wrong-place" {}
 }
 
 check "w-tug" {
@@ -5605,8 +5568,8 @@ check "w-tug" {
   skill    = "clear"
   act      = "Tug the white wire gently."
   ask      = "The white wire in its terminal: tight, or loose?"
-  option "loose" { when = mode("w-tail.loose") }
-  option "tight" {}
+  option "tight" { when = !mode("w-tail.loose") }
+  option "loose" {}
 }
 
 check "speed-lead-look" {
@@ -5621,9 +5584,9 @@ check "speed-lead-look" {
   skill    = "clear"
   act      = "Compare the coloured wire with the diagram."
   ask      = "The speed lead: right place, loose, or wrong place?"
+  option "right-place" { when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose") }
   option "wrong-place" { when = mode("speed-lead.wrong-terminal") }
-  option "loose" { when = mode("speed-lead.loose") }
-  option "right-place" {}
+  option "loose" {}
 }
 
 check "fan-spin" {
@@ -5638,9 +5601,9 @@ check "fan-spin" {
   skill    = "clear"
   act      = "Turn the cooling wheel with one finger."
   ask      = "The draft fan by hand: free, grinding, or stuck?"
+  option "free" { when = !mode("inducer.seized") && !mode("inducer.dragging") }
   option "not-running" { when = mode("inducer.seized") }
-  option "grinding" { when = mode("inducer.dragging") }
-  option "free" {}
+  option "grinding" {}
 }
 
 check "fan-wheel-look" {
@@ -5655,8 +5618,8 @@ check "fan-wheel-look" {
   skill    = "ambiguous"
   act      = "Look in with a light, turn the shaft."
   ask      = "The fan wheel on its shaft: tight, or loose?"
-  option "loose" { when = inducer-wheel.passes < 0.8 }
-  option "tight" {}
+  option "tight" { when = !(inducer-wheel.passes < 0.8) }
+  option "loose" {}
 }
 
 check "fan-cap-look" {
@@ -5671,8 +5634,8 @@ check "fan-cap-look" {
   skill    = "ambiguous"
   act      = "Look at the can from all sides."
   ask      = "The small capacitor: good, or swollen?"
-  option "swollen" { when = mode("inducer-capacitor.open") }
-  option "good" {}
+  option "good" { when = !mode("inducer-capacitor.open") }
+  option "swollen" {}
 }
 
 check "fan-plug-look" {
@@ -5687,8 +5650,8 @@ check "fan-plug-look" {
   skill    = "ambiguous"
   act      = "Pull the plug apart, look at the pins."
   ask      = "Its plug pins: good, burnt, or loose?"
-  option "burnt" { when = mode("inducer-plug.open") }
-  option "good" {}
+  option "good" { when = !mode("inducer-plug.open") }
+  option "burnt" {}
 }
 
 check "glow-plug-look" {
@@ -5703,8 +5666,8 @@ check "glow-plug-look" {
   skill    = "ambiguous"
   act      = "Pull the plug apart, look at the pins."
   ask      = "The igniter plug pins: good, or burnt?"
-  option "burnt" { when = mode("igniter-plug.open") }
-  option "good" {}
+  option "good" { when = !mode("igniter-plug.open") }
+  option "burnt" {}
 }
 
 check "glow-look" {
@@ -5720,9 +5683,9 @@ check "glow-look" {
   act      = "Look at the strip with a light."
   caution  = "It breaks at a touch. Look only."
   ask      = "The igniter: good, cracked, or wrong place?"
+  option "good" { when = !mode("igniter.open") && !mode("igniter-bracket.moved") }
   option "cracked" { when = mode("igniter.open") }
-  option "wrong-place" { when = mode("igniter-bracket.moved") }
-  option "good" {}
+  option "wrong-place" {}
 }
 
 check "glow-kind" {
@@ -5738,8 +5701,8 @@ check "glow-kind" {
   act      = "Read the number on the white block."
   caution  = "It breaks at a touch. Look only."
   ask      = "Its number against the parts label: same, or different?"
-  option "different" { when = mode("igniter.wrong-part") }
-  option "same" {}
+  option "same" { when = !mode("igniter.wrong-part") }
+  option "different" {}
 }
 
 check "rod-look" {
@@ -5754,10 +5717,10 @@ check "rod-look" {
   skill    = "ambiguous"
   act      = "Look at the rod and its porcelain."
   ask      = "The flame rod: clean, dirty, or cracked?"
+  option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
   option "dirty" { when = mode("flame-rod.dirty") }
   option "cracked" { when = mode("flame-rod.cracked") }
-  option "wrong-place" { when = mode("flame-rod.bent") }
-  option "clean" {}
+  option "wrong-place" {}
 }
 
 check "rod-place" {
@@ -5772,8 +5735,8 @@ check "rod-place" {
   skill    = "ambiguous"
   act      = "Sight along the rod to the burner."
   ask      = "The rod tip: over a burner, or the wrong place?"
-  option "wrong-place" { when = mode("flame-rod.bent") }
-  option "right-place" {}
+  option "right-place" { when = !mode("flame-rod.bent") }
+  option "wrong-place" {}
 }
 
 check "burner-look" {
@@ -5788,12 +5751,12 @@ check "burner-look" {
   skill    = "ambiguous"
   act      = "Look along the burner ports with a light."
   ask      = "The burners: clean, dirty, or sooty?"
+  option "clean" { when = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked")) }
   option "sooty" {
     when = mode("exchanger.plugged")
     stop = "roll-out"
   }
-  option "dirty" { when = mode("burners.dirty") || mode("crossover.blocked") }
-  option "clean" {}
+  option "dirty" {}
 }
 
 check "crossover-look" {
@@ -5808,8 +5771,8 @@ check "crossover-look" {
   skill    = "ambiguous"
   act      = "Look at the slots from burner to burner."
   ask      = "The slots between burners: clear, or blocked?"
-  option "blocked" { when = crossover.passes < 0.5 }
-  option "clear" {}
+  option "clear" { when = !(crossover.passes < 0.5) }
+  option "blocked" {}
 }
 
 check "orifice-look" {
@@ -5824,11 +5787,8 @@ check "orifice-look" {
   skill    = "skilled"
   act      = "Read only. Unscrew nothing."
   ask      = "The numbers on the nozzles: same as the label, or different?"
-  option "different" {
-    when = mode("orifice.too-big")
-    stop = "combustion"
-  }
-  option "same" {}
+  option "same" { when = !mode("orifice.too-big") }
+  option "different" { stop = "combustion" }
 }
 
 check "exchanger-look" {
@@ -5843,15 +5803,12 @@ check "exchanger-look" {
   skill    = "skilled"
   act      = "Look into each opening with a light."
   ask      = "Behind the burners: good, sooty, or cracked?"
+  option "good" { when = !mode("exchanger.plugged") && !mode("exchanger.cracked") }
   option "sooty" {
     when = mode("exchanger.plugged")
     stop = "roll-out"
   }
-  option "cracked" {
-    when = mode("exchanger.cracked")
-    stop = "exchanger"
-  }
-  option "good" {}
+  option "cracked" { stop = "exchanger" }
 }
 
 check "roll-look" {
@@ -5866,8 +5823,8 @@ check "roll-look" {
   skill    = "clear"
   act      = "Look only. Do not press them."
   ask      = "The roll-out buttons: flush, or popped?"
-  option "popped" { when = !rollout-left.closed || !rollout-right.closed }
-  option "not-popped" {}
+  option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
+  option "popped" {}
 }
 
 check "roll-marks" {
@@ -5882,11 +5839,8 @@ check "roll-marks" {
   skill    = "clear"
   act      = "Look for soot and burnt paint."
   ask      = "Metal round the roll-out switches: clean, burnt, or sooty?"
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
-  }
-  option "clean" {}
+  option "clean" { when = !mode("exchanger.plugged") }
+  option "sooty" { stop = "roll-out" }
 }
 
 check "gas-switch-look" {
@@ -5901,8 +5855,8 @@ check "gas-switch-look" {
   skill    = "clear"
   act      = "Read the mark by the small switch."
   ask      = "The switch on the gas valve: on, or off?"
-  option "off" { when = valve-switch.passes < 0.5 }
-  option "on" {}
+  option "on" { when = !(valve-switch.passes < 0.5) }
+  option "off" {}
 }
 
 check "valve-wire-look" {
@@ -5917,8 +5871,8 @@ check "valve-wire-look" {
   skill    = "clear"
   act      = "Tug each wire gently."
   ask      = "The two gas valve wires: tight, or loose?"
-  option "loose" { when = mode("valve-lead.off") || mode("valve-common.off") }
-  option "tight" {}
+  option "tight" { when = !(mode("valve-lead.off") || mode("valve-common.off")) }
+  option "loose" {}
 }
 
 check "string-look" {
@@ -5933,8 +5887,8 @@ check "string-look" {
   skill    = "clear"
   act      = "Tug each wire from switch to plug."
   ask      = "The limit and roll-out wires: tight, or loose?"
-  option "loose" { when = mode("limit-lead.off") || mode("string-lead.off") }
-  option "tight" {}
+  option "tight" { when = !(mode("limit-lead.off") || mode("string-lead.off")) }
+  option "loose" {}
 }
 
 check "press-wire-look" {
@@ -5949,8 +5903,8 @@ check "press-wire-look" {
   skill    = "clear"
   act      = "Tug each wire gently."
   ask      = "The pressure switch wires: tight, or loose?"
-  option "loose" { when = mode("pressure-lead.off") }
-  option "tight" {}
+  option "tight" { when = !mode("pressure-lead.off") }
+  option "loose" {}
 }
 
 check "supply-wire-look" {
@@ -5965,8 +5919,8 @@ check "supply-wire-look" {
   skill    = "clear"
   act      = "Tug each wire at the board gently."
   ask      = "Line, neutral, and transformer wires: tight, loose, or burnt?"
-  option "loose" { when = mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose") }
-  option "tight" {}
+  option "tight" { when = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose")) }
+  option "loose" {}
 }
 
 check "fuse-look" {
@@ -5981,8 +5935,8 @@ check "fuse-look" {
   skill    = "clear"
   act      = "Pull the flat fuse, hold it to the light."
   ask      = "The fuse strip: good, or blown?"
-  option "blown" { when = board-fuse.blown }
-  option "good" {}
+  option "good" { when = !board-fuse.blown }
+  option "blown" {}
 }
 
 check "stat-wire-look" {
@@ -5996,8 +5950,8 @@ check "stat-wire-look" {
   skill    = "clear"
   act      = "Pull the thermostat off, tug each wire."
   ask      = "Wires in the thermostat base: tight, or loose?"
-  option "loose" { when = mode("r-terminal.off") || mode("w-terminal.off") }
-  option "tight" {}
+  option "tight" { when = !(mode("r-terminal.off") || mode("w-terminal.off")) }
+  option "loose" {}
 }
 
 check "splice-tug" {
@@ -6011,8 +5965,8 @@ check "splice-tug" {
   skill    = "clear"
   act      = "Tug each wire under its twist cap."
   ask      = "The twist caps: tight, or loose?"
-  option "loose" { when = mode("r-splice.open") || mode("w-splice.open") }
-  option "tight" {}
+  option "tight" { when = !(mode("r-splice.open") || mode("w-splice.open")) }
+  option "loose" {}
 }
 
 check "blower-spin" {
@@ -6028,9 +5982,9 @@ check "blower-spin" {
   act      = "Turn the wheel with one finger."
   caution  = "Sharp blades. Power stays off."
   ask      = "The blower wheel: free, grinding, or stuck?"
+  option "free" { when = !mode("blower.seized") && !mode("blower.dragging") }
   option "not-running" { when = mode("blower.seized") }
-  option "grinding" { when = mode("blower.dragging") }
-  option "free" {}
+  option "grinding" {}
 }
 
 check "blower-wheel-look" {
@@ -6045,8 +5999,8 @@ check "blower-wheel-look" {
   skill    = "clear"
   act      = "Look between the blades with a light."
   ask      = "The blower blades: clean, or dirty?"
-  option "dirty" { when = mode("blower-wheel.dirty") }
-  option "clean" {}
+  option "clean" { when = !mode("blower-wheel.dirty") }
+  option "dirty" {}
 }
 
 check "blower-hub" {
@@ -6062,8 +6016,8 @@ check "blower-hub" {
   act      = "Hold the shaft, try to turn the wheel."
   caution  = "Sharp blades. Power stays off."
   ask      = "The wheel on its shaft: tight, or loose?"
-  option "loose" { when = mode("blower-wheel.loose") }
-  option "tight" {}
+  option "tight" { when = !mode("blower-wheel.loose") }
+  option "loose" {}
 }
 
 check "blower-cap-look" {
@@ -6078,8 +6032,8 @@ check "blower-cap-look" {
   skill    = "ambiguous"
   act      = "Look at the can from all sides."
   ask      = "The capacitor: good, or swollen?"
-  option "swollen" { when = mode("blower-capacitor.failed") }
-  option "good" {}
+  option "good" { when = !mode("blower-capacitor.failed") }
+  option "swollen" {}
 }
 
 check "coil-look" {
@@ -6094,8 +6048,98 @@ check "coil-look" {
   skill    = "ambiguous"
   act      = "Look up at the fins with a mirror."
   ask      = "Under the cooling coil: clean, or dirty?"
-  option "dirty" { when = mode("coil.dirty") }
-  option "clean" {}
+  option "clean" { when = !mode("coil.dirty") }
+  option "dirty" {}
+}
+
+# ---- 14 restart: asked after every repair ----
+
+check "again-flame" {
+  stage    = "restart"
+  name     = "flame after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  act      = "Look through the sight window."
+  ask      = "The flame now: blue, yellow, or none?"
+  option "blue-flame" { when = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty") }
+  option "yellow-flame" {
+    when = lit > 0.5
+    stop = "combustion"
+  }
+  option "no-flame" {}
+}
+
+check "again-air" {
+  stage    = "restart"
+  name     = "air after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  act      = "Hold your hand over the nearest register."
+  ask      = "At the nearest register: warm air, cool air, or none?"
+  option "warm-air" { when = lit > 0.5 && airflow > 0.05 }
+  option "no-air" { when = airflow < 0.05 }
+  option "cool-air" {}
+}
+
+check "again-rise" {
+  stage    = "restart"
+  name     = "temperature rise after the repair"
+  function = "thermometer"
+  part     = "blower"
+  quantity = "rise"
+  unit     = "dF"
+  limit    = between(35, 65, "plate")
+  power    = "on"
+  call     = "on"
+  at       = "steady"
+  places   = []
+  hazard   = "hot"
+  minutes  = q("8 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read supply and return, subtract."
+  caution  = "Hot duct. Keep fingers off bare metal."
+}
+
+check "again-limit" {
+  stage    = "restart"
+  name     = "burner after ten minutes"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "steady"
+  minutes  = q("10 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  act      = "Let it run, stay near it."
+  ask      = "After ten minutes: burner still burning, or out?"
+  option "flame-stays" { when = lit > 0.5 }
+  option "short-flame" {}
+}
+
+check "again-alarm" {
+  stage    = "restart"
+  name     = "carbon monoxide alarm after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "steady"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  ask      = "Carbon monoxide alarm: quiet, or sounding?"
+  option "quiet" { when = room-co < 30 }
+  option "sounding" { emergency = "co" }
 }
 
 # ---- repairs: settings and things anybody may do ----
@@ -6822,6 +6866,13 @@ repair "replace-cable" {
     wire   = "stat-rw"
     places = ["stat-base"]
   }
+  step {
+    act     = "Fit a new board fuse when it is blown."
+    caution = "Same amps, never more."
+    level   = "warning"
+    wire    = "fuse-a"
+    places  = ["upper-bay"]
+  }
 }
 
 repair "repair-y-wire" {
@@ -6844,6 +6895,13 @@ repair "repair-y-wire" {
     wire   = "y-out"
     places = ["upper-bay"]
   }
+  step {
+    act     = "Fit a new board fuse when it is blown."
+    caution = "Same amps, never more."
+    level   = "warning"
+    wire    = "fuse-a"
+    places  = ["upper-bay"]
+  }
 }
 
 repair "isolate-outdoor" {
@@ -6858,6 +6916,13 @@ repair "isolate-outdoor" {
     act    = "Lift the yellow wire off terminal Y, tape it."
     wire   = "board-y"
     places = ["upper-bay"]
+  }
+  step {
+    act     = "Fit a new board fuse when it is blown."
+    caution = "Same amps, never more."
+    level   = "warning"
+    wire    = "fuse-a"
+    places  = ["upper-bay"]
   }
 }
 
@@ -7688,11 +7753,6 @@ lamp "slow-blink" {
 lamp "steady" {
   means  = "call for heat seen, no fault found"
   when   = board.alive
-  source = "invented for this file; the label on the door wins"
-}
-
-lamp "1" {
-  means  = "locked out after three tries"
   source = "invented for this file; the label on the door wins"
 }
 

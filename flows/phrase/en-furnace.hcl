@@ -1,10 +1,6 @@
 # Answers that only the furnace file needs: the status light counts its blinks. A count is heard as a number too;
 # these sayings are the whole answers people give.
 
-option "1" {
-  say  = ["one blink", "one flash", "code one", "it blinks once"]
-  back = "One blink."
-}
 option "2" {
   say  = ["two blinks", "two flashes", "code two", "it blinks two times", "it blinks twice"]
   back = "Two blinks."
