@@ -17,6 +17,9 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 	case s.Held && !held:
 		return r.cutFirst(s, Act{FreeDoor, -1})
 	}
+	if n.Power == Any && !n.Shut && s.Power != Off && s.Power != Proved && r.exposed(s) {
+		return Act{PowerOff, -1}, true // nobody talks beside an open cabinet that may be live
+	}
 	if n.Power == Any && !n.Shut && n.Covers.Minus(s.Covers).Empty() {
 		return r.call(s, n)
 	}
@@ -75,6 +78,16 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 		}
 	}
 	return r.call(s, n)
+}
+
+// exposed tells whether something that hurts lies open.
+func (r *Rules) exposed(s State) bool {
+	for _, p := range s.Covers.All() {
+		if r.hazard[p] {
+			return true
+		}
+	}
+	return !s.Wires.Empty()
 }
 
 func (r *Rules) call(s State, n Need) (Act, bool) {
