@@ -102,6 +102,22 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	return t, t.Validate()
 }
 
+// SiteOf is the state of a work place in the terms of a task made by ForAppliance: which places are open, the power, the dial.
+func SiteOf(m *appliance.Model, open func(place int) bool, power Power, dial measure.Function) Site {
+	s := Site{Power: power, Tool: tool(dial)}
+	bit := 0
+	for i := range m.Places {
+		if !m.Places[i].Cover {
+			continue
+		}
+		if open(i) {
+			s.Open |= 1 << bit
+		}
+		bit++
+	}
+	return s
+}
+
 // hazardGrade orders hazards for their price: 1 low voltage, 2 mains, moving and hot things, 3 the rest.
 func hazardGrade(k *appliance.Check) int {
 	switch k.Hazard {

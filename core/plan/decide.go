@@ -48,7 +48,7 @@ type Decision struct {
 	Kind  Kind
 	Check int  // Ask, Prove, Reask
 	Group int  // Verdict, Prove; else -1
-	Hire  bool // Verdict: having it done costs less than doing it
+	Hire  bool // Verdict: sending for help costs less than the repair
 	Doubt int  // Reask: the check whose answer is doubted; else -1
 
 	P        float64     // probability of the leading suspect
@@ -112,8 +112,6 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 	p.groupOf = make([]float64, d)
 	return p, nil
 }
-
-func (p *Planner) decisions() int { return p.task.Problem.Groups + 2 }
 
 // Next decides what to do.
 func (p *Planner) Next(b *infer.Belief, s Situation) Decision {

@@ -80,3 +80,16 @@ func TestA3(t *testing.T) {
 		t.Logf("%s: %.6f, %d nodes", c.name, v, d.Nodes)
 	}
 }
+
+// S1: same-decision probability of a prior of 0.4 with two tests (sensitivity, specificity) of (.8, .9) and (.7, .6): the posteriors
+// .068966, .205882, .727273, .903226 have the masses .348, .272, .132, .248; the verdict "not" stays with 0.62.
+func TestS1(t *testing.T) {
+	task := binary([]float64{.4, .6}, []float64{1, 1}, []float64{1, 1}, [][]float64{{.8, .1}, {.7, .4}})
+	p, err := plan.New(task, plan.Weights{}, plan.Exhaustive)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := infer.New(task.Problem)
+	d := p.Next(b, plan.Situation{})
+	near(t, "same-decision probability", p.Explain(b, plan.Situation{}, d).Same, .62, 1e-9)
+}
