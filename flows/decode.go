@@ -26,6 +26,10 @@ func (l *loader) appliance(b *block) {
 	if a := b.attr("earth"); a != nil {
 		l.lookup(l.m.Earth, a.Expr.Range(), l.nets)
 	}
+	l.m.Dead = b.refs("dead", l.points)
+	if a := b.attr("dead"); a != nil && len(l.m.Dead) != 3 {
+		l.at(a.Expr.Range(), `dead = ["line-point", "neutral-point", "ground-point"]`, "dead is proved at three points: line, neutral, ground")
+	}
 	b.finish()
 }
 

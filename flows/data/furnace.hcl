@@ -12,6 +12,7 @@ appliance "furnace-hsi" {
   title = "gas furnace with a draft fan and a hot igniter"
   fuel  = "gas"
   mains = true
+  dead  = ["line-in", "neutral-in", "frame"]
 }
 
 # ---- where the numbers come from ----
