@@ -3,13 +3,13 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"os/exec"
 	"strings"
 
 	"readback/mobile/desktop/web"
 	"readback/mobile/ui"
+	"readback/speech/model"
 )
 
 func makeVoice() web.Voice {
@@ -27,6 +27,4 @@ func makeVoice() web.Voice {
 
 func cueWAV(string) []byte { return nil }
 
-func hearing() ui.Speech { return ui.Speech{Reason: "no recogniser is built in"} }
-
-func hear(e env, args []string) error { return errors.New("no recogniser is built in") }
+func hearing() ui.Speech { return ui.Recogniser(model.Locate) }

@@ -7,6 +7,7 @@ import (
 
 	"readback/core/heard"
 	"readback/core/session"
+	"readback/speech/phrase"
 )
 
 // Speech says how hearing is done. Open loads the recogniser and runs in the background; when it is nil or fails, speech
@@ -27,6 +28,7 @@ type Listener struct {
 type Ear interface {
 	Feed(pcm []byte, at int64) error // 16 kHz, mono, signed 16 bit little endian; at: ms of its end
 	Class(id string)                 // end-of-speech class: choice, number, digits
+	Expect(x phrase.Expect)          // what the question can be answered with
 	Speaking(text string)            // the assistant's own voice begins, with these words; "" when it ended
 	Close()
 }
@@ -130,8 +132,9 @@ func (e *earState) do(f func(Ear)) {
 	e.cond.Signal()
 }
 
-func (e *earState) listen(class string)  { e.do(func(x Ear) { x.Class(class) }) }
-func (e *earState) speaking(text string) { e.do(func(x Ear) { x.Speaking(text) }) }
+func (e *earState) listen(class string)    { e.do(func(x Ear) { x.Class(class) }) }
+func (e *earState) expect(x phrase.Expect) { e.do(func(y Ear) { y.Expect(x) }) }
+func (e *earState) speaking(text string)   { e.do(func(x Ear) { x.Speaking(text) }) }
 
 // close stops the ear and waits for a block being decoded.
 func (e *earState) close() {

@@ -63,13 +63,14 @@ type Hub struct {
 
 // job is the open one.
 type job struct {
-	id      string
-	machine Machine
-	file    *Journal
-	seq     int64
-	voice   bool
-	saying  string // id of the saying under way
-	state   string // of the last view shown
+	id        string
+	machine   Machine
+	file      *Journal
+	seq       int64
+	voice     bool
+	saying    string // id of the saying under way
+	state     string // of the last view shown
+	appliance string // equipment file id
 }
 
 // ErrClosed is returned after Close.
@@ -276,6 +277,7 @@ func (h *Hub) showLocked(v *session.View) {
 		return
 	}
 	h.job.state = v.State
+	h.ear.expect(expect(v))
 	h.out.sendView(v)
 	h.store.summarise(h.job.id, v)
 }

@@ -23,12 +23,16 @@ func (h *Hub) startLocked(s Start) error {
 	if s.Voice != nil {
 		voice = *s.Voice
 	}
+	data, err := DataHash()
+	if err != nil {
+		return err
+	}
 	h.leaveLocked()
 	id, err := h.store.create(h.cfg.Now())
 	if err != nil {
 		return fmt.Errorf("ui: making the folder of a new job: %w", err)
 	}
-	b := session.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: h.cfg.Data}
+	b := session.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data}
 	m, err := h.cfg.New(b)
 	if err != nil {
 		return fmt.Errorf("ui: starting a job: %w", err)
@@ -37,7 +41,7 @@ func (h *Hub) startLocked(s Start) error {
 	if err != nil {
 		return fmt.Errorf("ui: making the journal: %w", err)
 	}
-	h.job = &job{id: id, machine: m, file: file, voice: voice}
+	h.job = &job{id: id, machine: m, file: file, voice: voice, appliance: s.Appliance}
 	h.out.do(func(host Host) { host.KeepAwake(true) })
 	if err := h.stepLocked(session.Event{Type: session.EvBegin, Begin: &b}); err != nil {
 		h.leaveLocked()
@@ -82,7 +86,7 @@ func (h *Hub) resumeLocked(id string) error {
 		return fmt.Errorf("ui: resuming job %s: %w", id, err)
 	}
 	h.leaveLocked()
-	h.job = &job{id: id, machine: m, file: file, voice: voice, seq: int64(len(events))}
+	h.job = &job{id: id, machine: m, file: file, voice: voice, seq: int64(len(events)), appliance: events[0].Begin.Appliance}
 	h.out.do(func(host Host) { host.KeepAwake(true) })
 	if damage != "" {
 		h.out.send(Message{Type: "trouble", Text: damage})

@@ -1,24 +1,242 @@
 package ui
 
 import (
-	"errors"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+	"sync"
 
+	"readback/core/appliance"
 	"readback/core/heard"
+	"readback/core/measure"
 	"readback/core/session"
+	"readback/flows"
+	"readback/flows/phrase"
+	"readback/flows/words"
+	"readback/mobile/ui/ladder"
+	speech "readback/speech/phrase"
 )
 
+// library is everything that comes with the program as data. It is read once and never changes.
+type library struct {
+	models []*appliance.Model
+	lex    *heard.Lexicon
+	words  *session.Words
+	parser *speech.Parser
+	hash   string
+}
+
+var load = sync.OnceValues(func() (*library, error) {
+	models, err := flows.Builtin()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the equipment files: %w", err)
+	}
+	lex, err := phrase.Load()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the phrases: %w", err)
+	}
+	w, err := words.Load()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the words: %w", err)
+	}
+	h := sha256.New()
+	for _, m := range models {
+		fmt.Fprintln(h, m.ID, m.Hash)
+	}
+	return &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}, nil
+})
+
+// model finds an appliance; an empty id is the first.
+func (l *library) model(id string) (*appliance.Model, error) {
+	for _, m := range l.models {
+		if id == "" || m.ID == id {
+			return m, nil
+		}
+	}
+	return nil, fmt.Errorf("ui: no equipment file %q", id)
+}
+
 // NewMachine makes the real machine of a job over the built-in equipment files.
-func NewMachine(session.Begin) (Machine, error) {
-	return nil, errors.New("no machine is built in")
+func NewMachine(b session.Begin) (Machine, error) {
+	l, err := load()
+	if err != nil {
+		return nil, err
+	}
+	m, err := l.model(b.Appliance)
+	if err != nil {
+		return nil, err
+	}
+	adv, err := adviser(m)
+	if err != nil {
+		return nil, err
+	}
+	return session.New(m, adv, *l.lex, l.words, session.Options{})
+}
+
+func adviser(m *appliance.Model) (session.Adviser, error) {
+	return session.InOrder{Model: m, Meter: measure.Modest()}, nil
+}
+
+// DataHash names the equipment files of this program.
+func DataHash() (string, error) {
+	l, err := load()
+	if err != nil {
+		return "", err
+	}
+	return l.hash, nil
 }
 
 // Parse is what a text means, as if it had been heard.
-func Parse(text string) heard.Utterance { return heard.Utterance{Text: text, Source: "key"} }
+func Parse(text string) heard.Utterance { return parse(text, speech.Expect{}) }
 
-// Catalogue is the first line of the line protocol.
-func Catalogue(appliance string) (any, error) { return nil, errors.New("no appliance is built in") }
+func parse(text string, x speech.Expect) heard.Utterance {
+	u := heard.Utterance{Text: text, Source: "key"}
+	l, err := load()
+	if err != nil {
+		u.Fault = "unknown"
+		return u
+	}
+	said := strings.ToLower(strings.TrimSpace(text))
+	u.Meanings = l.parser.Parse(said, x)
+	if m := l.parser.Urgent(said); m != nil && (len(u.Meanings) == 0 || u.Meanings[0].Kind != heard.Emergency) {
+		u.Meanings = append([]heard.Meaning{*m}, u.Meanings...)
+	}
+	if len(u.Meanings) == 0 {
+		u.Fault = "unknown"
+	}
+	return u
+}
+
+// expect is what the step on the page can be answered with.
+func expect(v *session.View) speech.Expect {
+	var x speech.Expect
+	for _, a := range v.Step.Answers {
+		if a.Kind == heard.Choice {
+			x.Options = append(x.Options, a.ID)
+		}
+	}
+	x.Units = v.Step.Keypad
+	x.Text = len(x.Options) == 0 && len(x.Units) == 0
+	return x
+}
+
+// Check is one check in the catalogue of the line protocol.
+type Check struct {
+	ID       string   `json:"id"`
+	Stage    string   `json:"stage"`
+	Name     string   `json:"name"`
+	Function string   `json:"function"`
+	Quantity string   `json:"quantity,omitempty"` // signal, or "volts" and so on between the two points
+	Unit     string   `json:"unit,omitempty"`
+	Red      string   `json:"red,omitempty"` // test points
+	Black    string   `json:"black,omitempty"`
+	RedNet   string   `json:"redNet,omitempty"`
+	BlackNet string   `json:"blackNet,omitempty"`
+	Part     string   `json:"part,omitempty"`
+	Power    string   `json:"power"`
+	Call     string   `json:"call"`
+	At       string   `json:"at,omitempty"`
+	Places   []string `json:"places,omitempty"`
+	Lift     []string `json:"lift,omitempty"`
+	Hazard   string   `json:"hazard"`
+	HandsIn  bool     `json:"handsIn,omitempty"`
+	Options  []string `json:"options,omitempty"`
+}
+
+// Catalogued is the first line of the line protocol.
+type Catalogued struct {
+	Type      string  `json:"type"` // "catalogue"
+	Appliance string  `json:"appliance"`
+	Title     string  `json:"title"`
+	Data      string  `json:"data"`
+	Checks    []Check `json:"checks"`
+}
+
+// Catalogue lists every check of an appliance with its quantity, places and hazard, so that an outside program can play the
+// person.
+func Catalogue(id string) (Catalogued, error) {
+	l, err := load()
+	if err != nil {
+		return Catalogued{}, err
+	}
+	m, err := l.model(id)
+	if err != nil {
+		return Catalogued{}, err
+	}
+	out := Catalogued{Type: "catalogue", Appliance: m.ID, Title: m.Title, Data: l.hash}
+	for i := range m.Checks {
+		c := &m.Checks[i]
+		k := Check{ID: c.ID, Stage: c.Stage, Name: c.Name, Function: string(c.Function), Quantity: c.Quantity, Unit: c.Unit, Power: c.Power, Call: c.Call,
+			At: c.At, Hazard: c.Hazard, HandsIn: c.HandsIn}
+		if c.Red >= 0 {
+			k.Red, k.RedNet = m.Points[c.Red].ID, m.Points[c.Red].Net
+		}
+		if c.Black >= 0 {
+			k.Black, k.BlackNet = m.Points[c.Black].ID, m.Points[c.Black].Net
+		}
+		if c.Part >= 0 {
+			k.Part = m.Parts[c.Part].ID
+		}
+		for _, p := range c.Places {
+			k.Places = append(k.Places, m.Places[p].ID)
+		}
+		for _, p := range c.Lift {
+			k.Lift = append(k.Lift, m.Points[p].ID)
+		}
+		for _, o := range c.Options {
+			k.Options = append(k.Options, o.ID)
+		}
+		out.Checks = append(out.Checks, k)
+	}
+	return out, nil
+}
 
 // DrawAll draws a whole circuit.
-func DrawAll(appliance string) (string, error) { return "", errNoDrawing }
+func DrawAll(id string) (string, error) {
+	l, err := load()
+	if err != nil {
+		return "", err
+	}
+	m, err := l.model(id)
+	if err != nil {
+		return "", err
+	}
+	return ladder.Draw(m, ladder.Marks{}), nil
+}
 
-func (h *Hub) drawing(all bool) (any, error) { return nil, errNoDrawing }
+// drawing is the circuit with the marks of the step on the page: the part of it the step is about, or all.
+func (h *Hub) drawing(all bool) (any, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job == nil {
+		return nil, errNoDrawing
+	}
+	l, err := load()
+	if err != nil {
+		return nil, err
+	}
+	m, err := l.model(h.job.appliance)
+	if err != nil {
+		return nil, errNoDrawing
+	}
+	v := h.job.machine.View()
+	if v == nil {
+		return nil, errNoDrawing
+	}
+	k := ladder.Marks{Parts: v.Step.Parts, Suspects: map[string]float64{}, Lifted: v.Site.Wires, Only: !all}
+	if len(v.Step.Points) > 0 {
+		k.Red = v.Step.Points[0]
+	}
+	if len(v.Step.Points) > 1 {
+		k.Black = v.Step.Points[1]
+	}
+	for _, s := range v.Suspects {
+		k.Suspects[s.Part] = s.P
+	}
+	svg := ladder.Draw(m, k)
+	if svg == "" {
+		return nil, errNoDrawing
+	}
+	return blob{kinds[".svg"], []byte(svg)}, nil
+}

@@ -10,6 +10,7 @@ import (
 
 	"readback/core/heard"
 	"readback/core/session"
+	"readback/speech/phrase"
 )
 
 const jsonType = "application/json; charset=utf-8"
@@ -148,8 +149,7 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		if err := decodeStrict(body, &t); err != nil {
 			return nil, bad(err)
 		}
-		u := Parse(t.Text)
-		return h.event(EventBody{Event: session.Event{Type: session.EvSaid, Said: &u}})
+		return h.typed(t.Text)
 	case "leave":
 		h.mu.Lock()
 		defer h.mu.Unlock()
@@ -254,6 +254,20 @@ func (h *Hub) event(b EventBody) (any, error) {
 		return nil, err
 	}
 	return struct{}{}, nil
+}
+
+// typed takes words from the keyboard as if they had been heard.
+func (h *Hub) typed(text string) (any, error) {
+	h.mu.Lock()
+	var x phrase.Expect
+	if h.job != nil {
+		if v := h.job.machine.View(); v != nil {
+			x = expect(v)
+		}
+	}
+	h.mu.Unlock()
+	u := parse(text, x)
+	return h.event(EventBody{Event: session.Event{Type: session.EvSaid, Said: &u}})
 }
 
 // isUrgent tells whether an answer counts in every state.

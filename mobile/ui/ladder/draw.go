@@ -109,7 +109,7 @@ func Draw(m *appliance.Model, k Marks) string {
 	}
 	b.WriteString(`<g fill="currentColor" stroke="none">`)
 	for _, t := range l.Labels {
-		fmt.Fprintf(&b, `<text x="%.0f" y="%.0f">%s</text>`, t.X+t.W/2-textWidth(t.Text)/2, t.Y+11, html.EscapeString(t.Text))
+		fmt.Fprintf(&b, `<text x="%.0f" y="%.0f" text-anchor="middle">%s</text>`, t.X+t.W/2, t.Y+11, html.EscapeString(t.Text))
 	}
 	b.WriteString(`</g>`)
 	for _, p := range m.Points {
@@ -138,11 +138,8 @@ func lead(b *strings.Builder, s Spot, word string, side float64) {
 	if side > 0 {
 		fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="4" fill="currentColor"/>`, s.X, s.Y)
 	}
-	x := s.X + side*4 - textWidth(word)/2
-	fmt.Fprintf(b, `<text x="%.0f" y="%.0f" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, max(x, 2), s.Y+24, word)
+	fmt.Fprintf(b, `<text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, max(s.X+side*4, 26), s.Y+24, word)
 }
-
-func textWidth(s string) float64 { return 6.3 * float64(len([]rune(s))) }
 
 func describe(m *appliance.Model, k Marks) string {
 	name := func(id string) string {

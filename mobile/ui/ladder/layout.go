@@ -99,8 +99,8 @@ func place(m *appliance.Model, rs []rung, width int) *Layout {
 	}
 	l.W = x1 + 8 + track*float64(right.n) + tagW + margin
 	l.H = top(len(rs)) + margin
-	l.rails(left, x0, -1, top)
-	l.rails(right, x1, 1, top)
+	l.rails(left, x0, top)
+	l.rails(right, x1, top)
 	l.points(m, netAt)
 	return l
 }
@@ -193,9 +193,9 @@ func (l *Layout) join(b bundle, net string, row int, x, y, tagX float64, note fu
 // tag names a net outside of all rails, with a thin line to it.
 func (l *Layout) tag(b bundle, net string, x, y, tagX float64) {
 	w := charWidth * float64(len(net))
-	box := Box{X: tagX - w - 4, Y: y - 7, W: w, H: 13, Text: net}
+	box := Box{X: tagX - w - 6, Y: y - 7, W: w, H: 13, Text: net}
 	if !b.left {
-		box.X = tagX + 4
+		box.X = tagX + 6
 	}
 	l.lines = append(l.lines, [4]float64{x, y, tagX, y})
 	l.tags = append(l.tags, box)
@@ -203,7 +203,7 @@ func (l *Layout) tag(b bundle, net string, x, y, tagX float64) {
 }
 
 // rails draws the vertical lines.
-func (l *Layout) rails(b bundle, base float64, _ int, top func(int) float64) {
+func (l *Layout) rails(b bundle, base float64, top func(int) float64) {
 	nets := make([]string, 0, len(b.at))
 	for n := range b.at {
 		nets = append(nets, n)
@@ -220,7 +220,7 @@ func tagWidth(ends []end) float64 {
 	for _, e := range ends {
 		w = max(w, len(e.net))
 	}
-	return charWidth*float64(w) + 6
+	return charWidth*float64(w) + 8
 }
 
 // points finds the place of every test point: a terminal of a part, or a net.

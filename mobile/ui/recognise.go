@@ -1,0 +1,65 @@
+package ui
+
+import (
+	"fmt"
+
+	"readback/core/heard"
+	"readback/speech"
+	"readback/speech/listen"
+	"readback/speech/model"
+	"readback/speech/vosk"
+)
+
+// How the recogniser is told what can be said: so many sampled readings, from this seed, and so many alternatives a saying.
+const (
+	sampled      = 4000
+	sampleSeed   = 1
+	alternatives = 10
+)
+
+// Recogniser hears with the files that locate finds. It loads in the background of Open.
+func Recogniser(locate func() (model.Files, error)) Speech {
+	return Speech{Open: func(l Listener) (Ear, error) {
+		f, err := locate()
+		if err != nil {
+			return nil, err
+		}
+		return openEar(f, l)
+	}}
+}
+
+type engineEar struct {
+	*listen.Ear
+	engine *vosk.Engine
+}
+
+func (e engineEar) Close() {
+	e.Ear.Close()
+	_ = e.engine.Close() // it never fails
+}
+
+func openEar(f model.Files, l Listener) (Ear, error) {
+	lib, err := load()
+	if err != nil {
+		return nil, err
+	}
+	engine, err := vosk.Open(f.Library, f.Model)
+	if err != nil {
+		return nil, fmt.Errorf("speech is off: %w", err)
+	}
+	phrases, _ := lib.parser.Sample(sampled, sampleSeed, engine.Known)
+	ear, err := listen.New(listen.Config{
+		New:       func() (speech.Recognizer, error) { return engine.New(phrases, alternatives) },
+		Parser:    lib.parser,
+		Utterance: func(u heard.Utterance) { l.Utterance(u) },
+		Partial:   l.Partial,
+		Level:     l.Level,
+	})
+	if err != nil {
+		_ = engine.Close() // it never fails
+		return nil, fmt.Errorf("speech is off: %w", err)
+	}
+	return engineEar{ear, engine}, nil
+}
+
+var _ Ear = engineEar{}
