@@ -108,7 +108,11 @@ func compile(m *Model, jumps []jump) (*Engine, error) {
 	e.pat = newPattern(len(e.nodeNames), e.branches)
 	e.base = *e.newConfig()
 	e.base.build(e, nil)
-	e.inOrder = e.groups()
+	all := make([]int, len(m.Checks))
+	for i := range all {
+		all[i] = i
+	}
+	e.inOrder = e.groups(all)
 	return e, b.err
 }
 

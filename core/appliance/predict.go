@@ -1,6 +1,7 @@
 package appliance
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
 	"slices"
@@ -34,9 +35,16 @@ const (
 	floatingOhms = 2e6 // a source weaker than this does not hold a 10 Mohm meter
 )
 
-// group is all checks that are done in one situation.
+// group is all checks that are done in one situation. With the power off the wires that are lifted for one check or
+// another do not change how the contacts rest, so that one rest serves them all.
 type group struct {
 	at     Situation
+	checks []int   // done while the sequence runs or rests, nothing lifted unless the situation says so
+	lifted []lifts // with the power off: resistances, by what is lifted
+}
+
+type lifts struct {
+	points []int
 	checks []int
 }
 
@@ -55,12 +63,18 @@ func (e *Engine) situation(check int) Situation {
 	return at
 }
 
-// groups sorts the checks by situation, the ordinary call for heat first.
-func (e *Engine) groups() []group {
+// groups sorts checks by situation, the ordinary call for heat first.
+func (e *Engine) groups(checks []int) []group {
 	out := []group{{at: Situation{Power: true, Call: true, Jump: -1}}}
 	index := map[string]int{fmt.Sprint(out[0].at): 0}
-	for i := range e.m.Checks {
+	for _, i := range checks {
 		at := e.situation(i)
+		f := e.m.Checks[i].Function
+		ohms := !at.Power && (f == measure.Ohms || f == measure.Continuity)
+		var off []int
+		if ohms {
+			off, at.Lift = at.Lift, nil
+		}
 		key := fmt.Sprint(at)
 		g, ok := index[key]
 		if !ok {
@@ -68,7 +82,16 @@ func (e *Engine) groups() []group {
 			index[key] = g
 			out = append(out, group{at: at})
 		}
-		out[g].checks = append(out[g].checks, i)
+		if !ohms {
+			out[g].checks = append(out[g].checks, i)
+			continue
+		}
+		k := slices.IndexFunc(out[g].lifted, func(l lifts) bool { return slices.Equal(l.points, off) })
+		if k < 0 {
+			k = len(out[g].lifted)
+			out[g].lifted = append(out[g].lifted, lifts{points: off})
+		}
+		out[g].lifted[k].checks = append(out[g].lifted[k].checks, i)
 	}
 	return out
 }
@@ -76,18 +99,27 @@ func (e *Engine) groups() []group {
 // sim is a state with the memory of one hypothesis: what has blown in the past.
 type sim struct {
 	*state
-	kept []bool // per latch
+	kept  []bool               // per latch
+	cache map[string][]Outcome // resistances of one network at rest
+	key   []byte
 }
 
-func (e *Engine) newSim() *sim { return &sim{state: e.newState(), kept: make([]bool, len(e.latches))} }
+func (e *Engine) newSim() *sim {
+	return &sim{state: e.newState(), kept: make([]bool, len(e.latches)), cache: map[string][]Outcome{}}
+}
 
-// load makes the hypothesis current and lets the past happen: a call for heat, until nothing more blows.
-func (s *sim) load(modes []int) {
+// load makes the hypothesis current and lets the past happen: a call for heat, until nothing more blows. Done hears what
+// the checks of the first group show in the last of these calls; it may be nil.
+func (s *sim) load(modes []int, done func(check int, o Outcome)) {
 	s.c.build(s.e, modes)
 	clear(s.kept)
 	for range len(s.kept) + 1 {
-		s.begin()
-		s.run(&Situation{Power: true, Call: true, Jump: -1}, func(int, bool) {})
+		if done == nil {
+			s.begin()
+			s.run(&Situation{Power: true, Call: true, Jump: -1}, func(int, bool) {})
+		} else {
+			s.group(0, &s.e.inOrder[0], done)
+		}
 		if !s.remember() {
 			return
 		}
@@ -116,8 +148,8 @@ func (s *sim) remember() bool {
 	return found
 }
 
-// group lets every check of a group happen.
-func (s *sim) group(g *group, done func(check int, o Outcome)) {
+// group lets every check of a group happen; id tells groups of one engine apart.
+func (s *sim) group(id int, g *group, done func(check int, o Outcome)) {
 	s.begin()
 	e := s.e
 	s.run(&g.at, func(step int, last bool) {
@@ -128,12 +160,60 @@ func (s *sim) group(g *group, done func(check int, o Outcome)) {
 			}
 		}
 	})
+	if len(g.lifted) > 0 {
+		s.resistances(id, g, done)
+	}
 }
 
-// all gives the outcome of every check for the loaded hypothesis and reports whether some state did not come to rest.
-func (s *sim) all(out []Outcome) (unsure bool) {
-	for i := range s.e.inOrder {
-		s.group(&s.e.inOrder[i], func(c int, o Outcome) { out[c] = o })
+// resistances are measured at rest. They follow from the conductances alone, which many pairs of faults share.
+func (s *sim) resistances(id int, g *group, done func(check int, o Outcome)) {
+	key := append(s.key[:0], byte(id))
+	for _, x := range s.gd {
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(x))
+	}
+	s.key = key
+	outs, known := s.cache[string(key)]
+	k := 0
+	for i := range g.lifted {
+		l := &g.lifted[i]
+		if !known {
+			s.lift(l.points, 1)
+		}
+		for _, c := range l.checks {
+			if !known {
+				outs = append(outs, s.measure(c))
+			}
+			done(c, outs[k])
+			k++
+		}
+		if !known {
+			s.lift(l.points, 0)
+		}
+	}
+	if !known {
+		s.cache[string(key)] = outs
+	}
+}
+
+// lift takes wires off at rest, or puts them back, without settling anew.
+func (s *sim) lift(points []int, to float64) {
+	for _, p := range points {
+		if slot, ok := s.e.lifts[s.e.m.Points[p].Net]; ok {
+			s.val[slot] = to
+		}
+	}
+	if s.conduct() {
+		s.dcOK = false
+	}
+}
+
+// all loads a hypothesis and gives the outcome of every check. It reports whether some state did not come to rest.
+func (s *sim) all(modes []int, out []Outcome) (unsure bool) {
+	done := func(c int, o Outcome) { out[c] = o }
+	s.load(modes, done)
+	unsure = s.unsure
+	for i := range s.e.inOrder[1:] {
+		s.group(i+1, &s.e.inOrder[i+1], done)
 		unsure = unsure || s.unsure
 	}
 	return unsure
@@ -145,10 +225,13 @@ func (e *Engine) Predict(modes []int, check int) Outcome {
 		panic("appliance: predicting with an index that is not in the model")
 	}
 	s := e.newSim()
-	s.load(sorted(modes))
+	s.load(sorted(modes), nil)
 	var out Outcome
-	g := group{at: e.situation(check), checks: []int{check}}
-	s.group(&g, func(_ int, o Outcome) { out = o })
+	for i, g := range e.groups([]int{check}) {
+		if len(g.checks)+len(g.lifted) > 0 {
+			s.group(i, &g, func(_ int, o Outcome) { out = o })
+		}
+	}
 	return out
 }
 
@@ -158,7 +241,7 @@ func (e *Engine) Reached(modes []int) (step, code, why string) {
 		panic("appliance: reaching with an index that is not in the model")
 	}
 	s := e.newSim()
-	s.load(sorted(modes))
+	s.load(sorted(modes), nil)
 	if s.lamp >= 0 {
 		code = e.m.Lamps[s.lamp].ID
 	}

@@ -38,7 +38,7 @@ func (e *Engine) Circuits(modes []int, at Situation, prefix string) []Circuit {
 		panic("appliance: a circuit with a mode that is not in the model")
 	}
 	s := e.newSim()
-	s.load(sorted(modes))
+	s.load(sorted(modes), nil)
 	s.begin()
 	var out []Circuit
 	s.run(&at, func(step int, last bool) {

@@ -68,8 +68,7 @@ func (e *Engine) Table(hyps []Hypothesis) *Table {
 					workers[w] = e.newSim()
 				}
 				for i := w; i < len(part); i += len(workers) {
-					workers[w].load(part[i])
-					t.Unsure[lo+i] = workers[w].all(rows[i])
+					t.Unsure[lo+i] = workers[w].all(part[i], rows[i])
 				}
 			})
 		}
