@@ -247,3 +247,9 @@ func (p *Parser) Missing(known func(word string) bool) []string {
 	}
 	return out
 }
+
+// Readings is how many sampled readings the recogniser is trained with, and Alternatives how many word strings it is asked for.
+const (
+	Readings     = 3000
+	Alternatives = 20
+)

@@ -137,13 +137,12 @@ func (e *Engine) New(phrases []string, n int) (*Recognizer, error) {
 			return nil, fmt.Errorf("%w: %q, want words with single spaces", ErrGrammar, p)
 		}
 		for _, w := range words {
-			if ok, seen := checked[w]; !seen {
-				checked[w] = e.Known(w)
-				if !checked[w] {
-					missing = append(missing, w)
-				}
-			} else if !ok {
+			if checked[w] {
 				continue
+			}
+			checked[w] = true
+			if !e.Known(w) {
+				missing = append(missing, w)
 			}
 		}
 	}

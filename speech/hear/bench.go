@@ -1,0 +1,108 @@
+package hear
+
+import (
+	"fmt"
+	"math"
+
+	"readback/core/heard"
+	"readback/speech"
+	"readback/speech/listen"
+	"readback/speech/model"
+	"readback/speech/phrase"
+	"readback/speech/vosk"
+)
+
+// Bench is the real engine with the real phrases.
+type Bench struct {
+	Engine *vosk.Engine
+	Parser *phrase.Parser
+	rec    *vosk.Recognizer
+}
+
+// shared lets many ears use one recogniser one after the other.
+type shared struct{ speech.Recognizer }
+
+func (shared) Close() error { return nil }
+
+// Open loads the engine and builds the recogniser. Its error is a *model.Error when speech files are missing.
+func Open(lex *heard.Lexicon) (*Bench, error) {
+	files, err := model.Locate()
+	if err != nil {
+		return nil, err
+	}
+	e, err := vosk.Open(files.Library, files.Model)
+	if err != nil {
+		return nil, err
+	}
+	b := &Bench{Engine: e, Parser: phrase.New(lex)}
+	list, _ := b.Parser.Sample(phrase.Readings, 1, e.Known)
+	if b.rec, err = e.New(list, phrase.Alternatives); err != nil {
+		return nil, err
+	}
+	return b, nil
+}
+
+// Close frees the engine.
+func (b *Bench) Close() {
+	b.rec.Close()
+	b.Engine.Close()
+}
+
+// Ear makes a fresh ear on the shared recogniser.
+func (b *Bench) Ear(on func(heard.Utterance)) (*listen.Ear, error) {
+	return listen.New(listen.Config{
+		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
+		Parser:    b.Parser,
+		Utterance: on,
+	})
+}
+
+// Heard is what came of one clip.
+type Heard struct {
+	Partial []heard.Utterance
+	Final   []heard.Utterance
+	Delay   float64 // s from the end of the clip's speech to the last final utterance
+}
+
+// Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end.
+func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
+	var h Heard
+	at := 0
+	ear, err := b.Ear(func(u heard.Utterance) {
+		if u.Partial {
+			h.Partial = append(h.Partial, u)
+			return
+		}
+		h.Final = append(h.Final, u)
+		h.Delay = float64(at-end) / 16000
+	})
+	if err != nil {
+		return h, err
+	}
+	defer ear.Close()
+	for len(pcm) > 0 {
+		n := min(800, len(pcm))
+		at += n
+		if err := ear.FeedSamples(pcm[:n], int64(at/16)); err != nil {
+			return h, err
+		}
+		pcm = pcm[n:]
+	}
+	return h, ear.Flush()
+}
+
+// Condition is a noise at a ratio.
+type Condition struct {
+	Noise string
+	SNR   float64 // dB; +Inf: none
+}
+
+func (c Condition) String() string {
+	if math.IsInf(c.SNR, 1) {
+		return "clean"
+	}
+	return fmt.Sprintf("%s %g dB", c.Noise, c.SNR)
+}
+
+// Conditions are those reported.
+var Conditions = []Condition{{"", math.Inf(1)}, {"pink", 20}, {"fan", 20}, {"pink", 10}, {"fan", 10}, {"pink", 5}, {"fan", 5}}

@@ -1,0 +1,450 @@
+// Package listen is the running ear: sound in, utterances out. It finds where somebody speaks, brings the level to what the
+// recogniser likes, ends a saying as soon as it is complete, and watches every partial result for an emergency.
+//
+// It counts time in samples, so the same sound gives the same utterances at any speed.
+package listen
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"readback/core/heard"
+	"readback/speech"
+	"readback/speech/phrase"
+)
+
+// Config is what an ear is made of. New and Parser are required; the callbacks run inside Feed and may be nil.
+type Config struct {
+	New       func() (speech.Recognizer, error) // called at the start and again after the engine failed
+	Parser    *phrase.Parser
+	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
+	Partial   func(text string)         // words as they are being spoken
+	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
+	Audio     func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
+}
+
+// Times in samples at 16 kHz.
+const (
+	block     = 800                    // fed to the engine at once, 50 ms
+	lead      = 3 * speech.Rate / 10   // kept before the first speech frame
+	longest   = 15 * speech.Rate       // a saying is ended here
+	wordless  = 4 * speech.Rate        // sound without a word is dropped here
+	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
+	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
+	steady    = 3 * speech.Rate / 10   // a complete partial result must last this long
+	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
+)
+
+// ends is the silence in samples after which a saying is over, by what is asked for.
+var ends = map[string]struct{ closed, open int }{
+	"choice": {5 * speech.Rate / 10, 8 * speech.Rate / 10},
+	"number": {5 * speech.Rate / 10, 12 * speech.Rate / 10},
+	"digits": {20 * speech.Rate / 10, 20 * speech.Rate / 10},
+}
+
+// Ear is one running ear. Its methods must be called from one goroutine at a time.
+type Ear struct {
+	cfg    Config
+	rec    speech.Recognizer
+	vad    *detector
+	class  string
+	expect phrase.Expect
+	clock  clock
+
+	ring  []int16 // the last sound, for the lead
+	rest  []int16 // less than a frame
+	count int     // samples taken so far
+
+	// the saying in progress
+	on       bool
+	pcm      []int16 // as recorded, lead included
+	first    int     // index of pcm[0]
+	fed      int     // samples of pcm given to the engine
+	gain     float64 // dB
+	quiet    int     // samples since the last frame above the noise
+	text     string  // last partial
+	since    int     // index of the sample when text became what it is
+	ended    bool    // the engine holds the saying for over
+	urgent   heard.Meaning
+	urgentAt int
+	told     map[string]bool // urgent meanings already told
+
+	level     float64 // active level of speech, dBFS, remembered between sayings; 0 at first
+	snr       float64
+	own       voice
+	meter     float64 // power of the last tenth of a second
+	meterSize int
+}
+
+// clock turns sample indexes into the caller's milliseconds.
+type clock struct {
+	at    int64 // ms at sample index
+	index int
+}
+
+func (c clock) ms(i int) int64 { return c.at + int64(math.Round(float64(i-c.index)*1000/speech.Rate)) }
+
+// voice is what is known of our own voice: while it speaks, and shortly after, its words do not count.
+type voice struct {
+	words map[string]bool
+	on    bool
+	until int // index of the sample when it ended
+	ever  bool
+}
+
+// New makes an ear. It opens one recogniser.
+func New(cfg Config) (*Ear, error) {
+	rec, err := cfg.New()
+	if err != nil {
+		return nil, fmt.Errorf("listen: opening the recogniser: %w", err)
+	}
+	return &Ear{cfg: cfg, rec: rec, vad: newDetector(), class: "number"}, nil
+}
+
+// Class sets how much silence ends a saying: "choice", "number" or "digits". Anything else means "number".
+func (e *Ear) Class(id string) {
+	if _, ok := ends[id]; !ok {
+		id = "number"
+	}
+	e.class = id
+}
+
+// Expect sets what the question asked can be answered with; it orders meanings, it never removes one.
+func (e *Ear) Expect(x phrase.Expect) { e.expect = x }
+
+// Speaking tells that the own voice begins to say these words; "" when it ended.
+func (e *Ear) Speaking(text string) {
+	if text == "" {
+		if e.own.on {
+			e.own.on, e.own.until = false, e.count
+		}
+		return
+	}
+	words := map[string]bool{}
+	for w := range strings.FieldsSeq(strings.ToLower(text)) {
+		words[strings.Trim(w, ".,;:?!\"")] = true
+	}
+	e.own = voice{words: words, on: true, ever: true}
+}
+
+// Close frees the recogniser.
+func (e *Ear) Close() { _ = e.rec.Close() } // nothing can be done about it
+
+// Feed takes 16 kHz mono sound, signed 16 bit little endian, any whole number of samples. At is the caller's clock in ms at the
+// end of it. When the engine fails it is opened once more; the saying in progress is heard again from its beginning.
+func (e *Ear) Feed(pcm []byte, at int64) error {
+	if len(pcm)%2 != 0 {
+		return fmt.Errorf("listen: %d bytes are not whole 16 bit samples", len(pcm))
+	}
+	s := make([]int16, len(pcm)/2)
+	for i := range s {
+		s[i] = int16(uint16(pcm[2*i]) | uint16(pcm[2*i+1])<<8)
+	}
+	return e.FeedSamples(s, at)
+}
+
+// FeedSamples is Feed for samples.
+func (e *Ear) FeedSamples(pcm []int16, at int64) error {
+	e.clock = clock{at: at, index: e.count + len(e.rest) + len(pcm)}
+	e.rest = append(e.rest, pcm...)
+	for len(e.rest) >= frame {
+		if err := e.frame(e.rest[:frame]); err != nil {
+			return err
+		}
+		e.rest = e.rest[frame:]
+	}
+	e.rest = append([]int16(nil), e.rest...) // let the old array go
+	return nil
+}
+
+// Flush ends the saying in progress, if any: the sound is over.
+func (e *Ear) Flush() error {
+	if !e.on {
+		return nil
+	}
+	return e.finish("")
+}
+
+func (e *Ear) frame(f []int16) error {
+	above := e.vad.step(f)
+	e.count += frame
+	e.meterStep(f)
+	if !e.on {
+		e.ring = append(e.ring, f...)
+		if most := lead + 20*frame; len(e.ring) > most {
+			e.ring = append(e.ring[:0], e.ring[len(e.ring)-most:]...)
+		}
+		if e.vad.onset() {
+			return e.begin()
+		}
+		return nil
+	}
+	e.pcm = append(e.pcm, f...)
+	if above {
+		e.quiet = 0
+	} else {
+		e.quiet += frame
+	}
+	if len(e.pcm)-e.fed >= block {
+		if err := e.feed(); err != nil {
+			return err
+		}
+		return e.decide()
+	}
+	return nil
+}
+
+// meterStep keeps the level for the page.
+func (e *Ear) meterStep(f []int16) {
+	e.meter += power(f)
+	if e.meterSize++; e.meterSize == perSecond/10 {
+		if e.cfg.Level != nil {
+			e.cfg.Level(decibel(e.meter/float64(e.meterSize)), e.snr)
+		}
+		e.meter, e.meterSize = 0, 0
+	}
+}
+
+func (e *Ear) begin() error {
+	e.on, e.fed, e.quiet, e.text, e.ended = true, 0, 0, "", false
+	e.pcm = append([]int16(nil), e.ring...)
+	e.first = e.count - len(e.pcm)
+	e.ring = e.ring[:0]
+	e.since, e.urgentAt, e.urgent, e.told = e.count, 0, heard.Meaning{}, map[string]bool{}
+	if e.level == 0 {
+		e.level = activeLevel(e.pcm)
+	}
+	e.gain = gainFor(e.level)
+	return nil
+}
+
+func gainFor(level float64) float64 { return math.Max(gainLeast, math.Min(gainMost, targetDB-level)) }
+
+// feed gives the engine what it has not had, in blocks.
+func (e *Ear) feed() error {
+	for len(e.pcm)-e.fed >= block {
+		if err := e.accept(e.pcm[e.fed : e.fed+block]); err != nil {
+			return err
+		}
+		e.fed += block
+	}
+	return nil
+}
+
+func (e *Ear) accept(pcm []int16) error {
+	b := make([]int16, len(pcm))
+	amplify(b, pcm, e.gain)
+	ended, err := e.rec.Accept(b)
+	if err == nil {
+		e.ended = ended
+		return nil
+	}
+	if err := e.reopen(err); err != nil {
+		return err
+	}
+	e.fed = 0
+	b = make([]int16, len(e.pcm))
+	amplify(b, e.pcm, e.gain)
+	if _, err := e.rec.Accept(b); err != nil {
+		return fmt.Errorf("listen: the recogniser failed twice: %w", err)
+	}
+	e.fed = len(e.pcm) - len(pcm) // the caller adds this block
+	return nil
+}
+
+// reopen replaces a failed engine.
+func (e *Ear) reopen(cause error) error {
+	_ = e.rec.Close() // it failed already
+	rec, err := e.cfg.New()
+	if err != nil {
+		return fmt.Errorf("listen: the recogniser failed and cannot be opened again: %w", errors.Join(cause, err))
+	}
+	e.rec = rec
+	return nil
+}
+
+// decide looks at the words so far.
+func (e *Ear) decide() error {
+	text, err := e.rec.Partial()
+	if err != nil {
+		return e.reopen(err)
+	}
+	if text != e.text {
+		e.text, e.since = text, e.count
+		if e.cfg.Partial != nil {
+			e.cfg.Partial(text)
+		}
+	}
+	e.watch()
+	spoken := len(e.pcm)
+	known := strings.Trim(strings.ReplaceAll(e.text, phrase.Unknown, ""), " ") != ""
+	switch t := ends[e.class]; {
+	case spoken >= longest:
+		return e.finish("long")
+	case !known && (e.quiet >= t.closed || spoken >= wordless):
+		return e.finish("")
+	case !known || e.quiet < shortest && !e.ended:
+		return nil
+	case e.class != "digits" && e.count-e.since >= steady && e.cfg.Parser.Complete(e.text, e.expect):
+		return e.finish("")
+	case e.quiet >= t.open || e.quiet >= t.closed && !e.open():
+		return e.finish("")
+	}
+	return nil
+}
+
+// open tells whether the words sound unfinished: a number without its unit, a repair just begun.
+func (e *Ear) open() bool { return !e.cfg.Parser.Complete(e.text, e.expect) }
+
+// watch tells an emergency or "quiet" in a partial result once it has stood long enough.
+func (e *Ear) watch() {
+	m := e.cfg.Parser.Urgent(e.text)
+	if m == nil || e.echo(m.Text) {
+		e.urgent = heard.Meaning{}
+		return
+	}
+	if m.Kind != e.urgent.Kind || m.ID != e.urgent.ID || m.Doubt != e.urgent.Doubt {
+		e.urgent, e.urgentAt = *m, e.count
+	}
+	key := string(m.Kind) + m.ID
+	if e.count-e.urgentAt < standsFor || e.told[key] {
+		return
+	}
+	e.told[key] = true
+	e.emit(heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+}
+
+// echo tells whether words may be our own voice coming back.
+func (e *Ear) echo(text string) bool {
+	if !e.own.ever || !e.own.on && e.first+lead > e.own.until+echoTail {
+		return false
+	}
+	for w := range strings.FieldsSeq(text) {
+		if !e.own.words[w] {
+			return false
+		}
+	}
+	return true
+}
+
+func (e *Ear) emit(u heard.Utterance) {
+	u.Source = "voice"
+	u.Start, u.End = e.clock.ms(e.first+min(lead, len(e.pcm))), e.clock.ms(e.count)
+	if !u.Partial {
+		u.End = e.clock.ms(e.count - e.quiet)
+	}
+	if e.cfg.Utterance != nil {
+		e.cfg.Utterance(u)
+	}
+}
+
+// finish ends the saying and tells what it means.
+func (e *Ear) finish(fault string) error {
+	defer e.reset()
+	if rest := e.pcm[e.fed:]; len(rest) > 0 {
+		if err := e.accept(rest); err != nil {
+			return err
+		}
+	}
+	res, err := e.rec.Final()
+	if err != nil {
+		if err := e.reopen(err); err != nil {
+			return err
+		}
+		if res, err = e.again(); err != nil {
+			return fmt.Errorf("listen: the recogniser failed twice: %w", err)
+		}
+	}
+	if len(res.Alternatives) == 0 {
+		return nil // noise
+	}
+	speechPart := e.pcm[min(len(e.pcm), lead/2):max(min(len(e.pcm), lead/2), len(e.pcm)-e.quiet)]
+	level := activeLevel(speechPart)
+	if math.Abs(gainFor(level)-e.gain) > 6 { // the level was guessed badly: hear it again
+		e.gain = gainFor(level)
+		if res, err = e.again(); err != nil {
+			return err
+		}
+	}
+	e.level = level
+	e.snr = snr(level, decibel(e.vad.wide))
+	if e.cfg.Audio != nil {
+		e.cfg.Audio(e.pcm, e.first)
+	}
+	u := e.cfg.Parser.Hear(res.Alternatives, e.expect)
+	u.Level, u.SNR = level, e.snr
+	if u.Fault != "" {
+		switch {
+		case fault != "":
+			u.Fault = fault
+		case clipped(e.pcm) > 0.01:
+			u.Fault = "clipped"
+		case e.snr < 5:
+			u.Fault = "loud"
+		case level < -55:
+			u.Fault = "quiet"
+		}
+	}
+	if e.keep(&u) {
+		e.emit(u)
+	}
+	return nil
+}
+
+// keep tells whether an utterance is somebody else's. While our own voice speaks only an emergency and "quiet" count, and none made of
+// its words; a saying that goes on after it counts when it shares no word with it.
+func (e *Ear) keep(u *heard.Utterance) bool {
+	start := e.first + lead
+	if !e.own.ever || !e.own.on && start > e.own.until+echoTail {
+		return true
+	}
+	if e.echo(u.Text) {
+		return false
+	}
+	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.ID == "quiet") {
+		return !e.echo(m.Text)
+	}
+	if e.own.on || e.count-e.quiet-e.own.until < e.own.until-start {
+		return false
+	}
+	for w := range strings.FieldsSeq(u.Text) {
+		if e.own.words[w] {
+			return false
+		}
+	}
+	return true
+}
+
+// again hears the whole saying once more with the present gain.
+func (e *Ear) again() (speech.Result, error) {
+	b := make([]int16, len(e.pcm))
+	amplify(b, e.pcm, e.gain)
+	if _, err := e.rec.Accept(b); err != nil {
+		return speech.Result{}, err
+	}
+	return e.rec.Final()
+}
+
+func (e *Ear) reset() {
+	tail := min(e.quiet, lead, len(e.pcm)) // only silence: no rest of a word may lead the next saying
+	e.ring = append(e.ring[:0], e.pcm[len(e.pcm)-tail:]...)
+	e.on, e.pcm = false, nil
+	e.vad.forget()
+	if e.text != "" {
+		e.text = ""
+		if e.cfg.Partial != nil {
+			e.cfg.Partial("")
+		}
+	}
+}
+
+// snr is the ratio of speech to noise in dB, from the level of both together and of the noise alone.
+func snr(both, noise float64) float64 {
+	p := math.Pow(10, both/10) - math.Pow(10, noise/10)
+	if p <= 0 {
+		return -5
+	}
+	return math.Max(-5, math.Min(60, decibel(p)-noise))
+}
