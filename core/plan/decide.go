@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"readback/core/infer"
 )
@@ -240,33 +241,54 @@ func (p *Planner) wasAsked(c int) bool {
 	return false
 }
 
-// score fills in, for every open check, its information and its one-step expected cost.
+// score fills in the information of every open check, orders them by information per cost, and works out the one-step expected
+// cost of the first of them; of the others it is +Inf. For a quick decision it stops at the first that pays.
 func (p *Planner) score(b *infer.Belief, s *Situation, st state) {
 	f := &p.frame
 	for i := range p.open {
 		c := &p.open[i]
-		extra := 0.0
-		if s.Allowed != nil {
-			extra, _ = s.Allowed(c.Check)
+		f.tests = f.tests[:0]
+		c.Bits = p.bits(p.addTest(b, c.Check, 0))
+		c.Expect = math.Inf(1)
+	}
+	slices.SortStableFunc(p.open, func(x, y Candidate) int {
+		switch {
+		case better(&x, &y):
+			return -1
+		case better(&y, &x):
+			return 1
+		}
+		return 0
+	})
+	base, _ := f.repairOnly(f.root, &st)
+	for i := range p.open[:min(len(p.open), p.Limits.Scored)] {
+		c := &p.open[i]
+		if c.Bits < 1e-6 {
+			break
 		}
 		f.tests = f.tests[:0]
-		t := p.addTest(b, c.Check, extra)
-		c.Bits = p.bits(t)
-		if c.Bits < 1e-9 {
-			base, _ := f.repairOnly(f.root, &st)
-			c.Expect = c.Cost + base
-			continue
-		}
+		t := p.addTest(b, c.Check, p.extra(s, c.Check))
 		c.Expect = f.ask(f.root, st, t, 1, func(w []float64, s state) float64 {
 			v, _ := f.repairOnly(w, &s)
 			return v
 		})
+		if !p.Deep && c.Expect < base-1e-12 {
+			break
+		}
 	}
 	f.tests = f.tests[:0]
 }
 
-// bits is the information of a test of the frame about the repair decision: I = H(outcome) - Σ P(decision) H(outcome | decision).
-// A fault of several repairs counts for its first.
+func (p *Planner) extra(s *Situation, check int) float64 {
+	if s.Allowed == nil {
+		return 0
+	}
+	x, _ := s.Allowed(check)
+	return x
+}
+
+// bits is the information of a test of the frame about the repair decision: I = Σ P(outcome, decision) log2 of how much more often
+// they come together than by chance. A fault of several repairs counts for its first.
 func (p *Planner) bits(t int) float64 {
 	f := &p.frame
 	ts := &f.tests[t]
@@ -288,11 +310,24 @@ func (p *Planner) bits(t int) float64 {
 		}
 		for g, y := range joint {
 			if y > 0 {
-				info += y * math.Log(y/(group[g]*all))
+				info += y * log2(y/(group[g]*all))
 			}
 		}
 	}
-	return max(0, info/math.Ln2)
+	return max(0, info)
+}
+
+// log2 is the binary logarithm of a positive number to a few parts in 10⁸, exact at 1: information is only compared.
+func log2(x float64) float64 {
+	b := math.Float64bits(x)
+	e := float64(int(b>>52) - 1023)
+	m := math.Float64frombits(b&(1<<52-1) | 1023<<52)
+	if m > math.Sqrt2 {
+		m, e = m/2, e+1
+	}
+	s := (m - 1) / (m + 1)
+	q := s * s
+	return e + 2/math.Ln2*s*(1+q*(1./3+q*(1./5+q*(1./7+q/9))))
 }
 
 // choose compares checks and repairs, as deeply as the limits allow, and returns the best.
@@ -345,15 +380,12 @@ func (p *Planner) choose(b *infer.Belief, s *Situation, st state) Candidate {
 		return p.tried[0]
 	}
 	// One step: the check with the most information per cost among those that lower the expected cost.
-	best := -1
-	for i, c := range p.open {
-		if c.Expect < base-1e-12 && (best < 0 || better(&p.open[i], &p.open[best])) {
-			best = i
+	for i := range p.open {
+		if p.open[i].Expect < base-1e-12 {
+			p.tried = append(p.tried, p.tried[0])
+			p.tried[0] = p.open[i]
+			break
 		}
-	}
-	if best >= 0 {
-		p.tried = append(p.tried, p.tried[0])
-		p.tried[0] = p.open[best]
 	}
 	return p.tried[0]
 }
@@ -401,11 +433,7 @@ func (p *Planner) pick(b *infer.Belief, s *Situation) {
 		if best < 0 {
 			return
 		}
-		extra := 0.0
-		if s.Allowed != nil {
-			extra, _ = s.Allowed(p.open[best].Check)
-		}
-		p.addTest(b, p.open[best].Check, extra)
+		p.addTest(b, p.open[best].Check, p.extra(s, p.open[best].Check))
 	}
 }
 
@@ -426,16 +454,12 @@ func (p *Planner) tell(sure, lead float64) int {
 	if lead >= sure {
 		return -1
 	}
-	best := -1
-	for i := range p.open {
-		if p.open[i].Bits >= tellsBits && (best < 0 || better(&p.open[i], &p.open[best])) {
-			best = i
+	for i := range p.open { // in the order of information per cost
+		if p.open[i].Bits >= tellsBits {
+			return p.open[i].Check
 		}
 	}
-	if best < 0 {
-		return -1
-	}
-	return p.open[best].Check
+	return -1
 }
 
 // Task returns what the planner works on.

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"readback/core/infer"
@@ -39,7 +40,7 @@ func (p *Planner) Explain(b *infer.Belief, s Situation, d Decision) Reasons {
 	r.Left = d.Expect
 	for i := range p.open {
 		c := &p.open[i]
-		if c.Check != d.Check && (r.Rejected == nil || c.Expect < r.Rejected.Expect) {
+		if c.Check != d.Check && !math.IsInf(c.Expect, 1) && (r.Rejected == nil || c.Expect < r.Rejected.Expect) {
 			x := *c
 			r.Rejected, r.Net = &x, base-c.Expect
 		}

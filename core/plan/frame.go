@@ -11,6 +11,7 @@ import (
 type Limits struct {
 	Hyps   int     // hypotheses of the small model
 	Mass   float64 // share of the probability it must hold, if Hyps allows
+	Scored int     // checks, by information per cost, whose one-step expected cost is worked out
 	Tests  int     // checks looked at beyond one step, at most 64
 	Root   int     // actions compared by following the policy to the end
 	Steps  int     // look-ahead of that policy
@@ -20,9 +21,9 @@ type Limits struct {
 
 // Full and Quick are the limits of a considered decision and of one that must come at once. Exhaustive is for small models.
 var (
-	Full       = Limits{Hyps: 256, Mass: 0.995, Tests: 12, Root: 4, Steps: 1, Nodes: 12000, Branch: 0.02}
-	Quick      = Limits{Hyps: 256, Mass: 0.995, Tests: 0, Root: 0, Steps: 1, Nodes: 2000, Branch: 0.1}
-	Exhaustive = Limits{Hyps: 4096, Mass: 1, Tests: 64, Root: 64, Steps: 2, Nodes: math.MaxInt, Branch: 1e-9}
+	Full       = Limits{Hyps: 192, Mass: 0.995, Scored: 32, Tests: 10, Root: 4, Steps: 1, Nodes: 6000, Branch: 0.02}
+	Quick      = Limits{Hyps: 192, Mass: 0.995, Scored: 48, Steps: 1, Nodes: 2000, Branch: 0.1}
+	Exhaustive = Limits{Hyps: 4096, Mass: 1, Scored: 64, Tests: 64, Root: 64, Steps: 2, Nodes: math.MaxInt, Branch: 1e-9}
 )
 
 // selectHyps fills p.hyps with the likeliest hypotheses that hold the share of the mass. It cuts by

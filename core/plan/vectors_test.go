@@ -60,7 +60,7 @@ func TestA3(t *testing.T) {
 		value  float64 // at most
 		first  int
 	}{
-		{"one step", plan.Limits{Hyps: 64, Mass: 1, Tests: 0, Nodes: 1 << 40}, 63.00011, 1},
+		{"one step", plan.Limits{Hyps: 64, Mass: 1, Scored: 64, Nodes: 1 << 40}, 63.00011, 1},
 		{"full", plan.Exhaustive, 62.587855, 1},
 	} {
 		p, err := plan.New(task, plan.Weights{}, c.limits)
