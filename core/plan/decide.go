@@ -140,11 +140,11 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 		return d
 	}
 	// The cheapest plan is to stop asking. See whether that may be said.
-	g := lead.Group
-	if lead.P < 0.5 && best.Group >= 0 {
-		g = best.Group // a cheap repair tried first
-	}
 	groups := p.task.Problem.Groups
+	g := lead.Group
+	if x := best.Group; x >= 0 && (lead.P < 0.5 || x < groups && p.task.Repairs[x].Free) {
+		g = x // a cheap repair is tried before a likelier one
+	}
 	free := g < groups && p.task.Repairs[g].Free
 	if !free {
 		if c := p.tell(p.Sure, lead.P); c >= 0 {
@@ -339,34 +339,7 @@ func (p *Planner) choose(b *infer.Belief, s *Situation, st state) Candidate {
 	p.acts = p.acts[:0]
 	if p.Deep {
 		p.pick(b, s)
-		p.acts = append(p.acts, scored{act, base})
-		for t := range f.tests {
-			p.acts = append(p.acts, scored{action(t), f.ask(f.root, st, t, 1, func(w []float64, s state) float64 {
-				x, _ := f.ahead(w, s, 1)
-				return x
-			})})
-		}
-		f.repairOnly(f.root, &st)
-		var others [2]int16
-		k := 0
-		for _, x := range f.keys[:min(len(f.keys), 3)] {
-			if d := int16(x & 0xff); action(^int(d)) != act && k < len(others) {
-				others[k] = d
-				k++
-			}
-		}
-		for _, d := range others[:k] {
-			ns := st.fix(d)
-			x, _ := f.ahead(f.after(f.root, &ns), ns, 1)
-			f.pop()
-			p.acts = append(p.acts, scored{action(^int(d)), f.repair[d] + x})
-		}
-		rank(p.acts)
-		if p.Limits.Root > 0 {
-			top := p.acts[:min(len(p.acts), p.Limits.Root)]
-			f.rollout(f.root, st, p.Limits.Steps, top)
-			rank(top)
-		}
+		p.acts = f.compare(f.root, st, p.acts[:0])
 		p.tried = p.tried[:0]
 		for _, a := range p.acts[:min(len(p.acts), 6)] {
 			if a.act.isTest() {

@@ -1,8 +1,8 @@
 package plan_test
 
 import (
-	"fmt"
 	"math"
+	"math/rand/v2"
 
 	"readback/core/infer"
 	"readback/core/plan"
@@ -12,11 +12,17 @@ import (
 // (repairs done, outcome of each test so far). It shares nothing with the planner.
 func optimum(t *plan.Task) float64 {
 	p := t.Problem
-	memo := map[string]float64{}
-	out := make([]byte, len(p.Checks)) // 0: not asked, else outcome + 1
-	done := 0
-	var value func(w []float64) float64
-	value = func(w []float64) float64 {
+	n := len(p.Hyps)
+	states := 1 << n
+	weight := make([]int, len(p.Checks)) // the place of each test in a state's number
+	for c := range p.Checks {
+		weight[c] = states
+		states *= 1 + len(p.Checks[c].Bins[0])
+	}
+	memo := make([]float64, states) // 0: not known yet; no state with mass costs nothing
+	asked := make([]bool, len(p.Checks))
+	var value func(state int, w []float64) float64
+	value = func(state int, w []float64) float64 {
 		mass := 0.0
 		for _, x := range w {
 			mass += x
@@ -24,45 +30,89 @@ func optimum(t *plan.Task) float64 {
 		if mass <= 0 {
 			return 0
 		}
-		key := fmt.Sprint(done, out)
-		if v, ok := memo[key]; ok {
-			return v
+		if memo[state] != 0 {
+			return memo[state]
 		}
 		best := math.Inf(1)
+		next := make([]float64, n)
 		for f := range w {
-			if w[f] <= 0 {
-				continue
+			if w[f] > 0 {
+				copy(next, w)
+				next[f] = 0
+				best = min(best, mass*t.Repairs[f].Money+value(state|1<<f, next))
 			}
-			next := append([]float64(nil), w...)
-			next[f] = 0
-			done |= 1 << f
-			best = min(best, mass*t.Repairs[f].Money+value(next))
-			done &^= 1 << f
 		}
 		for c := range p.Checks {
-			if out[c] != 0 {
+			if asked[c] {
 				continue
 			}
+			asked[c] = true
 			v := mass * t.Checks[c].Money
 			for o := range p.Checks[c].Bins[0] {
-				next := make([]float64, len(w))
 				for f := range w {
 					next[f] = w[f] * p.Chance(c, f, o)
 				}
-				out[c] = byte(o + 1)
-				v += value(next)
-				out[c] = 0
+				v += value(state+(o+1)*weight[c], next)
 			}
+			asked[c] = false
 			best = min(best, v)
 		}
-		memo[key] = best
+		memo[state] = best
 		return best
 	}
-	w := make([]float64, len(p.Hyps))
+	w := make([]float64, n)
 	for i, h := range p.Hyps {
 		w[i] = h.Prior
 	}
-	return value(w)
+	return value(0, w)
+}
+
+// regimes are the four kinds of random small models: six faults by six tests, log-normal priors, repairs of about 20, tests of about
+// 2.5; except in the first, the last fault is an unknown one of 0.05 that costs 80 and that no test sees.
+var regimes = []string{"deterministic", "chain, 2 % noise", "random, 2 % noise", "random, 10 % noise"}
+
+func randomTask(r *rand.Rand, regime, n, m int) *plan.Task {
+	noise := []float64{0, 0.02, 0.02, 0.10}[regime]
+	prior, repair := make([]float64, n), make([]float64, n)
+	sum := 0.0
+	known := n
+	if regime > 0 {
+		known--
+	}
+	for f := range known {
+		prior[f] = math.Exp(r.NormFloat64())
+		repair[f] = 20 * math.Exp(0.5*r.NormFloat64())
+		sum += prior[f]
+	}
+	for f := range known {
+		prior[f] /= sum
+		if regime > 0 {
+			prior[f] *= 0.95
+		}
+	}
+	if regime > 0 {
+		prior[known], repair[known] = 0.05, 80
+	}
+	cost := make([]float64, m)
+	hits := make([][]float64, m)
+	for t := range hits {
+		cost[t] = 2.5 * math.Exp(0.5*r.NormFloat64())
+		hits[t] = make([]float64, n)
+		for f := range known {
+			on := r.IntN(2) == 0
+			if regime == 1 {
+				on = f*m <= t*known // everything up to here
+			}
+			hits[t][f] = noise
+			if on {
+				hits[t][f] = 1 - noise
+			}
+		}
+		if regime > 0 {
+			hits[t][known] = 0.5
+		}
+	}
+	return binary(prior, repair, cost, hits)
 }
 
 // play is the expected cost of really following the planner from a belief on, over every answer and every failed repair. A repair

@@ -276,7 +276,7 @@ func (f *frame) ahead(w []float64, s state, steps int) (float64, action) {
 		v2, _ := f.ahead(f.after(w, &ns), ns, steps-1)
 		f.pop()
 		if v+v2 < best-1e-12*mass {
-			best, act = v+v2, action(^int(d))
+			best, act = v+v2, ^action(d)
 		}
 	}
 	return best, act
@@ -326,6 +326,44 @@ func (f *frame) rollout(w []float64, s state, steps int, acts []scored) {
 			f.pop()
 		}
 	}
+}
+
+// compare appends the actions open in a state with their expected costs, best first: the repair-only plan, every test and the
+// next best repairs with one step of free choice after them, and the best of these followed to the end.
+func (f *frame) compare(w []float64, s state, acts []scored) []scored {
+	base, act := f.repairOnly(w, &s)
+	var others [2]int16
+	k := 0
+	for _, x := range f.keys[:min(len(f.keys), 3)] {
+		if d := int16(x & 0xff); ^action(d) != act && k < len(others) {
+			others[k] = d
+			k++
+		}
+	}
+	acts = append(acts, scored{act, base})
+	mass := total(w)
+	for t := range f.tests {
+		if s.used>>t&1 != 0 {
+			continue
+		}
+		acts = append(acts, scored{action(t), f.ask(w, s, t, mass, func(w []float64, s state) float64 {
+			x, _ := f.ahead(w, s, 1)
+			return x
+		})})
+	}
+	for _, d := range others[:k] {
+		ns := s.fix(d)
+		x, _ := f.ahead(f.after(w, &ns), ns, 1)
+		f.pop()
+		acts = append(acts, scored{^action(d), mass*f.repair[d] + x})
+	}
+	rank(acts)
+	if f.limits.Root > 0 {
+		top := acts[:min(len(acts), f.limits.Root)]
+		f.rollout(w, s, f.limits.Steps, top)
+		rank(top)
+	}
+	return acts
 }
 
 // rank sorts by value, then by the order in which the actions were given.
