@@ -1,0 +1,38 @@
+package camera
+
+// says is what is spoken for each reason: what is wrong and what to do about it.
+var says = map[Reason]string{
+	NoDisplay:    "I can't find the meter's display. Point the phone at it from closer, with the number level.",
+	Faint:        "The display is too faint. Switch on its light, or turn the phone a little.",
+	Blurred:      "The picture is blurred. Hold the phone still, about a hand's length away.",
+	Glare:        "There is glare on the display. Tilt the phone or the meter a little.",
+	Changing:     "The number is still changing. I'll look again.",
+	Unclear:      "I can't read the display for sure. Please say the number.",
+	CutOff:       "Part of the number is outside the picture. Move the phone until all of it is in the frame.",
+	LoneOne:      "I see a single one. That can be a one or over range. Please say which.",
+	TooShort:     "I haven't watched it long enough. Keep the phone on the light.",
+	NoPause:      "I can't find the pause between the flashes. Keep the phone on the light, or count them yourself.",
+	Disagree:     "I counted different numbers. I'll count again.",
+	Chopped:      "The light flickers with the mains and my shutter is too fast for it. Use a longer exposure, or count the flashes yourself.",
+	WeakLight:    "The light is too weak to count. Go closer, or shade it with your hand.",
+	NoLight:      "I see no blinking light. Point the phone at it.",
+	ShortExposed: "It looks dark, but my shutter is too fast to be sure. Use a longer exposure.",
+	MainsFlicker: "The room light flickers too much for me to judge. Look with your own eyes.",
+	Moved:        "The picture moved or the room light changed. Hold the phone still.",
+}
+
+// Say is the reason in words that can be spoken; empty for no reason.
+func (r Reason) Say() string {
+	if r == "" {
+		return ""
+	}
+	if s, ok := says[r]; ok {
+		return s
+	}
+	return "I can't tell from the picture."
+}
+
+// Reasons lists every reason that has words, for tests and for recording voices.
+func Reasons() []Reason {
+	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
+}
