@@ -158,6 +158,8 @@ func (m *Machine) acted(a site.Act, id string) {
 		j.lifted = j.lifted.With(int(a.N))
 	case site.HoldDoor:
 		j.held = true
+	case site.PowerOn:
+		j.powered = append(j.powered, len(j.findings))
 	case site.JumperIn:
 		j.jumped = true
 	case site.MeterIn:
@@ -180,7 +182,7 @@ func (m *Machine) nameOf(a site.Act) string {
 // found works the answer to a check.
 func (m *Machine) found(q *question, x heard.Meaning) {
 	c := &m.model.Checks[q.check]
-	f := Finding{Check: q.check, Option: -1}
+	f := Finding{Check: q.check, Option: -1, Typed: q.typed}
 	switch x.Kind {
 	case heard.Choice, heard.Count:
 		id := x.ID

@@ -13,6 +13,7 @@ type Finding struct {
 	Reading *measure.Reading `json:"reading,omitempty"`
 	Unknown bool             `json:"unknown,omitempty"` // not known, not reached, not answered
 	Unsure  bool             `json:"unsure,omitempty"`  // said with doubt
+	Typed   bool             `json:"typed,omitempty"`   // tapped, keyed or seen by the camera: nothing was heard wrong
 }
 
 // Mended is a repair that was carried out after the first After findings.
@@ -25,6 +26,8 @@ type Mended struct {
 type Query struct {
 	Findings []Finding
 	Mended   []Mended
+	Cycled   []int    // after how many findings each a new power cycle began
+	Doubted  []int    // checks whose answer was doubted once already
 	Blocked  []int    // checks that cannot or may not be asked, rising
 	Stages   []string // stages whose checks may be asked
 	Site     site.State
@@ -35,14 +38,18 @@ type Query struct {
 type Advice struct {
 	Check    int       // check worth asking next, -1 for none
 	Proof    bool      // it is asked as independent evidence for the leading suspect
-	Again    bool      // it was answered before and does not fit the rest
+	Doubt    int       // the check whose answer does not fit the rest, so that Check is asked, plus one; 0 for none
+	Again    bool      // Check is asked because an answer does not fit the rest
 	Verdict  bool      // the case is closed: Repair names what ends it
 	Repair   int       // -1: nothing is wrong, when Verdict
 	P        float64   // probability of the verdict
 	Proofs   []string  // what the verdict stands on, in words
 	Suspects []Suspect // best first
-	Why      WhyView   // why this check, or why this verdict
-	Sure     string    // what would change it, in words
+	Why      WhyView   // reasons in words, when the adviser has better ones than the session makes of Splits
+	Sure     string    // what would change the verdict, in words
+	Splits   []string  // names of two suspects that Check tells apart
+	Minutes  float64   // what Check takes
+	Changer  string    // name of the check that would change most, empty for none
 }
 
 // Adviser chooses checks and closes cases. It must be a pure function of the query: the machine remembers its answers.

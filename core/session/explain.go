@@ -59,19 +59,36 @@ func (m *Machine) why() string {
 		return m.line("why.act", "check", m.model.Checks[q.aim.N].Name)
 	case q.kind == "act":
 		return m.line("why.leave")
-	case q.check >= 0 && j.advice.Check == q.check && j.advice.Why.Short != "":
-		return j.advice.Why.Short
+	case q.check >= 0 && j.advice.Check == q.check:
+		return m.whyCheck()
 	case q.check >= 0:
 		return m.line("why.check", "check", m.model.Checks[q.check].Name)
 	}
 	return m.line("why.stage." + stageIDs[j.stage])
 }
 
+// whyCheck says what the advised check tells apart.
+func (m *Machine) whyCheck() string {
+	a := m.j.advice
+	name := m.model.Checks[a.Check].Name
+	switch {
+	case a.Doubt > 0:
+		return m.line("why.doubt", "check", m.model.Checks[a.Doubt-1].Name)
+	case a.Why.Short != "":
+		return a.Why.Short
+	case a.Proof && len(a.Suspects) > 0:
+		return m.line("why.second", "part", a.Suspects[0].Name)
+	case len(a.Splits) == 2:
+		return m.line("why.tells", "one", a.Splits[0], "other", a.Splits[1])
+	}
+	return m.line("why.check", "check", name)
+}
+
 // whatIf tells where the answers lead, without saying which one is healthy before the reading is taken.
 func (m *Machine) whatIf() string {
 	j, q := m.j, m.j.q
-	if q.check >= 0 && j.advice.Check == q.check && len(j.advice.Why.More) > 0 {
-		return join(j.advice.Why.More)
+	if a := j.advice; q.check >= 0 && a.Check == q.check && len(a.Splits) == 2 {
+		return m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1])
 	}
 	return m.line("what.if")
 }
@@ -113,7 +130,13 @@ func (m *Machine) howSure() string {
 	if a.Verdict && len(a.Proofs) > 0 {
 		return sentence(text, m.line("proved.by", "proofs", join(a.Proofs)))
 	}
-	return sentence(text, firstOf(a.Sure, m.line("not.proved")))
+	switch {
+	case a.Sure != "":
+		return sentence(text, a.Sure)
+	case a.Changer != "":
+		return sentence(text, m.line("not.proved"), m.line("changer", "check", a.Changer))
+	}
+	return sentence(text, m.line("not.proved"))
 }
 
 // costWords says what it will cost as far as it is known.

@@ -52,6 +52,7 @@ type question struct {
 	units  []string // unit ids that answer it; empty: no number is due
 	hazard bool     // an answer that clears a hazard is said twice
 	ready  bool     // part A of two: waits for "ready"
+	typed  bool     // the answer came by finger or camera
 
 	pending *heard.Meaning  // taken but to be confirmed
 	choices []heard.Meaning // "this or that?": the rivals that were named
@@ -143,7 +144,8 @@ type job struct {
 	wrong     []named // values that were called wrong: never offered again
 	patient   bool    // two check-ins were needed: everything waits longer
 	noise     float64 // dB of speech over noise, 0 when not known
-	contra    []bool  // by check: asked again once already
+	doubted   []int   // checks whose answer was doubted once already
+	powered   []int   // after how many findings the supply came back
 	plate     map[string]string
 	battery   float64
 	warned    int
@@ -154,13 +156,13 @@ type job struct {
 	photos    []Photo
 	story     string
 	wake      int64
-	advice    Advice
+	advice    Advice // the last one that was followed
 }
 
 func newJob(checks int) *job {
 	return &job{
-		stage: sSafety, site: site.Start(), state: "ask", later: -1, repair: -1, stop: -1, battery: 100,
-		asked: make([]uint8, checks), times: make([]uint8, checks), contra: make([]bool, checks),
+		stage: sSafety, site: site.Start(), state: "ask", later: -1, repair: -1, stop: -1, battery: 100, advice: Advice{Check: -1, Repair: -1},
+		asked: make([]uint8, checks), times: make([]uint8, checks),
 		done: map[string]bool{}, refused: map[string]int{}, patterns: map[string]int{}, cautions: map[string]int{}, plate: map[string]string{},
 	}
 }

@@ -60,14 +60,15 @@ func LineIDs() []string {
 	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
 	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
+	add("", adviceIDs...)
 	return ids
 }
 
 var plainIDs = []string{
 	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "callout",
-	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
+	"changed", "changed.fact", "changer", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
 	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
-	"differs", "digits", "done.number", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
+	"differs", "digits", "done.number", "doubt", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
 	"handover.closed", "handover.open", "handover.story", "hello", "help", "hold.live", "hold.refused", "holding", "how.check",
 	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
 	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "jumping.range", "last.fact", "lead", "leads",
@@ -80,6 +81,9 @@ var plainIDs = []string{
 	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
 	"too.much", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict",
-	"wait.quietly", "what.if", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.leave", "why.proof",
+	"wait.quietly", "what.if", "what.leads", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.doubt", "why.leave", "why.minutes", "why.second", "why.tells", "why.proof",
 	"wrong.kind", "wrong.unit",
 }
+
+// adviceIDs are the sentences that an adviser says through the session.
+var adviceIDs = []string{"suspect.nothing", "suspect.unknown", "why.again", "why.tells", "why.missing", "sure.missing", "sure.check"}

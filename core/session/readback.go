@@ -15,6 +15,7 @@ func trusted(source string) bool { return source == "touch" || source == "key" |
 func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	j, q := m.j, m.j.q
 	q.seqs = append(q.seqs, j.seq)
+	q.typed = trusted(u.Source)
 	best := fits[0]
 	if best.Kind == heard.Choice && m.retracts(best.ID) && !confirming(q, best.ID) {
 		m.retract()

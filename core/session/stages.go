@@ -108,6 +108,10 @@ func (m *Machine) choose() aim {
 			if a.Proof {
 				j.stage = sProof
 			}
+			if a.Doubt > 0 {
+				j.doubted = append(j.doubted, a.Doubt-1)
+				m.say("info", m.line("doubt", "check", m.model.Checks[a.Doubt-1].Name))
+			}
 			return aim{"check", a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
@@ -170,7 +174,7 @@ func (m *Machine) unasked(stage string) (aim, bool) {
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Stages: stages, Site: j.site, NoLive: j.noLive >= 2}
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Stages: stages, Site: j.site, NoLive: j.noLive >= 2}
 	for i, a := range j.asked {
 		if a == 2 || j.noProof && m.rules.For(i).Power == site.Dead {
 			q.Blocked = append(q.Blocked, i)

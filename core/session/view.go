@@ -59,9 +59,14 @@ func (m *Machine) View() *View {
 		}
 		v.Suspects = append(v.Suspects, s)
 	}
-	if a.Why.Short != "" && j.q != nil && j.q.aim == (aim{"check", a.Check}) {
-		w := a.Why
-		v.Why = &w
+	if j.q != nil && a.Check >= 0 && j.q.aim == (aim{"check", a.Check}) {
+		v.Why = &WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
+		if len(a.Splits) == 2 {
+			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))
+		}
+		if a.Minutes > 0 {
+			v.Why.Cost = m.line("why.minutes", "minutes", whole(int64(a.Minutes+0.5)))
+		}
 	}
 	from := max(0, len(j.log)-logShown)
 	v.Log = slices.Clone(j.log[from:])

@@ -155,8 +155,16 @@ func (r *Rules) Allowed(s State, check int) (ok bool, why string) {
 // Left tells whether a state may be the last of a job: everything back, and the supply known.
 func (s State) Left() bool { return !s.Open() && s.Power != Unknown }
 
-// Consent tells whether a check is live work that is named and agreed to first: power on, and something there that hurts.
+// Consent tells whether a check is live work that is named and agreed to first: power on, or a point that is live whatever
+// the appliance's supply, and something there that hurts.
 func (r *Rules) Consent(check int) bool {
 	c := &r.m.Checks[check]
-	return r.needs[check].Power == Live && (c.Hazard != "" && c.Hazard != "none" || !r.needs[check].Covers.Empty() || len(c.Jump) > 0 || c.Function == measure.MicroampsDC)
+	hurts := c.Hazard != "" && c.Hazard != "none"
+	switch r.needs[check].Power {
+	case Live:
+		return hurts || !r.needs[check].Covers.Empty() || len(c.Jump) > 0 || c.Function == measure.MicroampsDC
+	case Any:
+		return hurts && c.Function != measure.Look
+	}
+	return false
 }

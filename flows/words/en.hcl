@@ -463,6 +463,13 @@ say "why.proof" { full = "A meter that died would also show zero." }
 say "why.act" { full = "It opens the way to: {check}." }
 say "why.leave" { full = "It leaves the place as it was." }
 say "why.check" { full = "It narrows down what is wrong: {check}." }
+say "why.tells" { full = "It tells {one} from {other}." }
+say "why.second" { full = "No part is named on one reading. It is evidence about the {part}." }
+say "why.doubt" { full = "One answer does not fit the others: {check}." }
+say "why.minutes" { full = "About {minutes} minutes" }
+say "what.leads" { full = "One answer points to {one}, the other to {other}." }
+say "changer" { full = "What would change it: {check}." }
+say "doubt" { full = "One answer does not fit: {check}. Once more, to be sure." }
 say "why.stage.safety" { full = "It must be safe to stay here." }
 say "why.stage.story" { full = "The story often names the part." }
 say "why.stage.plate" { full = "The plate beats every general number." }
@@ -669,3 +676,12 @@ say "alarm.false" { full = "Taken as a false alarm." }
 say "alarm.fact" { full = "Emergency: {class}" }
 say "right.now" { full = "Right now? Say leave now, or none." }
 say "none.back" { full = "None right now." }
+
+# ---------------------------------------------------------------- what the planner says of its choice
+
+say "suspect.nothing" { full = "nothing is wrong" }
+say "suspect.unknown" { full = "something I do not know about" }
+say "why.again" { full = "One answer does not fit the others." }
+say "why.missing" { full = "Still to be shown: {proof}." }
+say "sure.missing" { full = "Still to be shown: {proof}." }
+say "sure.check" { full = "Another answer to this would change it: {check}." }

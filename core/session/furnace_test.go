@@ -1,0 +1,116 @@
+package session_test
+
+import (
+	"math"
+	"sync"
+	"testing"
+
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/core/plan"
+	"readback/core/session"
+	"readback/core/sim"
+	"readback/flows"
+	"readback/flows/phrase"
+	"readback/flows/words"
+)
+
+// furnace is the built-in furnace file, compiled once.
+var furnace = sync.OnceValues(func() (*appliance.Engine, error) {
+	ms, err := flows.Builtin()
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range ms {
+		if m.ID == "furnace" || len(ms) == 1 {
+			return appliance.Compile(m)
+		}
+	}
+	return appliance.Compile(ms[0])
+})
+
+var furnaceCase = sync.OnceValues(func() (*infer.Case, error) {
+	e, err := furnace()
+	if err != nil {
+		return nil, err
+	}
+	return infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+})
+
+func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.Engine) {
+	t.Helper()
+	c, err := furnaceCase()
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, _ := furnace()
+	task, err := plan.ForAppliance(c, plan.House{Call: math.NaN()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	adv, err := session.NewEngine(c, task, l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lex, err := phrase.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := words.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := session.New(c.Model, adv, *lex, w, session.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m, e
+}
+
+// played leads one job with these modes present.
+func played(t testing.TB, modes []int, habits sim.Habits, chance sim.Chance) (*sim.Run, *session.Machine, *sim.Person) {
+	t.Helper()
+	m, e := furnaceMachine(t, plan.Quick)
+	p := &sim.Person{Model: e.Model(), See: func(modes []int, check int) sim.Seen {
+		o := e.Predict(modes, check)
+		return sim.Seen{Option: o.Option, Value: o.Value, State: o.State}
+	}, Modes: modes, Habits: habits, Chance: chance}
+	run, err := sim.Lead(m, p, session.Begin{Job: "j", Appliance: e.Model().ID, Lang: "en"}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return run, m, p
+}
+
+// Every single fault of the furnace, answered truly, leads to its repair or to an honest stop, and the place is left in order.
+func TestFurnaceSingles(t *testing.T) {
+	e, err := furnace()
+	if err != nil {
+		t.Fatal(err)
+	}
+	model := e.Model()
+	step := 6
+	if testing.Short() {
+		step = 24
+	}
+	ends := map[string]int{}
+	n, checks := 0, 0
+	for mode := 0; mode < len(model.Modes); mode += step {
+		run, m, p := played(t, []int{mode}, sim.Habits{}, nil)
+		n++
+		checks += run.Result.Checks
+		ends[run.Result.Outcome]++
+		want := model.Repairs[model.Modes[mode].Repair].ID
+		t.Logf("%-32s -> %-16s %-24s want %-24s checks %d answers %d", model.Modes[mode].Full, run.Result.Outcome, run.Result.Repair, want, run.Result.Checks, len(run.Exchanges))
+		if !run.Ended {
+			t.Errorf("%s: no end; at %q", model.Modes[mode].Full, m.View().Step.ID)
+			continue
+		}
+		if !m.Site().Left() {
+			t.Errorf("%s: left as %+v, outcome %s", model.Modes[mode].Full, m.Site(), run.Result.Outcome)
+		}
+		_ = p
+	}
+	t.Log(n, "jobs,", float64(checks)/float64(n), "checks each,", ends)
+}
