@@ -218,12 +218,12 @@ func (b *block) finish(types ...string) {
 	slices.Sort(names)
 	for _, name := range names {
 		if !slices.Contains(b.asked, name) {
-			b.l.at(b.Body.Attributes[name].NameRange, meant(name, b.asked), "a %s has no %q", b.Type, name)
+			b.l.at(b.Body.Attributes[name].NameRange, meant(name, b.asked), "%s has no %q", article(b.Type), name)
 		}
 	}
 	for _, in := range b.Body.Blocks {
 		if !slices.Contains(types, in.Type) {
-			b.l.at(in.TypeRange, meant(in.Type, types), "a %s holds no %q", b.Type, in.Type)
+			b.l.at(in.TypeRange, meant(in.Type, types), "%s holds no %q", article(b.Type), in.Type)
 		}
 	}
 }

@@ -44,6 +44,13 @@ func (l *loader) check(b *block) {
 		l.at(a.Expr.Range(), `jump = ["point-a", "point-b"]`, "a jumper joins two points")
 		c.Jump = nil
 	}
+	for _, e := range b.items("lift") {
+		if s, ok := l.text(e); ok {
+			if i, known := l.points.index[s]; known && i < len(l.m.Points) && !l.isPort(l.m.Points[i].Net) {
+				l.at(e.Range(), `give the point net = "part.port"`, "point %s is a whole net: it has no wire to lift", s)
+			}
+		}
+	}
 	l.wordsOf(b, c.ID, "act", "caution", "ask")
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {

@@ -199,7 +199,7 @@ func (l *loader) ports(b *block, k *appliance.Kind, p *appliance.Part) {
 			if len(known) == 0 {
 				hint = "it has none"
 			}
-			l.at(pr.where, hint, "a %s has no port %q", k.Name, pr.key)
+			l.at(pr.where, hint, "%s has no port %q", article(k.Name), pr.key)
 			continue
 		}
 		if s, ok := l.text(pr.value); ok {
@@ -239,7 +239,7 @@ func (l *loader) mode(b *block, part int, k *appliance.Kind, p *appliance.Part) 
 			for _, e := range k.Effects {
 				names = append(names, e.Name)
 			}
-			l.at(b.attr("does").Expr.Range(), meant(m.Does, names), "a %s cannot do %q", k.Name, m.Does)
+			l.at(b.attr("does").Expr.Range(), meant(m.Does, names), "%s cannot do %q", article(k.Name), m.Does)
 		}
 		l.m.Modes = append(l.m.Modes, m)
 		return
@@ -393,6 +393,13 @@ func (l *loader) point(b *block) {
 	b.finish()
 }
 
+// isPort tells whether a net's name is a part's port.
+func (l *loader) isPort(s string) bool {
+	part, _, dotted := strings.Cut(s, ".")
+	_, whole := l.nets.index[s]
+	return dotted && !whole && l.partOf[part] != nil
+}
+
 // netOrPort holds a name to a net, or to part.port.
 func (l *loader) netOrPort(s string, where hcl.Range) {
 	if _, ok := l.nets.index[s]; ok {
@@ -409,7 +416,7 @@ func (l *loader) netOrPort(s string, where hcl.Range) {
 		known = append(known, p.Name)
 	}
 	if !slices.Contains(known, port) {
-		l.at(where, meant(port, known), "a %s has no port %q", k.Name, port)
+		l.at(where, meant(port, known), "%s has no port %q", article(k.Name), port)
 	}
 }
 

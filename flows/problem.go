@@ -86,7 +86,7 @@ func meant(word string, known []string) string {
 			best, dist = k, d
 		}
 	}
-	if best != "" && dist < max(len(word), 2) {
+	if best != "" && dist < len(word) {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	if n := len(known); n > 0 && n <= 12 {
@@ -117,4 +117,12 @@ func distance(a, b string, limit int) int {
 		}
 	}
 	return min(row[len(b)], limit)
+}
+
+// article puts a or an before a word.
+func article(word string) string {
+	if word != "" && strings.Contains("aeiou", word[:1]) {
+		return "an " + word
+	}
+	return "a " + word
 }

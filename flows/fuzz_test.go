@@ -1,0 +1,72 @@
+package flows_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"testing/fstest"
+
+	"readback/core/appliance"
+	"readback/flows"
+)
+
+// FuzzLoad: whatever a file holds, loading it ends in a model or in problems with places, and a model can be compiled and simulated.
+func FuzzLoad(f *testing.F) {
+	files, _ := filepath.Glob("../testdata/flows/broken/*.hcl")
+	files = append(files, "../testdata/flows/tiny.hcl")
+	for _, name := range files {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(src)
+	}
+	f.Fuzz(func(t *testing.T, src []byte) {
+		m, err := flows.Load(fstest.MapFS{"x.hcl": {Data: src}}, "x.hcl")
+		if err != nil {
+			ps, ok := err.(flows.Problems)
+			if !ok {
+				t.Fatalf("%T: %v", err, err)
+			}
+			for _, p := range ps {
+				if p.Line < 1 || p.Column < 1 || p.Text == "" {
+					t.Errorf("a problem without a place: %+v", p)
+				}
+			}
+			return
+		}
+		e, err := appliance.Compile(m)
+		if err != nil {
+			t.Fatalf("loads and does not compile: %v\n%s", err, src)
+		}
+		if len(m.Modes) < 50 {
+			e.Table(e.Singles())
+		}
+	})
+}
+
+// TestDamaged cuts the small example at many places and bends bytes of it: never a panic, always a place.
+func TestDamaged(t *testing.T) {
+	src, err := os.ReadFile("../testdata/flows/tiny.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	try := func(b []byte) {
+		m, err := flows.Load(fstest.MapFS{"x.hcl": {Data: b}}, "x.hcl")
+		if err == nil {
+			if _, err := appliance.Compile(m); err != nil {
+				t.Errorf("loads and does not compile: %v", err)
+			}
+			return
+		}
+		if ps, ok := err.(flows.Problems); !ok || len(ps) == 0 || ps[0].Line < 1 {
+			t.Errorf("%T without a place", err)
+		}
+	}
+	for i := 0; i < len(src); i += 499 {
+		try(src[:i])
+		bent := append([]byte(nil), src...)
+		bent[i] ^= 0x11
+		try(bent)
+	}
+}

@@ -1,0 +1,4 @@
+appliance "x" {
+  title = "broken"
+}
+title = "outside"

@@ -1,0 +1,6 @@
+appliance "x" {
+  title = "broken"
+}
+caution "mains" {
+  level = "danger"
+}

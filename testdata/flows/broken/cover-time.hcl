@@ -1,0 +1,7 @@
+appliance "x" {
+  title = "broken"
+}
+place "bay" {
+  name  = "bay"
+  cover = true
+}

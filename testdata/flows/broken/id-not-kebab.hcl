@@ -1,0 +1,3 @@
+appliance "My Heater" {
+  title = "broken"
+}

@@ -1,0 +1,3 @@
+source "T1" {
+  text = "a book"
+}

@@ -1,0 +1,8 @@
+appliance "x" {
+  title = "broken"
+}
+control "c" {
+  step "one" {
+    needs = power
+  }
+}

@@ -1,0 +1,11 @@
+appliance "x" {
+  title = "broken"
+}
+control "c" {
+  step "one" {
+    needs   = power
+    on_fail = "two"
+  }
+  step "two" {
+  }
+}

@@ -1,0 +1,17 @@
+appliance "x" {
+  title = "broken"
+}
+repair "mend" {
+  name    = "mend it"
+  minutes = q("5 min", "from memory")
+}
+part "w" {
+  kind  = "wire"
+  name  = "wire"
+  ports = { a = "A", b = "B" }
+}
+part "back" {
+  kind  = "wire"
+  name  = "wire"
+  ports = { a = "B", b = "A" }
+}

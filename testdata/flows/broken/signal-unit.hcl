@@ -1,0 +1,6 @@
+appliance "x" {
+  title = "broken"
+}
+signal "a" {
+  is = 1
+}

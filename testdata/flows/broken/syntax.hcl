@@ -1,0 +1,6 @@
+appliance "x" {
+  title = "broken"
+}
+part "w" {
+  kind = "wire
+}

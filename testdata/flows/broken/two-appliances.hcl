@@ -1,0 +1,6 @@
+appliance "x" {
+  title = "broken"
+}
+appliance "y" {
+  title = "broken"
+}

@@ -1,0 +1,11 @@
+appliance "x" {
+  title = "broken"
+}
+control "c" {
+  step "one" {
+  }
+}
+control "d" {
+  step "two" {
+  }
+}

@@ -1,0 +1,5 @@
+appliance "x" {
+  title = "broken"
+}
+prat "w" {
+}

@@ -1,0 +1,10 @@
+appliance "x" {
+  title = "broken"
+}
+control "c" {
+  step "one" {
+  }
+  step "two" {
+    side = true
+  }
+}
