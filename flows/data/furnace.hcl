@@ -715,7 +715,7 @@ part "thermostat" {
   place   = "wall-stat"
   look    = "on the wall, shows the room temperature"
   ports   = { a = "R-stat", b = "W-stat" }
-  closes  = call && batteries.value > 0.5 && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
+  closes  = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
   visible = true
   plate   = ["24 V kind", "terminals"]
   mode "open" {
@@ -1104,7 +1104,7 @@ part "inducer-capacitor" {
   name  = "capacitor of the draft fan"
   place = "upper-bay"
   look  = "small can or box with two leads, by the draft fan"
-  ports = { a = "IC1", b = "IC2" }
+  ports = { a = "IND-t", b = "NB" }
   value = q("5 uF", 4.7, 5.3, "HS")
   plate = ["microfarads", "volts"]
   mode "weak" {
@@ -1128,7 +1128,7 @@ part "inducer" {
   place = "upper-bay"
   look  = "motor with a round housing, at the vent pipe"
   ports = { a = "IND-t", b = "NB" }
-  ohms  = q("80 ohm", "common practice, no source")
+  ohms  = q("80 ohm", 45, 115, "common practice, no source")
   cold  = q("14 ohm", 10, 20, "own")
   works = q("80 V", "common practice, no source")
   motor = "yes"
@@ -1438,13 +1438,13 @@ part "flame-rod" {
   place     = "burner-box"
   look      = "thin steel rod in a white porcelain, one wire"
   ports     = { rod = "ROD", burner = "BURNER" }
-  microamps = q("4 uA", 2, 6, "T05")
+  microamps = q("5 uA", 2, 8, "T05")
   flame     = flame-at-rod
   plate     = ["length", "bend", "mount"]
   mode "dirty" {
     name   = "flame rod dirty"
     does   = "dirty"
-    factor = q("0.15 x", "own")
+    factor = q("0.12 x", "own")
     rate   = q("8 x", "common practice, no source")
     repair = "clean-flame-rod"
   }
@@ -1488,8 +1488,15 @@ part "burner-ground" {
   mode "corroded" {
     name   = "burner ground open or corroded"
     does   = "resist"
-    ohms   = q("66000000 ohm", "own")
+    ohms   = q("90000000 ohm", "own")
     rate   = q("3 x", "common practice, no source")
+    repair = "clean-burner-ground"
+  }
+  mode "poor" {
+    name   = "burner ground poor, some thousand ohms"
+    does   = "resist"
+    ohms   = q("2600 ohm", "own")
+    rate   = q("1 x", "common practice, no source")
     repair = "clean-burner-ground"
   }
 }
@@ -1525,7 +1532,7 @@ part "board" {
   on       = q("16 V", "common practice, no source")
   ohms     = q("300 ohm", "common practice, no source")
   flame_at = q("0.8 uA", "common practice, no source")
-  senses   = volts("LB", "CHASSIS") > 80 && volts("C", "CHASSIS") < 2 && ground-run.ok
+  senses   = volts("LB", "CHASSIS") > 80 && volts("C", "CHASSIS") < 2 && ground-run.ok && !mode("burner-ground.poor")
   plate    = ["part number", "settings of the small switches"]
   output "IND" {
     from = "LB"
@@ -1665,7 +1672,7 @@ part "blower-capacitor" {
   name  = "capacitor of the blower"
   place = "lower-bay"
   look  = "silver can with two terminals, on the blower"
-  ports = { a = "BC1", b = "BC2" }
+  ports = { a = "BLW-t", b = "NB" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
   plate = ["microfarads", "volts"]
   mode "failed" {
@@ -1690,7 +1697,7 @@ part "blower" {
   place = "lower-bay"
   look  = "big drum fan with a motor in it"
   ports = { a = "BLW-t", b = "NB" }
-  ohms  = q("24 ohm", "common practice, no source")
+  ohms  = q("24 ohm", 13, 35, "common practice, no source")
   cold  = q("12 ohm", 10, 15, "STW")
   works = q("80 V", "common practice, no source")
   motor = "yes"
@@ -1882,24 +1889,28 @@ signal "draft" {
   unit = "inH2O"
   name = "draft"
   is   = 0.95 * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes
+  tol  = q("20 %", "common practice, no source")
 }
 
 signal "port-draft" {
   unit = "inH2O"
   name = "draft at the pressure port"
   is   = draft * port.passes
+  tol  = q("20 %", "common practice, no source")
 }
 
 signal "sensed-draft" {
   unit = "inH2O"
   name = "draft at the pressure switch"
   is   = draft * port.passes * hose.passes
+  tol  = q("20 %", "common practice, no source")
 }
 
 signal "gas-inlet" {
   unit = "inH2O"
   name = "gas pressure at the inlet of the gas valve"
   is   = 7.1 * gas-supply.passes * gas-cock.passes
+  tol  = q("15 %", "common practice, no source")
 }
 
 signal "gas-flow" {
@@ -1954,24 +1965,28 @@ signal "return-static" {
   unit = "inH2O"
   name = "suction before the blower"
   is   = 0.227 * blower.works / (return-passes * return-passes)
+  tol  = q("25 %", "common practice, no source")
 }
 
 signal "supply-static" {
   unit = "inH2O"
   name = "pressure after the blower"
   is   = 0.213 * blower.works / (supply-passes * supply-passes)
+  tol  = q("25 %", "common practice, no source")
 }
 
 signal "total-static" {
   unit = "inH2O"
   name = "static pressure across the furnace"
   is   = return-static + supply-static
+  tol  = q("20 %", "common practice, no source")
 }
 
 signal "rise" {
   unit = "dF"
   name = "air temperature rise"
   is   = reached("heating") ? lit * 51 * gas-flow / max(airflow, 0.1) : 0
+  tol  = q("25 %", "common practice, no source")
 }
 
 signal "limit-heat" {
@@ -2249,14 +2264,14 @@ point "fan-plug-b" {
 }
 
 point "fan-cap-a" {
-  net   = "IC1"
+  net   = "inducer-capacitor.a"
   place = "upper-bay"
   name  = "first terminal of the draft fan capacitor"
   where = "wires off"
 }
 
 point "fan-cap-b" {
-  net   = "IC2"
+  net   = "inducer-capacitor.b"
   place = "upper-bay"
   name  = "second terminal of the draft fan capacitor"
   where = "wires off"
@@ -2333,14 +2348,14 @@ point "blower-b" {
 }
 
 point "blower-cap-a" {
-  net   = "BC1"
+  net   = "blower-capacitor.a"
   place = "lower-bay"
   name  = "first terminal of the blower capacitor"
   where = "wires off"
 }
 
 point "blower-cap-b" {
-  net   = "BC2"
+  net   = "blower-capacitor.b"
   place = "lower-bay"
   name  = "second terminal of the blower capacitor"
   where = "wires off"
@@ -2817,9 +2832,13 @@ check "floor" {
   skill    = "ambiguous"
   free     = true
   act      = "Stand back and look at the floor."
-  ask      = "The floor at the furnace: dry or wet?"
-  option "dry" { when = !(drain.passes < 0.5) }
-  option "wet" { stop = "flooded" }
+  ask      = "The floor there: dry, wet, or water above the burners?"
+  option "dry" { when = drain.passes > 0.5 }
+  option "wet" {}
+  option "above" {
+    when = 1 < 0
+    stop = "flooded"
+  }
 }
 
 check "scorch" {
@@ -2940,6 +2959,8 @@ check "story-weather" {
 
 # ---- 4 status light, before the power is cycled ----
 
+# A count of blinks means only what the label of the real unit says: here it tells that there is a code, not which fault.
+# What it means is asked by the words of the label.
 check "light" {
   stage    = "light"
   name     = "status light"
@@ -2951,16 +2972,39 @@ check "light" {
   free     = true
   repeat   = true
   act      = "Look through the small window in the upper panel."
-  ask      = "The small light on the board: how many blinks?"
+  ask      = "The small light: off, steady, or how many blinks?"
   option "off" { when = lamp("off") }
   option "slow-blink" { when = lamp("slow-blink") }
   option "steady" { when = lamp("steady") }
-  option "2" { when = lamp("2") }
-  option "3" { when = lamp("3") }
-  option "4" { when = lamp("4") }
-  option "5" { when = lamp("5") }
-  option "6" { when = lamp("6") }
-  option "7" { when = lamp("7") }
+  option "1" { when = 1 < 0 }
+  option "2" { when = 1 < 0 }
+  option "3" { when = 1 < 0 }
+  option "4" { when = 1 < 0 }
+  option "5" { when = 1 < 0 }
+  option "6" { when = 1 < 0 }
+  option "7" { when = 1 < 0 }
+  option "8" { when = 1 < 0 }
+}
+
+check "label" {
+  stage    = "free"
+  name     = "label for the light"
+  function = "look"
+  power    = "any"
+  call     = "on"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  act      = "Read the code label on the furnace."
+  ask      = "What does the label say for that code?"
+  option "says-pressure-closed" { when = lamp("2") }
+  option "says-pressure-open" { when = lamp("3") }
+  option "says-limit" { when = lamp("4") }
+  option "says-false-flame" { when = lamp("5") }
+  option "says-no-flame" { when = lamp("6") }
+  option "says-flame-lost" { when = lamp("7") }
+  option "says-no-power" { when = lamp("off") }
+  option "says-normal" {}
 }
 
 # ---- 5 free causes ----
@@ -2969,7 +3013,7 @@ check "stat-screen" {
   stage    = "free"
   name     = "thermostat screen"
   function = "look"
-  part     = "thermostat"
+  part     = "batteries"
   places   = ["wall-stat"]
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
@@ -4132,7 +4176,7 @@ check "w-c-rest" {
   stage    = "plan"
   name     = "W to C with no call"
   function = "volts-ac"
-  part     = "thermostat"
+  part     = "power-stealing"
   red      = "board-w"
   black    = "board-c"
   unit     = "V"
@@ -4237,7 +4281,7 @@ check "stat-r-c" {
   call     = "off"
   places   = ["stat-base"]
   hazard   = "low"
-  instead  = "wall-loop"
+  instead  = "stat-wire-look"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -4710,27 +4754,6 @@ check "fuse-ohms" {
   skill    = "ambiguous"
   repeat   = true
   act      = "Pull the fuse, touch both blades."
-}
-
-check "wall-loop" {
-  stage    = "plan"
-  name     = "thermostat cable, looped"
-  function = "ohms"
-  part     = "w-wire"
-  red      = "wall-r"
-  black    = "wall-w"
-  unit     = "ohm"
-  limit    = atmost(10, "common practice, no source")
-  power    = "off"
-  places   = ["splice", "stat-base"]
-  lift     = ["wall-r", "wall-w"]
-  hands_in = true
-  hazard   = "none"
-  minutes  = q("8 min", "common practice, no source")
-  skill    = "ambiguous"
-  repeat   = true
-  act      = "Twist red and white together at the thermostat."
-  jump     = ["stat-rw", "stat-ww"]
 }
 
 check "cable-short" {
@@ -5683,9 +5706,25 @@ check "glow-look" {
   skill    = "ambiguous"
   act      = "Look at the strip with a light."
   caution  = "It breaks at a touch. Look only."
-  ask      = "The igniter: good, cracked, or wrong place?"
-  option "good" { when = !mode("igniter.open") && !mode("igniter-bracket.moved") }
-  option "cracked" { when = mode("igniter.open") }
+  ask      = "The igniter: good, or cracked?"
+  option "good" { when = !mode("igniter.open") }
+  option "cracked" {}
+}
+
+check "glow-place" {
+  stage    = "plan"
+  name     = "place of the igniter"
+  function = "look"
+  part     = "igniter-bracket"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Sight along the igniter to the burner."
+  caution  = "It breaks at a touch. Look only."
+  ask      = "The igniter tip: at the burner, or the wrong place?"
+  option "right-place" { when = !mode("igniter-bracket.moved") }
   option "wrong-place" {}
 }
 
@@ -6855,7 +6894,7 @@ repair "replace-cable" {
   minutes = q("60..180 min", "from memory")
   match   = ["number of wires", "wire gauge"]
   causes  = ["cable-short"]
-  confirm = "wall-loop"
+  confirm = "stat-loop"
   note    = "A sound spare wire in the same cable will do."
   step { act = "Take a photo at both ends, label each wire." }
   step {
@@ -7095,7 +7134,7 @@ repair "set-igniter" {
   part    = "igniter-bracket"
   kind    = "refit"
   minutes = q("10..20 min", "from memory")
-  confirm = "glow-look"
+  confirm = "glow-place"
   step {
     act     = "Loosen the bracket screw."
     caution = "The igniter breaks at a touch."

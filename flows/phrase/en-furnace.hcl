@@ -1,8 +1,12 @@
-# Answers that only the furnace file needs: the status light counts its blinks. A count is heard as a number too;
-# these sayings are the whole answers people give.
+# Answers that only the furnace file needs: the status light counts its blinks, and what its label says.
+# A count is heard as a number too; these sayings are the whole answers people give.
 
+option "1" {
+  say  = ["one blink", "one flash", "code one", "it blinks once"]
+  back = "One blink."
+}
 option "2" {
-  say  = ["two blinks", "two flashes", "code two", "it blinks two times", "it blinks twice"]
+  say  = ["two blinks", "two flashes", "code two", "it blinks two times"]
   back = "Two blinks."
 }
 option "3" {
@@ -24,4 +28,40 @@ option "6" {
 option "7" {
   say  = ["seven blinks", "seven flashes", "code seven", "it blinks seven times"]
   back = "Seven blinks."
+}
+option "8" {
+  say  = ["eight blinks", "eight flashes", "code eight", "it blinks eight times"]
+  back = "Eight blinks."
+}
+option "says-pressure-open" {
+  say  = ["pressure switch open", "pressure switch is open", "pressure switch did not close", "pressure switch stuck open", "no draft proved"]
+  back = "The label says: pressure switch open."
+}
+option "says-pressure-closed" {
+  say  = ["pressure switch closed", "pressure switch is closed", "pressure switch stuck closed"]
+  back = "The label says: pressure switch closed."
+}
+option "says-limit" {
+  say  = ["limit open", "high limit", "high limit open", "limit switch open", "limit circuit open", "roll out open", "roll out switch open", "over temperature"]
+  back = "The label says: limit open."
+}
+option "says-no-flame" {
+  say  = ["ignition failure", "failed ignition", "ignition lock out", "lock out", "locked out", "flame not sensed", "no flame sensed", "flame sense failure"]
+  back = "The label says: no flame sensed."
+}
+option "says-flame-lost" {
+  say  = ["flame lost", "lost flame", "loss of flame", "flame failure", "weak flame signal"]
+  back = "The label says: flame lost."
+}
+option "says-false-flame" {
+  say  = ["false flame", "flame with no call", "flame sensed with gas off", "flame when there should be none"]
+  back = "The label says: flame out of turn."
+}
+option "says-no-power" {
+  say  = ["no power", "no power to the board", "power is off says the label"]
+  back = "The label says: no power."
+}
+option "says-normal" {
+  say  = ["normal operation", "no fault", "no error", "normal", "standby", "all normal"]
+  back = "The label says: normal."
 }
