@@ -108,6 +108,11 @@ func (w *Walker) View() *session.View {
 // Step goes on with an answer; other events change nothing.
 func (w *Walker) Step(ev session.Event) ([]session.Effect, error) {
 	said := ""
+	if ev.Begin != nil {
+		for i := range w.views {
+			w.views[i].Job = ev.Begin.Job
+		}
+	}
 	switch {
 	case ev.Type == session.EvSaid && ev.Said.Best() != nil && ev.Said.Best().Kind == heard.Emergency:
 		w.at = 10

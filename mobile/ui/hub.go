@@ -52,13 +52,14 @@ type Hub struct {
 	store *store
 	out   *outbox
 
-	mu     sync.Mutex
-	job    *job // nil: no job is open
-	prefs  Prefs
-	ear    earState
-	wake   *time.Timer
-	device map[string]session.Device // last news of each kind
-	closed bool
+	mu      sync.Mutex
+	job     *job // nil: no job is open
+	prefs   Prefs
+	ear     earState
+	wake    *time.Timer
+	device  map[string]session.Device // last news of each kind
+	trouble string                    // why the last job could not be resumed
+	closed  bool
 }
 
 // job is the open one.
@@ -101,7 +102,23 @@ func Open(c Config) (*Hub, error) {
 	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]session.Device{}}
 	h.prefs = st.loadPrefs()
 	h.openEar()
+	h.comeBack()
 	return h, nil
+}
+
+// comeBack opens the job that was on the page when the program ended. A job that cannot be resumed stays in the list, and
+// the page says why.
+func (h *Hub) comeBack() {
+	id := h.store.lastOpen()
+	if id == "" {
+		return
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if err := h.resumeLocked(id); err != nil {
+		h.trouble = err.Error()
+		h.store.setOpen("")
+	}
 }
 
 // Close stops listening and speaking and waits until everything handed to the host and the subscribers is delivered. The open

@@ -38,6 +38,7 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 		case "delete":
 			if h.job != nil && h.job.id == id {
 				h.leaveLocked()
+				h.store.setOpen("")
 			}
 			err = h.store.remove(id)
 		case "restore":
@@ -50,6 +51,9 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 		}
 		h.out.send(Message{Type: "jobs"})
 		return h.stateLocked()
+	}
+	if method == "POST" && len(rest) == 2 && rest[0] == "say" {
+		return h.sayAgain(id, rest[1])
 	}
 	if method != "GET" {
 		return nil, errNotFound

@@ -47,6 +47,8 @@ func (h *Hub) startLocked(s Start) error {
 		h.leaveLocked()
 		return err
 	}
+	h.store.setOpen(id)
+	h.trouble = ""
 	h.tellDevicesLocked()
 	h.out.send(Message{Type: "jobs"})
 	return nil
@@ -97,6 +99,7 @@ func (h *Hub) resumeLocked(id string) error {
 		h.leaveLocked()
 		return err
 	}
+	h.store.setOpen(id)
 	h.tellDevicesLocked()
 	h.out.send(Message{Type: "jobs"})
 	return nil

@@ -24,6 +24,7 @@ type State struct {
 	Ear     EarView          `json:"ear"`
 	Jobs    []JobInfo        `json:"jobs"`
 	Device  []session.Device `json:"device,omitempty"`
+	Trouble string           `json:"trouble,omitempty"` // why the last job could not be resumed
 }
 
 // EventBody is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
@@ -154,6 +155,7 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		h.mu.Lock()
 		defer h.mu.Unlock()
 		h.leaveLocked()
+		h.store.setOpen("")
 		h.out.send(Message{Type: "jobs"})
 		return h.stateLocked()
 	case "prefs":
@@ -179,7 +181,7 @@ func (h *Hub) state() (State, error) {
 }
 
 func (h *Hub) stateLocked() (State, error) {
-	s := State{Version: h.cfg.Version, Stream: h.out.last(), Prefs: h.prefs, Ear: h.ear.get()}
+	s := State{Version: h.cfg.Version, Stream: h.out.last(), Prefs: h.prefs, Ear: h.ear.get(), Trouble: h.trouble}
 	var err error
 	if s.Jobs, err = h.jobsLocked(); err != nil {
 		return s, err

@@ -24,6 +24,7 @@ const (
 	journalName = "journal.jsonl"
 	summaryName = "summary.json"
 	prefsName   = "prefs.json"
+	openName    = "open" // holds the id of the job on the page, so that a killed program comes back to it
 )
 
 // Prefs are the person's choices, kept over jobs.
@@ -64,6 +65,23 @@ func (s *store) loadPrefs() Prefs {
 
 func (s *store) savePrefs(p Prefs) error {
 	return writeFile(filepath.Join(s.dir, prefsName), p)
+}
+
+// setOpen remembers the job on the page; "" forgets it. Losing this costs one tap on the job list, so its errors are dropped.
+func (s *store) setOpen(id string) {
+	if id == "" {
+		_ = os.Remove(filepath.Join(s.dir, openName))
+		return
+	}
+	_ = os.WriteFile(filepath.Join(s.dir, openName), []byte(id), 0o600)
+}
+
+func (s *store) lastOpen() string {
+	data, err := os.ReadFile(filepath.Join(s.dir, openName))
+	if err != nil || !validID(string(data)) {
+		return ""
+	}
+	return string(data)
 }
 
 // writeFile replaces a small file whole.

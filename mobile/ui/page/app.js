@@ -109,6 +109,7 @@
   const take = s => {
     Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, commands: s.commands});
     P.device = {};
+    if (s.trouble) P.trouble = s.trouble;
     for (const d of s.device || []) P.device[d.kind] = d;
     if (!P.prefs.done && !P.first && !P.view) P.first = 'choose';
     theme();
