@@ -31,14 +31,8 @@ source "IRC" { text = "2018 residential code, appendix D, pages 870 to 874" }
 source "ILL" { text = "Illinois Commerce Commission rule 410.300, as quoted in a forum" }
 source "MH" { text = "code newsletter on class 2 circuits" }
 source "AIRH" { text = "web page on gas control circuits" }
-source "PAT" { text = "US patent 5 892 201, background table" }
 source "HS" { text = "trainer's note on capacitance while running" }
 source "STW" { text = "web page on stator winding tests" }
-source "LT" { text = "open textbook Electrical Fundamentals, 2.2 Troubleshooting principles" }
-source "GFB" { text = "web page for gas fitters on hot surface igniters" }
-source "UL" { text = "alarm points of UL 2034 as listed by two web pages" }
-source "EPA" { text = "US outdoor air limits, 9 ppm over 8 hours, as quoted by an air agency" }
-source "lamp" { text = "invented for this file; the label on the door wins" }
 source "own" { text = "own case of this project, no outside source" }
 
 # ---- where things are and what must be opened ----
@@ -839,16 +833,17 @@ part "limit-lead" {
 }
 
 part "high-limit" {
-  kind   = "contact"
-  name   = "high limit"
-  place  = "upper-bay"
-  look   = "small disc or probe on the heat exchanger wall"
-  ports  = { a = "LIM-in", b = "LIM-out" }
-  set    = q("200 degF", "T19")
-  trips  = reached("steady") && limit-heat > high-limit.set
-  reset  = "auto"
-  safety = true
-  plate  = ["opening temperature", "length", "shape"]
+  kind    = "contact"
+  name    = "high limit"
+  place   = "upper-bay"
+  look    = "small disc or probe on the heat exchanger wall"
+  ports   = { a = "LIM-in", b = "LIM-out" }
+  set     = q("200 degF", "T19")
+  trips   = reached("steady") && limit-heat > high-limit.set
+  reset   = "auto"
+  safety  = true
+  plate   = ["opening temperature", "length", "shape"]
+  numbers = { room = q("70 degF", "common practice, no source"), gain = q("1.45 x", "own") }
   mode "open" {
     name   = "high limit failed open"
     does   = "stuck-open"
@@ -1123,17 +1118,18 @@ part "inducer-capacitor" {
 }
 
 part "inducer" {
-  kind  = "load"
-  name  = "draft fan"
-  place = "upper-bay"
-  look  = "motor with a round housing, at the vent pipe"
-  ports = { a = "IND-t", b = "NB" }
-  ohms  = q("80 ohm", 45, 115, "common practice, no source")
-  cold  = q("14 ohm", 10, 20, "own")
-  works = q("80 V", "common practice, no source")
-  motor = "yes"
-  needs = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
-  plate = ["volts", "amps", "rotation", "housing"]
+  kind    = "load"
+  name    = "draft fan"
+  place   = "upper-bay"
+  look    = "motor with a round housing, at the vent pipe"
+  ports   = { a = "IND-t", b = "NB" }
+  ohms    = q("80 ohm", 45, 115, "common practice, no source")
+  cold    = q("14 ohm", 10, 20, "own")
+  works   = q("80 V", "common practice, no source")
+  motor   = "yes"
+  needs   = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
+  plate   = ["volts", "amps", "rotation", "housing"]
+  numbers = { draft = q("0.95 inH2O", "own") }
   mode "winding-open" {
     name   = "winding of the draft fan open"
     does   = "open"
@@ -1156,14 +1152,15 @@ part "inducer" {
 }
 
 part "inducer-protector" {
-  kind  = "contact"
-  name  = "overheat protector of the draft fan"
-  place = "upper-bay"
-  look  = "inside the motor, not seen"
-  ports = { a = "IND-m", b = "IND-t" }
-  set   = q("250 degF", "from memory")
-  trips = reached("heating") && fan-heat > inducer-protector.set
-  reset = "auto"
+  kind    = "contact"
+  name    = "overheat protector of the draft fan"
+  place   = "upper-bay"
+  look    = "inside the motor, not seen"
+  ports   = { a = "IND-m", b = "IND-t" }
+  set     = q("250 degF", "from memory")
+  trips   = reached("heating") && fan-heat > inducer-protector.set
+  reset   = "auto"
+  numbers = { cold = q("70 degF", "common practice, no source"), warm = q("160 degF", "from memory") }
   mode "early" {
     name   = "draft fan stops when hot"
     does   = "set"
@@ -1273,11 +1270,12 @@ part "igniter-bracket" {
 # ---- gas and burners ----
 
 part "gas-supply" {
-  kind  = "passage"
-  name  = "gas supply"
-  place = "room"
-  look  = "the meter or the tank outside"
-  stop  = "gas-train"
+  kind    = "passage"
+  name    = "gas supply"
+  place   = "room"
+  look    = "the meter or the tank outside"
+  stop    = "gas-train"
+  numbers = { pressure = q("7.1 inH2O", "T15") }
   mode "off" {
     name   = "gas supply to the house off"
     does   = "off"
@@ -1388,11 +1386,12 @@ part "gas-valve" {
 }
 
 part "orifice" {
-  kind  = "passage"
-  name  = "burner orifices"
-  place = "burner-box"
-  look  = "brass nozzles at the burners"
-  stop  = "combustion"
+  kind    = "passage"
+  name    = "burner orifices"
+  place   = "burner-box"
+  look    = "brass nozzles at the burners"
+  stop    = "combustion"
+  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own") }
   mode "too-big" {
     name   = "over-fired, wrong orifices or pressure"
     does   = "factor"
@@ -1502,11 +1501,12 @@ part "burner-ground" {
 }
 
 part "exchanger" {
-  kind  = "thing"
-  name  = "heat exchanger"
-  place = "burner-box"
-  look  = "steel tubes or shells behind the burners"
-  stop  = "exchanger"
+  kind    = "thing"
+  name    = "heat exchanger"
+  place   = "burner-box"
+  look    = "steel tubes or shells behind the burners"
+  stop    = "exchanger"
+  numbers = { room_ppm = q("25 ppm", "from memory") }
   mode "cracked" {
     name   = "heat exchanger cracked"
     does   = "wrong"
@@ -1692,17 +1692,18 @@ part "blower-capacitor" {
 }
 
 part "blower" {
-  kind  = "load"
-  name  = "blower"
-  place = "lower-bay"
-  look  = "big drum fan with a motor in it"
-  ports = { a = "BLW-t", b = "NB" }
-  ohms  = q("24 ohm", 13, 35, "common practice, no source")
-  cold  = q("12 ohm", 10, 15, "STW")
-  works = q("80 V", "common practice, no source")
-  motor = "yes"
-  needs = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
-  plate = ["volts", "amps", "horsepower", "speeds", "rotation"]
+  kind    = "load"
+  name    = "blower"
+  place   = "lower-bay"
+  look    = "big drum fan with a motor in it"
+  ports   = { a = "BLW-t", b = "NB" }
+  ohms    = q("24 ohm", 13, 35, "common practice, no source")
+  cold    = q("12 ohm", 10, 15, "STW")
+  works   = q("80 V", "common practice, no source")
+  motor   = "yes"
+  needs   = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
+  plate   = ["volts", "amps", "horsepower", "speeds", "rotation"]
+  numbers = { rise = q("51 dF", "own"), suction = q("0.227 inH2O", "own"), push = q("0.213 inH2O", "own") }
   mode "winding-open" {
     name   = "winding of the blower open"
     does   = "open"
@@ -1888,7 +1889,7 @@ part "household" {
 signal "draft" {
   unit = "inH2O"
   name = "draft"
-  is   = 0.95 * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes
+  is   = inducer.draft * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes
   tol  = q("20 %", "common practice, no source")
 }
 
@@ -1909,7 +1910,7 @@ signal "sensed-draft" {
 signal "gas-inlet" {
   unit = "inH2O"
   name = "gas pressure at the inlet of the gas valve"
-  is   = 7.1 * gas-supply.passes * gas-cock.passes
+  is   = gas-supply.pressure * gas-supply.passes * gas-cock.passes
   tol  = q("15 %", "common practice, no source")
 }
 
@@ -1952,7 +1953,7 @@ signal "supply-passes" {
 signal "fan-heat" {
   unit = "degF"
   name = "heat in a motor after some minutes"
-  is   = reached("heating") ? 160 : 70
+  is   = reached("heating") ? inducer-protector.warm : inducer-protector.cold
 }
 
 signal "airflow" {
@@ -1964,14 +1965,14 @@ signal "airflow" {
 signal "return-static" {
   unit = "inH2O"
   name = "suction before the blower"
-  is   = 0.227 * blower.works / (return-passes * return-passes)
+  is   = blower.suction * blower.works / (return-passes * return-passes)
   tol  = q("25 %", "common practice, no source")
 }
 
 signal "supply-static" {
   unit = "inH2O"
   name = "pressure after the blower"
-  is   = 0.213 * blower.works / (supply-passes * supply-passes)
+  is   = blower.push * blower.works / (supply-passes * supply-passes)
   tol  = q("25 %", "common practice, no source")
 }
 
@@ -1985,32 +1986,32 @@ signal "total-static" {
 signal "rise" {
   unit = "dF"
   name = "air temperature rise"
-  is   = reached("heating") ? lit * 51 * gas-flow / max(airflow, 0.1) : 0
+  is   = reached("heating") ? lit * blower.rise * gas-flow / max(airflow, 0.1) : 0
   tol  = q("25 %", "common practice, no source")
 }
 
 signal "limit-heat" {
   unit = "degF"
   name = "heat at the high limit"
-  is   = 70 + 1.45 * rise
+  is   = high-limit.room + high-limit.gain * rise
 }
 
 signal "dial-seconds" {
   unit = "s"
   name = "time of one cubic foot at the gas meter"
-  is   = lit > 0.5 ? 45 / gas-flow : 600
+  is   = lit > 0.5 ? orifice.cubic_foot / gas-flow : orifice.never
 }
 
 signal "room-co" {
   unit = "ppm"
   name = "carbon monoxide in the room"
-  is   = mode("exchanger.cracked") || mode("vent-joints.apart") ? 25 : 0
+  is   = mode("exchanger.cracked") || mode("vent-joints.apart") ? exchanger.room_ppm : 0
 }
 
 signal "flue-co" {
   unit = "ppm"
   name = "carbon monoxide in the exhaust, air free"
-  is   = mode("orifice.too-big") ? 405 : 30
+  is   = mode("orifice.too-big") ? orifice.over_ppm : orifice.flue_ppm
 }
 
 # ---- what the board does in order ----
@@ -4063,7 +4064,7 @@ check "board-24-v" {
   red      = "board-24"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4082,7 +4083,7 @@ check "transformer-c" {
   red      = "secondary-a"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4121,7 +4122,7 @@ check "r-c" {
   red      = "board-r"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4140,7 +4141,7 @@ check "r-c-load" {
   red      = "board-r"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   at       = "trial"
@@ -4161,7 +4162,7 @@ check "w-c" {
   red      = "board-w"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   places   = ["upper-bay"]
@@ -4238,7 +4239,7 @@ check "float-c" {
   red      = "float-far"
   black    = "splice-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["splice"]
@@ -4257,7 +4258,7 @@ check "splice-r-c" {
   red      = "splice-r"
   black    = "splice-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["splice"]
@@ -4276,7 +4277,7 @@ check "stat-r-c" {
   red      = "stat-r"
   black    = "stat-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["stat-base"]
@@ -4316,7 +4317,7 @@ check "stat-rw-end" {
   red      = "stat-rw"
   black    = "stat-ww"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["stat-base"]
@@ -4335,7 +4336,7 @@ check "splice-w-c" {
   red      = "splice-w"
   black    = "splice-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   places   = ["splice"]
@@ -4354,7 +4355,7 @@ check "splice-w2-c" {
   red      = "splice-w2"
   black    = "splice-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   places   = ["splice"]
@@ -4373,7 +4374,7 @@ check "limit-in-c" {
   red      = "limit-in"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4473,7 +4474,7 @@ check "string-end-c" {
   red      = "string-end"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4492,7 +4493,7 @@ check "press-rest-v" {
   red      = "switch-in"
   black    = "switch-out"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "off"
   places   = ["upper-bay"]
@@ -4534,7 +4535,7 @@ check "press-pin-c" {
   red      = "press-pin"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   at       = "draft"
@@ -4556,7 +4557,7 @@ check "gas-out-v" {
   red      = "gas-out"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   at       = "trial"
@@ -4578,7 +4579,7 @@ check "valve-v" {
   red      = "valve-1"
   black    = "valve-2"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   at       = "trial"
@@ -4601,7 +4602,7 @@ check "valve-1-v" {
   red      = "valve-1"
   black    = "board-c"
   unit     = "V"
-  limit    = between(21, 30, "common practice, no source")
+  limit    = between(21, 30, "AIRH")
   power    = "on"
   call     = "on"
   at       = "trial"
@@ -5306,7 +5307,7 @@ check "static-m" {
   part     = "blower"
   quantity = "total-static"
   unit     = "inH2O"
-  limit    = atmost(0.5, "T19")
+  limit    = atmost(0.5, "T24")
   power    = "on"
   call     = "on"
   at       = "heating"
@@ -8026,6 +8027,18 @@ fact "technician-hour" { value = q("80..160 money", "from memory") }
 fact "new-furnace" { value = q("3500..8000 money", "from memory") }
 
 fact "lean-to-new" { value = q("5000 money", "from memory") }
+
+fact "room-co-keep-off" { value = q("30 ppm", "IRC") }
+
+fact "room-co-ventilate" { value = q("35 ppm", "T03") }
+
+fact "flue-co-look-closer" { value = q("50 ppm", "T17") }
+
+fact "flue-co-disconnect" { value = q("400 ppm", "T03") }
+
+fact "house-suction-spill" { value = q("5 Pa", "T22") }
+
+fact "class-two-volts" { value = q("30 V", "MH") }
 
 fact "igniter-cools" { value = q("600 s", "common practice, no source") }
 
