@@ -523,10 +523,10 @@ func (c *config) build(e *Engine, modes []int) {
 		br := &e.branches[i]
 		c.ac[i], c.dc[i] = 0, 0
 		if br.ac >= 0 {
-			c.ac[i] = 1 / (max(c.val[br.ac], 1e-3) + c.series[i])
+			c.ac[i] = 1 / (max(c.val[br.ac], leastOhms) + c.series[i])
 		}
 		if br.dc >= 0 {
-			c.dc[i] = 1 / (max(c.val[br.dc], 1e-3) + c.series[i])
+			c.dc[i] = 1 / (max(c.val[br.dc], leastOhms) + c.series[i])
 		}
 	}
 }

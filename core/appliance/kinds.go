@@ -88,7 +88,8 @@ const (
 	shortOhms  = 0.05
 	meterOhms  = 10e6 // input of a handheld digital meter on volts
 	leakOhms   = 1e10 // from every net to earth: nothing floats for ever
-	liftOhms   = 0.005
+	liftOhms   = 1e-3
+	leastOhms  = 1e-3
 )
 
 var (

@@ -53,12 +53,13 @@ func (s *state) voltDC(node int32) float64 {
 	return s.xd[s.e.pat.perm[node]]
 }
 
-// across is the size of the voltage along a branch, signed for d.c.
+// across is the size of the voltage along a branch, whichever way it points: a coil pulls either way.
 func (s *state) across(branch int, dc bool) float64 {
+	x := s.x
 	if dc {
-		return s.e.pat.drop(s.xd, branch, &s.c.coef[branch])
+		x = s.xd
 	}
-	return math.Abs(s.e.pat.drop(s.x, branch, &s.c.coef[branch]))
+	return math.Abs(s.e.pat.drop(x, branch, &s.c.coef[branch]))
 }
 
 // current through a branch, A.
