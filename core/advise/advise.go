@@ -1,0 +1,308 @@
+// Package advise lets the belief and the plan of an appliance advise a session. It holds no rule of its own about what to
+// check or when to stop; it translates findings into answers, and decisions into words that the session's language data holds.
+package advise
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/core/plan"
+	"readback/core/session"
+	"readback/core/site"
+)
+
+// Planned is an adviser over one appliance. It is a pure function of the query, but not safe for concurrent use: it keeps its
+// storage between decisions.
+type Planned struct {
+	c       *infer.Case
+	task    *plan.Task
+	planner *plan.Planner
+	belief  *infer.Belief
+	words   *session.Words
+	bit     []int // cover bit of each place, -1 for a place without a cover
+	// decided holds the re-asking decisions by the findings they were made on, so that an answer is doubted once only.
+	doubted map[string]doubt
+}
+
+type doubt struct{ check, of int }
+
+// For makes an adviser for an appliance. house may leave the call-out price unknown.
+func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house plan.House, limits plan.Limits) (*Planned, error) {
+	if meter == nil {
+		meter = measure.Modest()
+	}
+	c, err := infer.ForAppliance(e, meter, infer.UsualBase)
+	if err != nil {
+		return nil, fmt.Errorf("advise: %w", err)
+	}
+	return ForCase(c, words, house, limits)
+}
+
+// ForCase is For with the case compiled before; a case may be shared between jobs.
+func ForCase(c *infer.Case, words *session.Words, house plan.House, limits plan.Limits) (*Planned, error) {
+	t, err := plan.ForAppliance(c, house)
+	if err != nil {
+		return nil, fmt.Errorf("advise: %w", err)
+	}
+	p, err := plan.New(t, plan.UsualWeights, limits)
+	if err != nil {
+		return nil, fmt.Errorf("advise: %w", err)
+	}
+	a := &Planned{c: c, task: t, planner: p, belief: infer.New(c.Problem), words: words, doubted: map[string]doubt{}}
+	n := 0
+	for _, pl := range c.Model.Places {
+		if pl.Cover {
+			a.bit = append(a.bit, n)
+			n++
+		} else {
+			a.bit = append(a.bit, -1)
+		}
+	}
+	return a, nil
+}
+
+// Advise tells what to check next, or that the case is closed, and why.
+func (a *Planned) Advise(q session.Query) session.Advice {
+	m := a.c.Model
+	n := len(m.Checks)
+	s := plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(m.Repairs))}
+	times := a.replay(q, &s)
+	blocked := make([]bool, n)
+	for _, b := range q.Blocked {
+		blocked[b] = true
+	}
+	s.Allowed = func(check int) (float64, bool) {
+		k := &m.Checks[check]
+		if blocked[check] || times[check] >= maxTimes || times[check] > 0 && !k.Repeat {
+			return 0, false
+		}
+		if q.NoLive && k.Power == "on" && (k.Hazard == "mains" || k.HandsIn) {
+			return 0, false
+		}
+		return 0, slices.Contains(q.Stages, k.Stage)
+	}
+	d := a.planner.Next(a.belief, s)
+	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
+	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
+		if x.P >= leastShown {
+			out.Suspects = append(out.Suspects, a.suspect(x))
+		}
+	}
+	switch d.Kind {
+	case plan.Prove:
+		out.Proof = true
+	case plan.Reask:
+		out.Again = true
+		a.doubted[key(q.Findings)] = doubt{d.Check, d.Doubt}
+	case plan.Verdict:
+		out.Verdict, out.Repair = true, d.Group
+		out.Proofs = a.proved(d.Group)
+	case plan.Nothing:
+		out.Verdict = true
+	}
+	if lead := d.Suspects[0].Group; out.Repair < 0 && lead < len(m.Repairs) {
+		out.Repair = lead
+	}
+	if d.Kind == plan.Nothing {
+		out.Repair = -1
+	}
+	a.explain(&out, &d)
+	return out
+}
+
+// maxTimes is how often one check is asked in a job, all told.
+const maxTimes = 3
+
+// leastShown is the probability below which a suspect is not worth a line.
+const leastShown = 0.02
+
+// replay brings the belief to what the findings and repairs make of it.
+func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
+	a.belief.Clear()
+	times = make([]int, len(a.c.Model.Checks))
+	last := make([]*infer.Finding, len(times))
+	mended := 0
+	mend := func(after int) {
+		for mended < len(q.Mended) && q.Mended[mended].After <= after {
+			r := q.Mended[mended].Repair
+			a.belief.Mend(r)
+			s.Tried[r] = true
+			mended++
+			clear(times) // the world has changed: everything may be looked at anew
+			clear(last)
+			clear(s.Silent)
+			clear(s.Reasked)
+		}
+	}
+	for i := range q.Findings {
+		mend(i)
+		f := &q.Findings[i]
+		if d, ok := a.doubted[key(q.Findings[:i])]; ok && d.check == f.Check {
+			s.Reasked[d.of] = true
+		}
+		x := &infer.Finding{Option: f.Option, Reading: f.Reading, Unknown: f.Unknown, Unsure: f.Unsure}
+		if err := a.belief.Observe(a.c.Answer(f.Check, *x, last[f.Check])); err != nil {
+			// Nothing the model knows explains this answer. It stays in the journal and tells nothing.
+			x.Unknown = true
+		}
+		last[f.Check] = x
+		times[f.Check]++
+		if x.Unknown {
+			s.Silent[f.Check] = true
+		}
+	}
+	mend(len(q.Findings))
+	return times
+}
+
+// key tells findings apart.
+func key(f []session.Finding) string {
+	var b strings.Builder
+	for i := range f {
+		x := &f[i]
+		fmt.Fprintf(&b, "%d/%d/%v/%v/", x.Check, x.Option, x.Unknown, x.Unsure)
+		if x.Reading != nil {
+			fmt.Fprintf(&b, "%s/%s", x.Reading.Value, x.Reading.State)
+		}
+		b.WriteByte(';')
+	}
+	return b.String()
+}
+
+func (a *Planned) site(s site.State) plan.Site {
+	var out plan.Site
+	for i, bit := range a.bit {
+		if bit >= 0 && s.Covers.Has(i) {
+			out.Open |= 1 << bit
+		}
+	}
+	switch s.Power {
+	case site.On:
+		out.Power = plan.On
+	case site.Proved:
+		out.Power = plan.Off
+	}
+	return out
+}
+
+// name is how a repair decision is spoken of: by its part, or by what is to be done when nothing is broken.
+func (a *Planned) name(group int) (part, name string) {
+	m := a.c.Model
+	switch {
+	case group == len(m.Repairs):
+		return "nothing", a.line("suspect.nothing")
+	case group > len(m.Repairs):
+		return "unknown", a.line("suspect.unknown")
+	}
+	r := &m.Repairs[group]
+	p := &m.Parts[r.Part]
+	if r.Kind == "replace" {
+		return p.ID, p.Name
+	}
+	return p.ID, r.Name
+}
+
+func (a *Planned) suspect(x plan.Suspect) session.Suspect {
+	part, name := a.name(x.Group)
+	return session.Suspect{Part: part, Name: name, P: x.P}
+}
+
+// proved names the proofs a verdict stands on.
+func (a *Planned) proved(group int) []string {
+	have, _ := a.planner.Proofs(a.belief, group)
+	var out []string
+	for _, p := range have {
+		if !slices.Contains(out, p.Name) {
+			out = append(out, p.Name)
+		}
+	}
+	return out
+}
+
+func (a *Planned) line(id string, pairs ...string) string {
+	text := a.words.Lines[id].Full
+	for i := 0; i+1 < len(pairs); i += 2 {
+		text = strings.ReplaceAll(text, "{"+pairs[i]+"}", pairs[i+1])
+	}
+	return text
+}
+
+// explain says what the chosen check separates, where its answers lead, and what would change the verdict.
+func (a *Planned) explain(out *session.Advice, d *plan.Decision) {
+	if d.Check >= 0 {
+		x, y := a.separates(d)
+		switch {
+		case out.Again:
+			out.Why.Short = a.line("why.again")
+		case x >= 0 && y >= 0:
+			_, nx := a.name(x)
+			_, ny := a.name(y)
+			out.Why.Short = a.line("why.tells", "one", nx, "other", ny)
+		}
+		for _, p := range d.Missing {
+			out.Why.More = append(out.Why.More, a.line("why.missing", "proof", p.Name))
+		}
+	}
+	switch {
+	case len(d.Missing) > 0:
+		out.Sure = a.line("sure.missing", "proof", d.Missing[0].Name)
+	case len(d.Tried) > 0 && d.Tried[0].Check >= 0:
+		out.Sure = a.line("sure.check", "check", a.c.Model.Checks[d.Tried[0].Check].Name)
+	}
+}
+
+// separates finds the two likeliest suspects that the check tells apart best, -1 when it tells none apart.
+func (a *Planned) separates(d *plan.Decision) (int, int) {
+	best, x, y := 0.0, -1, -1
+	sus := d.Suspects[:min(len(d.Suspects), 6)]
+	for i, s := range sus {
+		for _, t := range sus[i+1:] {
+			v := a.distance(d.Check, s.Group, t.Group) * min(s.P, t.P)
+			if v > best+1e-12 {
+				best, x, y = v, s.Group, t.Group
+			}
+		}
+	}
+	return x, y
+}
+
+// distance is half the sum of absolute differences between what two repair decisions let a check show.
+func (a *Planned) distance(check, g, h int) float64 {
+	p := a.c.Problem
+	u, v := a.world(g), a.world(h)
+	if u < 0 || v < 0 {
+		return 0
+	}
+	sum := 0.0
+	for o := range p.Checks[check].Bins[0] {
+		x := p.Chance(check, u, o) - p.Chance(check, v, o)
+		if x < 0 {
+			x = -x
+		}
+		sum += x
+	}
+	return sum / 2
+}
+
+// world is the likeliest world of a repair decision now, -1 for none.
+func (a *Planned) world(group int) int {
+	best, w := 0.0, -1
+	for i, pr := range a.belief.Prob() {
+		h := &a.c.Problem.Hyps[i]
+		fits := slices.Contains(h.Groups, group)
+		switch n := len(a.c.Model.Repairs); {
+		case group == n:
+			fits = h.Sort == infer.Nothing
+		case group > n:
+			fits = h.Sort == infer.Unknown
+		}
+		if fits && pr > best {
+			best, w = pr, h.Phases[0].World
+		}
+	}
+	return w
+}

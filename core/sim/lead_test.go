@@ -1,0 +1,256 @@
+package sim_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"readback/core/advise"
+	"readback/core/appliance"
+	"readback/core/heard"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/core/plan"
+	"readback/core/session"
+	"readback/core/sim"
+	"readback/flows"
+	"readback/flows/phrase"
+	"readback/flows/words"
+)
+
+// bench is an appliance made ready once for all tests.
+type bench struct {
+	model  *appliance.Model
+	engine *appliance.Engine
+	c      *infer.Case
+}
+
+type world struct {
+	benches map[string]*bench
+	ids     []string
+	lex     *heard.Lexicon
+	words   *session.Words
+}
+
+var ready = sync.OnceValues(func() (*world, error) {
+	models, err := flows.Builtin()
+	if err != nil {
+		return nil, err
+	}
+	w := &world{benches: map[string]*bench{}}
+	if w.lex, err = phrase.Load(); err != nil {
+		return nil, err
+	}
+	if w.words, err = words.Load(); err != nil {
+		return nil, err
+	}
+	for _, m := range models {
+		e, err := appliance.Compile(m)
+		if err != nil {
+			return nil, err
+		}
+		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+		if err != nil {
+			return nil, err
+		}
+		w.benches[m.ID] = &bench{m, e, c}
+		w.ids = append(w.ids, m.ID)
+	}
+	return w, nil
+})
+
+func get(t testing.TB) *world {
+	t.Helper()
+	w, err := ready()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+func (w *world) machine(t testing.TB, b *bench) *session.Machine {
+	t.Helper()
+	adv, err := advise.ForCase(b.c, w.words, plan.House{Call: math.NaN()}, plan.Quick)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := session.New(b.model, adv, *w.lex, w.words, session.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func (b *bench) modes(t testing.TB, names []string) []int {
+	t.Helper()
+	var out []int
+	for _, n := range names {
+		i := slices.IndexFunc(b.model.Modes, func(m appliance.Mode) bool { return m.Full == n })
+		if i < 0 {
+			t.Fatalf("%s has no mode %q", b.model.ID, n)
+		}
+		out = append(out, i)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// dialogues reads the dialogue files and makes one of each fault scenario.
+func dialogues(t testing.TB) map[string]*sim.Dialogue {
+	t.Helper()
+	out := map[string]*sim.Dialogue{}
+	names, err := filepath.Glob("../../testdata/dialogues/*.txt")
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no dialogue files: %v", err)
+	}
+	for _, n := range names {
+		f, err := os.Open(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := sim.ParseDialogue(f)
+		f.Close()
+		if err != nil {
+			t.Fatalf("%s: %v", n, err)
+		}
+		out[strings.TrimSuffix(filepath.Base(n), ".txt")] = d
+	}
+	return out
+}
+
+func scenarios(t testing.TB) map[string]*sim.Dialogue {
+	t.Helper()
+	out := map[string]*sim.Dialogue{}
+	names, err := filepath.Glob("../../testdata/scenarios/*.json")
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no scenarios: %v", err)
+	}
+	for _, n := range names {
+		data, err := os.ReadFile(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var s struct {
+			ID, Appliance string
+			Modes         []string
+			Noticed       string
+			Conclude      struct{ Repair, Stop string }
+			Never         []string
+		}
+		if err := json.Unmarshal(data, &s); err != nil {
+			t.Fatalf("%s: %v", n, err)
+		}
+		d := &sim.Dialogue{Title: s.Noticed, Appliance: s.Appliance, Faults: s.Modes, Stop: s.Conclude.Stop, Never: s.Never}
+		if s.Conclude.Repair != "" && s.Conclude.Stop == "" { // what crosses a stop line may stop before the part is named
+			d.Repair, d.Outcome = []string{s.Conclude.Repair}, "fixed"
+		}
+		if s.Conclude.Repair == "" && s.Conclude.Stop == "" {
+			d.Outcome = "nothing-wrong"
+		}
+		out[s.ID] = d
+	}
+	return out
+}
+
+// play leads the dialogue and returns what it should have been and was not.
+func (w *world) play(t testing.TB, d *sim.Dialogue) (*sim.Run, error) {
+	b := w.benches[d.Appliance]
+	if b == nil {
+		return nil, fmt.Errorf("no appliance %q", d.Appliance)
+	}
+	m := w.machine(t, b)
+	p := &sim.Person{Model: b.model, See: sim.EngineSight(b.engine), Modes: b.modes(t, d.Faults), Habits: d.Habits, Says: d.Says, Chance: sim.NewChance(1)}
+	run, err := sim.Lead(m, p, session.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, func(n int, v *session.View) []session.Event {
+		var out []session.Event
+		if class, ok := d.Alarms[n]; ok {
+			out = append(out, sim.Alarm(class))
+		}
+		if slices.Contains(d.Kill, n) {
+			out = append(out, session.Event{Type: session.EvResume})
+		}
+		return out
+	})
+	if err != nil {
+		return run, err
+	}
+	return run, d.Judge(run)
+}
+
+func TestDialogues(t *testing.T) {
+	w := get(t)
+	for name, d := range dialogues(t) {
+		t.Run(name, func(t *testing.T) {
+			if run, err := w.play(t, d); err != nil {
+				t.Errorf("%s: %v", d.Title, err)
+				dump(t, run)
+			}
+		})
+	}
+}
+
+func TestScenarios(t *testing.T) {
+	w := get(t)
+	for name, d := range scenarios(t) {
+		t.Run(name, func(t *testing.T) {
+			if run, err := w.play(t, d); err != nil {
+				t.Errorf("%s: %v", d.Title, err)
+				dump(t, run)
+			}
+		})
+	}
+}
+
+// dump logs the end of a run.
+func dump(t testing.TB, r *sim.Run) {
+	if r == nil {
+		return
+	}
+	full := os.Getenv("DUMP") != ""
+	for i, x := range r.Exchanges {
+		if !full && i < len(r.Exchanges)-12 {
+			continue
+		}
+		if x.Event.Said != nil {
+			t.Logf("\t\t\t[%s] %s", x.Step, x.Event.Said.Text)
+		}
+		for _, e := range x.Effects {
+			if e.Type == session.DoSay {
+				t.Logf("%s", e.Text)
+			}
+		}
+	}
+	t.Logf("%+v", r.Result)
+}
+
+func TestParseDialogueErrors(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"unknown word", "appliance x\nfrobnicate y", "line 2: no such word"},
+		{"no appliance", "fault a.b", "no appliance"},
+		{"bare word", "appliance", "needs something"},
+		{"bad habit", "appliance x\nperson sleepy 0.5", "no habit"},
+		{"habit out of range", "appliance x\nperson misreads 2", "from 0 to 1"},
+		{"bad answer", "appliance x\nsay w-c 26,1 V", "not a decimal"},
+		{"bad unit", "appliance x\nsay w-c 26.1 volt", "no such unit"},
+		{"bad alarm", "appliance x\nalarm gas", "number of an answer"},
+	} {
+		if _, err := sim.ParseDialogue(strings.NewReader(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %v, want %q", c.name, err, c.want)
+		}
+	}
+}
+
+func FuzzParseDialogue(f *testing.F) {
+	f.Add("# t\nappliance x\nfault a.b\nsay w-c 26.1 V\nperson misreads 0.1\nalarm 3 gas\nnever board")
+	f.Fuzz(func(t *testing.T, s string) {
+		d, err := sim.ParseDialogue(strings.NewReader(s))
+		if (d == nil) == (err == nil) {
+			t.Errorf("%v, %v", d, err)
+		}
+	})
+}

@@ -1,0 +1,101 @@
+package sim
+
+import (
+	"fmt"
+
+	"readback/core/heard"
+	"readback/core/session"
+)
+
+// Exchange is one answer of the person and what the guide did about it.
+type Exchange struct {
+	Step    string // id of the step that was answered; empty for the beginning
+	Event   session.Event
+	Effects []session.Effect
+	View    session.View
+}
+
+// Run is a job that was led.
+type Run struct {
+	Exchanges []Exchange
+	Result    session.Result
+	Ended     bool
+}
+
+// Clock steps: what an answer takes, ms. Only the order matters to the machine; the size keeps consents from going stale.
+const answerTakes = 6000
+
+// MaxAnswers bounds a run. The longest sensible job of the furnace file is about half of it.
+const MaxAnswers = 600
+
+// Lead plays a job from its beginning to its end, or until MaxAnswers. between, when not nil, is called before each reply with
+// the number of the answer and may send events of its own (an emergency, a resume) or change the machine.
+func Lead(m *session.Machine, p *Person, begin session.Begin, between func(n int, v *session.View) []session.Event) (*Run, error) {
+	r := &Run{}
+	at := int64(1_800_000_000_000) // any fixed instant
+	step := func(id string, ev session.Event) error {
+		ev.At = at
+		effects, err := m.Step(ev)
+		if err != nil {
+			return err
+		}
+		r.Exchanges = append(r.Exchanges, Exchange{Step: id, Event: ev, Effects: effects, View: *m.View()})
+		return nil
+	}
+	if err := step("", session.Event{Type: session.EvBegin, Begin: &begin}); err != nil {
+		return r, err
+	}
+	for n := range MaxAnswers {
+		v := m.View()
+		if v.State == "ended" {
+			r.Ended = true
+			break
+		}
+		if between != nil {
+			for _, ev := range between(n, v) {
+				if err := step("", ev); err != nil {
+					return r, err
+				}
+			}
+			if v = m.View(); v.State == "ended" {
+				r.Ended = true
+				break
+			}
+		}
+		u, err := p.Reply(v)
+		if err != nil {
+			return r, err
+		}
+		at += answerTakes
+		id := v.Step.ID
+		ev := session.Event{Type: session.EvSaid, Said: &u}
+		if len(u.Meanings) == 0 {
+			ev = session.Event{Type: session.EvTick}
+			at += 10 * answerTakes
+		}
+		if err := step(id, ev); err != nil {
+			return r, fmt.Errorf("sim: after %d answers, at %s: %w", n, id, err)
+		}
+	}
+	r.Result = m.Result()
+	return r, nil
+}
+
+// Alarm is an emergency said by the person.
+func Alarm(class string) session.Event {
+	return session.Event{Type: session.EvSaid, Said: &heard.Utterance{Source: "voice", Text: class,
+		Meanings: []heard.Meaning{{Kind: heard.Emergency, ID: class}}}}
+}
+
+// Spoken is all that the guide said in a run, in order.
+func (r *Run) Spoken() []string {
+	var out []string
+	for _, x := range r.Exchanges {
+		for _, e := range x.Effects {
+			if e.Type == session.DoSay {
+				out = append(out, e.Text)
+			}
+		}
+	}
+	return out
+}
