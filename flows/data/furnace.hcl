@@ -412,12 +412,12 @@ part "transformer" {
 
 part "secondary-lead" {
   kind  = "wire"
-  name  = "red lead from the transformer"
+  name  = "R lead of the transformer"
   place = "upper-bay"
   look  = "thin red wire, transformer to board"
   ports = { a = "SEC-R", b = "R-sec" }
   mode "loose" {
-    name   = "red lead off at the board"
+    name   = "R lead of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-secondary-lead"
@@ -426,12 +426,12 @@ part "secondary-lead" {
 
 part "common-lead" {
   kind  = "wire"
-  name  = "common lead from the transformer"
+  name  = "C lead of the transformer"
   place = "upper-bay"
   look  = "thin blue or black wire, transformer to board"
   ports = { a = "SEC-C", b = "C" }
   mode "loose" {
-    name   = "common lead off at the board"
+    name   = "C lead of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-common-lead"
@@ -488,12 +488,12 @@ part "contactor" {
 
 part "y-wire" {
   kind  = "wire"
-  name  = "yellow wire to the outdoor unit"
+  name  = "Y wire to the outdoor unit"
   place = "splice"
   look  = "yellow wire in the outdoor cable"
   ports = { a = "Y", b = "Y-out" }
   mode "pinched" {
-    name   = "yellow wire pinched against common"
+    name   = "Y wire pinched against common"
     does   = "touch"
     to     = "C"
     at     = "b"
@@ -561,12 +561,12 @@ part "float-lead" {
 
 part "r-splice" {
   kind  = "wire"
-  name  = "red splice"
+  name  = "R splice"
   place = "splice"
   look  = "twist cap on the red wires"
   ports = { a = "R-fl2", b = "R-splice" }
   mode "open" {
-    name   = "red splice open"
+    name   = "R splice open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-r-splice"
@@ -575,18 +575,18 @@ part "r-splice" {
 
 part "r-wire" {
   kind  = "wire"
-  name  = "red wire in the wall"
+  name  = "R wire in the wall"
   place = "splice"
   look  = "red wire in the thermostat cable"
   ports = { a = "R-splice", b = "R-wall" }
   mode "broken" {
-    name   = "red wire in the wall broken"
+    name   = "R wire in the wall broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-cable"
   }
   mode "pinched" {
-    name   = "thermostat cable pinched, red touches common"
+    name   = "thermostat cable pinched, R touches common"
     does   = "touch"
     to     = "C"
     at     = "b"
@@ -598,12 +598,12 @@ part "r-wire" {
 
 part "r-terminal" {
   kind  = "wire"
-  name  = "red wire at the thermostat"
+  name  = "R wire at the thermostat"
   place = "stat-base"
   look  = "red wire at terminal R of the thermostat"
   ports = { a = "R-wall", b = "R-stat" }
   mode "off" {
-    name   = "red wire off at the thermostat"
+    name   = "R wire off at the thermostat"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-stat-wire"
@@ -612,12 +612,12 @@ part "r-terminal" {
 
 part "c-wire" {
   kind  = "wire"
-  name  = "common wire in the wall"
+  name  = "C wire in the wall"
   place = "splice"
   look  = "blue or black wire in the thermostat cable"
   ports = { a = "C", b = "C-stat" }
   mode "broken" {
-    name   = "common wire in the wall broken"
+    name   = "C wire in the wall broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "use-spare-common"
@@ -745,12 +745,12 @@ part "power-stealing" {
 
 part "w-terminal" {
   kind  = "wire"
-  name  = "white wire at the thermostat"
+  name  = "W wire at the thermostat"
   place = "stat-base"
   look  = "white wire at terminal W of the thermostat"
   ports = { a = "W-stat", b = "W-wall" }
   mode "off" {
-    name   = "white wire off at the thermostat"
+    name   = "W wire off at the thermostat"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-stat-wire"
@@ -759,12 +759,12 @@ part "w-terminal" {
 
 part "w-wire" {
   kind  = "wire"
-  name  = "white wire in the wall"
+  name  = "W wire in the wall"
   place = "splice"
   look  = "white wire in the thermostat cable"
   ports = { a = "W-wall", b = "W-splice" }
   mode "broken" {
-    name   = "white wire in the wall broken"
+    name   = "W wire in the wall broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-cable"
@@ -773,12 +773,12 @@ part "w-wire" {
 
 part "w-splice" {
   kind  = "wire"
-  name  = "white splice"
+  name  = "W splice"
   place = "splice"
   look  = "twist cap on the white wires"
   ports = { a = "W-splice", b = "W-tail" }
   mode "open" {
-    name   = "white splice open"
+    name   = "W splice open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-w-splice"
@@ -787,7 +787,7 @@ part "w-splice" {
 
 part "w-tail" {
   kind  = "wire"
-  name  = "white wire at the board"
+  name  = "W wire at the board"
   place = "upper-bay"
   look  = "white wire at terminal W of the board"
   ports = { a = "W-tail", b = "W" }
@@ -799,7 +799,7 @@ part "w-tail" {
     repair = "crimp-w"
   }
   mode "wrong-terminal" {
-    name   = "white wire on terminal Y instead of W"
+    name   = "W wire on terminal Y instead of W"
     does   = "open"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -2127,22 +2127,22 @@ point "outlet-neutral" {
 point "box-in" {
   net   = "LS-in"
   place = "switch-box"
-  name  = "switch screw with the incoming black wire"
+  name  = "incoming screw of the furnace switch"
   where = "furnace switch, side of the house cable"
 }
 
 point "box-out" {
   net   = "LS-out"
   place = "switch-box"
-  name  = "switch screw with the outgoing black wire"
+  name  = "outgoing screw of the furnace switch"
   where = "furnace switch, side of the furnace"
 }
 
 point "box-neutral" {
   net   = "NJ"
   place = "switch-box"
-  name  = "white twist cap"
-  where = "inside the switch box, white wires"
+  name  = "neutral splice in the switch box"
+  where = "twist cap on the white wires"
 }
 
 point "box-ground" {
@@ -2155,21 +2155,21 @@ point "box-ground" {
 point "door-in" {
   net   = "L1"
   place = "lower-bay"
-  name  = "door switch terminal with the incoming wire"
-  where = "black wire from the switch box"
+  name  = "incoming terminal of the door switch"
+  where = "wire from the line splice"
 }
 
 point "door-out" {
   net   = "L-door"
   place = "lower-bay"
-  name  = "door switch terminal toward the board"
-  where = "black wire to the board"
+  name  = "outgoing terminal of the door switch"
+  where = "wire to the board"
 }
 
 point "door-n" {
   net   = "N"
   place = "lower-bay"
-  name  = "white splice in the lower bay"
+  name  = "neutral splice in the lower bay"
   where = "white wires beside the door switch"
 }
 
@@ -2190,14 +2190,14 @@ point "door-b" {
 point "line-in" {
   net   = "L1"
   place = "upper-bay"
-  name  = "black wire of the line splice"
+  name  = "hot wire of the line splice"
   where = "incoming wires, upper left corner"
 }
 
 point "neutral-in" {
   net   = "N"
   place = "upper-bay"
-  name  = "white wire of the line splice"
+  name  = "neutral wire of the line splice"
   where = "incoming wires, upper left corner"
 }
 
@@ -2344,7 +2344,7 @@ point "blower-a" {
 point "blower-b" {
   net   = "blower.b"
   place = "upper-bay"
-  name  = "white lead of the blower"
+  name  = "neutral lead of the blower"
   where = "lifted off the neutral row"
 }
 
@@ -2379,28 +2379,28 @@ point "primary-b" {
 point "secondary-a" {
   net   = "SEC-R"
   place = "upper-bay"
-  name  = "red terminal of the transformer"
+  name  = "R terminal of the transformer"
   where = "thin red wire, at the transformer"
 }
 
 point "secondary-b" {
   net   = "SEC-C"
   place = "upper-bay"
-  name  = "common terminal of the transformer"
+  name  = "C terminal of the transformer"
   where = "thin blue or black wire, at the transformer"
 }
 
 point "winding-a" {
   net   = "transformer.s1"
   place = "upper-bay"
-  name  = "red lead of the transformer"
+  name  = "R lead end of the transformer"
   where = "thin red lead, lifted"
 }
 
 point "winding-b" {
   net   = "transformer.s2"
   place = "upper-bay"
-  name  = "common lead end of the transformer"
+  name  = "C lead end of the transformer"
   where = "thin blue or black lead, lifted"
 }
 
@@ -2442,7 +2442,7 @@ point "board-r" {
 point "r-out" {
   net   = "float-switch.a"
   place = "upper-bay"
-  name  = "red wire to the float switch"
+  name  = "wire to the float switch"
   where = "lifted off terminal R"
 }
 
@@ -2463,7 +2463,7 @@ point "board-y" {
 point "y-out" {
   net   = "y-wire.a"
   place = "upper-bay"
-  name  = "yellow wire end"
+  name  = "Y wire end"
   where = "lifted off terminal Y"
 }
 
@@ -2512,50 +2512,50 @@ point "float-b" {
 point "float-far" {
   net   = "R-fl2"
   place = "splice"
-  name  = "red wire from the float switch"
-  where = "before the red splice"
+  name  = "wire from the float switch"
+  where = "before the R splice"
 }
 
 point "splice-r" {
   net   = "R-splice"
   place = "splice"
-  name  = "red splice, thermostat side"
+  name  = "R splice"
   where = "red wire that goes into the wall"
 }
 
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "white splice, thermostat side"
+  name  = "W splice, wall side"
   where = "white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "white splice, furnace side"
+  name  = "W splice, board side"
   where = "white wire that goes to the board"
 }
 
 point "splice-c" {
   net   = "C"
   place = "splice"
-  name  = "common splice"
+  name  = "C splice"
   where = "blue or black wire"
 }
 
 point "wall-r" {
   net   = "r-wire.a"
   place = "splice"
-  name  = "red wire of the wall cable"
-  where = "lifted out of the red splice"
+  name  = "R wire of the wall cable"
+  where = "lifted out of the R splice"
 }
 
 point "wall-w" {
   net   = "w-wire.b"
   place = "splice"
-  name  = "white wire of the wall cable"
-  where = "lifted out of the white splice"
+  name  = "W wire of the wall cable"
+  where = "lifted out of the W splice"
 }
 
 point "stat-r" {
@@ -2568,7 +2568,7 @@ point "stat-r" {
 point "stat-rw" {
   net   = "R-wall"
   place = "stat-base"
-  name  = "bare end of the red wire"
+  name  = "bare end of the R wire"
   where = "at the base plate"
 }
 
@@ -2582,7 +2582,7 @@ point "stat-w" {
 point "stat-ww" {
   net   = "W-wall"
   place = "stat-base"
-  name  = "bare end of the white wire"
+  name  = "bare end of the W wire"
   where = "at the base plate"
 }
 
@@ -3632,7 +3632,7 @@ check "outlet" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put one probe in each outlet slot."
+  act      = "Put one tip in each outlet slot."
   caution  = "House voltage. Hold the plastic only."
 }
 
@@ -3655,7 +3655,7 @@ check "box-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch red first to the incoming screw."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage inside. One hand only."
 }
 
@@ -3676,7 +3676,7 @@ check "box-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Move red to the outgoing screw."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage inside. One hand only."
 }
 
@@ -3697,7 +3697,7 @@ check "box-ground-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on bare metal, red on the incoming screw."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage inside. One hand only."
 }
 
@@ -3717,7 +3717,7 @@ check "door-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on the white splice, red on the incoming terminal."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage. The blower may start."
   hold     = "free"
 }
@@ -3739,7 +3739,7 @@ check "board-line" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on the neutral row, red on line."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage. One hand only."
 }
 
@@ -3783,7 +3783,7 @@ check "board-lg" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on bare metal, red on line."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage. One hand only."
 }
 
@@ -3804,7 +3804,7 @@ check "board-ng" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on bare metal, red on the neutral row."
+  act      = "Read the volts, tips held still."
   caution  = "House voltage. One hand only."
 }
 
@@ -3827,7 +3827,7 @@ check "fan-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the draft fan runs."
   caution  = "House voltage. The fan starts by itself."
 }
 
@@ -3850,7 +3850,7 @@ check "fan-plug-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the draft fan runs."
   caution  = "House voltage. The fan starts by itself."
 }
 
@@ -3873,7 +3873,7 @@ check "glow-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the igniter glows."
   caution  = "House voltage. The igniter gets white hot."
 }
 
@@ -3896,7 +3896,7 @@ check "glow-plug-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the igniter glows."
   caution  = "House voltage. The igniter gets white hot."
 }
 
@@ -3919,7 +3919,7 @@ check "blower-out-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the blower runs."
   caution  = "House voltage. The blower starts by itself."
 }
 
@@ -3942,7 +3942,7 @@ check "blower-tap-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on with power off, then call for heat."
+  act      = "Read while the blower runs."
   caution  = "House voltage. The blower starts by itself."
 }
 
@@ -4053,7 +4053,7 @@ check "secondary-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the two thin terminals of the transformer."
+  act      = "Read the volts, tips held still."
 }
 
 check "board-24-v" {
@@ -4072,12 +4072,12 @@ check "board-24-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on the 24 volt input."
+  act      = "Read the volts, tips held still."
 }
 
 check "transformer-c" {
   stage    = "plan"
-  name     = "red terminal of the transformer to C"
+  name     = "R terminal of the transformer to C"
   function = "volts-ac"
   part     = "common-lead"
   red      = "secondary-a"
@@ -4091,7 +4091,7 @@ check "transformer-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on the thin red terminal."
+  act      = "Read the volts, tips held still."
 }
 
 check "fuse-v" {
@@ -4111,7 +4111,7 @@ check "fuse-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the two test spots on the fuse."
+  act      = "Use the two test spots on the fuse."
 }
 
 check "r-c" {
@@ -4130,7 +4130,7 @@ check "r-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on R."
+  act      = "Read the volts, tips held still."
 }
 
 check "r-c-load" {
@@ -4151,7 +4151,7 @@ check "r-c-load" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Keep the leads on R and C through the trial."
+  act      = "Read at the click of the gas valve."
 }
 
 check "w-c" {
@@ -4170,7 +4170,7 @@ check "w-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on W."
+  act      = "Read the volts, tips held still."
 }
 
 check "w-c-rest" {
@@ -4189,7 +4189,7 @@ check "w-c-rest" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on W."
+  act      = "Read the volts, tips held still."
 }
 
 check "y-c" {
@@ -4208,7 +4208,7 @@ check "y-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on Y."
+  act      = "Read the volts, tips held still."
 }
 
 check "float-v" {
@@ -4228,7 +4228,7 @@ check "float-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch one lead to each side of the float switch."
+  act      = "Read the volts, tips held still."
 }
 
 check "float-c" {
@@ -4247,12 +4247,12 @@ check "float-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on the common splice, red before the red splice."
+  act      = "Read the volts, tips held still."
 }
 
 check "splice-r-c" {
   stage    = "plan"
-  name     = "red splice to common"
+  name     = "R splice to common"
   function = "volts-ac"
   part     = "r-splice"
   red      = "splice-r"
@@ -4266,7 +4266,7 @@ check "splice-r-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on the common splice, red on the red splice."
+  act      = "Read the volts, tips held still."
 }
 
 check "stat-r-c" {
@@ -4286,7 +4286,7 @@ check "stat-r-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch R and C on the thermostat base."
+  act      = "Read the volts, tips held still."
 }
 
 check "stat-r-w" {
@@ -4306,12 +4306,12 @@ check "stat-r-w" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch R and W on the thermostat base."
+  act      = "Read the volts, tips held still."
 }
 
 check "stat-rw-end" {
   stage    = "plan"
-  name     = "red and white wire ends"
+  name     = "R and W wire ends"
   function = "volts-ac"
   part     = "r-terminal"
   red      = "stat-rw"
@@ -4325,12 +4325,12 @@ check "stat-rw-end" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the bare ends, thermostat pulled off."
+  act      = "Read with the thermostat pulled off its base."
 }
 
 check "splice-w-c" {
   stage    = "plan"
-  name     = "white splice to common, wall side"
+  name     = "W splice to common, wall side"
   function = "volts-ac"
   part     = "w-wire"
   red      = "splice-w"
@@ -4344,12 +4344,12 @@ check "splice-w-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on the common splice, red on the white splice."
+  act      = "Read the volts, tips held still."
 }
 
 check "splice-w2-c" {
   stage    = "plan"
-  name     = "white splice to common, furnace side"
+  name     = "W splice to common, board side"
   function = "volts-ac"
   part     = "w-splice"
   red      = "splice-w2"
@@ -4363,7 +4363,7 @@ check "splice-w2-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Move red to the white wire toward the board."
+  act      = "Read the volts, tips held still."
 }
 
 check "limit-in-c" {
@@ -4382,7 +4382,7 @@ check "limit-in-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red on the first limit terminal."
+  act      = "Read the volts, tips held still."
 }
 
 check "limit-v" {
@@ -4402,7 +4402,7 @@ check "limit-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch one lead to each terminal of the high limit."
+  act      = "Read the volts, tips held still."
 }
 
 check "limit-v-hot" {
@@ -4443,7 +4443,7 @@ check "roll-left-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch one lead to each terminal of that switch."
+  act      = "Read the volts, tips held still."
 }
 
 check "roll-right-v" {
@@ -4463,7 +4463,7 @@ check "roll-right-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch one lead to each terminal of that switch."
+  act      = "Read the volts, tips held still."
 }
 
 check "string-end-c" {
@@ -4482,7 +4482,7 @@ check "string-end-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red in the back of the limit pin."
+  act      = "Push the tip in the back of the plug."
 }
 
 check "press-rest-v" {
@@ -4502,7 +4502,7 @@ check "press-rest-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch one lead to each terminal, no call."
+  act      = "Read the volts, tips held still."
 }
 
 check "press-run-v" {
@@ -4523,7 +4523,7 @@ check "press-run-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Leave the leads on and call for heat."
+  act      = "Read while the draft fan runs."
   caution  = "The draft fan starts by itself."
 }
 
@@ -4545,7 +4545,7 @@ check "press-pin-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Black on C, red in the back of the pressure pin."
+  act      = "Push the tip in first, read with the fan."
   caution  = "The draft fan starts by itself."
 }
 
@@ -4567,7 +4567,7 @@ check "gas-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip on first, then call for heat."
+  act      = "Push the tip in first, read at the click."
   caution  = "The burner lights. Keep your face away."
 }
 
@@ -4590,7 +4590,7 @@ check "valve-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip one lead on each valve terminal, then call."
+  act      = "Read at the click of the gas valve."
   caution  = "The burner lights. Keep your face away."
 }
 
@@ -4612,7 +4612,7 @@ check "valve-1-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Clip red on the first terminal, black on C."
+  act      = "Read at the click of the gas valve."
   caution  = "The burner lights. Keep your face away."
 }
 
@@ -4655,7 +4655,7 @@ check "door-switch-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull one wire off, hold the button in."
+  act      = "Hold the button in, read the ohms."
   hold     = "held"
 }
 
@@ -4675,7 +4675,7 @@ check "line-lead-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch both ends of the black lead."
+  act      = "Read the ohms from end to end."
 }
 
 check "ground-ohms" {
@@ -4694,7 +4694,7 @@ check "ground-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the neutral row and bare metal."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "primary-ohms" {
@@ -4714,7 +4714,7 @@ check "primary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift one thick lead, touch both leads."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "secondary-ohms" {
@@ -4734,7 +4734,7 @@ check "secondary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift the thin red lead, touch both thin leads."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "fuse-ohms" {
@@ -4754,12 +4754,12 @@ check "fuse-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull the fuse, touch both blades."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "cable-short" {
   stage    = "plan"
-  name     = "red wire of the wall to common"
+  name     = "R wire of the wall to common"
   function = "ohms"
   part     = "r-wire"
   red      = "wall-r"
@@ -4774,7 +4774,7 @@ check "cable-short" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift red from its splice, measure to common."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "stat-loop" {
@@ -4795,12 +4795,12 @@ check "stat-loop" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift red and white from their splices."
+  act      = "Let the thermostat call, read the ohms."
 }
 
 check "y-short" {
   stage    = "plan"
-  name     = "yellow wire to common"
+  name     = "Y wire to common"
   function = "ohms"
   part     = "y-wire"
   red      = "y-out"
@@ -4815,7 +4815,7 @@ check "y-short" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift yellow off Y, measure it to C."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "coil-ohms" {
@@ -4835,7 +4835,7 @@ check "coil-ohms" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift one thin wire, touch both coil terminals."
+  act      = "Switch the outdoor unit off at its own box."
   caution  = "The outdoor unit has its own supply."
 }
 
@@ -4856,7 +4856,7 @@ check "float-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift one lead, touch both leads."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "limit-ohms" {
@@ -4876,7 +4876,7 @@ check "limit-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull one wire off, touch both terminals."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "roll-left-ohms" {
@@ -4896,7 +4896,7 @@ check "roll-left-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull one wire off, touch both terminals."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "roll-right-ohms" {
@@ -4916,7 +4916,7 @@ check "roll-right-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull one wire off, touch both terminals."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "press-ohms" {
@@ -4936,7 +4936,7 @@ check "press-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull both wires off, touch both terminals."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "press-lead-ohms" {
@@ -4955,7 +4955,7 @@ check "press-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the switch end and the plug pin."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "fan-ohms" {
@@ -4975,7 +4975,7 @@ check "fan-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Part the plug, touch both motor pins."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "fan-lead-ohms" {
@@ -4995,7 +4995,7 @@ check "fan-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch both ends of the same wire."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "glow-ohms" {
@@ -5015,7 +5015,7 @@ check "glow-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Part the igniter plug, touch both pins."
+  act      = "Read the ohms, fingers off the tips."
   caution  = "Do not touch the igniter itself."
 }
 
@@ -5036,7 +5036,7 @@ check "glow-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch both ends of the same wire."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "valve-ohms" {
@@ -5056,7 +5056,7 @@ check "valve-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull one wire off, touch both terminals."
+  act      = "Read the ohms, fingers off the tips."
   caution  = "Move wires only. Leave gas fittings alone."
 }
 
@@ -5076,7 +5076,7 @@ check "valve-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the plug pin and the valve terminal."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "valve-common-ohms" {
@@ -5095,7 +5095,7 @@ check "valve-common-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch the common terminal and C."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "rod-ohms" {
@@ -5115,7 +5115,7 @@ check "rod-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull the wire off the rod, measure to burner metal."
+  act      = "Read the ohms, touch no porcelain."
 }
 
 check "lead-ohms" {
@@ -5135,7 +5135,7 @@ check "lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull both ends off, touch both ends."
+  act      = "Bend the lead while you read."
 }
 
 check "burner-ground-ohms" {
@@ -5154,7 +5154,7 @@ check "burner-ground-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Scratch bright spots, touch burner and frame."
+  act      = "Scratch both spots bright, read the ohms."
 }
 
 check "bond-ohms" {
@@ -5173,7 +5173,7 @@ check "bond-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Touch terminal C and bare metal."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "blower-ohms" {
@@ -5193,7 +5193,7 @@ check "blower-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift both blower leads, touch their ends."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "blower-frame" {
@@ -5213,7 +5213,7 @@ check "blower-frame" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Lift both blower leads, measure one to frame."
+  act      = "Read the ohms, fingers off the tips."
 }
 
 check "fan-cap" {
@@ -5233,7 +5233,7 @@ check "fan-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Discharge it, take the wires off, then measure."
+  act      = "Discharge it first, then measure."
   caution  = "It may hold a charge. Discharge it first."
 }
 
@@ -5254,7 +5254,7 @@ check "blower-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Discharge it, take the wires off, then measure."
+  act      = "Discharge it first, then measure."
   caution  = "It may hold a charge. Discharge it first."
 }
 
@@ -5575,8 +5575,8 @@ check "w-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the letter under the white wire."
-  ask      = "The white wire: at the right place, or one over?"
+  act      = "Read the letter under the thermostat wire."
+  ask      = "The W wire: at the right place, or one over?"
   option "right-place" { when = !mode("w-tail.wrong-terminal") }
   option "wrong-place" {}
 }
@@ -5591,8 +5591,8 @@ check "w-tug" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug the white wire gently."
-  ask      = "The white wire in its terminal: tight, or loose?"
+  act      = "Tug the W wire gently."
+  ask      = "The W wire in its terminal: tight, or loose?"
   option "tight" { when = !mode("w-tail.loose") }
   option "loose" {}
 }
@@ -6491,7 +6491,7 @@ repair "refit-line-lead" {
   minutes = q("5..15 min", "from memory")
   confirm = "board-line"
   step {
-    act    = "Take a photo, pull the black lead off."
+    act    = "Take a photo, pull the hot lead off."
     wire   = "door-out"
     places = ["lower-bay", "upper-bay"]
   }
@@ -6518,35 +6518,35 @@ repair "refit-neutral-lead" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the white lead home, tug it."
+    act    = "Push the neutral lead home, tug it."
     wire   = "board-n"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-secondary-lead" {
-  name    = "refit the red lead of the transformer"
+  name    = "refit the R lead of the transformer"
   part    = "secondary-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-24-v"
   step {
-    act    = "Push the red lead home, tug it."
+    act    = "Push the R lead home, tug it."
     wire   = "board-24"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-common-lead" {
-  name    = "refit the common lead of the transformer"
+  name    = "refit the C lead of the transformer"
   part    = "common-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "r-c"
   step {
-    act    = "Push the common lead home, tug it."
+    act    = "Push the C lead home, tug it."
     wire   = "board-c"
     places = ["upper-bay"]
   }
@@ -6580,7 +6580,7 @@ repair "refit-float-lead" {
 }
 
 repair "remake-r-splice" {
-  name    = "remake the red splice"
+  name    = "remake the R splice"
   part    = "r-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -6594,7 +6594,7 @@ repair "remake-r-splice" {
 }
 
 repair "remake-w-splice" {
-  name    = "remake the white splice"
+  name    = "remake the W splice"
   part    = "w-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -6635,7 +6635,7 @@ repair "crimp-w" {
   confirm = "w-tug"
   note    = "Then three starts, tapping the board cover each time."
   step {
-    act    = "Pull the white wire off terminal W."
+    act    = "Pull the W wire off its terminal."
     wire   = "board-w"
     places = ["upper-bay"]
   }
@@ -6646,7 +6646,7 @@ repair "crimp-w" {
 }
 
 repair "move-w-wire" {
-  name    = "move the white wire to terminal W"
+  name    = "move the W wire to terminal W"
   part    = "w-tail"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -6658,7 +6658,7 @@ repair "move-w-wire" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the white wire from Y to W."
+    act    = "Move only the W wire from Y to W."
     wire   = "board-w"
     places = ["upper-bay"]
   }
@@ -6917,7 +6917,7 @@ repair "replace-cable" {
 }
 
 repair "repair-y-wire" {
-  name    = "insulate or replace the yellow wire"
+  name    = "insulate or replace the Y wire"
   part    = "y-wire"
   kind    = "replace"
   price   = q("5..30 money", "from memory")
@@ -6925,9 +6925,9 @@ repair "repair-y-wire" {
   match   = ["wire gauge", "outdoor rating"]
   causes  = ["coil-ohms"]
   confirm = "y-short"
-  note    = "Heat works with the yellow wire left off and taped."
+  note    = "Heat works with the Y wire left off and taped."
   step {
-    act    = "Lift the yellow wire off terminal Y."
+    act    = "Lift the Y wire off its terminal."
     wire   = "board-y"
     places = ["upper-bay"]
   }
@@ -6954,7 +6954,7 @@ repair "isolate-outdoor" {
   confirm = "y-short"
   note    = "Heat works without it. The outdoor unit needs a cooling technician."
   step {
-    act    = "Lift the yellow wire off terminal Y, tape it."
+    act    = "Lift the Y wire off its terminal, tape it."
     wire   = "board-y"
     places = ["upper-bay"]
   }
@@ -7235,12 +7235,12 @@ repair "replace-transformer" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the thin red lead."
+    act    = "Move the R lead of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the thin common lead."
+    act    = "Move the C lead of the transformer."
     wire   = "board-c"
     places = ["upper-bay"]
   }
@@ -7307,7 +7307,7 @@ repair "replace-thermostat" {
     places = ["stat-base"]
   }
   step {
-    act    = "Move the white wire to W."
+    act    = "Move the W wire to its letter."
     wire   = "stat-w"
     places = ["stat-base"]
   }
@@ -7549,7 +7549,7 @@ repair "replace-board" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the thin red lead."
+    act    = "Move the R lead of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
@@ -7616,7 +7616,7 @@ repair "replace-blower-motor" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Lift the white lead off the neutral row."
+    act    = "Lift the neutral lead of the blower."
     wire   = "board-n"
     places = ["upper-bay"]
   }
@@ -7903,7 +7903,7 @@ stop "outdoor" {
   say  = "I stop here. The outdoor unit has its own supply."
   call = "a cooling technician"
   tell = "Say that its coil pulls down the 24 volts."
-  now  = "Leave the yellow wire off and taped."
+  now  = "Leave the Y wire off and taped."
 }
 
 stop "coil" {
