@@ -1,6 +1,5 @@
 package org.readback.shell;
 
-import android.annotation.SuppressLint;
 import android.app.Activity;
 import android.content.Context;
 import android.content.Intent;
@@ -79,13 +78,15 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
     }
 
     /** A web view with every door shut that is not needed. */
-    @SuppressLint("SetJavaScriptEnabled")
+    @SuppressWarnings("deprecation") // two of these are the default by now; a phone of API 26 is told all the same
     static WebView view(Context context) {
         WebView v = new WebView(context);
         WebSettings s = v.getSettings();
         s.setJavaScriptEnabled(true);
         s.setAllowFileAccess(false);
         s.setAllowContentAccess(false);
+        s.setAllowFileAccessFromFileURLs(false);
+        s.setAllowUniversalAccessFromFileURLs(false);
         s.setSupportMultipleWindows(false);
         s.setJavaScriptCanOpenWindowsAutomatically(false);
         s.setGeolocationEnabled(false);
