@@ -72,6 +72,7 @@ func (l *loader) rules() {
 	l.reachable()
 	l.repairsUsed()
 	l.placesFit()
+	l.safetyKept()
 }
 
 // saying finds the words that an entry of acts stands for.
@@ -207,4 +208,43 @@ func (l *loader) placesFit() {
 			}
 		}
 	}
+}
+
+// safetyKept refuses a test jumper that joins the two ends of a safety part, be it through wires, switches and other contacts.
+func (l *loader) safetyKept() {
+	for ci, c := range l.m.Checks {
+		if len(c.Jump) != 2 || c.Jump[0] >= len(l.m.Points) || c.Jump[1] >= len(l.m.Points) {
+			continue
+		}
+		root := map[string]string{}
+		find := func(n string) string {
+			for root[n] != "" && root[n] != n {
+				n = root[n]
+			}
+			return n
+		}
+		join := func(a, b string) { root[find(a)] = find(b) }
+		join(l.netAt(c.Jump[0]), l.netAt(c.Jump[1]))
+		for _, p := range l.m.Parts {
+			if a, b := p.Ports["a"], p.Ports["b"]; !p.Safety && (p.Kind == "wire" || p.Kind == "switch" || p.Kind == "contact" || p.Kind == "fuse") {
+				join(a, b)
+			}
+		}
+		for _, p := range l.m.Parts {
+			if a, b := p.Ports["a"], p.Ports["b"]; p.Safety && a != "" && b != "" && find(a) == find(b) {
+				l.at(l.checks.where[ci], "join other points", "the jumper of check %s bridges %s, a safety part", c.ID, p.ID)
+			}
+		}
+	}
+}
+
+// netAt is the net a point is on, also when it names a terminal.
+func (l *loader) netAt(point int) string {
+	net := l.m.Points[point].Net
+	if part, port, ok := strings.Cut(net, "."); ok && l.isPort(net) {
+		if i, known := l.parts.index[part]; known && i < len(l.m.Parts) {
+			return l.m.Parts[i].Ports[port]
+		}
+	}
+	return net
 }

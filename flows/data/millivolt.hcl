@@ -1,0 +1,1987 @@
+# A gas room heater with a standing pilot. A thermocouple holds the pilot valve, a thermopile feeds the main valve through
+# the limit and the wall thermostat. There is no mains in it: everything electrical is millivolts, and it is the size of each
+# of them that tells what is wrong. "Power" is the knob of the gas control turned on; "off" is the knob off and the pilot cold.
+#
+# The unit is nobody's product. Plate, wiring diagram and label of the real unit win over everything here.
+
+appliance "heater-millivolt" {
+  title = "gas room heater with a standing pilot and a millivolt thermostat"
+  fuel  = "gas"
+  mains = false
+  earth = "frame"
+}
+
+source "T12" { text = "gas technician training text, unit 12" }
+source "T13" { text = "gas technician training text, unit 13" }
+source "T15" { text = "gas technician training text, unit 15" }
+source "T19" { text = "gas technician training text, unit 19" }
+source "T05" { text = "gas technician training text, unit 5" }
+source "IRC" { text = "2018 residential code, appendix D (fuel gas inspection)" }
+source "T03" { text = "gas technician training text, unit 3" }
+
+place "room" {
+  name  = "room"
+  where = "in front of the heater"
+}
+
+place "bay" {
+  name     = "lower door of the heater"
+  where    = "below the flames, swings down"
+  cover    = true
+  open     = q("0.5 min", "common practice, no source")
+  hands_in = true
+  hazards  = ["hot", "gas"]
+}
+
+place "rear" {
+  name     = "back of the control"
+  where    = "behind the gas control, reach past it"
+  within   = "bay"
+  hands_in = true
+  hazards  = ["hot", "gas"]
+}
+
+place "stat-cover" {
+  name  = "thermostat cover"
+  where = "on the wall, pulls off"
+  cover = true
+  open  = q("0.5 min", "common practice, no source")
+}
+
+place "outside" {
+  name    = "vent terminal"
+  where   = "outdoors, where the vent pipe ends"
+  hazards = ["hot"]
+}
+
+part "gas-supply" {
+  kind  = "thing"
+  name  = "gas supply"
+  value = q("7 inH2O", 5, 9, "T15")
+  stop  = "gas-supply"
+  mode "off" {
+    name   = "gas supply shut off outside"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-supplier"
+  }
+  mode "low" {
+    name   = "gas supply pressure low"
+    does   = "set"
+    value  = q("2.5 inH2O", "common practice, no source")
+    rate   = q("0.5 x", "common practice, no source")
+    repair = "call-supplier"
+  }
+}
+
+part "gas-cock" {
+  kind  = "thing"
+  name  = "gas cock of the heater"
+  place = "bay"
+  look  = "small lever on the pipe, along it when open"
+  mode "closed" {
+    name   = "gas cock closed"
+    does   = "off"
+    rate   = q("2 x", "common practice, no source")
+    repair = "open-cock"
+    wrong  = true
+  }
+}
+
+part "knob" {
+  kind  = "thing"
+  name  = "knob of the gas control"
+  place = "bay"
+  look  = "round knob marked off, pilot and on"
+  mode "at-off" {
+    name   = "gas knob left at off"
+    does   = "off"
+    rate   = q("2 x", "common practice, no source")
+    repair = "turn-knob"
+    wrong  = true
+  }
+  mode "at-pilot" {
+    name   = "gas knob left at pilot"
+    does   = "wrong"
+    rate   = q("3 x", "common practice, no source")
+    repair = "turn-knob"
+    wrong  = true
+  }
+}
+
+part "sparker" {
+  kind  = "thing"
+  name  = "spark button"
+  place = "bay"
+  mode "dead" {
+    name   = "spark button gives no spark"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-sparker"
+  }
+}
+
+part "spark-lead" {
+  kind  = "thing"
+  name  = "lead of the spark electrode"
+  place = "bay"
+  mode "off" {
+    name   = "spark lead off its electrode"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "refit-spark-lead"
+  }
+}
+
+part "pilot-orifice" {
+  kind  = "passage"
+  name  = "pilot orifice"
+  place = "bay"
+  stop  = "gas-train"
+  mode "dirty" {
+    name   = "pilot orifice dirty, small soft flame"
+    does   = "factor"
+    factor = q("0.5 x", "common practice, no source")
+    rate   = q("4 x", "common practice, no source")
+    repair = "clean-pilot"
+  }
+  mode "blocked" {
+    name   = "pilot orifice blocked"
+    does   = "factor"
+    factor = q("0.05 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "clean-pilot"
+  }
+}
+
+part "wind" {
+  kind = "thing"
+  name = "draft at the pilot"
+  mode "gusts" {
+    name   = "wind down the vent blows the pilot out"
+    does   = "off"
+    hidden = q("70 %", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "shield-vent"
+  }
+}
+
+part "pilot-flame" {
+  kind = "thing"
+  name = "pilot flame"
+  is   = knob.value > 0.5 && power && gas > 1.5 && pilot-gas > 0.5 && (drives("spark") ? sparker.value * spark-lead.value > 0.5 : pilot-flame.value > 0.02) && wind.value > 0.5 && pilot-orifice.passes > 0.1 ? pilot-orifice.passes : 0
+}
+
+part "tc-place" {
+  kind  = "thing"
+  name  = "place of the thermocouple in the flame"
+  place = "bay"
+  mode "bent" {
+    name   = "thermocouple bent out of the pilot flame"
+    does   = "factor"
+    factor = q("0.3 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "set-thermocouple"
+  }
+}
+
+part "thermocouple" {
+  kind       = "emf"
+  name       = "thermocouple"
+  place      = "bay"
+  look       = "copper tube from the pilot to a nut on the gas control"
+  ports      = { a = "TC", b = "frame" }
+  millivolts = q("28 mV", 25, 30, "T12")
+  ohms       = q("0.029 ohm", 0.026, 0.032, "computed")
+  heat       = pilot-flame.value * tc-place.value
+  plate      = ["length"]
+  mode "weak" {
+    name   = "thermocouple worn out"
+    does   = "weak"
+    factor = q("0.25 x", "common practice, no source")
+    rate   = q("4 x", "common practice, no source")
+    repair = "replace-thermocouple"
+  }
+  mode "resistive" {
+    name   = "thermocouple joint cracking, high resistance"
+    does   = "resist"
+    ohms   = q("0.12 ohm", "common practice, no source")
+    rate   = q("2 x", "common practice, no source")
+    repair = "replace-thermocouple"
+  }
+  mode "open" {
+    name   = "thermocouple broken"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-thermocouple"
+  }
+}
+
+part "tc-nut" {
+  kind  = "wire"
+  name  = "nut of the thermocouple"
+  place = "rear"
+  ports = { a = "TC", b = "TCS" }
+  ohms  = q("0.001 ohm", "common practice, no source")
+  mode "dirty" {
+    name   = "thermocouple nut dirty"
+    does   = "resist"
+    ohms   = q("0.15 ohm", "common practice, no source")
+    rate   = q("2 x", "common practice, no source")
+    repair = "clean-nut"
+  }
+  mode "loose" {
+    name   = "thermocouple nut loose"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "clean-nut"
+  }
+}
+
+part "spill-switch" {
+  kind   = "contact"
+  name   = "spill switch"
+  place  = "rear"
+  safety = true
+  stop   = "vent"
+  look   = "small disc on the draft hood, two wires, a button"
+  ports  = { a = "TCS", b = "HC" }
+  ohms   = q("0.001 ohm", "common practice, no source")
+  trips  = reached("steady") && spill > 0.5
+  reset  = "manual"
+  mode "open" {
+    name   = "spill switch fails open"
+    does   = "stuck-open"
+    rate   = q("0.5 x", "common practice, no source")
+    repair = "replace-spill-switch"
+  }
+}
+
+part "hold-coil" {
+  kind    = "load"
+  name    = "hold-in coil of the pilot valve"
+  place   = "rear"
+  stop    = "gas-train"
+  current = "dc"
+  ports   = { a = "HC", b = "frame" }
+  ohms    = q("0.028 ohm", 0.025, 0.031, "computed")
+  works   = q("4.5 mV", 2, 7, "T12")
+  mode "open" {
+    name   = "hold-in coil open"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-control"
+  }
+  mode "weak" {
+    name   = "hold-in coil weak"
+    does   = "set"
+    works  = q("16 mV", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-control"
+  }
+}
+
+part "flue" {
+  kind  = "passage"
+  name  = "vent pipe"
+  place = "outside"
+  stop  = "vent"
+  mode "blocked" {
+    name   = "vent pipe blocked"
+    does   = "factor"
+    factor = q("0.2 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-vent"
+  }
+}
+
+part "pile-place" {
+  kind  = "thing"
+  name  = "place of the thermopile in the flame"
+  place = "bay"
+  mode "bent" {
+    name   = "thermopile bent out of the pilot flame"
+    does   = "factor"
+    factor = q("0.45 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "set-thermopile"
+  }
+}
+
+part "thermopile" {
+  kind       = "emf"
+  name       = "thermopile"
+  place      = "bay"
+  look       = "thick probe in the pilot flame, two wires"
+  ports      = { a = "TPTH", b = "PILE" }
+  millivolts = q("500 mV", 450, 550, "T12")
+  ohms       = q("4.94 ohm", 4.4, 5.5, "computed")
+  heat       = pilot-flame.value * pile-place.value
+  plate      = ["millivolts", "length"]
+  mode "weak" {
+    name   = "thermopile worn out"
+    does   = "weak"
+    factor = q("0.55 x", "common practice, no source")
+    rate   = q("4 x", "common practice, no source")
+    repair = "replace-thermopile"
+  }
+  mode "resistive" {
+    name   = "thermopile with high resistance inside"
+    does   = "resist"
+    ohms   = q("6 ohm", "common practice, no source")
+    rate   = q("2 x", "common practice, no source")
+    repair = "replace-thermopile"
+  }
+  mode "open" {
+    name   = "thermopile broken"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-thermopile"
+  }
+}
+
+part "pile-lead" {
+  kind  = "wire"
+  name  = "lead of the thermopile"
+  place = "bay"
+  ports = { a = "PILE", b = "TP" }
+  ohms  = q("0.02 ohm", "common practice, no source")
+  mode "loose" {
+    name   = "thermopile lead off its screw"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "refit-pile-lead"
+  }
+  mode "dirty" {
+    name   = "thermopile lead corroded at its screw"
+    does   = "resist"
+    ohms   = q("5 ohm", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "refit-pile-lead"
+  }
+}
+
+part "limit" {
+  kind   = "contact"
+  name   = "high limit"
+  place  = "rear"
+  safety = true
+  look   = "small disc with two wires on the firebox"
+  ports  = { a = "TPTH", b = "LIM" }
+  ohms   = q("0.06 ohm", 0.04, 0.08, "computed")
+  set    = q("200 degF", 190, 210, "T19")
+  trips  = reached("steady") && box > limit.set
+  mode "open" {
+    name   = "high limit fails open"
+    does   = "stuck-open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-limit"
+  }
+  mode "resistive" {
+    name   = "high limit contacts burnt, high resistance"
+    does   = "resist"
+    ohms   = q("3.5 ohm", "common practice, no source")
+    rate   = q("2 x", "common practice, no source")
+    repair = "replace-limit"
+  }
+  mode "early" {
+    name   = "high limit opens too early"
+    does   = "set"
+    set    = q("120 degF", "common practice, no source")
+    rate   = q("0.5 x", "common practice, no source")
+    repair = "replace-limit"
+  }
+}
+
+part "air-ways" {
+  kind    = "passage"
+  name    = "air openings of the heater"
+  visible = true
+  mode "blocked" {
+    name   = "air openings of the heater blocked with dust"
+    does   = "factor"
+    factor = q("0.4 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "clear-air"
+    wrong  = true
+  }
+}
+
+part "splice" {
+  kind  = "wire"
+  name  = "splice in the thermostat wire"
+  place = "rear"
+  ports = { a = "LIM", b = "S1" }
+  ohms  = q("0.25 ohm", "common practice, no source")
+  mode "bad" {
+    name   = "splice in the thermostat wire bad"
+    does   = "resist"
+    ohms   = q("4 ohm", "common practice, no source")
+    rate   = q("3 x", "common practice, no source")
+    repair = "remake-splice"
+  }
+  mode "open" {
+    name   = "splice in the thermostat wire open"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "remake-splice"
+  }
+}
+
+part "thermostat" {
+  kind   = "contact"
+  name   = "thermostat"
+  place  = "stat-cover"
+  look   = "on the wall, two wires, no battery"
+  ports  = { a = "S1", b = "S2" }
+  ohms   = q("1.5 ohm", 1.2, 1.7, "computed")
+  closes = call && setpoint.value > 0.5
+  plate  = ["millivolts"]
+  mode "open" {
+    name   = "thermostat contacts do not close"
+    does   = "stuck-open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-thermostat"
+  }
+  mode "dirty" {
+    name   = "thermostat contacts dirty"
+    does   = "resist"
+    ohms   = q("5 ohm", "common practice, no source")
+    rate   = q("2 x", "common practice, no source")
+    repair = "replace-thermostat"
+  }
+  mode "wrong-type" {
+    name   = "thermostat for twenty-four volts fitted"
+    does   = "set"
+    ohms   = q("22 ohm", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-thermostat"
+    wrong  = true
+  }
+}
+
+part "setpoint" {
+  kind    = "thing"
+  name    = "setting of the thermostat"
+  place   = "room"
+  visible = true
+  mode "low" {
+    name   = "thermostat set below the room"
+    does   = "off"
+    rate   = q("4 x", "common practice, no source")
+    repair = "raise-setpoint"
+    wrong  = true
+  }
+}
+
+part "stat-wire" {
+  kind  = "wire"
+  name  = "thermostat wire"
+  place = "rear"
+  ports = { a = "S2", b = "TH" }
+  ohms  = q("0.3 ohm", "common practice, no source")
+  mode "open" {
+    name   = "thermostat wire broken"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-wire"
+  }
+  mode "thin" {
+    name   = "thermostat wire too long and thin"
+    does   = "resist"
+    ohms   = q("4.5 ohm", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-wire"
+    wrong  = true
+  }
+}
+
+part "main-valve" {
+  kind    = "load"
+  name    = "main gas valve"
+  place   = "rear"
+  stop    = "gas-train"
+  current = "dc"
+  ports   = { a = "TH", b = "TP" }
+  ohms    = q("2.8 ohm", 2.6, 3, "computed")
+  works   = q("105 mV", 95, 115, "plate")
+  needs   = !mode("knob.at-pilot")
+  mode "coil-open" {
+    name   = "coil of the main valve open"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-control"
+  }
+  mode "coil-shorted" {
+    name   = "coil of the main valve shorted"
+    does   = "short"
+    ohms   = q("0.1 ohm", "common practice, no source")
+    rate   = q("0.3 x", "common practice, no source")
+    repair = "replace-control"
+  }
+  mode "stuck" {
+    name   = "main valve stuck shut"
+    does   = "stuck"
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-control"
+  }
+  mode "heavy" {
+    name   = "main valve needs more millivolts than it should"
+    does   = "set"
+    works  = q("165 mV", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-control"
+  }
+}
+
+part "burner" {
+  kind  = "passage"
+  name  = "burner ports"
+  place = "bay"
+  stop  = "combustion"
+  mode "dirty" {
+    name   = "burner ports blocked with lint"
+    does   = "factor"
+    factor = q("0.3 x", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-burner"
+  }
+}
+
+part "crossover" {
+  kind  = "passage"
+  name  = "crossover of the burner"
+  place = "bay"
+  stop  = "combustion"
+  mode "dirty" {
+    name   = "crossover of the burner dirty, lights late"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-burner"
+  }
+}
+
+part "expectation" {
+  kind = "thing"
+  name = "what the house asks of the heater"
+  mode "setback" {
+    name   = "heater too small for a cold night: it runs and the room lags"
+    does   = "wrong"
+    rate   = q("1 x", "common practice, no source")
+    repair = "explain"
+    wrong  = true
+  }
+}
+
+signal "gas" {
+  unit = "inH2O"
+  is   = gas-supply.value * gas-cock.value
+  name = "gas pressure"
+}
+
+signal "pilot-gas" {
+  unit = "x"
+  is   = drives("knob") ? 1 : hold-coil.works
+}
+
+signal "pilot" {
+  unit = "x"
+  is   = pilot-flame.value
+  name = "pilot flame"
+}
+
+signal "main" {
+  unit = "x"
+  is   = main-valve.works > 0.5 && pilot-flame.value > 0.1 && gas > 3 && crossover.passes > 0.5 ? burner.passes : 0
+  name = "main flame"
+}
+
+signal "box" {
+  unit = "degF"
+  is   = 70 + 110 * main / max(0.1, air-ways.passes)
+  name = "firebox temperature"
+  tol  = q("10 %", "common practice, no source")
+}
+
+signal "spill" {
+  unit = "x"
+  is   = main > 0.2 && flue.passes < 0.5
+  name = "spill at the draft hood"
+}
+
+control "gas-control" {
+  call = "heat"
+  step "light" {
+    name    = "the pilot is lit with the knob held"
+    drive   = ["knob", "spark"]
+    needs   = pilot > 0.02
+    within  = q("60 s", "T12")
+    on_fail = "wait"
+  }
+  step "warm" {
+    name   = "the knob is held for a minute"
+    drive  = ["knob"]
+    within = q("60 s", "T12")
+  }
+  step "released" {
+    name    = "the knob is let go and the pilot stays"
+    needs   = pilot > 0.02
+    within  = q("90 s", "T12")
+    on_fail = "pilot-out"
+  }
+  step "calling" {
+    name    = "the thermostat closes"
+    needs   = thermostat.closed
+    on_fail = "wait"
+  }
+  step "opens" {
+    name    = "the main valve opens"
+    needs   = main-valve.works > 0.5
+    on_fail = "wait"
+  }
+  step "burns" {
+    name    = "the burner lights from the pilot"
+    needs   = main > 0.5
+    within  = q("4 s", "common practice, no source")
+    on_fail = "wait"
+  }
+  step "steady" {
+    name    = "the heater has run ten minutes"
+    needs   = main > 0.5
+    on_fail = "stopped"
+  }
+  step "pilot-out" {
+    name = "the pilot is out"
+    side = true
+  }
+  step "stopped" {
+    name = "the burner has stopped by itself"
+    side = true
+  }
+}
+
+point "tpth" {
+  net   = "TPTH"
+  place = "bay"
+  name  = "terminal T P slash T H"
+  where = "middle screw of the gas control"
+}
+
+point "th" {
+  net   = "TH"
+  place = "bay"
+  name  = "terminal T H"
+  where = "screw of the thermostat wire"
+}
+
+point "tp" {
+  net   = "TP"
+  place = "bay"
+  name  = "terminal T P"
+  where = "screw of the thermopile wire"
+}
+
+point "pile-a" {
+  net   = "thermopile.a"
+  place = "bay"
+  name  = "loose thermopile wire"
+  where = "wire taken off the middle screw"
+}
+
+point "lim" {
+  net   = "LIM"
+  place = "rear"
+  name  = "far side of the high limit"
+  where = "second wire of the limit"
+}
+
+point "s1" {
+  net   = "S1"
+  place = "stat-cover"
+  name  = "left screw of the thermostat"
+  where = "under the cover"
+}
+
+point "s2" {
+  net   = "S2"
+  place = "stat-cover"
+  name  = "right screw of the thermostat"
+  where = "under the cover"
+}
+
+point "tc-tip" {
+  net   = "thermocouple.a"
+  place = "rear"
+  name  = "tip of the thermocouple lead"
+  where = "nut taken off the gas control"
+}
+
+point "tc-tube" {
+  net   = "frame"
+  place = "rear"
+  name  = "copper tube of the thermocouple"
+  where = "anywhere on bare copper"
+}
+
+point "hc" {
+  net   = "HC"
+  place = "rear"
+  name  = "adapter at the hold-in coil"
+  where = "side screw of the adapter"
+}
+
+point "tcs" {
+  net   = "TCS"
+  place = "rear"
+  name  = "near side of the spill switch"
+  where = "wire from the thermocouple"
+}
+
+point "lim-a" {
+  net   = "limit.a"
+  place = "rear"
+  name  = "loose wire of the high limit"
+  where = "wire taken off the limit"
+}
+
+point "stat-a" {
+  net   = "thermostat.a"
+  place = "stat-cover"
+  name  = "loose wire of the thermostat"
+  where = "wire taken off the left screw"
+}
+
+point "valve-a" {
+  net   = "main-valve.a"
+  place = "bay"
+  name  = "loose wire at terminal T H"
+  where = "wire taken off the screw"
+}
+
+check "odour" {
+  stage    = "safety"
+  name     = "gas odour"
+  function = "look"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  act      = "Sniff near the floor and near the pipes."
+  ask      = "Gas odour here: none, or a gas odour?"
+  option "none" { when = true }
+  option "some" { emergency = "gas" }
+}
+
+check "alarm" {
+  stage    = "safety"
+  name     = "carbon monoxide alarm"
+  function = "look"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  ask      = "Carbon monoxide alarm: sounding or quiet?"
+  option "quiet" { when = true }
+  option "sounding" { emergency = "co" }
+}
+
+check "people" {
+  stage    = "safety"
+  name     = "people in the house"
+  function = "look"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  ask      = "Is everyone fine, or is somebody feeling ill?"
+  option "everyone-fine" { when = true }
+  option "feeling-ill" { emergency = "ill" }
+}
+
+check "soot" {
+  stage    = "safety"
+  name     = "soot on the heater"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  ask      = "The heater front and the glass: clean, burnt, or sooty?"
+  option "clean" { when = !(spill > 0.5) }
+  option "sooty" {
+    when = spill > 0.5
+    stop = "vent"
+  }
+  option "burnt" { stop = "vent" }
+}
+
+check "since" {
+  stage    = "story"
+  name     = "since when"
+  function = "look"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  ask      = "After what did it start: after work, after a storm, or nothing done?"
+  option "after-work" { when = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot") }
+  option "after-storm" { when = mode("wind.gusts") || mode("flue.blocked") }
+  option "nothing-done" {}
+}
+
+check "how-often" {
+  stage    = "story"
+  name     = "how often"
+  function = "look"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  ask      = "Does it fail every start, some starts, or never stops early?"
+  option "some-starts" { when = mode("splice.bad") || mode("wind.gusts") }
+  option "every-start" {}
+}
+
+check "pilot-lit" {
+  stage    = "free"
+  name     = "pilot"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Look through the glass at the pilot."
+  ask      = "Is the pilot lit, or out?"
+  option "lit" { when = pilot > 0.02 }
+  option "out" {}
+}
+
+check "knob-position" {
+  stage    = "free"
+  name     = "knob of the gas control"
+  function = "look"
+  part     = "knob"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Read the mark at the knob."
+  ask      = "Where does the knob point: on, off, or hold at pilot?"
+  option "off" { when = mode("knob.at-off") }
+  option "hold" { when = mode("knob.at-pilot") }
+  option "on" {}
+}
+
+check "cock" {
+  stage    = "free"
+  name     = "gas cock of the heater"
+  function = "look"
+  part     = "gas-cock"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Look at the lever on the pipe."
+  ask      = "Is the gas cock open, along the pipe, or closed, across it?"
+  option "closed" { when = mode("gas-cock.closed") }
+  option "open" {}
+}
+
+check "other-gas" {
+  stage    = "free"
+  name     = "other gas appliances"
+  function = "look"
+  part     = "gas-supply"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Try the stove or the water heater."
+  ask      = "Do other gas appliances burn: good, weak flame, or none?"
+  option "no-flame" { when = gas-supply.value < 0.5 }
+  option "short-flame" { when = gas-supply.value < 4 }
+  option "good" {}
+}
+
+check "setting" {
+  stage    = "free"
+  name     = "setting of the thermostat"
+  function = "look"
+  part     = "setpoint"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Turn it well above the room, then look."
+  ask      = "Is the thermostat set above or below the room?"
+  option "below" { when = setpoint.value < 0.5 }
+  option "above" {}
+}
+
+check "air-openings" {
+  stage    = "free"
+  name     = "air openings of the heater"
+  function = "look"
+  part     = "air-ways"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Look along the top and the bottom."
+  ask      = "The air openings: clear or blocked?"
+  option "blocked" { when = air-ways.passes < 0.7 }
+  option "clear" {}
+}
+
+check "terminal" {
+  stage    = "free"
+  name     = "vent terminal"
+  function = "look"
+  part     = "flue"
+  places   = ["outside"]
+  hazard   = "hot"
+  minutes  = q("4 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  caution  = "Hot pipe. Do not touch it."
+  ask      = "The vent outside: clear or blocked?"
+  option "blocked" {
+    when = flue.passes < 0.5
+    stop = "vent"
+  }
+  option "clear" {}
+}
+
+check "spark-seen" {
+  stage    = "watch"
+  name     = "spark at the pilot"
+  function = "look"
+  part     = "sparker"
+  power    = "on"
+  call     = "on"
+  at       = "light"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Press the button and watch the pilot."
+  ask      = "Pressing the button: is there a spark, or no spark, steady or none?"
+  option "none" { when = sparker.value * spark-lead.value < 0.5 }
+  option "good" {}
+}
+
+check "spark-lead-seen" {
+  stage    = "watch"
+  name     = "lead of the spark electrode"
+  function = "look"
+  part     = "spark-lead"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Follow the lead from the button."
+  ask      = "The spark lead: in place, or off?"
+  option "off" { when = spark-lead.value < 0.5 }
+  option "in" {}
+}
+
+check "pilot-lights" {
+  stage    = "watch"
+  name     = "pilot with the knob held"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Hold the knob, press the button."
+  ask      = "Holding the knob: does the pilot light, or not at all?"
+  option "lit" { when = pilot > 0.02 }
+  option "no-flame" {}
+}
+
+check "pilot-shape" {
+  stage    = "watch"
+  name     = "shape of the pilot flame"
+  function = "look"
+  part     = "pilot-orifice"
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  repeat   = true
+  act      = "Look where the flame touches the probes."
+  ask      = "The pilot: strong and blue, short and soft, or none?"
+  option "no-flame" { when = pilot < 0.02 }
+  option "short-flame" { when = pilot < 0.7 }
+  option "blue-flame" {}
+}
+
+check "pilot-stays" {
+  stage    = "watch"
+  name     = "pilot when the knob is let go"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "released"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Hold one minute, then let go slowly."
+  ask      = "Let the knob go after a minute: does the flame stay lit, or go out?"
+  option "lit" { when = pilot > 0.02 }
+  option "out" {}
+}
+
+check "probes-seen" {
+  stage    = "watch"
+  name     = "probes in the pilot flame"
+  function = "look"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  repeat   = true
+  act      = "Look at the two tips."
+  ask      = "Are both probes in the flame, one only, or neither?"
+  option "neither" { when = mode("tc-place.bent") && mode("pile-place.bent") }
+  option "one-only" { when = mode("tc-place.bent") || mode("pile-place.bent") }
+  option "both" {}
+}
+
+check "thermocouple-seat" {
+  stage    = "cause"
+  name     = "seat of the thin probe"
+  function = "look"
+  part     = "tc-place"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Find the thin tip, then the flame."
+  ask      = "Is the thin copper probe in the right place, or the wrong place?"
+  option "wrong-place" { when = mode("tc-place.bent") }
+  option "right-place" {}
+}
+
+check "burner-lights" {
+  stage    = "watch"
+  name     = "main burner"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "burns"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Turn the thermostat up and watch."
+  ask      = "Do all burners light, some burners, or is there no flame?"
+  option "no-flame" { when = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5) }
+  option "some-burners" {
+    when = main < 0.5 && !mode("crossover.dirty")
+    stop = "combustion"
+  }
+  option "whoosh" {
+    when = mode("crossover.dirty")
+    stop = "late-light"
+  }
+  option "all-burners" {}
+}
+
+check "valve-click" {
+  stage    = "watch"
+  name     = "main valve"
+  function = "look"
+  part     = "main-valve"
+  power    = "on"
+  call     = "on"
+  at       = "opens"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  repeat   = true
+  act      = "Put an ear near the gas control."
+  ask      = "Turning the thermostat up and down: does the valve make a click, or no click?"
+  option "clicks" { when = main-valve.works > 0.5 }
+  option "no-click" {}
+}
+
+check "keeps-burning" {
+  stage    = "watch"
+  name     = "after ten minutes"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "steady"
+  minutes  = q("10 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  ask      = "After ten minutes: still running, or does it stop early?"
+  option "running" { when = main > 0.5 }
+  option "stops-early" {}
+}
+
+check "spill-button" {
+  stage    = "cause"
+  name     = "button of the spill switch"
+  function = "look"
+  part     = "spill-switch"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  repeat   = true
+  act      = "Look only. Do not press it."
+  ask      = "The button on the spill switch: popped, or not popped?"
+  option "popped" {
+    when = spill-switch.tripped
+    stop = "vent"
+  }
+  option "not-popped" {}
+}
+
+check "splice-seen" {
+  stage    = "cause"
+  name     = "splice in the thermostat wire"
+  function = "look"
+  part     = "splice"
+  places   = ["bay"]
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  repeat   = true
+  act      = "Pull lightly at the wire nut."
+  ask      = "The splice: tight, loose, or black?"
+  option "loose" { when = mode("splice.bad") }
+  option "missing" { when = mode("splice.open") }
+  option "tight" {}
+}
+
+check "stat-label" {
+  stage    = "cause"
+  name     = "label of the thermostat"
+  function = "look"
+  part     = "thermostat"
+  places   = ["stat-cover"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  free     = true
+  repeat   = true
+  act      = "Read the small print inside."
+  ask      = "Inside the thermostat: right value for millivolts, or a different one?"
+  option "different" { when = mode("thermostat.wrong-type") }
+  option "right-value" {}
+}
+
+check "wire-seen" {
+  stage    = "cause"
+  name     = "thermostat wire"
+  function = "look"
+  part     = "stat-wire"
+  places   = ["bay"]
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Compare it with the old wire's thickness."
+  ask      = "The thermostat wire: thick and right, thin and different, or open?"
+  option "different" { when = mode("stat-wire.thin") }
+  option "same" {}
+}
+
+check "screws-seen" {
+  stage    = "cause"
+  name     = "screws of the gas control"
+  function = "look"
+  part     = "pile-lead"
+  places   = ["bay"]
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  repeat   = true
+  act      = "Pull lightly at each wire."
+  ask      = "The wires at the screws: tight, loose, or rusty?"
+  option "loose" { when = mode("pile-lead.loose") }
+  option "rusty" { when = mode("pile-lead.dirty") }
+  option "tight" {}
+}
+
+check "nut-seen" {
+  stage    = "cause"
+  name     = "nut of the thermocouple"
+  function = "look"
+  part     = "tc-nut"
+  power    = "off"
+  places   = ["bay"]
+  hands_in = true
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  repeat   = true
+  act      = "Turn it lightly by hand."
+  ask      = "The nut of the thermocouple: tight, loose, or dirty?"
+  option "loose" { when = mode("tc-nut.loose") }
+  option "dirty" { when = mode("tc-nut.dirty") }
+  option "tight" {}
+}
+
+check "pile-open" {
+  stage    = "plan"
+  name     = "thermopile with its wire off"
+  function = "millivolts-dc"
+  part     = "thermopile"
+  red      = "pile-a"
+  black    = "tp"
+  unit     = "mV"
+  limit    = atleast(400, "T12")
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  places   = ["bay"]
+  lift     = ["pile-a"]
+  hazard   = "hot"
+  minutes  = q("5 min", "common practice, no source")
+  skill    = "skilled"
+  repeat   = true
+  act      = "Take the thermopile wire off, wait a minute."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "pile-closed" {
+  stage    = "plan"
+  name     = "thermopile while calling"
+  function = "millivolts-dc"
+  part     = "thermopile"
+  red      = "tpth"
+  black    = "tp"
+  unit     = "mV"
+  limit    = atleast(200, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Red on the middle screw, black on T P."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "valve-mv" {
+  stage    = "plan"
+  name     = "coil of the main valve"
+  function = "millivolts-dc"
+  part     = "main-valve"
+  red      = "th"
+  black    = "tp"
+  unit     = "mV"
+  limit    = atleast(135, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Red on T H, black on T P."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "stat-and-wire" {
+  stage    = "plan"
+  name     = "thermostat with its wire"
+  function = "millivolts-dc"
+  part     = "thermostat"
+  red      = "lim"
+  black    = "th"
+  unit     = "mV"
+  limit    = atmost(110, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Red behind the limit, black on T H."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "stat-alone" {
+  stage    = "plan"
+  name     = "thermostat alone"
+  function = "millivolts-dc"
+  part     = "thermostat"
+  red      = "s1"
+  black    = "s2"
+  unit     = "mV"
+  limit    = atmost(100, "computed")
+  power    = "on"
+  call     = "on"
+  places   = ["stat-cover"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "One lead on each thermostat screw."
+  caution  = "Small screws. Keep the tips apart."
+}
+
+check "limit-mv" {
+  stage    = "plan"
+  name     = "high limit"
+  function = "millivolts-dc"
+  part     = "limit"
+  red      = "tpth"
+  black    = "lim"
+  unit     = "mV"
+  limit    = atmost(20, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "One lead on each side of the limit."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "valve-bridged" {
+  stage    = "plan"
+  name     = "main valve with the thermostat bridged"
+  function = "millivolts-dc"
+  part     = "main-valve"
+  red      = "th"
+  black    = "tp"
+  unit     = "mV"
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  jump     = ["th", "lim"]
+  hazard   = "hot"
+  minutes  = q("4 min", "common practice, no source")
+  skill    = "skilled"
+  repeat   = true
+  act      = "Bridge T H and the far limit wire for the reading."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "couple-open" {
+  stage    = "plan"
+  name     = "thermocouple with its nut off"
+  function = "millivolts-dc"
+  part     = "thermocouple"
+  red      = "tc-tip"
+  black    = "tc-tube"
+  unit     = "mV"
+  limit    = atleast(20, "T12")
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  places   = ["bay"]
+  lift     = ["tc-tip"]
+  hazard   = "hot"
+  minutes  = q("6 min", "common practice, no source")
+  skill    = "skilled"
+  repeat   = true
+  act      = "Hold the knob in. Tip and copper tube."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "couple-closed" {
+  stage    = "plan"
+  name     = "thermocouple on the adapter"
+  function = "millivolts-dc"
+  part     = "hold-coil"
+  red      = "hc"
+  black    = "tc-tube"
+  unit     = "mV"
+  limit    = atleast(8, "T12")
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("6 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Hold the knob in. Adapter and copper tube."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "spill-mv" {
+  stage    = "plan"
+  name     = "spill switch"
+  function = "millivolts-dc"
+  part     = "spill-switch"
+  red      = "tcs"
+  black    = "hc"
+  unit     = "mV"
+  limit    = atmost(2, "common practice, no source")
+  power    = "on"
+  call     = "on"
+  at       = "warm"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("4 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Hold the knob in. Both sides of the spill switch."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+check "valve-ohms" {
+  stage    = "plan"
+  name     = "coil of the main valve"
+  function = "ohms"
+  part     = "main-valve"
+  red      = "valve-a"
+  black    = "tp"
+  unit     = "ohm"
+  limit    = between(1.5, 5, "common practice, no source")
+  power    = "off"
+  places   = ["bay"]
+  lift     = ["valve-a"]
+  hands_in = true
+  hazard   = "hot"
+  minutes  = q("5 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Take the T H wire off first."
+  caution  = "Let it cool. Hot metal inside."
+}
+
+check "limit-ohms" {
+  stage    = "plan"
+  name     = "high limit"
+  function = "ohms"
+  part     = "limit"
+  red      = "lim-a"
+  black    = "lim"
+  unit     = "ohm"
+  limit    = atmost(1, "common practice, no source")
+  power    = "off"
+  places   = ["bay"]
+  lift     = ["lim-a"]
+  hands_in = true
+  hazard   = "hot"
+  minutes  = q("5 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Take one wire off the limit first."
+  caution  = "Let it cool. Hot metal inside."
+}
+
+check "stat-ohms" {
+  stage    = "plan"
+  name     = "thermostat"
+  function = "ohms"
+  part     = "thermostat"
+  red      = "stat-a"
+  black    = "s2"
+  unit     = "ohm"
+  limit    = atmost(3, "common practice, no source")
+  power    = "off"
+  places   = ["stat-cover"]
+  lift     = ["stat-a"]
+  hands_in = true
+  hazard   = "hot"
+  minutes  = q("5 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Turn it up, take one wire off first."
+  caution  = "Let it cool. Hot metal inside."
+}
+
+check "again-pilot" {
+  stage    = "restart"
+  name     = "pilot after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "released"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Light it as the plate says."
+  ask      = "Holding a minute and letting go: pilot lit, or out?"
+  option "lit" { when = pilot > 0.02 }
+  option "out" {}
+}
+
+check "again-burner" {
+  stage    = "restart"
+  name     = "main burner after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "burns"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Turn the thermostat up and watch."
+  ask      = "The flame now: all burners, some burners, or none?"
+  option "all-burners" { when = main > 0.5 }
+  option "some-burners" {
+    when = main > 0.1
+    stop = "combustion"
+  }
+  option "no-flame" {}
+}
+
+check "again-valve" {
+  stage    = "restart"
+  name     = "coil of the main valve after the repair"
+  function = "millivolts-dc"
+  part     = "main-valve"
+  red      = "th"
+  black    = "tp"
+  unit     = "mV"
+  limit    = atleast(135, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Red on T H, black on T P."
+  caution  = "Hot parts. Touch with the tips only."
+}
+
+repair "call-supplier" {
+  name    = "call the gas supplier"
+  kind    = "call"
+  stop    = "gas-supply"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "open-cock" {
+  name    = "open the gas cock"
+  part    = "gas-cock"
+  kind    = "set"
+  minutes = q("2 min", "common practice, no source")
+  confirm = "pilot-lights"
+  note    = "Only when it is known why it was closed."
+}
+
+repair "turn-knob" {
+  name    = "turn the knob to on"
+  part    = "knob"
+  kind    = "set"
+  minutes = q("1 min", "common practice, no source")
+  confirm = "knob-position"
+}
+
+repair "replace-sparker" {
+  name    = "replace the spark button"
+  part    = "sparker"
+  kind    = "replace"
+  price   = q("10..30 money", "from memory")
+  minutes = q("15 min", "common practice, no source")
+  match   = ["thread", "lead"]
+  confirm = "spark-seen"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Undo the nut behind the button and change it."
+    places = ["bay"]
+  }
+}
+
+repair "refit-spark-lead" {
+  name    = "refit the spark lead"
+  part    = "spark-lead"
+  kind    = "refit"
+  minutes = q("5 min", "common practice, no source")
+  confirm = "spark-seen"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Push the lead home on its electrode."
+    places = ["bay"]
+  }
+}
+
+repair "clean-pilot" {
+  name    = "have the pilot orifice cleaned"
+  kind    = "call"
+  stop    = "gas-train"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "shield-vent" {
+  name    = "have the vent terminal shielded"
+  kind    = "call"
+  stop    = "vent"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "set-thermocouple" {
+  name    = "set the thermocouple into the flame"
+  part    = "tc-place"
+  kind    = "refit"
+  minutes = q("10 min", "common practice, no source")
+  confirm = "pilot-stays"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Bring the thin tip into the pilot flame's path."
+    places = ["bay"]
+  }
+}
+
+repair "replace-thermocouple" {
+  name    = "replace the thermocouple"
+  part    = "thermocouple"
+  kind    = "replace"
+  price   = q("8..25 money", "from memory")
+  minutes = q("30 min", "common practice, no source")
+  match   = ["length", "thread"]
+  confirm = "pilot-stays"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act     = "Unscrew the nut at the gas control."
+    caution = "Quarter turns. No force on the control."
+    level   = "caution"
+    wire    = "tc-tip"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Fit the new one, finger tight and a quarter turn."
+    wire   = "tc-tip"
+    places = ["bay"]
+  }
+}
+
+repair "clean-nut" {
+  name    = "clean and tighten the thermocouple nut"
+  part    = "tc-nut"
+  kind    = "tighten"
+  minutes = q("10 min", "common practice, no source")
+  confirm = "pilot-stays"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Wipe the tip clean, refit, a quarter turn."
+    wire   = "tc-tip"
+    places = ["bay"]
+  }
+}
+
+repair "replace-spill-switch" {
+  name    = "have the spill switch replaced"
+  kind    = "call"
+  stop    = "vent"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "replace-control" {
+  name    = "have the gas control replaced"
+  kind    = "call"
+  stop    = "gas-train"
+  minutes = q("90 min", "common practice, no source")
+}
+
+repair "call-vent" {
+  name    = "have the vent cleared and tested"
+  kind    = "call"
+  stop    = "vent"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "set-thermopile" {
+  name    = "set the thermopile into the flame"
+  part    = "pile-place"
+  kind    = "refit"
+  minutes = q("10 min", "common practice, no source")
+  confirm = "valve-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Bring the thick tip into the pilot flame's path."
+    places = ["bay"]
+  }
+}
+
+repair "replace-thermopile" {
+  name    = "replace the thermopile"
+  part    = "thermopile"
+  kind    = "replace"
+  price   = q("25..70 money", "from memory")
+  minutes = q("40 min", "common practice, no source")
+  match   = ["millivolts", "length"]
+  confirm = "valve-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Take the thermopile wire off the middle screw."
+    wire   = "pile-a"
+    places = ["bay"]
+  }
+  step {
+    act    = "Change the probe, put the wire back."
+    wire   = "pile-a"
+    places = ["bay"]
+  }
+}
+
+repair "refit-pile-lead" {
+  name    = "clean and tighten the thermopile wires"
+  part    = "pile-lead"
+  kind    = "tighten"
+  minutes = q("10 min", "common practice, no source")
+  confirm = "valve-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Bare the wire afresh and tighten the screw."
+    places = ["bay"]
+  }
+}
+
+repair "replace-limit" {
+  name    = "replace the high limit with the same setting"
+  part    = "limit"
+  kind    = "replace"
+  price   = q("15..45 money", "from memory")
+  minutes = q("30 min", "common practice, no source")
+  match   = ["set point", "terminals"]
+  causes  = ["air-openings"]
+  confirm = "limit-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Move one wire at a time to the new limit."
+    wire   = "lim-a"
+    places = ["bay"]
+  }
+}
+
+repair "clear-air" {
+  name    = "clear the air openings"
+  part    = "air-ways"
+  kind    = "clean"
+  minutes = q("20 min", "common practice, no source")
+  confirm = "keeps-burning"
+}
+
+repair "remake-splice" {
+  name    = "remake the splice"
+  part    = "splice"
+  kind    = "tighten"
+  minutes = q("15 min", "common practice, no source")
+  confirm = "valve-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Cut back to bright copper, new wire nut."
+    places = ["bay"]
+  }
+}
+
+repair "replace-thermostat" {
+  name    = "replace the thermostat with a millivolt one"
+  part    = "thermostat"
+  kind    = "replace"
+  price   = q("20..80 money", "from memory")
+  minutes = q("30 min", "common practice, no source")
+  match   = ["millivolts"]
+  confirm = "stat-alone"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Move one wire at a time to the new one."
+    wire   = "stat-a"
+    places = ["stat-cover"]
+  }
+}
+
+repair "raise-setpoint" {
+  name    = "set the thermostat above the room"
+  part    = "setpoint"
+  kind    = "set"
+  minutes = q("1 min", "common practice, no source")
+  confirm = "burner-lights"
+}
+
+repair "replace-wire" {
+  name    = "replace the thermostat wire by a thicker one"
+  part    = "stat-wire"
+  kind    = "replace"
+  price   = q("5..25 money", "from memory")
+  minutes = q("45 min", "common practice, no source")
+  match   = ["thickness"]
+  confirm = "valve-mv"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Change it end by end, same screws."
+    places = ["bay"]
+  }
+}
+
+repair "call-burner" {
+  name    = "have the burner cleaned"
+  kind    = "call"
+  stop    = "combustion"
+  minutes = q("60 min", "common practice, no source")
+}
+
+repair "explain" {
+  name    = "explain what the heater can do"
+  part    = "expectation"
+  kind    = "set"
+  minutes = q("5 min", "common practice, no source")
+  note    = "It runs as it should. A lower setback at night keeps the room nearer."
+}
+
+plate "input" {
+  name = "input rating"
+  unit = "Btu/h"
+  ask  = "What input does the plate give?"
+}
+
+plate "valve-opens" {
+  name = "millivolts that open the valve"
+  unit = "mV"
+  ask  = "At how many millivolts does the valve open?"
+  sets = "main-valve.works"
+}
+
+plate "pile-class" {
+  name = "class of the thermopile"
+  unit = "mV"
+  ask  = "Which thermopile: two fifty, five hundred, seven fifty?"
+  sets = "thermopile.millivolts"
+}
+
+plate "gas-kind" {
+  name = "kind of gas"
+  ask  = "Natural gas or propane?"
+}
+
+stop "gas-train" {
+  say  = "I stop here. Gas parts need a licensed person."
+  call = "a licensed gas technician"
+  tell = "Say what was measured at the gas control, and that no gas joint was touched."
+  now  = "Turn the knob to off. Close the gas cock."
+}
+
+stop "gas-supply" {
+  say  = "I stop here. The gas does not reach the heater."
+  call = "the gas company or the gas supplier"
+  tell = "Say which gas appliances work, and that the gas cock is open."
+  now  = "Leave it off. Do not open gas fittings."
+}
+
+stop "combustion" {
+  say  = "I stop here. Setting the burner needs a licensed person."
+  call = "a licensed gas technician"
+  tell = "Say which burners light and what the flame looks like."
+  now  = "Leave it off."
+}
+
+stop "late-light" {
+  say  = "I stop here. The burner lights late, with a thump."
+  call = "a licensed gas technician"
+  tell = "Say that gas collects before it lights."
+  now  = "Turn the knob to off. Close the gas cock."
+}
+
+stop "vent" {
+  say  = "I stop here. Exhaust may come into the room."
+  call = "a licensed heating technician"
+  tell = "Say where soot is, and whether the spill switch has opened."
+  now  = "Leave it off. Open windows. Watch the alarm."
+}
+
+caution "hot" {
+  level = "warning"
+  say = [
+    "Hot metal and glass. They burn skin for ten minutes after.",
+    "Hot metal. Wait, or wear gloves.",
+    "Still hot inside. Keep skin off.",
+  ]
+}
+
+caution "gas" {
+  level   = "danger"
+  consent = true
+  say = [
+    "Gas parts. Touch wires only, no fitting, no screw.",
+    "Gas parts here. Wires only.",
+    "Gas fittings stay closed. Touch none.",
+  ]
+}
+
+fact "call-out" {
+  value = q("90..200 money", "from memory")
+}
+
+fact "new-heater" {
+  value = q("700..2500 money", "from memory")
+}
+
+fact "room-co-keep-off" {
+  value = q("30 ppm", "IRC")
+}
