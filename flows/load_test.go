@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"readback/flows"
+	"readback/flows/phrase"
 )
 
 func TestTinyLoads(t *testing.T) {
@@ -29,7 +30,15 @@ func TestBuiltinLoads(t *testing.T) {
 
 // TestBuiltinLint holds every built-in file to the static checker. Warnings are shown with -v.
 func TestBuiltinLint(t *testing.T) {
-	reports, err := flows.LintAll(nil)
+	lex, err := phrase.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var options []string
+	for _, o := range lex.Options {
+		options = append(options, o.ID)
+	}
+	reports, err := flows.LintAll(options)
 	for _, r := range reports {
 		for _, p := range r.Problems {
 			if p.Warning {
