@@ -1099,7 +1099,7 @@ part "inducer-capacitor" {
   name  = "capacitor of the draft fan"
   place = "upper-bay"
   look  = "small can or box with two leads, by the draft fan"
-  ports = { a = "IND-t", b = "NB" }
+  ports = { a = "IND-m", b = "IND-n" }
   value = q("5 uF", 4.7, 5.3, "HS")
   plate = ["microfarads", "volts"]
   mode "weak" {
@@ -1122,7 +1122,7 @@ part "inducer" {
   name    = "draft fan"
   place   = "upper-bay"
   look    = "motor with a round housing, at the vent pipe"
-  ports   = { a = "IND-t", b = "NB" }
+  ports   = { a = "IND-m", b = "IND-n" }
   ohms    = q("80 ohm", 45, 115, "common practice, no source")
   cold    = q("14 ohm", 10, 20, "own")
   works   = q("80 V", "common practice, no source")
@@ -1156,7 +1156,7 @@ part "inducer-protector" {
   name    = "overheat protector of the draft fan"
   place   = "upper-bay"
   look    = "inside the motor, not seen"
-  ports   = { a = "IND-m", b = "IND-t" }
+  ports   = { a = "IND-n", b = "NB" }
   set     = q("250 degF", "from memory")
   trips   = reached("heating") && fan-heat > inducer-protector.set
   reset   = "auto"
@@ -1205,7 +1205,7 @@ part "igniter" {
   name  = "igniter"
   place = "burner-box"
   look  = "grey rough strip or dark smooth rod on a white block"
-  ports = { a = "IGN-leg", b = "NB" }
+  ports = { a = "IGN-m", b = "IGN-n" }
   ohms  = q("30 ohm", "own")
   cold  = q("62 ohm", 11, 110, "common practice, no source")
   works = q("107 V", "common practice, no source")
@@ -1246,10 +1246,10 @@ part "igniter" {
 
 part "igniter-legs" {
   kind   = "contact"
-  name   = "legs of the igniter"
+  name   = "return leg of the igniter"
   place  = "burner-box"
-  look   = "two metal legs in the white block"
-  ports  = { a = "IGN-m", b = "IGN-leg" }
+  look   = "metal leg in the white block"
+  ports  = { a = "IGN-n", b = "NB" }
   closes = !(mode("igniter.hot-crack") && reached("trial"))
 }
 
@@ -1672,7 +1672,7 @@ part "blower-capacitor" {
   name  = "capacitor of the blower"
   place = "lower-bay"
   look  = "silver can with two terminals, on the blower"
-  ports = { a = "BLW-t", b = "NB" }
+  ports = { a = "BLW-m", b = "BLW-n" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
   plate = ["microfarads", "volts"]
   mode "failed" {
@@ -1696,7 +1696,7 @@ part "blower" {
   name    = "blower"
   place   = "lower-bay"
   look    = "big drum fan with a motor in it"
-  ports   = { a = "BLW-t", b = "NB" }
+  ports   = { a = "BLW-m", b = "BLW-n" }
   ohms    = q("24 ohm", 13, 35, "common practice, no source")
   cold    = q("12 ohm", 10, 15, "STW")
   works   = q("80 V", "common practice, no source")
@@ -1738,7 +1738,7 @@ part "blower-protector" {
   name  = "overheat protector of the blower"
   place = "lower-bay"
   look  = "inside the motor, not seen"
-  ports = { a = "BLW-m", b = "BLW-t" }
+  ports = { a = "BLW-n", b = "NB" }
   set   = q("250 degF", "from memory")
   trips = reached("steady") && fan-heat > blower-protector.set
   reset = "auto"
@@ -2236,6 +2236,13 @@ point "fan-plug" {
   where = "two-pin plug of the draft fan"
 }
 
+point "fan-plug-n" {
+  net   = "IND-n"
+  place = "upper-bay"
+  name  = "draft fan plug, neutral side"
+  where = "second pin of the same plug"
+}
+
 point "fan-a" {
   net   = "inducer.a"
   place = "upper-bay"
@@ -2292,6 +2299,13 @@ point "glow-plug" {
   where = "white two-pin plug"
 }
 
+point "glow-plug-n" {
+  net   = "IGN-n"
+  place = "upper-bay"
+  name  = "igniter plug, neutral side"
+  where = "second pin of the same plug"
+}
+
 point "glow-a" {
   net   = "igniter.a"
   place = "upper-bay"
@@ -2332,6 +2346,13 @@ point "blower-tap" {
   place = "upper-bay"
   name  = "end of the blower speed lead"
   where = "coloured wire of the blower"
+}
+
+point "blower-n" {
+  net   = "BLW-n"
+  place = "upper-bay"
+  name  = "neutral lead of the blower, at its end"
+  where = "white wire of the blower"
 }
 
 point "blower-a" {
@@ -3021,7 +3042,7 @@ check "stat-screen" {
   skill    = "clear"
   free     = true
   ask      = "The thermostat screen: lit, low battery, or blank?"
-  option "lit" { when = !(batteries.value < 0.5) }
+  option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
   option "blank" {}
 }
 
@@ -3837,7 +3858,7 @@ check "fan-plug-v" {
   function = "volts-ac"
   part     = "inducer-plug"
   red      = "fan-plug"
-  black    = "board-n"
+  black    = "fan-plug-n"
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
@@ -3883,7 +3904,7 @@ check "glow-plug-v" {
   function = "volts-ac"
   part     = "igniter-plug"
   red      = "glow-plug"
-  black    = "board-n"
+  black    = "glow-plug-n"
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
@@ -3929,7 +3950,7 @@ check "blower-tap-v" {
   function = "volts-ac"
   part     = "speed-lead"
   red      = "blower-tap"
-  black    = "board-n"
+  black    = "blower-n"
   unit     = "V"
   limit    = between(113, 127, "ILL")
   power    = "on"
@@ -7444,7 +7465,7 @@ repair "replace-igniter" {
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
   match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
-  causes  = ["glow-plug-v", "board-line"]
+  causes  = ["glow-plug-v"]
   confirm = "glow-ohms"
   step {
     act    = "Part the igniter plug."
