@@ -1,0 +1,131 @@
+package heard_test
+
+import (
+	"strings"
+	"testing"
+
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/unit"
+)
+
+func reading(s string) measure.Reading {
+	if st := measure.State(s); st == measure.Over || st == measure.Dead || st == measure.Beep {
+		return measure.Reading{State: st}
+	}
+	num, u, _ := strings.Cut(s, " ")
+	d, err := unit.ParseDecimal(num)
+	if err != nil {
+		panic(err)
+	}
+	return measure.Reading{Value: unit.Value{Dec: d, Unit: u}}
+}
+
+func meaning(cost float64, s string, units ...string) heard.Meaning {
+	r := reading(s)
+	return heard.Meaning{Kind: heard.Reading, Reading: &r, Units: units, Cost: cost}
+}
+
+func TestDecide(t *testing.T) {
+	// 24 V supply: the verdict changes at 18 V, below 1 V is dead and clears a hazard; up to 300 V can be there.
+	slot := heard.Slot{
+		Units:    []string{"V"},
+		Matters:  func(a, b measure.Reading) bool { return (a.Value.Base() > 18) != (b.Value.Base() > 18) },
+		Clears:   func(r measure.Reading) bool { return r.State == measure.Dead || r.State == "" && r.Value.Base() < 1 },
+		Possible: func(r measure.Reading) bool { return r.State != "" || r.Value.Base() <= 300 },
+	}
+	with := func(f func(*heard.Slot)) heard.Slot { s := slot; f(&s); return s }
+	repair := func(m heard.Meaning) heard.Meaning { m.Repair = true; return m }
+	r24, r26, zero, half := reading("24 V"), reading("26.1 V"), reading("0.0 V"), reading("0.5 V")
+	for _, tt := range []struct {
+		name   string
+		slot   heard.Slot
+		source string
+		snr    float64
+		ms     []heard.Meaning
+		want   heard.Action
+		take   string
+	}{
+		{"clear", slot, "voice", 30, []heard.Meaning{meaning(0, "26.1 V")}, heard.Accept, "26.1 V"},
+		{"bare, one unit fits", slot, "voice", 30, []heard.Meaning{meaning(0, "26.1")}, heard.Accept, "26.1 V"},
+		{"bare, two units fit", with(func(s *heard.Slot) { s.Units = []string{"V", "mV"} }), "voice", 30, []heard.Meaning{meaning(0, "26.1")}, heard.AskUnit, "26.1 "},
+		{"degrees, one fits", with(func(s *heard.Slot) { s.Units = []string{"dF"}; s.Matters, s.Clears, s.Possible = nil, nil, nil }), "voice", 30, []heard.Meaning{meaning(0, "68", "degF", "degC", "dF")}, heard.Accept, "68 dF"},
+		{"another unit than asked", slot, "voice", 30, []heard.Meaning{meaning(0, "26.1 ohm")}, heard.Confirm, "26.1 ohm"},
+		{"rival that matters", slot, "voice", 30, []heard.Meaning{meaning(0, "15 V"), meaning(1, "50 V")}, heard.AskTwo, "15 V"},
+		{"rival far behind", slot, "voice", 30, []heard.Meaning{meaning(0, "15 V"), meaning(5, "50 V")}, heard.Accept, "15 V"},
+		{"rival of no matter", slot, "voice", 30, []heard.Meaning{meaning(0, "26.1 V"), meaning(1, "26.2 V")}, heard.Accept, "26.1 V"},
+		{"rival that clears a hazard", slot, "voice", 30, []heard.Meaning{meaning(0, "2 V"), meaning(5, "0 V")}, heard.AskTwo, "2 V"},
+		{"dead", slot, "voice", 30, []heard.Meaning{meaning(0, "0 V")}, heard.Second, "0 V"},
+		{"dead, agreeing", with(func(s *heard.Slot) { s.Pending = &zero }), "voice", 30, []heard.Meaning{meaning(0, "0 V")}, heard.Accept, "0 V"},
+		{"dead, differing", with(func(s *heard.Slot) { s.Pending = &half }), "voice", 30, []heard.Meaning{meaning(0, "0 V")}, heard.Again, "0 V"},
+		{"dead, then live", with(func(s *heard.Slot) { s.Pending = &zero }), "voice", 30, []heard.Meaning{meaning(0, "24 V")}, heard.Confirm, "24 V"},
+		{"dead by touch", slot, "touch", 0, []heard.Meaning{meaning(0, "0 V")}, heard.Accept, "0 V"},
+		{"impossible is confirmed, not replaced", slot, "voice", 30, []heard.Meaning{meaning(0, "480 V"), meaning(4, "48 V")}, heard.Confirm, "480 V"},
+		{"loud", slot, "voice", 8, []heard.Meaning{meaning(0, "26.1 V")}, heard.Confirm, "26.1 V"},
+		{"hopelessly loud", slot, "voice", 3, []heard.Meaning{meaning(0, "26.1 V")}, heard.Keypad, "26.1 V"},
+		{"teen in noise", slot, "voice", 12, []heard.Meaning{meaning(0, "15 V")}, heard.AskTwo, "15 V"},
+		{"teen in quiet", slot, "voice", 40, []heard.Meaning{meaning(0, "15 V")}, heard.Accept, "15 V"},
+		{"rejected is never offered", with(func(s *heard.Slot) { s.Rejected = []measure.Reading{r26} }), "voice", 30, []heard.Meaning{meaning(0, "26.1 V"), meaning(2, "20.1 V")}, heard.Accept, "20.1 V"},
+		{"rejected alone", with(func(s *heard.Slot) { s.Rejected = []measure.Reading{r24}; s.Failed = 1 }), "voice", 30, []heard.Meaning{meaning(0, "24 V")}, heard.Digits, ""},
+		{"old tail may hold", with(func(s *heard.Slot) { s.Previous = &r26; s.Matters = func(a, b measure.Reading) bool { return true } }), "voice", 30, []heard.Meaning{repair(meaning(0, "24 V"))}, heard.AskTwo, "24 V"},
+		{"nothing, first", slot, "voice", 30, nil, heard.Again, ""},
+		{"nothing, second", with(func(s *heard.Slot) { s.Failed = 1 }), "voice", 30, nil, heard.Digits, ""},
+		{"nothing, third", with(func(s *heard.Slot) { s.Failed = 2 }), "voice", 30, nil, heard.Keypad, ""},
+		{"nothing known", heard.Slot{}, "voice", 0, []heard.Meaning{meaning(0, "5 V"), meaning(0.5, "6 V")}, heard.Accept, "5 V"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			d := heard.Decide(&heard.Utterance{Meanings: tt.ms, Source: tt.source, SNR: tt.snr}, tt.slot)
+			take := ""
+			if d.Take != nil {
+				take = d.Take.Value.String()
+			}
+			if d.Action != tt.want || take != tt.take {
+				t.Errorf("got %s %q (%s), want %s %q", d.Action, take, d.Why, tt.want, tt.take)
+			}
+			if d.Action == heard.AskTwo && d.Rival == nil || d.Action == heard.AskUnit && len(d.Units) < 2 {
+				t.Errorf("%+v lacks what is asked about", d)
+			}
+		})
+	}
+}
+
+func TestConfusions(t *testing.T) {
+	for _, tt := range []struct{ value, why, want string }{
+		{"15 V", "teen", "50 V"}, {"50 V", "teen", "15 V"}, {"115.5 V", "teen", "150.5 V"}, {"0.209 A", "digit", "0.09 A"}, {"557 ohm", "digit", "57 ohm"},
+		{"3.2 uA", "prefix", "3.2 mA"}, {"26.1 V", "decade", "261 V"}, {"4.7 kohm", "prefix", "4.7 ohm"}, {"-0.55 inH2O", "digit", "-0.5 inH2O"}, {"5 A", "unit", "5 ohm"},
+	} {
+		v, err := unit.ParseValue(tt.value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, c := range heard.Confusions(v) {
+			found = found || c.Why == tt.why && c.Value.String() == tt.want
+			if c.Value == v {
+				t.Errorf("%s is a confusion of itself", tt.value)
+			}
+		}
+		if !found {
+			t.Errorf("%s: no %s confusion %s", tt.value, tt.why, tt.want)
+		}
+	}
+}
+
+func TestSay(t *testing.T) {
+	lo, hi := unit.Of("1", ""+"uA"), unit.Of("4", "uA")
+	ac := reading("15 V")
+	ac.AC = "ac"
+	for _, tt := range []struct {
+		r      measure.Reading
+		digits bool
+		want   string
+	}{
+		{reading("26.1 V"), true, "twenty-six point one volts"}, {ac, false, "fifteen volts A C"}, {ac, true, "fifteen, one five, volts A C"},
+		{reading("over"), true, "O L, over limit"}, {measure.Reading{State: measure.Jumping, Low: &lo, High: &hi}, false, "jumping between one and four micro amps"},
+		{measure.Reading{State: measure.Jumping}, false, "jumping"},
+	} {
+		if got := heard.Say(tt.r, tt.digits); got != tt.want {
+			t.Errorf("got %q, want %q", got, tt.want)
+		}
+	}
+}
