@@ -2821,13 +2821,13 @@ check "odour" {
 
 check "alarm" {
   stage    = "safety"
-  name     = "carbon monoxide alarm"
+  name     = "alarms in the house"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   free     = true
-  ask      = "Carbon monoxide alarm: sounding or quiet?"
+  ask      = "Alarms in the house: sounding, or quiet?"
   option "quiet" { when = !(1 < 0) }
   option "sounding" { emergency = "co" }
 }
@@ -5482,7 +5482,7 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   act      = "Licensed people only: analyser in the vent."
-  ask      = "Air free carbon monoxide: above or below the limit?"
+  ask      = "Exhaust reading, air free: above or below the limit?"
   option "below" { when = !(flue-co > 100) }
   option "above" { stop = "combustion" }
 }
@@ -6191,7 +6191,7 @@ check "again-limit" {
 
 check "again-alarm" {
   stage    = "restart"
-  name     = "carbon monoxide alarm after the repair"
+  name     = "alarms after the repair"
   function = "look"
   power    = "on"
   call     = "on"
@@ -6199,7 +6199,7 @@ check "again-alarm" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   free     = true
-  ask      = "Carbon monoxide alarm: quiet, or sounding?"
+  ask      = "Alarms in the house: quiet, or sounding?"
   option "quiet" { when = room-co < 30 }
   option "sounding" { emergency = "co" }
 }
