@@ -143,22 +143,24 @@ func (p *Plant) Advance(seconds float64) { p.clock += max(0, seconds) }
 // Clock is how long the present call has lasted, s.
 func (p *Plant) Clock() float64 { return p.clock }
 
-// change works out what happens from now on.
+// change works out what happens from now on. A control that lost its power, or has it again, begins anew.
 func (p *Plant) change() {
-	before := ""
-	if len(p.moments) > 0 {
-		before = p.Step()
-	}
+	was := len(p.moments) > 0 && p.dead()
 	for range len(p.e.latches) + 1 {
 		p.imagine()
 		if !p.remember() {
 			break
 		}
 	}
-	if before != "" && p.now().state.step < 0 { // the control lost its power: it will begin again
+	if was || p.dead() {
 		p.clock = 0
-		p.imagine()
 	}
+}
+
+// dead reports whether the control has no power now.
+func (p *Plant) dead() bool {
+	s := p.now().state
+	return !p.power || s.e.alive >= 0 && s.val[s.e.alive] < 0.5
 }
 
 func (p *Plant) situation() *Situation {
