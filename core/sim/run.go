@@ -20,6 +20,7 @@ type Run struct {
 	Exchanges []Exchange
 	Result    session.Result
 	Ended     bool
+	Checks    int // checks and looks until the case was closed: light, free causes, watched start, meter, planned
 }
 
 // Clock steps: what an answer takes, ms. Only the order matters to the machine; the size keeps consents from going stale.
@@ -33,13 +34,19 @@ const MaxAnswers = 600
 func Lead(m *session.Machine, p *Person, begin session.Begin, between func(n int, v *session.View) []session.Event) (*Run, error) {
 	r := &Run{}
 	at := int64(1_800_000_000_000) // any fixed instant
+	closed := false
 	step := func(id string, ev session.Event) error {
 		ev.At = at
 		effects, err := m.Step(ev)
 		if err != nil {
 			return err
 		}
-		r.Exchanges = append(r.Exchanges, Exchange{Step: id, Event: ev, Effects: effects, View: *m.View()})
+		v := m.View()
+		r.Exchanges = append(r.Exchanges, Exchange{Step: id, Event: ev, Effects: effects, View: *v})
+		if !closed {
+			r.Checks = counted(p, m.Findings())
+			closed = v.StageNo >= causeStage
+		}
 		return nil
 	}
 	if err := step("", session.Event{Type: session.EvBegin, Begin: &begin}); err != nil {
@@ -79,6 +86,22 @@ func Lead(m *session.Machine, p *Person, begin session.Begin, between func(n int
 	}
 	r.Result = m.Result()
 	return r, nil
+}
+
+// causeStage is the number of the first stage after a verdict.
+const causeStage = 10
+
+// counted is how many findings are checks and looks of the hunt itself.
+func counted(p *Person, findings []session.Finding) int {
+	n := 0
+	for _, f := range findings {
+		switch p.Model.Checks[f.Check].Stage {
+		case "safety", "story", "plate":
+		default:
+			n++
+		}
+	}
+	return n
 }
 
 // Alarm is an emergency said by the person.
