@@ -54,6 +54,7 @@ func (b *Bench) Ear(on func(heard.Utterance)) (*listen.Ear, error) {
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
 		Utterance: on,
+		Reduce:    true,
 	})
 }
 

@@ -27,6 +27,9 @@ func TestDev(t *testing.T) {
 	n := 0
 	fmt.Sscan(os.Getenv("DEV"), &n)
 	for _, c := range hear.Conditions {
+		if only := os.Getenv("ONLY"); only != "" && only != c.String() {
+			continue
+		}
 		right, wrong, multi, total := 0, 0, 0, 0
 		var delay []float64
 		byVoice := map[string][2]int{}

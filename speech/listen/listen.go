@@ -19,16 +19,19 @@ import (
 type Config struct {
 	New       func() (speech.Recognizer, error) // called at the start and again after the engine failed
 	Parser    *phrase.Parser
-	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
-	Partial   func(text string)         // words as they are being spoken
-	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
-	Audio     func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
+	Utterance func(heard.Utterance)                  // whole, or Partial with an emergency or "quiet" in it
+	Partial   func(text string)                      // words as they are being spoken
+	Level     func(dbfs, snr float64)                // ten times a second; SNR of the last saying in dB, 0 when unknown
+	Reduce    bool                                   // hear every saying a second time with less noise
+	Lists     func(raw, joined []phrase.Alternative) // with Reduce: what the first hearing gave, and both together
+	Audio     func(pcm []int16, at int)              // the sound of each saying as it was recorded, with the index of its first sample
 }
 
 // Times in samples at 16 kHz.
 const (
 	block     = 800                    // fed to the engine at once, 50 ms
 	lead      = 3 * speech.Rate / 10   // kept before the first speech frame
+	keepRing  = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
 	longest   = 15 * speech.Rate       // a saying is ended here
 	wordless  = 4 * speech.Rate        // sound without a word is dropped here
 	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
@@ -53,7 +56,8 @@ type Ear struct {
 	expect phrase.Expect
 	clock  clock
 
-	ring  []int16 // the last sound, for the lead
+	ring  []int16 // the last sound, for the lead and the noise before it
+	noise []int16 // the sound before the saying in progress
 	rest  []int16 // less than a frame
 	count int     // samples taken so far
 
@@ -173,8 +177,8 @@ func (e *Ear) frame(f []int16) error {
 	e.meterStep(f)
 	if !e.on {
 		e.ring = append(e.ring, f...)
-		if most := lead + 20*frame; len(e.ring) > most {
-			e.ring = append(e.ring[:0], e.ring[len(e.ring)-most:]...)
+		if len(e.ring) > 2*keepRing {
+			e.ring = append(e.ring[:0], e.ring[len(e.ring)-keepRing:]...)
 		}
 		if e.vad.onset() {
 			return e.begin()
@@ -209,7 +213,9 @@ func (e *Ear) meterStep(f []int16) {
 
 func (e *Ear) begin() error {
 	e.on, e.fed, e.quiet, e.text, e.ended = true, 0, 0, "", false
-	e.pcm = append([]int16(nil), e.ring...)
+	cut := max(0, len(e.ring)-lead-len(e.vad.recent)*frame)
+	e.noise = append(e.noise[:0], e.ring[:cut]...)
+	e.pcm = append([]int16(nil), e.ring[cut:]...)
 	e.first = e.count - len(e.pcm)
 	e.ring = e.ring[:0]
 	e.since, e.urgentAt, e.urgent, e.told = e.count, 0, heard.Meaning{}, map[string]bool{}
@@ -368,6 +374,11 @@ func (e *Ear) finish(fault string) error {
 			return err
 		}
 	}
+	if e.cfg.Reduce {
+		if res.Alternatives, err = e.second(res.Alternatives); err != nil {
+			return err
+		}
+	}
 	e.level = level
 	e.snr = snr(level, decibel(e.vad.wide))
 	if e.cfg.Audio != nil {
@@ -425,6 +436,25 @@ func (e *Ear) again() (speech.Result, error) {
 		return speech.Result{}, err
 	}
 	return e.rec.Final()
+}
+
+// second hears the saying once more with less noise and joins both lists.
+func (e *Ear) second(first []phrase.Alternative) ([]phrase.Alternative, error) {
+	less := reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))
+	b := make([]int16, len(less))
+	amplify(b, less, e.gain)
+	if _, err := e.rec.Accept(b); err != nil {
+		return nil, err
+	}
+	res, err := e.rec.Final()
+	if err != nil {
+		return nil, err
+	}
+	both := phrase.Combine(first, res.Alternatives)
+	if e.cfg.Lists != nil {
+		e.cfg.Lists(first, both)
+	}
+	return both, nil
 }
 
 func (e *Ear) reset() {
