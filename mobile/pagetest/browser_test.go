@@ -185,8 +185,10 @@ func silence(context.Context, string, string, bool) ([]byte, error) {
 }
 
 func serveWalker(t *testing.T) *served {
-	return serve(t, ui.Config{Version: "test", New: func(session.Begin) (ui.Machine, error) { return pagetest.NewWalker(), nil }})
+	return serve(t, ui.Config{Version: "test", New: newWalker})
 }
+
+func newWalker(session.Begin) (ui.Machine, error) { return pagetest.NewWalker(), nil }
 
 func serve(t *testing.T, hub ui.Config) *served {
 	t.Helper()
@@ -257,9 +259,34 @@ func shot(t *testing.T, name string) action {
 	})
 }
 
-// click presses the control with this stable name as a finger or mouse would.
+// centre scrolls a control into view and says where its middle is.
+const centre = `(() => { const e = document.querySelector('[data-k="%s"]:not([disabled])'); if (!e) return []; e.scrollIntoView({block: 'center'}); const r = e.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`
+
+// click presses the control with this stable name as a mouse would, tap as a finger would. The page may draw itself anew at any
+// moment, so the place is pressed and not a node.
 func click(name string) action {
-	return chromedp.Steps(until(`document.querySelector('[data-k="`+name+`"]:not([disabled])')`), chromedp.Click(chromedp.CSS(`[data-k="`+name+`"]`)))
+	return at(name, func(x, y float64) action { return chromedp.MouseClickXY(x, y) })
+}
+func tap(name string) action { return at(name, chromedp.TapXY) }
+
+func at(name string, do func(x, y float64) action) action {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		for {
+			p, err := chromedp.Evaluate[[]float64](fmt.Sprintf(centre, name))(ctx, t)
+			if err != nil {
+				return err
+			}
+			if len(p) == 2 {
+				_, err := do(p[0], p[1])(ctx, t)
+				return err
+			}
+			select {
+			case <-ctx.Done():
+				return fmt.Errorf("waiting for the control %q: %w", name, ctx.Err())
+			case <-time.After(5 * time.Millisecond):
+			}
+		}
+	})
 }
 
 func waitStep(id string) action {

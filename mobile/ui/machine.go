@@ -4,12 +4,17 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 	"sync"
 
+	"readback/core/advise"
 	"readback/core/appliance"
 	"readback/core/heard"
+	"readback/core/infer"
 	"readback/core/measure"
+	"readback/core/plan"
 	"readback/core/session"
 	"readback/flows"
 	"readback/flows/phrase"
@@ -20,11 +25,12 @@ import (
 
 // library is everything that comes with the program as data. It is read once and never changes.
 type library struct {
-	models []*appliance.Model
-	lex    *heard.Lexicon
-	words  *session.Words
-	parser *speech.Parser
-	hash   string
+	models  []*appliance.Model
+	lex     *heard.Lexicon
+	words   *session.Words
+	parser  *speech.Parser
+	hash    string
+	studies []*study // of each model
 }
 
 var load = sync.OnceValues(func() (*library, error) {
@@ -44,7 +50,11 @@ var load = sync.OnceValues(func() (*library, error) {
 	for _, m := range models {
 		fmt.Fprintln(h, m.ID, m.Hash)
 	}
-	return &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}, nil
+	l := &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}
+	for range models {
+		l.studies = append(l.studies, new(study))
+	}
+	return l, nil
 })
 
 // model finds an appliance; an empty id is the first.
@@ -67,15 +77,53 @@ func NewMachine(b session.Begin) (Machine, error) {
 	if err != nil {
 		return nil, err
 	}
-	adv, err := adviser(m)
-	if err != nil {
-		return nil, err
-	}
-	return session.New(m, adv, *l.lex, l.words, session.Options{})
+	go func() { _, _ = l.study(m) }() // asked for again, and its error seen, when advice is needed
+	return session.New(m, &adviser{l: l, m: m}, *l.lex, l.words, session.Options{})
 }
 
-func adviser(m *appliance.Model) (session.Adviser, error) {
-	return session.InOrder{Model: m, Meter: measure.Modest()}, nil
+// study is an appliance thought through: simulated under every fault it can have. It takes a second or so, once a program.
+type study struct {
+	once sync.Once
+	c    *infer.Case
+	err  error
+}
+
+func (l *library) study(m *appliance.Model) (*infer.Case, error) {
+	s := l.studies[slices.Index(l.models, m)]
+	s.once.Do(func() {
+		e, err := appliance.Compile(m)
+		if err == nil {
+			s.c, err = infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+		}
+		s.err = err
+	})
+	return s.c, s.err
+}
+
+// adviser is lazy: the first steps of a job need no advice, so that the guide speaks before the appliance is thought through.
+type adviser struct {
+	l    *library
+	m    *appliance.Model
+	real session.Adviser
+}
+
+func (a *adviser) Advise(q session.Query) session.Advice {
+	if a.real == nil {
+		a.real = a.make()
+	}
+	return a.real.Advise(q)
+}
+
+func (a *adviser) make() session.Adviser {
+	c, err := a.l.study(a.m)
+	if err == nil {
+		p, perr := advise.ForCase(c, a.l.words, plan.House{Call: math.NaN()}, plan.Quick)
+		if perr == nil {
+			return p
+		}
+		err = perr
+	}
+	panic("ui: a built-in equipment file cannot be worked: " + err.Error()) // tests hold that all of them can
 }
 
 // DataHash names the equipment files of this program.

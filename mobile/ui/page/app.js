@@ -59,7 +59,8 @@
   // ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
   const bus = {
     next: 1, wait: new Map(), send: null, tries: 0,
-    call(method, path, body) {
+    async call(method, path, body) {
+      if (!bus.everOpen) await bus.opened; // the page is drawn a moment before the connection stands
       return new Promise((ok, no) => {
         if (!bus.send) return no(new Error('Not connected to the guide. It comes back by itself.'));
         const id = bus.next++;
@@ -78,7 +79,7 @@
       }
       stream(m);
     },
-    open() { bus.tries = 0; P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); },
+    open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); },
     shut() {
       P.online = false; bus.send = null;
       for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
@@ -102,11 +103,13 @@
       });
     },
   };
+  bus.opened = new Promise(ok => { bus.gate = ok; });
   const refresh = async () => {
     const s = await bus.call('GET', '/api/state').catch(() => null);
     if (s) take(s);
   };
   const take = s => {
+    if (!P.said && s.view) P.said = s.view.said || '';
     Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, commands: s.commands});
     P.device = {};
     if (s.trouble) P.trouble = s.trouble;
@@ -117,9 +120,9 @@
   };
   const theme = () => { if (P.prefs.theme) document.documentElement.dataset.theme = P.prefs.theme; else delete document.documentElement.dataset.theme; };
   const post = async (path, body) => {
-    try { P.trouble = ''; return await bus.call('POST', path, body); }
+    try { if (P.online) P.trouble = ''; return await bus.call('POST', path, body); }
     catch (e) {
-      if (e.status !== 409) P.trouble = e.message; // 409: the job moved on while the finger was on its way
+      if (e.status !== 409 && !(P.trouble && !P.online)) P.trouble = e.message; // 409: the job moved on while the finger was on its way
       draw();
       return null;
     }
@@ -130,8 +133,8 @@
     if (m.n <= P.stream && m.type === 'show') return;
     P.stream = Math.max(P.stream, m.n || 0);
     switch (m.type) {
-      case 'show': P.view = m.view; if (m.view.said) P.said = m.view.said; draw(); return;
-      case 'say': P.said = m.text; caption(); return;
+      case 'show': P.view = m.view; P.turn = false; draw(); return; // what is said next begins a new caption
+      case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; caption(); return;
       case 'hush': sound.stop(); return;
       case 'cue': cue(m.id); return;
       case 'ear': P.ear = m.ear; bar(); caption(); return;
@@ -157,7 +160,10 @@
   const command = (id, text, source) => {
     send({kind: 'command', id}, text, source);
   };
-  const emergency = (id, source) => send({kind: 'emergency', id}, classes[id] || 'emergency', source);
+  const emergency = (id, source) => {
+    if (!P.online) { P.trouble = 'Not connected. With gas smell, smoke or an alarm: everyone out now, touch no switch, call from outside.'; draw(); }
+    send({kind: 'emergency', id}, classes[id] || 'emergency', source);
+  };
   const decimal = s => {
     const neg = s.startsWith('-'), t = neg ? s.slice(1) : s, i = t.indexOf('.');
     const digits = t.replace('.', ''), d = {m: Number(digits) * (neg ? -1 : 1) || 0};
@@ -276,11 +282,11 @@
       caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
     return [
       s.caution && caution(s.level || 'caution', s.caution),
-      el('h1', {class: 'unseen'}, s.act),
+      el('h1', {class: 'unseen'}, s.act || s.say),
       el('dl', {class: 'step'},
         row('Where', s.where), row('Meter', s.meter, 'meter'),
-        row(v.state === 'ended' ? 'End' : s.kind === 'ask' || s.kind === 'look' || s.kind === 'confirm' || s.kind === 'consent' ? 'Ask' : s.kind === 'info' ? 'Note' : 'Do', s.act, 'act'),
-        row('Say', s.say, 'say'),
+        row(v.state === 'ended' ? 'End' : s.kind === 'info' ? 'Note' : 'Do', s.act, 'act'),
+        row('Say', s.say, s.act ? 'say' : 'act'),
         s.until && row('Time', el('span', {class: 'timer', 'data-until': s.until}, ' '))),
       v.ended && v.handover && el('section', {class: 'plain'}, el('h2', {}, 'To read out to the person you call'), el('p', {class: 'lead'}, v.handover)),
     ];
@@ -371,7 +377,8 @@
       const doc = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
       if (doc.localName !== 'svg') return;
       box.className = 'picture' + (P.all ? ' all' : '');
-      box.replaceChildren(el('button', {'data-k': 'picture', 'aria-label': P.all ? 'Show this part of the circuit only' : 'Show the whole circuit', onclick: () => { P.all = !P.all; picture(P.view); }}, el('div', {class: 'scroll'}, document.importNode(doc, true))));
+      box.replaceChildren(el('div', {class: 'scroll', tabindex: P.all ? 0 : null}, document.importNode(doc, true)),
+        el('button', {'data-k': 'picture', onclick: () => { P.all = !P.all; picture(P.view); }}, P.all ? 'This part only' : 'Whole circuit'));
     }).catch(() => box.replaceChildren());
   };
 

@@ -1,0 +1,126 @@
+package pagetest_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"readback/mobile/pagetest"
+)
+
+// axe is the source of the accessibility checker; a test without it is skipped.
+func axe(t *testing.T) string {
+	t.Helper()
+	cache, err := os.UserCacheDir()
+	if err != nil {
+		t.Skip("there is no cache folder")
+	}
+	names, err := filepath.Glob(filepath.Join(cache, "readback", "axe", "axe-*.min.js"))
+	if err != nil || len(names) == 0 {
+		t.Skip("axe-core is missing: run mobile/pagetest/fetch-axe.sh once with a network")
+	}
+	data, err := os.ReadFile(names[len(names)-1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+type finding struct {
+	ID     string `json:"id"`
+	Impact string `json:"impact"`
+	Where  string `json:"where"`
+}
+
+// audit returns the serious and critical findings of the page as it is.
+func audit(t *testing.T, b *browser, source string) []finding {
+	t.Helper()
+	b.run(t, js(source+"\n;undefined"))
+	raw := value[string](t, b, `axe.run(document, {resultTypes: ['violations']}).then(r => JSON.stringify(r.violations.filter(v => v.impact === 'serious' || v.impact === 'critical').map(v => ({id: v.id, impact: v.impact, where: v.nodes.map(n => n.html.slice(0, 120)).join(' | ')}))))`)
+	var out []finding
+	if err := json.Unmarshal([]byte(raw), &out); err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// each shows every state in both lights at phone size.
+func each(t *testing.T, b *browser, s *served, f func(name, light string)) {
+	t.Helper()
+	b.run(t, size(360, 640), navigate(s.address()), until(`document.querySelector('[data-k="touch"]')`), click("touch"))
+	for i, v := range pagetest.States() {
+		b.run(t, waitStep(v.Step.ID))
+		for _, light := range []string{"light", "dark"} {
+			b.run(t, scheme(light))
+			f(pagetest.Names[i], light)
+		}
+		if i < len(pagetest.Names)-1 {
+			b.run(t, next)
+		}
+	}
+}
+
+func TestAccessible(t *testing.T) {
+	heavy(t)
+	source := axe(t)
+	s := serveWalker(t)
+	b := open(t)
+	each(t, b, s, func(name, light string) {
+		for _, f := range audit(t, b, source) {
+			t.Errorf("%s, %s: %s (%s): %s", name, light, f.ID, f.Impact, f.Where)
+		}
+	})
+	b.clean(t)
+}
+
+// contrast is the lowest contrast of the step and the value, and target the smallest side of a control in CSS pixels.
+const measure = `(() => {
+  const lum = c => { const [r, g, b] = c.match(/[\d.]+/g).slice(0, 3).map(v => { v /= 255; return v <= .03928 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4; }); return .2126 * r + .7152 * g + .0722 * b; };
+  const ground = e => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor; if (c && !/^rgba.*, 0\)$|transparent/.test(c)) return c; } return 'rgb(255,255,255)'; };
+  let contrast = 21, target = 1e3, small = '';
+  for (const e of document.querySelectorAll('.step dd, .caution p, .caution b, .heard .value')) {
+    const a = lum(getComputedStyle(e).color), b = lum(ground(e));
+    contrast = Math.min(contrast, (Math.max(a, b) + .05) / (Math.min(a, b) + .05));
+  }
+  for (const e of document.querySelectorAll('button, a.key, summary, input[type=text]')) {
+    const r = e.getBoundingClientRect();
+    if (r.width && Math.min(r.width, r.height) < target) { target = Math.min(r.width, r.height); small = e.textContent; }
+  }
+  return {contrast, target, small, wide: document.documentElement.scrollWidth > innerWidth};
+})()`
+
+type measured struct {
+	Contrast float64 `json:"contrast"`
+	Target   float64 `json:"target"`
+	Small    string  `json:"small"`
+	Wide     bool    `json:"wide"`
+}
+
+func TestContrastAndTargets(t *testing.T) {
+	heavy(t)
+	s := serveWalker(t)
+	b := open(t)
+	each(t, b, s, func(name, light string) {
+		m := value[measured](t, b, measure)
+		if m.Contrast < 7 || m.Target < 64 || m.Wide {
+			t.Errorf("%s, %s: contrast %.1f, smallest target %.0f px (%s), wider than the screen: %v", name, light, m.Contrast, m.Target, m.Small, m.Wide)
+		}
+	})
+}
+
+// The tree that a screen reader sees, as text; a change of it is seen in review.
+func TestTree(t *testing.T) {
+	heavy(t)
+	s := serveWalker(t)
+	b := open(t)
+	var out strings.Builder
+	each(t, b, s, func(name, light string) {
+		if light == "light" {
+			fmt.Fprintf(&out, "== %s\n%s\n", name, tree(t, b))
+		}
+	})
+	golden(t, "tree.txt", out.String())
+}
