@@ -39,6 +39,9 @@ func (l *loader) expr(e hclsyntax.Expression) *appliance.Expr {
 		case e.Val.IsNull() || !e.Val.IsKnown():
 		case e.Val.Type() == cty.Number:
 			f, _ := e.Val.AsBigFloat().Float64()
+			if f > 1 { // shares and yes and no need no source
+				l.warn(e.Range(), `numbers = { name = q("80 V", "source") } in a part, then part.name`, "%g stands in an expression without a source", f)
+			}
 			return &appliance.Expr{Op: "num", Num: f, Line: line}
 		case e.Val.Type() == cty.Bool && e.Val.True():
 			return &appliance.Expr{Op: "num", Num: 1, Line: line}

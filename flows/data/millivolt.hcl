@@ -58,7 +58,11 @@ part "gas-supply" {
   kind  = "thing"
   name  = "gas supply"
   value = q("7 inH2O", 5, 9, "T15")
-  stop  = "gas-supply"
+  numbers = {
+    pilot_needs = q("1.5 inH2O", "common practice, no source")
+    main_needs  = q("3 inH2O", "common practice, no source")
+  }
+  stop = "gas-supply"
   mode "off" {
     name   = "gas supply shut off outside"
     does   = "off"
@@ -169,7 +173,7 @@ part "wind" {
 part "pilot-flame" {
   kind = "thing"
   name = "pilot flame"
-  is   = knob.value > 0.5 && power && gas > 1.5 && pilot-gas > 0.5 && (drives("spark") ? sparker.value * spark-lead.value > 0.5 : pilot-flame.value > 0.02) && wind.value > 0.5 && pilot-orifice.passes > 0.1 ? pilot-orifice.passes : 0
+  is   = knob.value > 0.5 && power && gas > gas-supply.pilot_needs && pilot-gas > 0.5 && (drives("spark") ? sparker.value * spark-lead.value > 0.5 : pilot-flame.value > 0.02) && wind.value > 0.5 && pilot-orifice.passes > 0.1 ? pilot-orifice.passes : 0
 }
 
 part "tc-place" {
@@ -397,6 +401,10 @@ part "air-ways" {
   kind    = "passage"
   name    = "air openings of the heater"
   visible = true
+  numbers = {
+    room = q("70 degF", "common practice, no source")
+    rise = q("110 dF", "common practice, no source")
+  }
   mode "blocked" {
     name   = "air openings of the heater blocked with dust"
     does   = "factor"
@@ -592,13 +600,13 @@ signal "pilot" {
 
 signal "main" {
   unit = "x"
-  is   = main-valve.works > 0.5 && pilot-flame.value > 0.1 && gas > 3 && crossover.passes > 0.5 ? burner.passes : 0
+  is   = main-valve.works > 0.5 && pilot-flame.value > 0.1 && gas > gas-supply.main_needs && crossover.passes > 0.5 ? burner.passes : 0
   name = "main flame"
 }
 
 signal "box" {
   unit = "degF"
-  is   = 70 + 110 * main / max(0.1, air-ways.passes)
+  is   = air-ways.room + air-ways.rise * main / max(0.1, air-ways.passes)
   name = "firebox temperature"
   tol  = q("10 %", "common practice, no source")
 }

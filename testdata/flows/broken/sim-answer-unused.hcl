@@ -65,7 +65,7 @@ check "lit" {
     when = lamp.works > 0.5
   }
   option "maybe" {
-    when = lamp.works > 2
+    when = lamp.works > 1
   }
   option "no" {}
 }

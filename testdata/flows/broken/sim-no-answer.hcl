@@ -65,6 +65,6 @@ check "lit" {
     when = lamp.works > 0.5
   }
   option "no" {
-    when = lamp.volts_now > 5 && lamp.works < 0.5
+    when = lamp.volts_now > 1 && lamp.works < 0.5
   }
 }

@@ -7,5 +7,5 @@ signal "draft" {
 }
 signal "sensed" {
   unit = "inH2O"
-  is   = drought * 2
+  is   = drought
 }

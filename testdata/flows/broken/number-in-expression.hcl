@@ -1,0 +1,11 @@
+appliance "x" {
+  title = "broken"
+}
+signal "draft" {
+  unit = "inH2O"
+  is   = 1
+}
+signal "sensed" {
+  unit = "inH2O"
+  is   = draft * 7
+}
