@@ -1,6 +1,10 @@
 package infer
 
-import "math"
+import (
+	"math"
+
+	"readback/core/measure"
+)
 
 // Conflict is log2(∏ P(answer) / P(all answers)) in bits, with each answer weighed alone against the prior: above zero the
 // answers agree less with each other than chance would have it (Jensen et al. 1990). It is the measure over the planning
@@ -16,16 +20,8 @@ type Blame struct {
 	P     float64 // chance of the outcome given all other answers
 	Best  float64 // chance of the likeliest outcome given all other answers
 	Gain  float64 // bits of evidence that the likeliest outcome would add
+	Wrong float64 // probability, given all answers, that the last one did not come from what was asked
 }
-
-// Thresholds of an answer worth asking again: unlikely by itself, and its reversal would explain much.
-const (
-	BlameBelow = 0.02
-	BlameGain  = 4 // bits
-)
-
-// Doubtful tells whether the answer should be asked again.
-func (b Blame) Doubtful() bool { return b.P < BlameBelow && b.Gain > BlameGain }
 
 // Surprise is the surprise of entry i of the history, in bits: -log2 of the chance of its outcome given the entries before.
 func (b *Belief) Surprise(i int) float64 { return b.items[i].bits }
@@ -101,6 +97,7 @@ func (b *Belief) Blame(check int, scratch []float64) Blame {
 	if bin < 0 {
 		return out
 	}
+	out.Wrong = b.Wrong(check)
 	b.Without(check, scratch)
 	out.Best = 0
 	b.masses(check, scratch, check)
@@ -113,6 +110,27 @@ func (b *Belief) Blame(check int, scratch []float64) Blame {
 	}
 	out.Gain = math.Log2(out.Best / out.P)
 	return out
+}
+
+// Wrong is the probability, given all answers, that the last answer to a check was spoiled, whatever spoiled it; 0 without one.
+func (b *Belief) Wrong(check int) float64 {
+	var log []float64
+	for i := range b.items {
+		if it := &b.items[i]; it.what == answered && it.check == check && len(it.log) > 0 {
+			log = it.log
+		}
+	}
+	if log == nil {
+		return 0
+	}
+	b.masses(check, b.prob, -1)
+	n := len(b.p.Checks[check].Bins)
+	sum := 0.0
+	for k := range n {
+		mass := b.mass[k] + b.mass[Broad]*b.p.broad[check][k]*math.Exp(log[k]-log[n])
+		sum += mass * (1 - b.cause[b.start[check]+k][measure.Sound])
+	}
+	return sum
 }
 
 // Conflict measures how badly the answers fit together. It counts the last outcome of each check.

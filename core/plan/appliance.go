@@ -60,7 +60,8 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	methods := map[[4]string]int{}
 	for i := range m.Checks {
 		k := &m.Checks[i]
-		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardGrade(k)}, Repeat: k.Repeat}
+		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardGrade(k)}}
+		x.Repeat = k.Repeat || k.Function == measure.Look && k.At == "" // a plain question can always be put again
 		if k.At != "" {
 			x.Minutes += watchMinutes
 		}
@@ -93,12 +94,12 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 		switch {
 		case r.Kind == "call" || r.Stop >= 0:
 			x.Cost = Cost{Money: call + r.Price.Nominal}
-		case r.Kind == "set":
+		case (r.Kind == "set" || r.Kind == "open") && r.Price.Nominal == 0:
 			x.Free = true
 		}
 		t.Repairs = append(t.Repairs, x)
 	}
-	t.Proofs = proofs(c)
+	t.Proofs = proofs(c, t.Repairs)
 	return t, t.Validate()
 }
 
@@ -158,12 +159,12 @@ type prover struct {
 // proofs derives what each repair decision must stand on, by the kind of the part. Common practice in the trade: a part is named
 // when something at the part itself shows the fault; a load, when its supply was present besides; a board, when everything it
 // needs was present, the output was missing at its own terminal, and what hangs on that output is good.
-func proofs(c *infer.Case) []Proof {
+func proofs(c *infer.Case, repairs []Repair) []Proof {
 	p := &prover{c: c, m: c.Model}
 	for g := range p.m.Repairs {
 		for mode := range p.m.Modes {
 			md := &p.m.Modes[mode]
-			if md.Repair != g || p.m.Repairs[g].Kind == "set" {
+			if md.Repair != g || repairs[g].Free {
 				continue
 			}
 			part := &p.m.Parts[md.Part]

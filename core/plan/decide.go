@@ -14,7 +14,7 @@ const (
 	Ask     Kind = iota // make Check: it lowers the expected cost
 	Prove               // make Check: the verdict on Group lacks the proof it brings
 	Reask               // make Check: the answer to Doubt does not fit the others
-	Verdict             // do repair Group
+	Verdict             // do repair Group; a Free one may be an attempt: see P
 	Nothing             // nothing is wrong, as far as can be known
 	Help                // send for help: no check or repair is worth its cost, or the fault is not one the model knows
 )
@@ -50,15 +50,15 @@ type Decision struct {
 	Check int  // Ask, Prove, Reask
 	Group int  // Verdict, Prove; else -1
 	Hire  bool // Verdict: sending for help costs less than the repair
+	Sure  bool // Verdict: probable enough, nothing missing, no single answer carries it
 	Doubt int  // Reask: the check whose answer is doubted; else -1
 
-	P        float64     // probability of the leading suspect
+	P        float64     // probability of the leading suspect; of Group for a Verdict
 	Expect   float64     // expected cost of what is left
 	Suspects []Suspect   // likeliest first
 	Tried    []Candidate // the best candidates compared, best first; repairs included
 	Missing  []*Proof    // proofs the leading suspect lacks
 	Weak     []int       // answers that the verdict cannot do without
-	Blames   []infer.Blame
 	Nodes    int
 }
 
@@ -67,6 +67,7 @@ type Decision struct {
 type Planner struct {
 	Limits  Limits
 	Sure    float64 // a verdict needs this probability while any allowed check still tells something
+	Try     float64 // a free repair that is not the likeliest is tried from this probability on
 	Deep    bool    // false: Limits' search is left out and one step decides
 	task    *Task
 	prices  prices
@@ -78,9 +79,10 @@ type Planner struct {
 	sus     []Suspect
 	missing []*Proof
 	weak    []int
-	blames  []infer.Blame
 	asked   []int
 	prob    []float64 // per hypothesis
+	needs   [][3]int16
+	done    []bool // per group: mended, as needs has it
 	need    []float64 // per decision
 	groupOf []float64
 }
@@ -90,7 +92,7 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 	if err := t.Validate(); err != nil {
 		return nil, err
 	}
-	p := &Planner{Limits: l, Sure: 0.95, Deep: l.Tests > 0, task: t, prices: t.price(w)}
+	p := &Planner{Limits: l, Sure: 0.95, Try: 0.25, Deep: l.Tests > 0, task: t, prices: t.price(w)}
 	d := t.Problem.Groups + 2
 	n := min(l.Hyps, len(t.Problem.Hyps))
 	p.hyps = make([]int32, 0, max(n, 1))
@@ -109,6 +111,11 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 		return nil, errTooMany
 	}
 	p.prob = make([]float64, len(t.Problem.Hyps))
+	p.done = make([]bool, t.Problem.Groups)
+	p.needs = make([][3]int16, len(t.Problem.Hyps))
+	for h := range p.needs {
+		p.needs[h] = needs(&t.Problem.Hyps[h], t.Problem.Groups, p.done)
+	}
 	p.need = make([]float64, d)
 	p.groupOf = make([]float64, d)
 	return p, nil
@@ -117,6 +124,7 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 // Next decides what to do.
 func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	d := Decision{Check: -1, Group: -1, Doubt: -1}
+	p.mended(b)
 	p.suspects(b, s.Tried)
 	d.Suspects = p.sus
 	lead := p.sus[0]
@@ -127,12 +135,10 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 
 	if doubt := p.doubt(b, &s); doubt >= 0 {
 		if check := p.again(b, doubt, &s); check >= 0 {
-			d.Kind, d.Check, d.Doubt, d.Blames = Reask, check, doubt, p.blames
-			d.Tried = p.tried
+			d.Kind, d.Check, d.Doubt = Reask, check, doubt
 			return d
 		}
 	}
-	d.Blames = p.blames
 	best := p.choose(b, &s, st)
 	d.Nodes, d.Tried, d.Expect = p.frame.nodes, p.tried, best.Expect
 	if best.Check >= 0 {
@@ -142,8 +148,8 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	// The cheapest plan is to stop asking. See whether that may be said.
 	groups := p.task.Problem.Groups
 	g := lead.Group
-	if x := best.Group; x >= 0 && (lead.P < 0.5 || x < groups && p.task.Repairs[x].Free) {
-		g = x // a cheap repair is tried before a likelier one
+	if x := best.Group; x >= 0 && x < groups && p.task.Repairs[x].Free && p.need[x] >= p.Try {
+		g = x // a free repair is tried before a likelier one
 	}
 	free := g < groups && p.task.Repairs[g].Free
 	if !free {
@@ -160,7 +166,7 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 		d.Kind = Help
 		return d
 	}
-	d.Kind, d.Group, d.Hire = Verdict, g, best.Group < 0
+	d.Kind, d.Group, d.Hire, d.P = Verdict, g, best.Group < 0, p.need[g]
 	if free {
 		return d
 	}
@@ -168,6 +174,7 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	if c := p.fetch(b, &s, g, d.Missing, d.Weak); c >= 0 {
 		d.Kind, d.Check = Prove, c
 	}
+	d.Sure = d.Kind == Verdict && d.P >= p.Sure && len(d.Missing)+len(d.Weak) == 0
 	return d
 }
 
@@ -175,10 +182,9 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 func (p *Planner) suspects(b *infer.Belief, tried []bool) {
 	need := p.need
 	clear(need)
-	groups := p.task.Problem.Groups
 	left := 0.0
 	for h, x := range b.Prob() {
-		ns := needs(&p.task.Problem.Hyps[h], groups)
+		ns := p.needs[h]
 		if ended(ns, tried) {
 			continue
 		}

@@ -2,16 +2,20 @@ package plan
 
 import "readback/core/infer"
 
-// doubt weighs every answer against all the others and returns the check whose answer most needs asking again, or -1. An answer
-// is doubted once.
+// doubtAt is the probability of having been spoiled from which an answer is asked again. Asking costs a minute, a wrong answer the
+// rest of the job.
+const doubtAt = 0.25
+
+// doubt returns the check whose answer, in the light of all the others, was most likely spoiled, or -1 when none is worth asking
+// again. An answer is doubted once.
 func (p *Planner) doubt(b *infer.Belief, s *Situation) int {
-	p.blames = p.blames[:0]
-	worst, gain := -1, 0.0
+	worst, most := -1, doubtAt
 	for _, c := range p.asked {
-		bl := b.Blame(c, p.prob)
-		p.blames = append(p.blames, bl)
-		if bl.Doubtful() && bl.Gain > gain && (s.Reasked == nil || !s.Reasked[c]) {
-			worst, gain = c, bl.Gain
+		if s.Reasked != nil && s.Reasked[c] {
+			continue
+		}
+		if x := b.Wrong(c); x > most {
+			worst, most = c, x
 		}
 	}
 	return worst

@@ -68,7 +68,7 @@ func (p *Planner) selectHyps(prob []float64) {
 
 // several is 1 for a hypothesis that needs more than one repair, else 0.
 func (p *Planner) several(h int32) int {
-	if len(p.task.Problem.Hyps[h].Groups) > 1 {
+	if p.needs[h][1] >= 0 {
 		return 1
 	}
 	return 0
@@ -91,10 +91,9 @@ func (p *Planner) setFrame(prob []float64, tried []bool) {
 	f.root = f.root[:f.n]
 	f.needs = f.needs[:0]
 	f.singles = 0
-	groups := p.task.Problem.Groups
 	for i, h := range p.hyps {
 		f.root[i] = prob[h]
-		f.needs = append(f.needs, needs(&p.task.Problem.Hyps[h], groups))
+		f.needs = append(f.needs, p.needs[h])
 		if f.needs[i][1] < 0 {
 			f.singles = i + 1
 		}
@@ -114,20 +113,44 @@ func (p *Planner) setFrame(prob []float64, tried []bool) {
 	f.memo.reset(1 << 14)
 }
 
-// needs are the decisions that end a hypothesis. A fault without a repair of its own is handed over like an unknown one.
-func needs(h *infer.Hyp, groups int) [3]int16 {
+// needs are the decisions that end a hypothesis, those that were done left out. A fault without a repair of its own is handed over
+// like an unknown one; when everything it needed was done, nothing is wrong any more.
+func needs(h *infer.Hyp, groups int, done []bool) [3]int16 {
 	out := [3]int16{-1, -1, -1}
 	switch {
 	case h.Sort == infer.Nothing:
 		out[0] = int16(groups)
+		return out
 	case len(h.Groups) == 0 || h.Sort != infer.Known:
 		out[0] = int16(groups + 1)
-	default:
-		for i, g := range h.Groups[:min(3, len(h.Groups))] {
-			out[i] = int16(g)
+		return out
+	}
+	n := 0
+	for _, g := range h.Groups[:min(3, len(h.Groups))] {
+		if !done[g] {
+			out[n] = int16(g)
+			n++
 		}
 	}
+	if n == 0 {
+		out[0] = int16(groups)
+	}
 	return out
+}
+
+// mended brings the needs up to date with the repairs that the belief was told of.
+func (p *Planner) mended(b *infer.Belief) {
+	same := true
+	for g := range p.done {
+		same = same && p.done[g] == b.Mended(g)
+		p.done[g] = b.Mended(g)
+	}
+	if same {
+		return
+	}
+	for h := range p.needs {
+		p.needs[h] = needs(&p.task.Problem.Hyps[h], p.task.Problem.Groups, p.done)
+	}
 }
 
 // addTest puts a check of the problem into the frame and returns its index there.

@@ -53,7 +53,7 @@ func TestValueIsPlay(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p.Sure = 0
+		p.Sure, p.Try = 0, 0
 		s := plan.Situation{Tried: make([]bool, 4), Reasked: []bool{true, true, true}}
 		b := infer.New(task.Problem)
 		near(t, regimes[i], play(p, b, s), p.Value(b, s), 1e-6)

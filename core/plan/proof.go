@@ -84,9 +84,8 @@ func (p *Planner) lacking(b *infer.Belief, g int) []*Proof {
 // needed is the probability, by prob, that a repair decision is needed.
 func (p *Planner) needed(prob []float64, g int) float64 {
 	sum := 0.0
-	groups := p.task.Problem.Groups
 	for h, x := range prob {
-		if x > 0 && hasNeed(needs(&p.task.Problem.Hyps[h], groups), g) {
+		if x > 0 && hasNeed(p.needs[h], g) {
 			sum += x
 		}
 	}

@@ -68,7 +68,7 @@ func TestA3(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := infer.New(task.Problem)
-		p.Sure = 0
+		p.Sure, p.Try = 0, 0
 		d := p.Next(b, plan.Situation{})
 		if d.Kind != plan.Ask || d.Check != c.first {
 			t.Errorf("%s: first action %v %d, want test %d", c.name, d.Kind, d.Check, c.first)
