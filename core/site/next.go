@@ -34,8 +34,11 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 	if wires {
 		return r.wire(s, n)
 	}
+	if away := r.elsewhere(s, n); !away.Empty() {
+		return r.coverAct(s, Act{CloseCover, int16(r.innermost(away))})
+	}
 	if missing := n.Covers.Minus(s.Covers); !missing.Empty() {
-		for _, p := range missing.All() {
+		for p := range missing.Each {
 			if r.around[p].Without(p).Minus(s.Covers).Empty() {
 				return r.coverAct(s, Act{OpenCover, int16(p)})
 			}
@@ -80,14 +83,22 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 	return r.call(s, n)
 }
 
+// elsewhere are open covers in other places than the one where the work goes on: nobody walks away from an open cabinet.
+// Where dead is proved may stay open.
+func (r *Rules) elsewhere(s State, n Need) Set {
+	if n.Covers.Empty() || s.Covers == n.Covers {
+		return Set{}
+	}
+	stay := n.Covers.Or(r.dead)
+	for c := range n.Covers.Each {
+		stay = stay.Or(r.near[c])
+	}
+	return s.Covers.Minus(stay)
+}
+
 // exposed tells whether something that hurts lies open.
 func (r *Rules) exposed(s State) bool {
-	for _, p := range s.Covers.All() {
-		if r.hazard[p] {
-			return true
-		}
-	}
-	return !s.Wires.Empty()
+	return !s.Covers.And(r.hazard).Empty() || !s.Wires.Empty()
 }
 
 func (r *Rules) call(s State, n Need) (Act, bool) {
@@ -113,7 +124,7 @@ func (r *Rules) prove(s State) (Act, bool) {
 	if s.Power != Off {
 		return Act{PowerOff, -1}, true
 	}
-	for _, p := range r.dead.Minus(s.Covers).All() {
+	for p := range r.dead.Minus(s.Covers).Each {
 		if r.around[p].Without(p).Minus(s.Covers).Empty() {
 			return Act{OpenCover, int16(p)}, true
 		}
@@ -127,7 +138,7 @@ func (r *Rules) wire(s State, n Need) (Act, bool) {
 	if extra := s.Wires.Minus(n.Wires); !extra.Empty() {
 		a = Act{RefitWire, int16(extra.Last())}
 	}
-	for _, p := range r.cover(r.pointAt[a.N]).Minus(s.Covers).All() {
+	for p := range r.cover(r.pointAt[a.N]).Minus(s.Covers).Each {
 		if r.around[p].Without(p).Minus(s.Covers).Empty() {
 			return Act{OpenCover, int16(p)}, true
 		}
@@ -137,7 +148,7 @@ func (r *Rules) wire(s State, n Need) (Act, bool) {
 
 // coverAct is the moving of a cover, after the switching off it may need.
 func (r *Rules) coverAct(s State, a Act) (Act, bool) {
-	if r.hazard[a.N] {
+	if r.hazard.Has(int(a.N)) {
 		return r.cutFirst(s, a)
 	}
 	return a, true
@@ -146,7 +157,7 @@ func (r *Rules) coverAct(s State, a Act) (Act, bool) {
 // innermost is a place of the set with no other of the set inside it.
 func (r *Rules) innermost(set Set) int {
 	best, depth := set.First(), -1
-	for _, p := range set.All() {
+	for p := range set.Each {
 		if d := r.around[p].Len(); d > depth {
 			best, depth = p, d
 		}

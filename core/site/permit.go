@@ -42,7 +42,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 		}
 	case OpenCover:
 		switch {
-		case r.hazard[i] && !cut:
+		case r.hazard.Has(i) && !cut:
 			return false, "switch off before opening"
 		case s.Covers.Has(i):
 			return false, "it is open"
@@ -51,7 +51,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 		}
 	case CloseCover:
 		switch {
-		case r.hazard[i] && !cut:
+		case r.hazard.Has(i) && !cut:
 			return false, "switch off before closing"
 		case !s.Covers.Has(i):
 			return false, "it is closed"
@@ -61,7 +61,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 				return false, "a cover behind it is open"
 			}
 		}
-		for _, p := range s.Wires.All() {
+		for p := range s.Wires.Each {
 			if r.cover(r.pointAt[p]).Has(i) && !n.Wires.Has(p) {
 				return false, "a wire behind it is off"
 			}

@@ -2,6 +2,7 @@ package site
 
 import (
 	"fmt"
+	"math/bits"
 	"strings"
 
 	"readback/core/measure"
@@ -15,21 +16,23 @@ type Steps interface {
 }
 
 // world is what is really so, whatever the state says: a switch may be welded or the wrong one, a meter may die.
-type world struct {
-	live  bool // there is voltage where fingers would go
-	meter bool // the meter shows what is there
-	in    Set  // what is really in place: jumper, meter in line, held switch, by the bits below
-}
+// It is a set of the bits below.
+type world uint8
 
 const (
-	inJumper = iota
-	inMeter
-	inHeld
+	live     world = 1 << iota // there is voltage where fingers would go
+	meter                      // the meter shows what is there
+	inJumper                   // a jumper is really in place
+	inMeter                    // the meter is really in line
+	inHeld                     // a door switch is really held
+	worlds   = 1 << iota
 )
 
-// node is one situation of the proof.
+func (w world) has(b world) bool { return w&b != 0 }
+
+// node is one situation of the proof: a state by its number, and a truth.
 type node struct {
-	s State
+	s int32
 	w world
 }
 
@@ -53,20 +56,27 @@ type Report struct {
 // Prove walks every situation that any sequence of needs, acts and answers can reach, under every truth about switch and
 // meter, and looks for one in which a law of safety is broken. Each law is reported once, with its shortest counter-example.
 func (r *Rules) Prove(steps Steps) Report {
-	p := prover{r: r, steps: steps, parent: map[node]edge{}, broken: map[string]bool{}}
-	for _, w := range []world{{live: true, meter: true}, {live: true}, {meter: true}, {}} {
-		p.reach(node{Start(), w}, edge{})
+	p := prover{r: r, steps: steps, number: map[State]int32{}, broken: map[string]bool{}}
+	for _, w := range []world{live | meter, live, meter, 0} {
+		p.reach(Start(), w, edge{})
 	}
-	needs := r.goals()
+	goals := r.goals()
 	for i := 0; i < len(p.queue); i++ {
-		n := p.queue[i]
-		for _, g := range needs {
-			p.visit(n, g)
-			p.way(n, g)
+		s := p.queue[i]
+		now := p.fresh[s]
+		p.fresh[s] = 0
+		if now == 0 {
+			continue
 		}
-		p.spread(n)
+		for g := range goals {
+			p.visit(s, now, &goals[g])
+		}
+		p.spread(s, now)
 	}
-	p.rep.States = len(p.queue)
+	p.ways(goals)
+	for _, m := range p.known {
+		p.rep.States += bits.OnesCount32(m)
+	}
 	return p.rep
 }
 
@@ -77,39 +87,101 @@ type goal struct {
 	name  string
 }
 
-// goals are all needs that a job can have.
+// goals are all needs that a job can have. Checks that need the same and are measured alike stand for each other; where
+// something is put in place for a check, two of a kind are walked, so that going from one to the other is.
 func (r *Rules) goals() []goal {
+	type class struct {
+		n                  Need
+		off, hands, inline bool
+	}
+	seen := map[class]int{}
 	var out []goal
+	add := func(n Need, check int, name string) {
+		k := class{n: n}
+		bound := n.Jumper|n.Series|n.Place != 0
+		k.n.Jumper, k.n.Series, k.n.Place = min(n.Jumper, 1), min(n.Series, 1), min(n.Place, 1)
+		if check >= 0 {
+			c := &r.m.Checks[check]
+			k.off, k.hands, k.inline = offOnly(c.Function), c.HandsIn, c.Function == measure.MicroampsDC
+		}
+		if seen[k] == 0 || bound && seen[k] == 1 {
+			out = append(out, goal{n, check, name})
+		}
+		seen[k]++
+	}
 	for i := range r.m.Checks {
-		out = append(out, goal{r.needs[i], i, "check " + r.m.Checks[i].ID})
+		add(r.needs[i], i, "check "+r.m.Checks[i].ID)
 	}
 	for i := range r.m.Repairs {
 		for j, s := range r.m.Repairs[i].Steps {
-			out = append(out, goal{r.Work(s), -1, fmt.Sprintf("repair %s, step %d", r.m.Repairs[i].ID, j+1)})
+			add(r.Work(s), -1, fmt.Sprintf("repair %s, step %d", r.m.Repairs[i].ID, j+1))
 		}
 	}
-	return append(out, goal{Leave(true), -1, "leave on"}, goal{Leave(false), -1, "leave off"}, goal{Run(), -1, "watch a cycle"})
+	add(Leave(true), -1, "leave on")
+	add(Leave(false), -1, "leave off")
+	add(Run(), -1, "watch a cycle")
+	return out
 }
 
+// edge is how a node was reached first. Its words are made only when they are needed.
 type edge struct {
 	from node
-	line string
-	n    int // depth
+	n    int   // depth
+	goal *goal // nil: by nobody's asking
+	a    Act
+	o    Outcome
+	text string
+}
+
+func (p *prover) line(e *edge) string {
+	if e.goal == nil {
+		return e.text
+	}
+	return "for " + e.goal.name + ": " + p.r.words(e.a) + ": " + outcomeWords[e.o]
 }
 
 type prover struct {
 	r      *Rules
 	steps  Steps
-	parent map[node]edge
-	queue  []node
+	number map[State]int32
+	states []State
+	known  []uint32 // by state: worlds reached
+	fresh  []uint32 // by state: worlds not yet walked on from
+	parent [][worlds]edge
+	queue  []int32
 	broken map[string]bool
 	rep    Report
 }
 
-func (p *prover) reach(n node, e edge) {
-	if _, ok := p.parent[n]; !ok {
-		p.parent[n] = e
+// reach notes that a state was reached under a truth, and how.
+func (p *prover) reach(s State, w world, e edge) {
+	n, ok := p.number[s]
+	if !ok {
+		n = int32(len(p.states))
+		p.number[s] = n
+		p.states = append(p.states, s)
+		p.known, p.fresh = append(p.known, 0), append(p.fresh, 0)
+		p.parent = append(p.parent, [worlds]edge{})
+	}
+	p.arrive(n, w, e)
+}
+
+func (p *prover) arrive(n int32, w world, e edge) {
+	if p.known[n]>>w&1 != 0 {
+		return
+	}
+	p.known[n] |= 1 << w
+	if p.fresh[n] == 0 {
 		p.queue = append(p.queue, n)
+	}
+	p.fresh[n] |= 1 << w
+	p.parent[n][w] = e
+}
+
+// each yields the worlds of a set.
+func each(set uint32, yield func(w world)) {
+	for ; set != 0; set &= set - 1 {
+		yield(world(bits.TrailingZeros32(set)))
 	}
 }
 
@@ -120,111 +192,107 @@ func (p *prover) fail(law string, n node, last string) {
 	}
 	p.broken[law] = true
 	var path []string
-	for e := p.parent[n]; e.n > 0; e = p.parent[e.from] {
-		path = append([]string{e.line}, path...)
+	for e := &p.parent[n.s][n.w]; e.n > 0; e = &p.parent[e.from.s][e.from.w] {
+		path = append([]string{p.line(e)}, path...)
 	}
 	p.rep.Broken = append(p.rep.Broken, Counter{law, append(path, last)})
 }
 
 // spread follows what can happen without being asked for.
-func (p *prover) spread(n node) {
-	e := p.parent[n]
-	for _, live := range []bool{false, true} {
-		w := n.w
-		w.live = live
-		p.reach(node{n.s.Doubt(), w}, edge{n, "something happens: nothing is believed any more", e.n + 1})
-	}
-	if w := n.w; w.meter {
-		w.meter = false
-		p.reach(node{n.s, w}, edge{n, "the meter dies unnoticed", e.n + 1})
-	}
+func (p *prover) spread(s int32, now uint32) {
+	doubt := p.states[s].Doubt()
+	each(now, func(w world) {
+		n := node{s, w}
+		depth := p.parent[s][w].n + 1
+		p.reach(doubt, w|live, edge{from: n, n: depth, text: "something happens: nothing is believed any more"})
+		p.reach(doubt, w&^live, edge{from: n, n: depth, text: "something happens: nothing is believed any more"})
+		p.arrive(s, w&^meter, edge{from: n, n: depth, text: "the meter dies unnoticed"})
+	})
 }
 
 // visit takes one step towards a goal in every way it can be answered.
-func (p *prover) visit(n node, g goal) {
+func (p *prover) visit(s int32, now uint32, g *goal) {
 	p.rep.Steps++
-	a, moving := p.steps.Next(n.s, g.need)
+	st := p.states[s]
+	a, moving := p.steps.Next(st, g.need)
 	if !moving {
-		p.asked(n, g)
+		each(now, func(w world) { p.asked(st, node{s, w}, g) })
 		return
 	}
-	line := "for " + g.name + ": " + p.r.words(a)
-	p.act(n, g, a, line)
-	depth := p.parent[n].n + 1
+	each(now, func(w world) { p.act(st, node{s, w}, g, a) })
 	for _, o := range a.Outcomes() {
-		for _, w := range truths(a, o, n.w) {
-			if o == Done {
-				w.in = placed(w.in, a.Kind)
-			}
-			next := node{p.steps.Apply(n.s, a, o), w}
-			e := edge{n, line + ": " + outcomeWords[o], depth}
-			p.reach(next, e)
-			if w.in.Has(inJumper) != (next.s.Jumper != 0) || w.in.Has(inMeter) != (next.s.Series != 0) || w.in.Has(inHeld) != next.s.Held {
-				p.fail("it is not known any more that a jumper, a meter in line or a held switch is in place", n, e.line)
-			}
-		}
+		next := p.steps.Apply(st, a, o)
+		each(now, func(w world) {
+			e := edge{from: node{s, w}, n: p.parent[s][w].n + 1, goal: g, a: a, o: o}
+			each(truths(a, o, w), func(w world) {
+				if o == Done {
+					w = placed(w, a.Kind)
+				}
+				p.reach(next, w, e)
+				if w.has(inJumper) != (next.Jumper != 0) || w.has(inMeter) != (next.Series != 0) || w.has(inHeld) != next.Held {
+					p.fail("it is not known any more that a jumper, a meter in line or a held switch is in place", e.from, p.line(&e))
+				}
+			})
+		})
 	}
 }
 
 var outcomeWords = [...]string{"done", "it shows the opposite", "something happens"}
 
 // placed is what is really in place after an act was done.
-func placed(in Set, k Kind) Set {
+func placed(w world, k Kind) world {
 	switch k {
 	case JumperIn:
-		return in.With(inJumper)
+		return w | inJumper
 	case JumperOut:
-		return in.Without(inJumper)
+		return w &^ inJumper
 	case MeterIn:
-		return in.With(inMeter)
+		return w | inMeter
 	case MeterOut:
-		return in.Without(inMeter)
+		return w &^ inMeter
 	case HoldDoor:
-		return in.With(inHeld)
+		return w | inHeld
 	case FreeDoor:
-		return in.Without(inHeld)
+		return w &^ inHeld
 	}
-	return in
+	return w
 }
 
 // truths are the worlds after an act was answered so; none when it cannot be answered so.
-func truths(a Act, o Outcome, w world) []world {
-	live, dead := w, w
-	live.live, dead.live = true, false
-	if o == Changed {
-		return []world{live, dead}
-	}
-	shows := w.live && w.meter
+func truths(a Act, o Outcome, w world) uint32 {
+	either := uint32(1)<<(w|live) | 1<<(w&^live)
+	shows := w.has(live) && w.has(meter)
 	switch {
+	case o == Changed:
+		return either
 	case a.Zero() && (o == Done) == shows:
-		return nil // zero is read exactly when nothing shows
-	case a.Proof() && !a.Zero() && (o == Done) != w.meter:
-		return nil // the live point shows exactly when the meter works
+		return 0 // zero is read exactly when nothing shows
+	case a.Proof() && !a.Zero() && (o == Done) != w.has(meter):
+		return 0 // the live point shows exactly when the meter works
 	case a.Kind == PowerOff:
-		return []world{dead, live} // the wrong switch, or a welded one
+		return either // the wrong switch, or a welded one
 	case a.Kind == PowerOn:
-		return []world{live}
+		return 1 << (w | live)
 	}
-	return []world{w}
+	return 1 << w
 }
 
 // act holds the laws of acts.
-func (p *prover) act(n node, g goal, a Act, line string) {
-	s := n.s
+func (p *prover) act(s State, n node, g *goal, a Act) {
 	law := func(broken bool, what string) {
 		if broken {
-			p.fail(what, n, line)
+			p.fail(what, n, "for "+g.name+": "+p.r.words(a))
 		}
 	}
 	stated := s.Power == Off || s.Power == Proved
 	switch a.Kind {
 	case LiftWire, RefitWire, JumperIn, MeterIn:
 		law(s.Power != Proved, "hands in although power is not off and proved")
-		law(p.r.mains && n.w.live, "hands in although there is voltage")
+		law(p.r.mains && n.w.has(live), "hands in although there is voltage")
 	case HoldDoor, FreeDoor, JumperOut, MeterOut, PlaceLeads:
 		law(!stated, "fingers inside although power is not off")
 	case OpenCover, CloseCover:
-		law(!stated && p.r.hazard[a.N], "a cover is moved although power is not off")
+		law(!stated && p.r.hazard.Has(int(a.N)), "a cover is moved although power is not off")
 	case ProveLive, ProveLN, ProveLG, ProveNG, ProveAgain:
 		law(s.Jack || s.Series != 0, "volts are measured with the lead in the current jack")
 		law(s.Power != Off, "dead is proved although nothing was switched off")
@@ -235,8 +303,8 @@ func (p *prover) act(n node, g goal, a Act, line string) {
 		law(s.Held && !p.r.Held(g.need), "power is put on with the door switch held for nothing")
 		law(s.Jumper != 0 && s.Jumper != g.need.Jumper, "power is put on with a jumper in for nothing")
 		law(g.need.Shut && s.Open(), "power is put on although something is open")
-		for _, c := range s.Covers.All() {
-			law(p.r.trips[c] && !s.Held, "power is put on with an open door switch")
+		for c := range s.Covers.Each {
+			law(p.r.trips.Has(c) && !s.Held, "power is put on with an open door switch")
 			law(!g.need.Covers.Has(c), "power is put on with a cover open that nobody needs open")
 		}
 	}
@@ -249,16 +317,14 @@ func (p *prover) act(n node, g goal, a Act, line string) {
 }
 
 // asked holds the laws of checks, once the way to one is at its end.
-func (p *prover) asked(n node, g goal) {
-	s := n.s
-	line := "for " + g.name + ": asked"
+func (p *prover) asked(s State, n node, g *goal) {
 	law := func(broken bool, what string) {
 		if broken {
-			p.fail(what, n, line)
+			p.fail(what, n, "for "+g.name+": asked")
 		}
 	}
 	law(g.need.Power == Dead && s.Power != Proved, "work that needs a proof of dead is begun without it")
-	law(g.need.Power == Dead && p.r.mains && n.w.live, "work inside is begun although there is voltage")
+	law(g.need.Power == Dead && p.r.mains && n.w.has(live), "work inside is begun although there is voltage")
 	law(g.need.Power == Cut && s.Power != Off && s.Power != Proved, "something is asked that needs power off")
 	law(g.need.Shut && s.Open(), "the place is left open")
 	law(g.need.Power == Live && s.Power != On, "a live check is asked although power is not on")
@@ -268,37 +334,57 @@ func (p *prover) asked(n node, g goal) {
 	}
 	c := &p.r.m.Checks[g.check]
 	law(offOnly(c.Function) && s.Power != Proved, "ohms, beep or capacitance on what is not proved dead")
-	law(offOnly(c.Function) && p.r.mains && n.w.live, "ohms, beep or capacitance although there is voltage")
+	law(offOnly(c.Function) && p.r.mains && n.w.has(live), "ohms, beep or capacitance although there is voltage")
 	law(offOnly(c.Function) && (s.Jack || s.Series != 0), "ohms with the lead in the current jack")
 	law(c.HandsIn && g.need.Power != Live && s.Power != Proved, "hands in although power is not off and proved")
 	law(c.Function == measure.MicroampsDC && s.Series != int16(g.check+1), "current is read by a meter that is not in line")
-	for _, o := range s.Covers.All() {
-		law(s.Power == On && p.r.trips[o] && !s.Held, "a live check is asked behind an open door switch")
+	for o := range s.Covers.Each {
+		law(s.Power == On && p.r.trips.Has(o) && !s.Held, "a live check is asked behind an open door switch")
 		law(s.Power == On && g.need.Power == Live && !g.need.Covers.Has(o), "a live check is asked with another cover open")
 	}
 	if ok, why := p.steps.Allowed(s, g.check); !ok {
-		p.fail("the way to a check ends where it is not allowed", n, line+", but "+why)
+		p.fail("the way to a check ends where it is not allowed", n, "for "+g.name+": asked, but "+why)
 	}
 }
 
-// way follows the hoped-for answers towards a goal: it is reached, and soon, and the place can be left.
-func (p *prover) way(n node, g goal) {
-	s := n.s
-	for i := 0; ; i++ {
-		a, ok := p.steps.Next(s, g.need)
-		if !ok {
-			if g.need.Shut && !s.Left() {
-				p.fail("the place is left open", n, g.name)
+// ways follows the hoped-for answers from every state towards every goal: it is reached, and soon, and the place can be left.
+func (p *prover) ways(goals []goal) {
+	far := make([]int32, len(p.states)) // acts to the goal plus one, 0 where not known
+	var path []int32
+	for _, g := range goals {
+		clear(far)
+		for i := range p.states {
+			at := int32(i)
+			path = path[:0]
+			for far[at] == 0 {
+				s := p.states[at]
+				a, ok := p.steps.Next(s, g.need)
+				if !ok {
+					if g.need.Shut && !s.Left() {
+						p.fail("the place is left open", p.some(i), g.name)
+					}
+					far[at] = 1
+					break
+				}
+				if path = append(path, at); len(path) > 100 {
+					p.fail("there is no end on the way to a check or out of the place", p.some(i), g.name)
+					return
+				}
+				at = p.number[p.steps.Apply(s, a, Done)]
 			}
-			p.rep.Longest = max(p.rep.Longest, i)
-			return
+			d := far[at]
+			for k := len(path) - 1; k >= 0; k-- {
+				d++
+				far[path[k]] = d
+			}
+			p.rep.Longest = max(p.rep.Longest, int(d)-1)
 		}
-		if i > 100 {
-			p.fail("there is no end on the way to a check or out of the place", n, g.name)
-			return
-		}
-		s = p.steps.Apply(s, a, Done)
 	}
+}
+
+// some is a situation with that state.
+func (p *prover) some(state int) node {
+	return node{int32(state), world(bits.TrailingZeros32(p.known[state]))}
 }
 
 // words names an act with what it is done to.

@@ -34,8 +34,9 @@ type Rules struct {
 	m       *appliance.Model
 	mains   bool
 	around  []Set  // by place: itself and the covers around it that have to be off
-	hazard  []bool // by place: the supply is switched off before its cover moves
-	trips   []bool // by place: a door switch opens with its cover
+	hazard  Set    // places: the supply is switched off before their cover moves
+	trips   Set    // places: a door switch opens with their cover
+	near    []Set  // by place: the places in the same room or cabinet front
 	pointAt []int  // by point: place, -1
 	dead    Set    // covers that are off while dead is proved
 	needs   []Need // by check
@@ -59,8 +60,20 @@ func New(m *appliance.Model) (*Rules, error) {
 			}
 		}
 		r.around = append(r.around, around)
-		r.hazard = append(r.hazard, m.Places[i].HandsIn || len(m.Places[i].Hazards) > 0 || len(m.Places[i].Trips) > 0)
-		r.trips = append(r.trips, m.Places[i].Cover && len(m.Places[i].Trips) > 0)
+		if m.Places[i].HandsIn || len(m.Places[i].Hazards) > 0 || len(m.Places[i].Trips) > 0 {
+			r.hazard = r.hazard.With(i)
+		}
+		if m.Places[i].Cover && len(m.Places[i].Trips) > 0 {
+			r.trips = r.trips.With(i)
+		}
+	}
+	r.near = make([]Set, len(m.Places))
+	for i := range m.Places {
+		for k := range m.Places {
+			if r.area(i) == r.area(k) {
+				r.near[i] = r.near[i].With(k)
+			}
+		}
 	}
 	for _, p := range m.Points {
 		r.pointAt = append(r.pointAt, p.Place)
@@ -79,6 +92,14 @@ func New(m *appliance.Model) (*Rules, error) {
 		r.needs = append(r.needs, n)
 	}
 	return r, nil
+}
+
+// area is the nearest place around a place that is no cover.
+func (r *Rules) area(place int) int {
+	for place >= 0 && r.m.Places[place].Cover {
+		place = r.m.Places[place].Within
+	}
+	return place
 }
 
 // cover is the set of covers that must be off to get to a place.
@@ -183,17 +204,7 @@ func Leave(on bool) Need {
 func Run() Need { return Need{Power: Live, Call: Yes, Shut: true} }
 
 // Held tells whether a door switch has to be held in for a need: supply on with a cover off that trips it.
-func (r *Rules) Held(n Need) bool {
-	if n.Power != Live {
-		return false
-	}
-	for _, p := range n.Covers.All() {
-		if r.trips[p] {
-			return true
-		}
-	}
-	return false
-}
+func (r *Rules) Held(n Need) bool { return n.Power == Live && !n.Covers.And(r.trips).Empty() }
 
 // bridged finds a safety device that a jumper between two points would bridge, or could bridge together with what is
 // in series with it; -1 when there is none.

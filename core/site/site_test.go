@@ -71,7 +71,7 @@ func TestProof(t *testing.T) {
 				t.Error(c)
 			}
 			t.Logf("%d situations, %d steps, at most %d acts to leave", rep.States, rep.Steps, rep.Longest)
-			if rep.States < 500 {
+			if rep.States < 400 {
 				t.Errorf("only %d situations: the walk is stuck", rep.States)
 			}
 		})

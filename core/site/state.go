@@ -85,6 +85,16 @@ func (s Set) Last() int {
 	return -1
 }
 
+// Each yields the members in order.
+func (s Set) Each(yield func(int) bool) {
+	for !s.Empty() {
+		i := s.First()
+		if s = s.Without(i); !yield(i) {
+			return
+		}
+	}
+}
+
 // All returns the members in order.
 func (s Set) All() []int {
 	var out []int
