@@ -82,7 +82,7 @@ type Planner struct {
 	asked   []int
 	prob    []float64 // per hypothesis
 	needs   [][3]int16
-	done    []bool // per group: mended, as needs has it
+	done    []bool    // per group: mended, as needs has it
 	need    []float64 // per decision
 	groupOf []float64
 }

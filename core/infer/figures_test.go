@@ -1,0 +1,298 @@
+package infer_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"readback/core/appliance"
+	"readback/core/figure"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/flows"
+)
+
+func cases(t testing.TB) []*infer.Case {
+	ms, err := flows.Builtin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []*infer.Case
+	for _, m := range ms {
+		e, err := appliance.Compile(m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// calibration gathers how often something of a stated probability was so.
+type calibration struct {
+	n, hit [20]int
+	p      [20]float64
+}
+
+func (c *calibration) add(p float64, so bool) {
+	k := min(len(c.n)-1, int(p*float64(len(c.n))))
+	c.n[k]++
+	c.p[k] += p
+	if so {
+		c.hit[k]++
+	}
+}
+
+// ece is the expected calibration error over equal bins; reliability the quadratic term of Murphy's decomposition.
+func (c *calibration) ece() (ece, reliability float64) {
+	total := 0
+	for _, n := range c.n {
+		total += n
+	}
+	for k, n := range c.n {
+		if n > 0 {
+			d := math.Abs(c.p[k]-float64(c.hit[k])) / float64(n)
+			ece += d * float64(n) / float64(total)
+			reliability += d * d * float64(n) / float64(total)
+		}
+	}
+	return ece, reliability
+}
+
+// world draws jobs from a problem, or from a perturbed version of it.
+type world struct {
+	p       *infer.Problem
+	cum     []float64     // of the hypotheses
+	rows    [][][]float64 // outcome chances per check and class, Broad last
+	blunder float64       // share of answers that are drawn blindly
+	missing float64       // share of jobs whose fault is not in the model: every answer as under some other fault
+}
+
+func newWorld(p *infer.Problem, r *rand.Rand, noise, blunder, missing float64) *world {
+	w := &world{p: p, blunder: blunder, missing: missing}
+	sum := 0.0
+	for _, h := range p.Hyps {
+		sum += h.Prior * math.Exp(noise*r.NormFloat64())
+		w.cum = append(w.cum, sum)
+	}
+	broad := len(p.Hyps) - 2
+	for c, k := range p.Checks {
+		var rows [][]float64
+		for class := range len(k.Bins) + 1 {
+			row := make([]float64, len(k.Bins[0]))
+			total := 0.0
+			for o := range row {
+				if class < len(k.Bins) {
+					row[o] = k.Bins[class][o]
+				} else {
+					row[o] = p.Chance(c, p.Hyps[broad].Phases[0].World, o)
+				}
+				row[o] *= math.Exp(noise * r.NormFloat64())
+				total += row[o]
+			}
+			for o := range row {
+				row[o] /= total
+			}
+			rows = append(rows, row)
+		}
+		w.rows = append(w.rows, rows)
+	}
+	return w
+}
+
+func (w *world) hyp(r *rand.Rand) int {
+	i, _ := slices.BinarySearch(w.cum, r.Float64()*w.cum[len(w.cum)-1])
+	return min(i, len(w.cum)-1)
+}
+
+func (w *world) active(r *rand.Rand, h int) int {
+	x := r.Float64()
+	ph := w.p.Hyps[h].Phases
+	for _, f := range ph {
+		if x -= f.P; x < 0 {
+			return f.World
+		}
+	}
+	return ph[len(ph)-1].World
+}
+
+func (w *world) answer(r *rand.Rand, check, world int) int {
+	k := int(w.p.Checks[check].Class[world])
+	row := w.rows[check][min(k, len(w.rows[check])-1)]
+	if r.Float64() < w.blunder {
+		return r.IntN(len(row))
+	}
+	x := r.Float64()
+	for o, p := range row {
+		if x -= p; x < 0 {
+			return o
+		}
+	}
+	return len(row) - 1
+}
+
+// calibrate plays n jobs of so many random checks and compares the probability of the leading repair decision with the truth.
+func calibrate(w *world, n, checks int, seed uint64) calibration {
+	var c calibration
+	p := w.p
+	r := rand.New(rand.NewPCG(seed, 11))
+	b := infer.New(p)
+	need := make([]float64, p.Groups+2)
+	decisions := func(h int) []int {
+		switch hyp := &p.Hyps[h]; {
+		case hyp.Sort == infer.Nothing:
+			return []int{p.Groups}
+		case len(hyp.Groups) == 0:
+			return []int{p.Groups + 1}
+		default:
+			return hyp.Groups
+		}
+	}
+	for range n {
+		b.Clear()
+		h := w.hyp(r)
+		at := w.active(r, h)
+		lost := r.Float64() < w.missing
+		for range checks {
+			k := r.IntN(len(p.Checks))
+			if len(p.Checks[k].Bins[0]) < 2 || b.Outcome(k) >= 0 {
+				continue
+			}
+			if lost {
+				at = w.active(r, w.hyp(r))
+			}
+			if err := b.Observe(discrete(p, k, w.answer(r, k, at))); err != nil {
+				panic(err)
+			}
+		}
+		clear(need)
+		for i, x := range b.Prob() {
+			for _, g := range decisions(i) {
+				need[g] += x
+			}
+		}
+		lead := 0
+		for g, x := range need {
+			if x > need[lead] {
+				lead = g
+			}
+		}
+		so := !lost && slices.Contains(decisions(h), lead)
+		if lost {
+			so = lead == p.Groups+1
+		}
+		c.add(min(need[lead], 1), so)
+	}
+	return c
+}
+
+func TestFigures(t *testing.T) {
+	figure.Run(t, func(add figure.Adder) {
+		off := 0.0
+		const models = 200
+		for seed := range uint64(models) {
+			r := rand.New(rand.NewPCG(seed, 21))
+			p := randomProblem(r)
+			b := infer.New(p)
+			var events []event
+			for range r.IntN(8) {
+				e := randomEvent(r, p)
+				events = append(events, e)
+				feed(b, e)
+			}
+			off = max(off, worst(p, b, events))
+		}
+		add("infer.error", off, "probability", "<= 1e-12", models)
+
+		all := cases(t)
+		one, three := 100.0, 100.0
+		for _, c := range all {
+			a, b := isolation(c)
+			one, three = min(one, a), min(three, b)
+		}
+		add("isolate.one_pct", one, "%", ">= 95", len(all))
+		add("isolate.three_pct", three, "%", ">= 99.5", len(all))
+
+		const jobs = 100000
+		p := all[0].Problem
+		matched := calibrate(newWorld(p, rand.New(rand.NewPCG(1, 1)), 0, 0, 0), jobs, 10, 1)
+		ece, rel := matched.ece()
+		add("infer.ece_matched", ece, "probability", "<= 0.005", jobs)
+		add("infer.reliability_matched", rel, "probability²", "<= 0.0001", jobs)
+		sum := 0.0
+		const worlds = 5
+		for i := range uint64(worlds) {
+			c := calibrate(newWorld(p, rand.New(rand.NewPCG(i, 2)), 0.5, 0.1, 0.02), jobs/worlds, 10, 2+i)
+			e, _ := c.ece()
+			sum += e / worlds
+		}
+		add("infer.ece_perturbed", sum, "probability", "<= 0.03", jobs)
+	})
+}
+
+// isolation is the rate-weighted share, in per cent, of single faults that all checks together narrow down to one repair, and to at
+// most three: faults are told apart when some check gives them different classes.
+func isolation(c *infer.Case) (one, three float64) {
+	groups := map[string]map[int]bool{}
+	key := make([]string, len(c.Modes))
+	for m := range c.Modes {
+		var k []byte
+		for i := range c.Problem.Checks {
+			k = append(k, c.Problem.Checks[i].Class[c.Worlds.Of(m)])
+		}
+		key[m] = string(k)
+		if groups[key[m]] == nil {
+			groups[key[m]] = map[int]bool{}
+		}
+		groups[key[m]][c.Modes[m].Group] = true
+	}
+	total := 0.0
+	for m, md := range c.Modes {
+		total += md.Rate
+		if n := len(groups[key[m]]); n == 1 {
+			one += md.Rate
+			three += md.Rate
+		} else if n <= 3 {
+			three += md.Rate
+		}
+	}
+	return 100 * one / total, 100 * three / total
+}
+
+// In a matched world the stated probabilities must come true; a small run of what the figures do at length.
+func TestCalibration(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 4))
+	for i := range 3 {
+		p := randomProblem(r)
+		c := calibrate(newWorld(p, r, 0, 0, 0), 4000, 6, uint64(i))
+		if ece, _ := c.ece(); ece > 0.05 {
+			t.Errorf("model %d: calibration error %.3f", i, ece)
+		}
+	}
+}
+
+// Vector K1: scores of ten forecasts, computed by hand and by program.
+func TestScores(t *testing.T) {
+	f := []float64{.9, .9, .8, .7, .6, .4, .3, .2, .1, .1}
+	y := []float64{1, 1, 1, 0, 1, 1, 0, 0, 0, 0}
+	brier, nats := 0.0, 0.0
+	for i := range f {
+		brier += (f[i] - y[i]) * (f[i] - y[i]) / 10
+		nats -= (y[i]*math.Log(f[i]) + (1-y[i])*math.Log(1-f[i])) / 10
+	}
+	near(t, "Brier", brier, .122, 1e-12)
+	near(t, "log loss, nats", nats, .3855493269, 1e-10)
+	near(t, "log loss, bits", nats/math.Ln2, .5562301020, 1e-10)
+	// Reliability as ece() works it out, with a bin for each of the forecasts that differ.
+	var c calibration
+	for i := range f {
+		c.add(f[i], y[i] == 1)
+	}
+	_, rel := c.ece()
+	near(t, "reliability", rel, .122, 1e-12)
+}
