@@ -1,4 +1,4 @@
-# Answers that only the furnace file needs: the status light counts its blinks, and what its label says.
+# Answers that only the furnace file needs: the status light counts its blinks, what its label says, local rules.
 # A count is heard as a number too; these sayings are the whole answers people give.
 
 option "1" {
@@ -64,4 +64,12 @@ option "says-no-power" {
 option "says-normal" {
   say  = ["normal operation", "no fault", "no error", "normal", "standby", "all normal"]
   back = "The label says: normal."
+}
+option "allowed" {
+  say  = ["allowed", "it's allowed", "owners may", "open to owners", "i may do it", "no rule against it"]
+  back = "Allowed."
+}
+option "reserved" {
+  say  = ["reserved", "it's reserved", "not allowed", "licensed only", "only licensed people", "needs a license", "needs a permit"]
+  back = "Reserved."
 }
