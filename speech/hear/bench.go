@@ -49,12 +49,17 @@ func (b *Bench) Close() {
 }
 
 // Ear makes a fresh ear on the shared recogniser.
-func (b *Bench) Ear(on func(heard.Utterance)) (*listen.Ear, error) {
+func (b *Bench) Ear(on func(heard.Utterance), raw func([]phrase.Alternative)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
 		Utterance: on,
 		Reduce:    true,
+		Lists: func(first, _ []phrase.Alternative) {
+			if raw != nil {
+				raw(first)
+			}
+		},
 	})
 }
 
@@ -62,7 +67,9 @@ func (b *Bench) Ear(on func(heard.Utterance)) (*listen.Ear, error) {
 type Heard struct {
 	Partial []heard.Utterance
 	Final   []heard.Utterance
-	Delay   float64 // s from the end of the clip's speech to the last final utterance
+	Raw     []phrase.Alternative // of the last saying, without the noise reducer
+	Delay   float64              // s from the end of the clip's speech to the last final utterance
+	Early   float64              // s from the end of the clip's speech to the first partial emergency
 }
 
 // Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end.
@@ -70,13 +77,17 @@ func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
 	var h Heard
 	at := 0
 	ear, err := b.Ear(func(u heard.Utterance) {
+		late := float64(at-end) / 16000
 		if u.Partial {
+			if h.Partial == nil {
+				h.Early = late
+			}
 			h.Partial = append(h.Partial, u)
 			return
 		}
 		h.Final = append(h.Final, u)
-		h.Delay = float64(at-end) / 16000
-	})
+		h.Delay = late
+	}, func(a []phrase.Alternative) { h.Raw = a })
 	if err != nil {
 		return h, err
 	}

@@ -27,24 +27,32 @@ const (
 type Parser struct {
 	units   map[string][]string // saying → unit ids, in the order of unit.All
 	states  map[string]measure.State
-	longest int // words of the longest unit saying
+	first   map[string]bool // words that a unit or a state may begin with
+	longest int             // words of the longest unit saying
 }
 
 // New builds a parser from the units and states of a lexicon.
 func New(lex *heard.Lexicon) *Parser {
-	p := &Parser{units: map[string][]string{}, states: map[string]measure.State{}}
+	p := &Parser{units: map[string][]string{}, states: map[string]measure.State{}, first: map[string]bool{}}
 	for _, u := range unit.All() {
 		for _, s := range lex.Units[u.ID] {
 			p.units[s] = append(p.units[s], u.ID)
+			p.first[firstWord(s)] = true
 			p.longest = max(p.longest, strings.Count(s, " ")+1)
 		}
 	}
 	for _, st := range []measure.State{measure.Over, measure.Beep, measure.Silent, measure.Blank, measure.Jumping, measure.Dead} {
 		for _, s := range lex.States[string(st)] {
 			p.states[s] = st
+			p.first[firstWord(s)] = true
 		}
 	}
 	return p
+}
+
+func firstWord(s string) string {
+	w, _, _ := strings.Cut(s, " ")
+	return w
 }
 
 // Parse returns the meanings of a whole saying, best first, the best at cost 0. Nil is a refusal. Units narrows a
@@ -229,6 +237,9 @@ func (p *Parser) unitAt(ts []token) ([]string, int) {
 	if ts[0].unit != "" {
 		return []string{ts[0].unit}, 1
 	}
+	if !p.first[ts[0].word] {
+		return nil, 0
+	}
 	for n := min(p.longest, len(ts)); n > 0; n-- {
 		if ids, ok := p.units[joined(ts[:n])]; ok {
 			return ids, n
@@ -249,6 +260,9 @@ func acdc(ts []token) (string, int) {
 
 // state parses a display state, with a unit after it or not.
 func (p *Parser) state(ts []token) []result {
+	if len(ts) == 0 || !p.first[ts[0].word] {
+		return nil
+	}
 	for n := len(ts); n > 0; n-- {
 		st, ok := p.states[joined(ts[:n])]
 		if !ok {

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"readback/core/figure"
 	"readback/core/heard"
 	"readback/core/unit"
 	"readback/flows/phrase"
@@ -313,5 +314,35 @@ func BenchmarkParse(b *testing.B) {
 	p := parser(b)
 	for b.Loop() {
 		p.Parse("twenty no twenty six point four volts a c", nil)
+	}
+}
+
+// TestFigures: every decimal from -12.00 to 9999 in four resolutions, spread over all units; each unit gets its share of each.
+func TestFigures(t *testing.T) {
+	figure.Run(t, func(add figure.Adder) {
+		p := parser(t)
+		all := unit.All()
+		good, n := 0, 0
+		for exp := 0; exp >= -3; exp-- {
+			for m := int64(-1200); m < 10000; m++ {
+				for i := range all {
+					v := unit.Value{Dec: unit.Decimal{Mant: m, Exp: exp}, Unit: all[i].ID}
+					if err := roundTrip(p, v); err == nil {
+						good++
+					} else {
+						t.Log(err)
+					}
+					n++
+				}
+			}
+		}
+		add("hear.roundtrip_pct", 100*float64(good)/float64(n), "%", "= 100", n)
+	})
+}
+
+func BenchmarkPlain(b *testing.B) {
+	p := parser(b)
+	for b.Loop() {
+		p.Parse("one hundred nineteen point four volts", nil)
 	}
 }

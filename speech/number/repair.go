@@ -1,6 +1,8 @@
 package number
 
 import (
+	"strings"
+
 	"readback/core/measure"
 	"readback/core/unit"
 )
@@ -17,20 +19,28 @@ var (
 	unitMarks = phrases("no", "sorry", "i said", "no i said", "make that", "make it", "i mean", "i meant", "that's", "it's", "it was", "that was", "not", "in", "actually", "correction", "no that's", "no it's", "wait")
 )
 
-func phrases(say ...string) map[string]bool {
-	m := make(map[string]bool, len(say))
-	for _, s := range say {
-		m[s] = true
+// sayings is a set of sayings, with the words they begin and end with: most places are ruled out by one look.
+type sayings struct{ all, first, last map[string]bool }
+
+func phrases(say ...string) sayings {
+	s := sayings{map[string]bool{}, map[string]bool{}, map[string]bool{}}
+	for _, x := range say {
+		s.all[x] = true
+		s.first[firstWord(x)] = true
+		s.last[x[strings.LastIndexByte(x, ' ')+1:]] = true
 	}
-	return m
+	return s
 }
 
 const longestMark = 3 // words
 
 // markAt returns how many tokens at the start are one of the sayings, the longest wins.
-func markAt(ts []token, m map[string]bool) int {
+func markAt(ts []token, m sayings) int {
+	if len(ts) == 0 || !m.first[ts[0].word] {
+		return 0
+	}
 	for n := min(longestMark, len(ts)); n > 0; n-- {
-		if m[joined(ts[:n])] {
+		if m.all[joined(ts[:n])] {
 			return n
 		}
 	}
@@ -51,8 +61,11 @@ func strip(ts []token) []token {
 // trailing takes fillers off the end.
 func trailing(ts []token) []token {
 again:
+	if len(ts) == 0 || !leadOut.last[ts[len(ts)-1].word] {
+		return ts
+	}
 	for n := min(longestMark, len(ts)); n > 0; n-- {
-		if leadOut[joined(ts[len(ts)-n:])] {
+		if leadOut.all[joined(ts[len(ts)-n:])] {
 			ts = ts[:len(ts)-n]
 			goto again
 		}

@@ -1,0 +1,58 @@
+package hear_test
+
+import (
+	"os"
+	"strconv"
+	"testing"
+
+	data "readback/flows/phrase"
+	"readback/speech/hear"
+)
+
+func bench(t *testing.T) *hear.Bench {
+	t.Helper()
+	lex, err := data.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := hear.Open(lex)
+	if err != nil {
+		t.Skip(err)
+	}
+	t.Cleanup(b.Close)
+	return b
+}
+
+// number reads a count from the environment, for shorter or longer runs.
+func number(name string, standard int) int {
+	if n, err := strconv.Atoi(os.Getenv(name)); err == nil && n > 0 {
+		return n
+	}
+	return standard
+}
+
+// TestTune prints every clip of the tuning half: HEAR_TUNE=<clips a condition>.
+func TestTune(t *testing.T) {
+	n := number("HEAR_TUNE", 0)
+	if n == 0 {
+		t.Skip("HEAR_TUNE is not set: it prints the tuning half for somebody to look at")
+	}
+	b := bench(t)
+	s := hear.NewStudio(hear.Voices(), 3)
+	items := hear.Readings(2*n, 11)
+	for _, c := range hear.Conditions {
+		if only := os.Getenv("HEAR_ONLY"); only != "" && only != c.String() {
+			continue
+		}
+		for i, it := range items {
+			if it.Held() {
+				continue
+			}
+			r, err := b.Listen(s, s.Voices[i%len(s.Voices)], it, c, i)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Log(r)
+		}
+	}
+}
