@@ -77,7 +77,7 @@ func TestAccessible(t *testing.T) {
 }
 
 // contrast is the lowest contrast of the step and the value, and target the smallest side of a control in CSS pixels.
-const measure = `(() => {
+const measuring = `(() => {
   const lum = c => { const [r, g, b] = c.match(/[\d.]+/g).slice(0, 3).map(v => { v /= 255; return v <= .03928 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4; }); return .2126 * r + .7152 * g + .0722 * b; };
   const ground = e => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor; if (c && !/^rgba.*, 0\)$|transparent/.test(c)) return c; } return 'rgb(255,255,255)'; };
   let contrast = 21, target = 1e3, small = '';
@@ -104,7 +104,7 @@ func TestContrastAndTargets(t *testing.T) {
 	s := serveWalker(t)
 	b := open(t)
 	each(t, b, s, func(name, light string) {
-		m := value[measured](t, b, measure)
+		m := value[measured](t, b, measuring)
 		if m.Contrast < 7 || m.Target < 64 || m.Wide {
 			t.Errorf("%s, %s: contrast %.1f, smallest target %.0f px (%s), wider than the screen: %v", name, light, m.Contrast, m.Target, m.Small, m.Wide)
 		}

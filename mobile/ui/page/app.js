@@ -461,9 +461,9 @@
   const closeSheet = () => { P.sheet = null; $('sheet').hidden = true; $('sheet').opener?.focus?.(); };
   const keyName = k => k === ' ' ? 'Space' : k === 'Backspace' ? '⌫' : k && k.toUpperCase();
   const sheetBody = () => {
-    const words = el('input', {type: 'text', 'aria-label': 'Type what you would say', autocomplete: 'off', placeholder: 'Type what you would say'});
+    const words = el('input', {type: 'text', 'data-k': 'words', 'aria-label': 'Type what you would say', autocomplete: 'off', placeholder: 'Type what you would say'});
     return [
-      P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {}, 'Send')),
+      P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {'data-k': 'send'}, 'Send')),
       P.view && el('div', {class: 'answers'}, commands.map(([id, text, k]) => el('button', {'data-k': 'c' + id, onclick: () => { closeSheet(); command(id, text); }}, text, k && keyHint(keyName(k))))),
       el('section', {}, el('h2', {}, 'Emergency'), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
       el('section', {}, el('h2', {}, 'This page'), el('div', {class: 'answers'},
