@@ -123,6 +123,9 @@ func WireColour(p *Plane, x, y, r, along float64, white White) []Insulation {
 	if white.Level == 0 {
 		white.Level = 0.9
 	}
+	if !(white.R > 1 && white.G > 1 && white.B > 1) {
+		return nil // without a white nothing can be said under unknown light
+	}
 	kr, kg, kb := white.Level/math.Max(0.004, toLinear(white.R)), white.Level/math.Max(0.004, toLinear(white.G)), white.Level/math.Max(0.004, toLinear(white.B))
 	var pts []lab
 	cos, sin := math.Cos(along), math.Sin(along)

@@ -2,34 +2,86 @@ package camera
 
 import (
 	"math"
+	"strings"
 
 	"readback/core/unit"
+)
+
+// How much each opinion counts: log odds per unit of ink, and the share of the network's own log odds.
+const (
+	zoneTrust = 7.0
+	netTrust  = 0.8
 )
 
 // decide turns the grid into a reading.
 func (s *strip) decide(g *grid) *Reading {
 	rd := &Reading{Light: s.from.light, At: -1, Frames: 1}
 	var z zones
+	var in [PatchLen]float32
+	var st NetState
+	var valid []float64
+	middling := 0
 	for _, x := range g.x {
 		s.zonesAt(x, g.w, &z)
 		d := Digit{Box: s.corners(x, g.w)}
-		top := 0.0
-		for _, v := range z.seg {
-			top = math.Max(top, v)
-		}
-		// a segment is lit against the darkest of its own digit, so that the ghost of an old value is not
-		ref := math.Max(top, 0.5)
+		ref := z.ref()
+		s.patch(x, g.w, s.top, s.h, ref, &in)
+		net.Run(&in, &st)
 		for i, v := range z.seg {
-			d.seg[i] = 14 * (v/ref - 0.5)
+			d.seg[i] = zoneTrust*(v/ref-0.5) + netTrust*float64(st.Out[i])
+			if math.Abs(v/ref-0.5) < 0.12 {
+				middling++
+			}
 		}
-		// the point: bottom of the gap to the next digit
-		d.Dot = s.dot(x, g)
+		d.valid = float64(st.Out[8])
+		d.Dot = sigmoid(netTrust*float64(st.Out[7]) + zoneTrust*(s.dot(x, g)-0.45))
 		rd.Digits = append(rd.Digits, d)
+		valid = append(valid, d.valid)
 	}
+	from, to := g.trim(valid)
+	rd.Digits = rd.Digits[from:to]
+	g.x = g.x[from:to]
 	rd.minus = s.minusAt(g)
-	rd.lead = s.dot(g.x[0]-g.pitch, g)
+	rd.lead = sigmoid(14 * (s.dot(g.x[0]-g.pitch, g) - 0.5))
 	rd.settle()
+	if rd.Reason == Unclear {
+		rd.Reason = s.excuse(rd, middling)
+	}
 	return rd
+}
+
+// excuse finds the likeliest cause of an unclear reading, so that the person knows what to change.
+func (s *strip) excuse(rd *Reading, middling int) Reason {
+	if rd.At >= 0 {
+		x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+		for _, c := range rd.Digits[rd.At].Box {
+			x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
+		}
+		if x0 < -1 || y0 < -1 || x1 > s.width+1 || y1 > s.height+1 {
+			return CutOff
+		}
+	}
+	burnt, steep := 0, float32(0)
+	for v := marginV; v < marginV+unitH; v++ {
+		row := s.ink[v*s.w : (v+1)*s.w]
+		for x := s.lo + 1; x < s.hi-1; x++ {
+			if p := s.pix[v*s.w+x]; p >= 250 != s.from.light && (p >= 250 || p <= 5) {
+				burnt++
+			}
+			steep = max(steep, row[x+1]-row[x-1])
+		}
+	}
+	switch {
+	case burnt*4 > (s.hi-s.lo)*unitH:
+		return Glare
+	case s.level < 8:
+		return Faint
+	case steep < 0.3: // a sharp stroke rises within three columns
+		return Blurred
+	case middling >= 3:
+		return Changing
+	}
+	return Unclear
 }
 
 func (s *strip) corners(x, w float64) (c [4][2]float64) {
@@ -39,7 +91,7 @@ func (s *strip) corners(x, w float64) (c [4][2]float64) {
 	return c
 }
 
-// dot is the probability of a lit point after the cell at x.
+// dot is the ink of a point after the cell at x, less what stands above it.
 func (s *strip) dot(x float64, g *grid) float64 {
 	h := s.h
 	best := 0.0
@@ -52,7 +104,7 @@ func (s *strip) dot(x float64, g *grid) float64 {
 			best = math.Max(best, in-1.2*above)
 		}
 	}
-	return 1 / (1 + math.Exp(-14*(best-0.45)))
+	return best
 }
 
 // minusAt returns the log odds of a minus sign to the left of the first digit.
@@ -76,15 +128,34 @@ func (s *strip) minusAt(g *grid) float64 {
 	return best
 }
 
+// trim drops cells at either end that hold no glyph: the edge of the window, a unit, a blank place.
+func (g *grid) trim(valid []float64) (from, to int) {
+	from, to = 0, len(valid)
+	for to-from > 1 && valid[from] < noGlyph {
+		from++
+	}
+	for to-from > 1 && valid[to-1] < noGlyph {
+		to--
+	}
+	return from, to
+}
+
+const noGlyph = -0.5 // log odds below which a cell at the end of a row is dropped
+
 // settle derives glyphs, text, value and probability from the segment odds.
 func (rd *Reading) settle() {
-	p := 1.0
+	p, worst := 1.0, 1.0
 	dot, dots := -2, rd.lead
+	rd.At = -1
 	for i := range rd.Digits {
 		d := &rd.Digits[i]
 		d.decide()
-		p *= d.P
-		if d.Dot > dots {
+		q := d.P * sigmoid(d.valid+2)
+		p *= q
+		if q < worst {
+			worst, rd.At = q, i
+		}
+		if d.Dot > dots && i < len(rd.Digits)-1 { // a point after the last digit says nothing and is often a mark
 			dot, dots = i, d.Dot
 		}
 	}
@@ -110,15 +181,44 @@ func (rd *Reading) settle() {
 			text += "."
 		}
 	}
-	rd.Text, rd.P = text, p
-	rd.Shows = Number
-	v, err := unit.ParseDecimal(text)
-	if err == nil {
-		rd.Value = v
-		return
+	rd.Text, rd.P, rd.Shows, rd.Reason = text, p, Number, ""
+	rd.Rival, rd.RivalP = "", 0
+	if rd.At >= 0 {
+		if d := &rd.Digits[rd.At]; d.Rival != 0 {
+			r := []rune(text)
+			k := 0
+			for i := range r { // the place of digit At among the characters
+				if r[i] == '.' || r[i] == '-' && i == 0 && sigmoid(rd.minus) > 0.5 {
+					continue
+				}
+				if k == rd.At {
+					r[i] = d.Rival
+					break
+				}
+				k++
+			}
+			rd.Rival, rd.RivalP = string(r), p/math.Max(d.P, 1e-9)*d.RivalP
+		}
 	}
-	rd.Shows = Over
+	v, err := unit.ParseDecimal(text)
+	switch bare := strings.ReplaceAll(text, ".", ""); {
+	case err == nil:
+		rd.Value = v
+	case bare == "0L" || bare == "00L": // some meters write O.L with a leading blank or zero
+		rd.Shows = Over
+		rd.Text = strings.ReplaceAll(text, "0", "O")
+	default:
+		rd.Reason = Unclear
+	}
+	switch {
+	case text == "1":
+		rd.Reason = LoneOne
+	case p < surely:
+		rd.Reason = Unclear
+	}
 }
+
+const surely = 0.85 // probability below which a reading is not used
 
 // decide finds the likeliest glyph and its rival.
 func (d *Digit) decide() {

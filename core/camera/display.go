@@ -39,6 +39,7 @@ type Digit struct {
 	Dot    float64       // probability that the point after it is lit
 	Box    [4][2]float64 // corners in the picture: top left, top right, bottom right, bottom left
 	seg    [7]float64    // log odds that each segment is lit
+	valid  float64       // log odds that there is a glyph at all
 }
 
 // Reading is what one picture, or a vote over several, says about a display.
@@ -71,6 +72,9 @@ type Reader struct {
 	fit   fitter
 	grids [2]grid
 	scale float64
+
+	levels int
+	chosen line // the row of the last reading
 }
 
 // Read finds the display in the picture and reads it. An error means that the picture itself is unusable; a reading
@@ -157,6 +161,7 @@ func (r *Reader) judge(n, limit int) *Reading {
 		}
 		if best == nil || score > bestScore {
 			best, bestScore = rd, score
+			r.levels, r.chosen = n, l
 		}
 		if len(r.grids[0].x) >= 3 && r.grids[0].gain > 3.5*float64(len(r.grids[0].x)) && best.P > 0.8 {
 			break // nothing will beat this
@@ -194,4 +199,90 @@ func (r *Reader) readLine(n int, l line) (*Reading, float64) {
 	}
 	rd := s.decide(g)
 	return rd, g.gain * math.Sqrt((l.h0+l.h1)/2)
+}
+
+// ReadDigit reads a picture that holds one digit and little else, such as a cell cut out of a display.
+func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	f := 1
+	for max(p.W, p.H)/f > 200 {
+		f++
+	}
+	r.scale = float64(f)
+	g := &r.pyr[0]
+	w, h := float64(p.W), float64(p.H)
+	squeeze := 1.0
+	if w > 0.72*h { // cut out and stretched, or with much beside it: bring it to a digit's proportions
+		squeeze = 0.68 * h / w
+		r.pyr[1].reduce(p, f)
+		wide := &r.pyr[1]
+		g.size(max(1, int(float64(wide.w)*squeeze)), wide.h)
+		for y := range g.h {
+			for x := range g.w {
+				u := (float64(x)+0.5)/squeeze - 0.5
+				a, b, c := wide.at(u-0.33/squeeze, float64(y)), wide.at(u, float64(y)), wide.at(u+0.33/squeeze, float64(y))
+				g.pix[y*g.w+x] = byte((a+b+c)/3 + 0.5)
+			}
+		}
+		w *= squeeze
+	} else {
+		g.reduce(p, f)
+	}
+	stretch(g)
+	r.pyr[1].half(g)
+	read := func(light bool) (*Reading, float64) {
+		s, g := &r.strip, &r.grids[0]
+		// the digit fills about 0.85 of the height
+		s.cut(r.pyr[:2], r.scale, line{x0: 0, y0: h / 2, h0: 0.85 * h, x1: w, y1: h / 2, h1: 0.85 * h, light: light})
+		s.outside(255)
+		if !s.inkOf() {
+			return nil, 0
+		}
+		s.outside(0)
+		s.straighten()
+		s.integrate()
+		if !r.fit.one(s, g) {
+			return nil, 0
+		}
+		rd := s.decide(g)
+		for i := range rd.Digits[0].Box {
+			rd.Digits[0].Box[i][0] /= squeeze
+		}
+		return rd, g.gain * (0.2 + sigmoid(rd.Digits[0].valid))
+	}
+	light, b := read(true)
+	dark, a := read(false)
+	switch {
+	case dark == nil && light == nil:
+		return &Reading{Shows: Empty, At: -1, Frames: 1}, nil
+	case a < b:
+		dark, _ = read(true) // again, so that the strip is the answer's
+	}
+	if dark.Digits[0].valid < 0 {
+		dark.Shows, dark.Text, dark.Reason, dark.Value = Empty, "", "", unit.Decimal{}
+	}
+	return dark, nil
+}
+
+// stretch spreads the grey levels of a dull picture over the whole range.
+func stretch(g *grey) {
+	var hist [256]int
+	for _, v := range g.pix {
+		hist[v]++
+	}
+	lo, hi, c := 0, 255, 0
+	for c = hist[0]; c*50 < len(g.pix) && lo < 255; c += hist[lo] {
+		lo++
+	}
+	for c = hist[255]; c*50 < len(g.pix) && hi > 0; c += hist[hi] {
+		hi--
+	}
+	if hi-lo < 10 || hi-lo > 150 {
+		return
+	}
+	for i, v := range g.pix {
+		g.pix[i] = byte(max(0, min(255, 20+(int(v)-lo)*215/(hi-lo))))
+	}
 }

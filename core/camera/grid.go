@@ -155,3 +155,30 @@ func (f *fitter) chain(n, p int) (int, float64) {
 	}
 	return end, float64(top)
 }
+
+// one finds the best place and size for a single digit within the row that was cut.
+func (f *fitter) one(s *strip, out *grid) bool {
+	out.gain, out.x = 0.8, out.x[:0]
+	var z zones
+	var top, h float64
+	for t := marginV - 6.0; t <= marginV+8; t += 1.5 {
+		for b := marginV + unitH - 9.0; b <= marginV+unitH+7; b += 1.5 {
+			s.top, s.h = t, b-t
+			for w := 0.42; w <= 0.84; w += 0.07 {
+				wp := w * s.h
+				for x := s.lo - 4; x < s.hi+4-int(wp); x++ {
+					s.zonesAt(float64(x), wp, &z)
+					// a digit cut out of a display stands in the middle and fills most of the height
+					off := (float64(x) + wp/2 - float64(s.lo+s.hi)/2) / s.h
+					v, _ := z.gain()
+					if v += -2*off*off + 1.5*s.h/unitH - 1.5; v > out.gain {
+						out.gain, out.w, out.pitch, top, h = v, wp, 1.35*wp, t, b-t
+						out.x = append(out.x[:0], float64(x))
+					}
+				}
+			}
+		}
+	}
+	s.top, s.h = top, h
+	return len(out.x) > 0
+}

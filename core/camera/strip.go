@@ -14,22 +14,24 @@ const (
 
 // strip holds one straightened row and all that is computed from it; its memory is reused.
 type strip struct {
-	w         int
-	pix, bg   []byte // brightness with dark digits, background
-	tmp, work []byte
-	raw       []float32 // ink before the slant is undone
-	ink       []float32 // contrast against the local background, 1 on a lit segment
-	sum       []float64 // integral of ink, (w+1) by (stripH+1)
-	level     float64   // grey levels that count as 1
-	shear     float64   // columns per row that were undone
-	top, h    float64   // upper edge and height of the digits in the strip
-	lo, hi    int       // columns of the row found
-	from      line
+	w             int
+	pix, bg       []byte // brightness with dark digits, background
+	tmp, work     []byte
+	raw           []float32 // ink before the slant is undone
+	ink           []float32 // contrast against the local background, 1 on a lit segment
+	sum           []float64 // integral of ink, (w+1) by (stripH+1)
+	level         float64   // grey levels that count as 1
+	shear         float64   // columns per row that were undone
+	top, h        float64   // upper edge and height of the digits in the strip
+	lo, hi        int       // columns of the row found
+	from          line
+	width, height float64 // of the whole picture
 }
 
 // cut samples the row l out of the pyramid and turns it so that digits are dark on light.
 func (s *strip) cut(pyr []grey, scale0 float64, l line) {
 	s.from = l
+	s.width, s.height = float64(pyr[0].w)*scale0, float64(pyr[0].h)*scale0
 	h := (l.h0 + l.h1) / 2
 	length := math.Hypot(l.x1-l.x0, l.y1-l.y0)
 	s.w = min(stripW, int(length/h*unitH)+2*marginU)
@@ -348,4 +350,23 @@ func (s *strip) around(g *grid) line {
 	l.x0, l.y0, l.h0 = at(g.x[0])
 	l.x1, l.y1, l.h1 = at(g.x[len(g.x)-1] + g.w)
 	return l
+}
+
+// outside overwrites what lies beyond the picture when the row is all of it: the brightness with 255, so that the border
+// throws no shadow into the background, the ink with 0.
+func (s *strip) outside(v byte) {
+	edge := float64(unitH) / 0.85 / 2
+	up, down := marginV+unitH/2-int(edge), marginV+unitH/2+int(edge)
+	for y := range stripH {
+		for x := range s.w {
+			if x >= s.lo && x < s.hi && y >= up && y < down {
+				continue
+			}
+			if v > 0 {
+				s.pix[y*s.w+x] = v
+			} else {
+				s.raw[y*s.w+x] = 0
+			}
+		}
+	}
 }

@@ -28,6 +28,7 @@ type Pic struct {
 	// bottom right, bottom left, with the slant of the digits in it.
 	Cells  [][4][2]float64
 	Glyphs []rune // what each cell shows
+	Masks  []byte // its lit segments
 	Dots   []bool // whether its point is lit
 	Light  bool   // light digits on dark
 	Height float64
@@ -371,7 +372,8 @@ func (m *Meter) Frame(i int) *Pic {
 	if m.quality < 95 {
 		p.Pix = throughJPEG(p.Pix, w, h, m.quality)
 	}
-	for _, x := range m.cellX {
+	for i, x := range m.cellX {
+		p.Masks = append(p.Masks, m.f.mask(m.glyphs[i]))
 		var c [4][2]float64
 		for j, q := range [4]point{{0, 0}, {m.f.width, 0}, {m.f.width, 1}, {0, 1}} {
 			tx, ty := x+(q.x+m.f.slant*(1-q.y))*m.px, m.top+q.y*m.px

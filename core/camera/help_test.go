@@ -1,0 +1,112 @@
+package camera_test
+
+import (
+	"fmt"
+	"image/jpeg"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"sort"
+	"strconv"
+	"testing"
+
+	"readback/core/camera"
+	"readback/core/camera/synth"
+)
+
+func plane(p *synth.Pic) *camera.Plane {
+	return &camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}
+}
+
+func shot(s *synth.Shot) *camera.Plane {
+	return &camera.Plane{Y: s.Y, W: s.W, H: s.H, Stride: s.W, Cb: s.Cb, Cr: s.Cr, CStride: s.W, Sub: 1}
+}
+
+func region(x0, y0, x1, y1 int) camera.Region { return camera.Region{X0: x0, Y0: y0, X1: x1, Y1: y1} }
+
+func feed(t testing.TB, k *camera.Counter, b synth.Blink, seed uint64) {
+	t.Helper()
+	for _, f := range b.Run(seed) {
+		if err := k.Add(camera.Sample{T: f.T, Spot: f.Spot, Ring: f.Ring, Exposure: b.Exposure, Hue: math.NaN()}); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func fire(seed uint64) synth.Fire {
+	r := rand.New(rand.NewPCG(seed, 3))
+	f := synth.Fire{W: 72, H: 54, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 16, Room: 10 + 60*r.Float64(), Noise: 2 + 4*r.Float64(),
+		Brightness: 40 + 120*r.Float64(), Blue: r.IntN(2) == 0}
+	if r.IntN(3) > 0 {
+		f.Ripple = 0.2 * r.Float64()
+	}
+	if r.IntN(3) == 0 {
+		f.Exposure = 0.01
+	}
+	if r.IntN(4) > 0 {
+		f.GlowAt = 2 + r.Float64()
+	}
+	if r.IntN(4) > 0 {
+		f.FlameAt = 6 + 2*r.Float64()
+		if r.IntN(2) == 0 {
+			f.OutAt = 12
+		}
+	}
+	return f
+}
+
+type digitFile struct{ path, want string }
+
+// digitFiles lists the photographed digits under testdata; folder 11 holds cells that show nothing.
+func digitFiles(t testing.TB) []digitFile {
+	t.Helper()
+	var out []digitFile
+	for d := range 12 {
+		files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "camera", "lcd-digits", fmt.Sprintf("%02d", d), "*.jpg"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sort.Strings(files)
+		want := strconv.Itoa(d)
+		if d == 11 {
+			want = " "
+		}
+		for _, f := range files {
+			out = append(out, digitFile{f, want})
+		}
+	}
+	if len(out) == 0 {
+		t.Fatal("testdata/camera/lcd-digits is missing")
+	}
+	return out
+}
+
+func readDigit(t testing.TB, r *camera.Reader, path string) string {
+	t.Helper()
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	m, err := jpeg.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := m.Bounds()
+	p := &camera.Plane{Y: make([]byte, b.Dx()*b.Dy()), W: b.Dx(), H: b.Dy(), Stride: b.Dx()}
+	for y := range p.H {
+		for x := range p.W {
+			r, g, bl, _ := m.At(b.Min.X+x, b.Min.Y+y).RGBA()
+			p.Y[y*p.W+x] = byte((299*r + 587*g + 114*bl) / 1000 >> 8)
+		}
+	}
+	rd, err := r.ReadDigit(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if rd.Shows == camera.Empty {
+		return " "
+	}
+	return string(rd.Digits[0].Glyph)
+}

@@ -1,0 +1,269 @@
+// Command train makes the network of the display reader: it draws meters, takes the patches the reader would judge,
+// learns from them with a fixed seed, and writes the weights. The same command gives the same weights on one machine.
+//
+//	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits
+package main
+
+import (
+	"flag"
+	"fmt"
+	"hash/fnv"
+	"image/jpeg"
+	"log"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"sort"
+	"strconv"
+
+	"readback/core/camera"
+	"readback/core/camera/synth"
+)
+
+type sample struct {
+	in     [camera.PatchLen]float32
+	target [camera.NetOut]float32
+}
+
+func main() {
+	out := flag.String("o", "net.bin", "weights file to write")
+	digits := flag.String("digits", "", "folder of photographed digits, one sub-folder for each of 00 to 09 and 11 for blank; files whose name hashes odd are learnt from")
+	meters := flag.Int("meters", 5000, "drawn meters to learn from")
+	epochs := flag.Int("epochs", 8, "passes over all patches")
+	seed := flag.Uint64("seed", 1, "seed of everything drawn")
+	blank := flag.Bool("blank", false, "only write a network of zeros, to start from")
+	flag.Parse()
+	if *blank {
+		n := &camera.Net{W: make([]float32, camera.NetLen)}
+		if err := os.WriteFile(*out, n.Bytes(), 0o644); err != nil {
+			log.Fatal(err)
+		}
+		return
+	}
+	set := draw(*meters, *seed)
+	fmt.Printf("%d patches from drawn meters\n", len(set))
+	if *digits != "" {
+		photos, err := photographs(*digits, *seed)
+		if err != nil {
+			log.Fatal(err)
+		}
+		fmt.Printf("%d patches from photographs\n", len(photos))
+		set = append(set, photos...)
+	}
+	n := learn(set, *epochs, *seed)
+	if err := os.WriteFile(*out, n.Bytes(), 0o644); err != nil {
+		log.Fatal(err)
+	}
+}
+
+func jitters(r *rand.Rand, n int) []camera.Jitter {
+	out := []camera.Jitter{{}}
+	for range n {
+		out = append(out, camera.Jitter{X: r.NormFloat64() * 0.06, W: r.NormFloat64() * 0.06, Y: r.NormFloat64() * 0.03, H: r.NormFloat64() * 0.04})
+	}
+	// clearly beside a digit: no glyph here
+	side := 0.45 + 0.4*r.Float64()
+	if r.IntN(2) == 0 {
+		side = -side
+	}
+	return append(out, camera.Jitter{X: side})
+}
+
+// draw takes patches from drawn meters whose seeds start at 1<<40, far from those of the tests.
+func draw(n int, seed uint64) []sample {
+	r := rand.New(rand.NewPCG(seed, 1))
+	var rd camera.Reader
+	var out []sample
+	for i := range n {
+		grade := synth.Medium
+		switch {
+		case i%3 == 0:
+			grade = synth.Hard
+		case i%10 == 1:
+			grade = synth.Easy
+		}
+		m := synth.NewMeter(1<<40+seed<<32+uint64(i), grade, synth.Options{W: 480, H: 360, Tall: 24 + 66*r.Float64()})
+		p := m.Frame(0)
+		js := jitters(r, 2)
+		ps, err := rd.Patches(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}, false, js)
+		if err != nil {
+			log.Fatal(err)
+		}
+		for k := range ps {
+			s := sample{in: ps[k].In}
+			if label(&s, &ps[k], p) {
+				out = append(out, s)
+			}
+		}
+		if i%500 == 499 {
+			fmt.Printf("%d meters, %d patches\n", i+1, len(out))
+		}
+	}
+	return out
+}
+
+// label finds the drawn cell a patch shows. A patch half way between two is no glyph; one a little off is not learnt.
+func label(s *sample, p *camera.Patch, truth *synth.Pic) bool {
+	cx, cy, w, h := middle(p.Box)
+	best, arg := math.Inf(1), -1
+	var tw, th float64
+	for i, c := range truth.Cells {
+		x, y, cw, ch := middle(c)
+		if d := math.Hypot((x-cx)/cw, (y-cy)/ch); d < best {
+			best, arg, tw, th = d, i, cw, ch
+		}
+	}
+	for i := range s.target {
+		s.target[i] = -1
+	}
+	if arg < 0 {
+		return false
+	}
+	if best > 0.36 || math.Abs(math.Log(h/th)) > 0.35 {
+		s.target[8] = 0
+		return best > 0.4 || math.Abs(math.Log(h/th)) > 0.35
+	}
+	if best > 0.24 || math.Abs(math.Log(w/tw)) > 0.25 || math.Abs(math.Log(h/th)) > 0.16 {
+		return false
+	}
+	mask := truth.Masks[arg]
+	for i := range 7 {
+		s.target[i] = float32(mask >> i & 1)
+	}
+	s.target[7] = 0
+	if truth.Dots[arg] {
+		s.target[7] = 1
+	}
+	s.target[8] = 1
+	if truth.Glyphs[arg] == ' ' {
+		s.target[8] = 0
+	}
+	return true
+}
+
+func middle(c [4][2]float64) (x, y, w, h float64) {
+	for _, p := range c {
+		x, y = x+p[0]/4, y+p[1]/4
+	}
+	w = (math.Hypot(c[1][0]-c[0][0], c[1][1]-c[0][1]) + math.Hypot(c[2][0]-c[3][0], c[2][1]-c[3][1])) / 2
+	h = (math.Hypot(c[3][0]-c[0][0], c[3][1]-c[0][1]) + math.Hypot(c[2][0]-c[1][0], c[2][1]-c[1][1])) / 2
+	return
+}
+
+// photographs takes patches from the tuning half of the photographed digits.
+func photographs(dir string, seed uint64) ([]sample, error) {
+	r := rand.New(rand.NewPCG(seed, 2))
+	var rd camera.Reader
+	var out []sample
+	for _, d := range [11]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11} { // 11 holds cells that show nothing
+		files, err := filepath.Glob(filepath.Join(dir, fmt.Sprintf("%02d", d), "*.jpg"))
+		if err != nil {
+			return nil, err
+		}
+		sort.Strings(files)
+		for _, f := range files {
+			h := fnv.New32a()
+			h.Write([]byte(filepath.Base(f)))
+			if h.Sum32()%2 == 0 {
+				continue
+			}
+			p, err := load(f)
+			if err != nil {
+				return nil, err
+			}
+			ps, err := rd.Patches(p, true, jitters(r, 6))
+			if err != nil {
+				return nil, err
+			}
+			for k := range ps {
+				s := sample{in: ps[k].In}
+				for i := range s.target {
+					s.target[i] = -1
+				}
+				x, _, w, _ := middle(ps[k].Box)
+				if last := k == len(ps)-1; last || d == 11 {
+					s.target[8] = 0
+				} else if d == 1 && x+w < float64(p.W)*0.6 {
+					continue
+				} else {
+					mask := synth.Segments[rune(strconv.Itoa(d)[0])]
+					for i := range 7 {
+						s.target[i] = float32(mask >> i & 1)
+					}
+					if d == 7 { // drawn with its upper left segment in this set or without
+						s.target[5] = -1
+					}
+					s.target[8] = 1
+				}
+				out = append(out, s)
+			}
+		}
+	}
+	return out, nil
+}
+
+func load(path string) (*camera.Plane, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	m, err := jpeg.Decode(f)
+	if err != nil {
+		return nil, fmt.Errorf("train: %s: %w", path, err)
+	}
+	b := m.Bounds()
+	p := &camera.Plane{Y: make([]byte, b.Dx()*b.Dy()), W: b.Dx(), H: b.Dy(), Stride: b.Dx()}
+	for y := range p.H {
+		for x := range p.W {
+			r, g, bl, _ := m.At(b.Min.X+x, b.Min.Y+y).RGBA()
+			p.Y[y*p.W+x] = byte((299*r + 587*g + 114*bl) / 1000 >> 8)
+		}
+	}
+	return p, nil
+}
+
+// learn is Adam over shuffled batches of 32 with a falling step.
+func learn(set []sample, epochs int, seed uint64) *camera.Net {
+	r := rand.New(rand.NewPCG(seed, 3))
+	n := &camera.Net{W: make([]float32, camera.NetLen)}
+	conv, hidden, out := n.Layers()
+	for _, l := range [3]struct {
+		w []float32
+		f float64
+	}{{conv, 25}, {hidden, 480}, {out, 48}} {
+		for i := range l.w {
+			l.w[i] = float32(r.NormFloat64() * math.Sqrt(1.5/l.f))
+		}
+	}
+	m1, m2 := make([]float32, camera.NetLen), make([]float32, camera.NetLen)
+	grad := make([]float32, camera.NetLen)
+	var st camera.NetState
+	order := r.Perm(len(set))
+	const batch = 32
+	steps := epochs * (len(set) / batch)
+	t := 0
+	for e := range epochs {
+		r.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
+		loss := 0.0
+		for b := 0; b+batch <= len(order); b += batch {
+			clear(grad)
+			for _, k := range order[b : b+batch] {
+				n.Run(&set[k].in, &st)
+				loss += n.Learn(&set[k].in, &st, &set[k].target, grad)
+			}
+			t++
+			rate := 0.002 * (1 - float64(t)/float64(steps+1))
+			c1, c2 := 1-math.Pow(0.9, float64(t)), 1-math.Pow(0.999, float64(t))
+			for i, g := range grad {
+				g /= batch
+				m1[i] = 0.9*m1[i] + 0.1*g
+				m2[i] = 0.999*m2[i] + 0.001*g*g
+				n.W[i] -= float32(rate * (float64(m1[i])/c1/(math.Sqrt(float64(m2[i])/c2)+1e-8) + 1e-4*float64(n.W[i])))
+			}
+		}
+		fmt.Printf("pass %d: loss %.4f\n", e+1, loss/float64(len(set)))
+	}
+	return n
+}
