@@ -101,7 +101,9 @@ func TestPlantDoesChecks(t *testing.T) {
 func TestPlantFuseBlowsAgain(t *testing.T) {
 	e := tiny(t)
 	m := e.Model()
-	find := func(id string) int { return slices.IndexFunc(m.Parts, func(p appliance.Part) bool { return p.ID == id }) }
+	find := func(id string) int {
+		return slices.IndexFunc(m.Parts, func(p appliance.Part) bool { return p.ID == id })
+	}
 	p := e.Plant([]int{modeIndex(t, m, "valve.short")})
 	if g := p.Gone(); len(g) != 1 || m.Parts[g[0]].ID != "fuse" {
 		t.Fatalf("gone: %v", g)

@@ -3,6 +3,7 @@ package flows_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -68,5 +69,18 @@ func TestDamaged(t *testing.T) {
 		bent := append([]byte(nil), src...)
 		bent[i] ^= 0x11
 		try(bent)
+	}
+}
+
+// TestDeep: files of nothing but brackets, signs or chains end in a problem, not in a lost stack.
+func TestDeep(t *testing.T) {
+	for _, unit := range []string{"(", "!", "[", "{", "-", "a?", "1+", "\"${", "a {\n", "f("} {
+		src := []byte("signal \"s\" {\n  is = " + strings.Repeat(unit, 20_000))
+		if _, err := flows.Load(fstest.MapFS{"x.hcl": {Data: src}}, "x.hcl"); err == nil {
+			t.Errorf("%q repeated loads", unit)
+		}
+	}
+	if _, err := flows.Load(fstest.MapFS{"x.hcl": {Data: make([]byte, 5<<20)}}, "x.hcl"); err == nil {
+		t.Error("five megabytes of nothing load")
 	}
 }

@@ -113,6 +113,9 @@ func decode(name string, src []byte) *loader {
 	sum := sha256.Sum256(src)
 	l.m.Hash = hex.EncodeToString(sum[:])
 
+	if !l.shallow(src) {
+		return l
+	}
 	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
 	if diags.HasErrors() {
 		for _, d := range diags {
@@ -132,6 +135,39 @@ func decode(name string, src []byte) *loader {
 	l.file(body)
 	l.probs.sort()
 	return l
+}
+
+// The parser and the expressions recurse: a file of nothing but brackets must not eat the stack.
+const (
+	maxDepth  = 100  // brackets within brackets
+	maxTokens = 5000 // of one line, or of what brackets make one line
+)
+
+// shallow refuses what nests too deep or goes on too long, before anything recurses into it.
+func (l *loader) shallow(src []byte) bool {
+	tokens, _ := hclsyntax.LexConfig(src, l.name, hcl.InitialPos)
+	depth, inner, run := 0, 0, 0
+	for _, t := range tokens {
+		switch t.Type {
+		case hclsyntax.TokenOParen, hclsyntax.TokenOBrack:
+			depth, inner = depth+1, inner+1
+		case hclsyntax.TokenOBrace, hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl:
+			depth++
+		case hclsyntax.TokenCParen, hclsyntax.TokenCBrack:
+			depth, inner = depth-1, max(0, inner-1)
+		case hclsyntax.TokenCBrace, hclsyntax.TokenTemplateSeqEnd:
+			depth--
+		case hclsyntax.TokenNewline:
+			if inner == 0 {
+				run = 0
+			}
+		}
+		if run++; run > maxTokens || depth > maxDepth {
+			l.at(t.Range, "", "more than %d things in one line, or %d brackets within brackets", maxTokens, maxDepth)
+			return false
+		}
+	}
+	return true
 }
 
 var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact"}

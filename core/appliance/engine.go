@@ -3,7 +3,6 @@ package appliance
 import (
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 )
@@ -459,7 +458,11 @@ func (e *Engine) spreads() {
 	e.ratioTol = make([]float64, len(e.branches))
 	for i := range e.branches {
 		br := &e.branches[i]
-		has := func(slot int32) bool { return slot >= 0 && e.tol[slot] > 0 && math.Abs(e.init[slot]) > 2*shortOhms }
+		small := 2 * shortOhms
+		if br.part >= 0 && (e.m.Parts[br.part].Kind == "load" || e.m.Parts[br.part].Kind == "emf") {
+			small = 0
+		}
+		has := func(slot int32) bool { return slot >= 0 && e.tol[slot] > 0 && e.init[slot] > small }
 		emf := func(slot int32) bool { return slot >= 0 && e.tol[slot] > 0 }
 		if br.n == 4 {
 			q := e.m.Parts[br.part].Params["secondary"]
