@@ -307,7 +307,7 @@ func (e *Ear) open() bool { return !e.cfg.Parser.Complete(e.text, e.expect) }
 // watch tells an emergency or "quiet" in a partial result once it has stood long enough.
 func (e *Ear) watch() {
 	m := e.cfg.Parser.Urgent(e.text)
-	if m == nil || e.echo(m.Text) {
+	if m == nil || e.echo(m.Text) || e.tooQuick(m.Text) {
 		e.urgent = heard.Meaning{}
 		return
 	}
@@ -320,6 +320,13 @@ func (e *Ear) watch() {
 	}
 	e.told[key] = true
 	e.emit(heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+}
+
+// tooQuick tells whether words are more than anybody says in the time that was spoken: a recogniser in noise makes a whole
+// phrase of one short word. Talkers stay under 20 letters a second (common practice, no source).
+func (e *Ear) tooQuick(words string) bool {
+	letters := len(strings.ReplaceAll(words, " ", ""))
+	return letters*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
 }
 
 // echo tells whether words may be our own voice coming back.

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"readback/core/heard"
@@ -34,6 +35,9 @@ func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
 	if known && (len(u.Meanings) == 0 || hasReading(u.Meanings)) {
 		u.Meanings = p.merge(u.Meanings, alts, e)
 	}
+	if known {
+		u.Meanings = p.answers(u.Meanings, alts, e)
+	}
 	u.Meanings = p.emergency(u.Meanings, alts)
 	u.Margin = margin(u.Meanings)
 	if len(u.Meanings) == 0 {
@@ -41,6 +45,38 @@ func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
 	}
 	return u
 }
+
+// answers adds the answers that were asked for and that only other alternatives hold, with the recogniser's cost between them:
+// "blinks" where only "clicks" answers. It never replaces what was heard, it stands behind it; two different ones are both added.
+func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []heard.Meaning {
+	asked := map[string]bool{}
+	for _, id := range e.Options {
+		asked[id] = true
+	}
+	wanted := func(m heard.Meaning) bool { return m.Kind == heard.Choice && asked[m.ID] && m.Cost < costInside }
+	for _, m := range ms {
+		if wanted(m) || withUnit(m) || m.Kind == heard.Command || m.Kind == heard.Emergency {
+			return ms
+		}
+	}
+	var more []heard.Meaning
+	for _, a := range alts[1:] {
+		if strings.Contains(a.Text, "[unk]") {
+			continue
+		}
+		for _, m := range p.Parse(a.Text, e) {
+			if !wanted(m) || slices.ContainsFunc(more, func(x heard.Meaning) bool { return x.ID == m.ID }) {
+				continue
+			}
+			m.Cost += max(a.Cost-alts[0].Cost, 0) + costElse
+			more = append(more, m)
+		}
+	}
+	return order(append(ms, more...), nil)
+}
+
+// costElse marks an answer that only another alternative holds, nats: it is behind anything the best one means.
+const costElse = 0.5
 
 func hasReading(ms []heard.Meaning) bool {
 	for _, m := range ms {
