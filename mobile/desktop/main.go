@@ -39,6 +39,7 @@ func commands() []command {
 		{"transcript", "[-o FILE] JOURNAL", "writes the record of a job as one HTML file", transcript},
 		{"lint", "FILE…", "checks equipment files", lint},
 		{"draw", "[-o FILE] [ID]", "draws the circuit of an appliance as SVG", draw},
+		{"demo", "[-fault PART.MODE] [-voice NAME] [-snr DB] [-out DIR]", "plays a whole job without a person: voice, noise, recogniser, simulated appliance", demo},
 		{"check", "", "tells what of voice, microphone, recogniser and browser is there", check},
 	}
 }

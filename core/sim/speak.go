@@ -1,0 +1,82 @@
+package sim
+
+import (
+	"strings"
+
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/session"
+	"readback/core/unit"
+)
+
+// Aloud is what a person says for a meaning: the first saying of the lexicon, or the value in words.
+func Aloud(lex *heard.Lexicon, m heard.Meaning) string {
+	find := func(list []heard.Phrase, id string) string {
+		for _, p := range list {
+			if p.ID == id && len(p.Say) > 0 {
+				return p.Say[0]
+			}
+		}
+		return strings.ReplaceAll(id, "-", " ")
+	}
+	switch m.Kind {
+	case heard.Command:
+		return find(lex.Commands, m.ID)
+	case heard.Emergency:
+		return find(lex.Emergencies.Classes, m.ID)
+	case heard.Choice:
+		return find(lex.Options, m.ID)
+	case heard.Count:
+		if d, err := unit.ParseDecimal(m.Text); err == nil {
+			return d.Words()
+		}
+		return m.Text
+	case heard.Reading:
+		r := m.Reading
+		if r.State != measure.Number {
+			if s := lex.States[string(r.State)]; len(s) > 0 {
+				return s[0]
+			}
+			return string(r.State)
+		}
+		words := r.Value.Dec.Words()
+		if s := lex.Units[r.Value.Unit]; len(s) > 0 {
+			words += " " + s[0]
+		}
+		switch r.AC {
+		case "ac":
+			words += " a c"
+		case "dc":
+			words += " d c"
+		}
+		return words
+	}
+	return m.Text
+}
+
+// Agrees tells whether what was taken is what the person said last. A person who hears it read back wrongly objects.
+func (p *Person) Agrees(lex *heard.Lexicon, h *session.HeardView) bool {
+	if h == nil || h.Taken == "" {
+		return true
+	}
+	switch p.last.Kind {
+	case heard.Reading:
+		r := p.last.Reading
+		if r.State != measure.Number {
+			return true // a state is read back in words; the options of the step bound what it can be
+		}
+		f := strings.Fields(h.Taken)
+		if len(f) < 2 {
+			return false
+		}
+		v, err := unit.ParseValue(f[0] + " " + f[1])
+		return err == nil && v.Unit == r.Value.Unit && v.Dec.Equal(r.Value.Dec)
+	case heard.Choice:
+		for _, o := range lex.Options {
+			if o.ID == p.last.ID && o.Back != "" {
+				return strings.TrimRight(o.Back, ".") == h.Taken
+			}
+		}
+	}
+	return true
+}
