@@ -23,12 +23,9 @@ type Planned struct {
 	planner *plan.Planner
 	belief  *infer.Belief
 	words   *session.Words
+	rules   *site.Rules
 	bit     []int // cover bit of each place, -1 for a place without a cover
-	// decided holds the re-asking decisions by the findings they were made on, so that an answer is doubted once only.
-	doubted map[string]doubt
 }
-
-type doubt struct{ check, of int }
 
 // For makes an adviser for an appliance. house may leave the call-out price unknown.
 func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house plan.House, limits plan.Limits) (*Planned, error) {
@@ -52,7 +49,11 @@ func ForCase(c *infer.Case, words *session.Words, house plan.House, limits plan.
 	if err != nil {
 		return nil, fmt.Errorf("advise: %w", err)
 	}
-	a := &Planned{c: c, task: t, planner: p, belief: infer.New(c.Problem), words: words, doubted: map[string]doubt{}}
+	rules, err := site.New(c.Model)
+	if err != nil {
+		return nil, fmt.Errorf("advise: %w", err)
+	}
+	a := &Planned{c: c, task: t, planner: p, belief: infer.New(c.Problem), words: words, rules: rules}
 	n := 0
 	for _, pl := range c.Model.Places {
 		if pl.Cover {
@@ -80,7 +81,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 		if blocked[check] || times[check] >= maxTimes || times[check] > 0 && !k.Repeat {
 			return 0, false
 		}
-		if q.NoLive && k.Power == "on" && (k.Hazard == "mains" || k.HandsIn) {
+		if q.NoLive && a.rules.Consent(check) {
 			return 0, false
 		}
 		return 0, slices.Contains(q.Stages, k.Stage)
@@ -96,13 +97,18 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	case plan.Prove:
 		out.Proof = true
 	case plan.Reask:
-		out.Again = true
-		a.doubted[key(q.Findings)] = doubt{d.Check, d.Doubt}
+		out.Again, out.Doubt = true, d.Doubt+1
 	case plan.Verdict:
 		out.Verdict, out.Repair = true, d.Group
 		out.Proofs = a.proved(d.Group)
 	case plan.Nothing:
 		out.Verdict = true
+	}
+	if d.Kind == plan.Ask {
+		out.Minutes = m.Checks[d.Check].Minutes.Nominal
+		if len(q.Stages) == 1 && bits(&d) < enough {
+			out.Check = -1
+		}
 	}
 	if lead := d.Suspects[0].Group; out.Repair < 0 && lead < len(m.Repairs) {
 		out.Repair = lead
@@ -112,6 +118,20 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	}
 	a.explain(&out, &d)
 	return out
+}
+
+// enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it the
+// check waits until the plan wants it for its own sake. Judgement, fitted on the furnace file by the length of a job.
+const enough = 0.02
+
+// bits is what the decided check promises.
+func bits(d *plan.Decision) float64 {
+	for i := range d.Tried {
+		if d.Tried[i].Check == d.Check {
+			return d.Tried[i].Bits
+		}
+	}
+	return enough
 }
 
 // maxTimes is how often one check is asked in a job, all told.
@@ -125,7 +145,7 @@ func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
 	a.belief.Clear()
 	times = make([]int, len(a.c.Model.Checks))
 	last := make([]*infer.Finding, len(times))
-	mended := 0
+	mended, cycled, doubted := 0, 0, 0
 	mend := func(after int) {
 		for mended < len(q.Mended) && q.Mended[mended].After <= after {
 			r := q.Mended[mended].Repair
@@ -137,14 +157,19 @@ func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
 			clear(s.Silent)
 			clear(s.Reasked)
 		}
+		for cycled < len(q.Cycled) && q.Cycled[cycled] <= after {
+			a.belief.Cycle()
+			cycled++
+		}
+		for doubted < len(q.Doubted) && q.Doubted[doubted].After <= after {
+			s.Reasked[q.Doubted[doubted].Check] = true
+			doubted++
+		}
 	}
 	for i := range q.Findings {
 		mend(i)
 		f := &q.Findings[i]
-		if d, ok := a.doubted[key(q.Findings[:i])]; ok && d.check == f.Check {
-			s.Reasked[d.of] = true
-		}
-		x := &infer.Finding{Option: f.Option, Reading: f.Reading, Unknown: f.Unknown, Unsure: f.Unsure}
+		x := &infer.Finding{Option: f.Option, Reading: f.Reading, Unknown: f.Unknown, Unsure: f.Unsure, Typed: f.Typed}
 		if err := a.belief.Observe(a.c.Answer(f.Check, *x, last[f.Check])); err != nil {
 			// Nothing the model knows explains this answer. It stays in the journal and tells nothing.
 			x.Unknown = true
@@ -157,20 +182,6 @@ func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
 	}
 	mend(len(q.Findings))
 	return times
-}
-
-// key tells findings apart.
-func key(f []session.Finding) string {
-	var b strings.Builder
-	for i := range f {
-		x := &f[i]
-		fmt.Fprintf(&b, "%d/%d/%v/%v/", x.Check, x.Option, x.Unknown, x.Unsure)
-		if x.Reading != nil {
-			fmt.Fprintf(&b, "%s/%s", x.Reading.Value, x.Reading.State)
-		}
-		b.WriteByte(';')
-	}
-	return b.String()
 }
 
 func (a *Planned) site(s site.State) plan.Site {

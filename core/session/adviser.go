@@ -22,12 +22,18 @@ type Mended struct {
 	After  int `json:"after"`
 }
 
+// Doubt is an answer that was asked again after the first After findings.
+type Doubt struct {
+	Check int `json:"check"`
+	After int `json:"after"`
+}
+
 // Query is all that advice may depend on.
 type Query struct {
 	Findings []Finding
 	Mended   []Mended
 	Cycled   []int    // after how many findings each a new power cycle began
-	Doubted  []int    // checks whose answer was doubted once already
+	Doubted  []Doubt  // answers that were doubted, so that each is once only
 	Blocked  []int    // checks that cannot or may not be asked, rising
 	Stages   []string // stages whose checks may be asked
 	Site     site.State

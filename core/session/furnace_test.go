@@ -5,6 +5,7 @@ import (
 	"sync"
 	"testing"
 
+	"readback/core/advise"
 	"readback/core/appliance"
 	"readback/core/infer"
 	"readback/core/measure"
@@ -45,19 +46,15 @@ func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.E
 		t.Fatal(err)
 	}
 	e, _ := furnace()
-	task, err := plan.ForAppliance(c, plan.House{Call: math.NaN()})
-	if err != nil {
-		t.Fatal(err)
-	}
-	adv, err := session.NewEngine(c, task, l)
-	if err != nil {
-		t.Fatal(err)
-	}
 	lex, err := phrase.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
 	w, err := words.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	adv, err := advise.ForCase(c, w, plan.House{Call: math.NaN()}, l)
 	if err != nil {
 		t.Fatal(err)
 	}

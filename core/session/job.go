@@ -144,7 +144,7 @@ type job struct {
 	wrong     []named // values that were called wrong: never offered again
 	patient   bool    // two check-ins were needed: everything waits longer
 	noise     float64 // dB of speech over noise, 0 when not known
-	doubted   []int   // checks whose answer was doubted once already
+	doubted   []Doubt // checks whose answer was doubted once already
 	powered   []int   // after how many findings the supply came back
 	plate     map[string]string
 	battery   float64

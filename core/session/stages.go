@@ -109,7 +109,7 @@ func (m *Machine) choose() aim {
 				j.stage = sProof
 			}
 			if a.Doubt > 0 {
-				j.doubted = append(j.doubted, a.Doubt-1)
+				j.doubted = append(j.doubted, Doubt{Check: a.Doubt - 1, After: len(j.findings)})
 				m.say("info", m.line("doubt", "check", m.model.Checks[a.Doubt-1].Name))
 			}
 			return aim{"check", a.Check}
