@@ -2871,7 +2871,6 @@ check "story-what" {
   name     = "what it does"
   function = "look"
   power    = "any"
-  call     = "on"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   free     = true
@@ -2970,13 +2969,12 @@ check "light" {
   stage    = "light"
   name     = "status light"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   free     = true
   repeat   = true
-  act      = "Look through the small window in the upper panel."
+  act      = "Change nothing, look through the small window."
   ask      = "The small light: off, steady, or how many blinks?"
   option "off" { when = lamp("off") }
   option "slow-blink" { when = lamp("slow-blink") }
@@ -2996,7 +2994,6 @@ check "label" {
   name     = "label for the light"
   function = "look"
   power    = "any"
-  call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   free     = true
@@ -3078,6 +3075,24 @@ check "stat-schedule" {
   ask      = "The thermostat: on hold, or on a schedule?"
   option "hold" { when = !mode("setpoint.schedule") }
   option "schedule" {}
+}
+
+check "stat-raise" {
+  stage    = "free"
+  name     = "setpoint raised"
+  function = "look"
+  part     = "setpoint"
+  places   = ["wall-stat"]
+  power    = "on"
+  call     = "on"
+  minutes  = q("6 min", "common practice, no source")
+  skill    = "clear"
+  free     = true
+  repeat   = true
+  act      = "Raise the setpoint ten degrees and wait."
+  ask      = "Setpoint ten degrees up, five minutes: furnace running, or silent?"
+  option "silent" { when = setpoint.ok && !reached("draft") }
+  option "running" {}
 }
 
 check "stat-room" {
