@@ -49,17 +49,12 @@ func (b *Bench) Close() {
 }
 
 // Ear makes a fresh ear on the shared recogniser.
-func (b *Bench) Ear(on func(heard.Utterance), raw func([]phrase.Alternative)) (*listen.Ear, error) {
+func (b *Bench) Ear(on func(heard.Utterance), lists func(raw, less []phrase.Alternative)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
 		Utterance: on,
-		Reduce:    true,
-		Lists: func(first, _ []phrase.Alternative) {
-			if raw != nil {
-				raw(first)
-			}
-		},
+		Lists:     lists,
 	})
 }
 
@@ -68,6 +63,7 @@ type Heard struct {
 	Partial []heard.Utterance
 	Final   []heard.Utterance
 	Raw     []phrase.Alternative // of the last saying, without the noise reducer
+	Less    []phrase.Alternative // and with it
 	Delay   float64              // s from the end of the clip's speech to the last final utterance
 	Early   float64              // s from the end of the clip's speech to the first partial emergency
 }
@@ -87,7 +83,7 @@ func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
 		}
 		h.Final = append(h.Final, u)
 		h.Delay = late
-	}, func(a []phrase.Alternative) { h.Raw = a })
+	}, func(raw, less []phrase.Alternative) { h.Raw, h.Less = raw, less })
 	if err != nil {
 		return h, err
 	}

@@ -1,6 +1,7 @@
 package hear_test
 
 import (
+	"encoding/json"
 	"os"
 	"strconv"
 	"testing"
@@ -53,6 +54,11 @@ func TestTune(t *testing.T) {
 				t.Fatal(err)
 			}
 			t.Log(r)
+			lists, err := json.Marshal(map[string]any{"raw": r.Heard.Raw, "less": r.Heard.Less, "item": r.Item, "cond": c.String(), "voice": r.Voice})
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Logf("LISTS %s", lists)
 		}
 	}
 }

@@ -19,12 +19,12 @@ import (
 type Config struct {
 	New       func() (speech.Recognizer, error) // called at the start and again after the engine failed
 	Parser    *phrase.Parser
-	Utterance func(heard.Utterance)                  // whole, or Partial with an emergency or "quiet" in it
-	Partial   func(text string)                      // words as they are being spoken
-	Level     func(dbfs, snr float64)                // ten times a second; SNR of the last saying in dB, 0 when unknown
-	Reduce    bool                                   // hear every saying a second time with less noise
-	Lists     func(raw, joined []phrase.Alternative) // with Reduce: what the first hearing gave, and both together
-	Audio     func(pcm []int16, at int)              // the sound of each saying as it was recorded, with the index of its first sample
+	Utterance func(heard.Utterance)                // whole, or Partial with an emergency or "quiet" in it
+	Partial   func(text string)                    // words as they are being spoken
+	Level     func(dbfs, snr float64)              // ten times a second; SNR of the last saying in dB, 0 when unknown
+	Once      bool                                 // hear every saying once only, without the noise reducer
+	Lists     func(raw, less []phrase.Alternative) // what each hearing of a saying gave, the second with less noise
+	Audio     func(pcm []int16, at int)            // the sound of each saying as it was recorded, with the index of its first sample
 }
 
 // Times in samples at 16 kHz.
@@ -381,7 +381,7 @@ func (e *Ear) finish(fault string) error {
 			return err
 		}
 	}
-	if e.cfg.Reduce {
+	if !e.cfg.Once {
 		if res.Alternatives, err = e.second(res.Alternatives); err != nil {
 			return err
 		}
@@ -457,11 +457,10 @@ func (e *Ear) second(first []phrase.Alternative) ([]phrase.Alternative, error) {
 	if err != nil {
 		return nil, err
 	}
-	both := phrase.Combine(first, res.Alternatives)
 	if e.cfg.Lists != nil {
-		e.cfg.Lists(first, both)
+		e.cfg.Lists(first, res.Alternatives)
 	}
-	return both, nil
+	return phrase.Combine(first, res.Alternatives), nil
 }
 
 func (e *Ear) reset() {
