@@ -66,21 +66,27 @@ func tree(t *testing.T, b *browser) string {
 			}
 			return strings.Trim(string(v.Value), `"`)
 		}
-		depth := map[accessibility.NodeID]int{}
+		nodes := map[accessibility.NodeID]*accessibility.Node{}
 		for _, n := range r.Nodes {
-			d := depth[n.NodeID]
-			if !n.Ignored {
-				role := text(n.Role)
-				if role != "InlineTextBox" && role != "none" && role != "generic" {
-					if role != "StaticText" || d < 40 {
-						fmt.Fprintf(&out, "%s%s %s\n", strings.Repeat(" ", d), role, text(n.Name))
-					}
-					d++
+			nodes[n.NodeID] = n
+		}
+		var walk func(n *accessibility.Node, depth int, named bool)
+		walk = func(n *accessibility.Node, depth int, named bool) {
+			role, name := text(n.Role), text(n.Name)
+			shown := !n.Ignored && role != "InlineTextBox" && role != "none" && role != "generic" && !(role == "StaticText" && named)
+			if shown {
+				fmt.Fprintf(&out, "%s%s %s\n", strings.Repeat("  ", depth), role, name)
+				depth++
+				named = named || name != "" && (role == "button" || role == "heading" || role == "img")
+			}
+			for _, id := range n.ChildIDs {
+				if c := nodes[id]; c != nil {
+					walk(c, depth, named)
 				}
 			}
-			for _, c := range n.ChildIDs {
-				depth[c] = d
-			}
+		}
+		if len(r.Nodes) > 0 {
+			walk(r.Nodes[0], 0, false)
 		}
 		return nil
 	}))

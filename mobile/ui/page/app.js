@@ -130,11 +130,12 @@
 
   // stream takes one message of the core. Times of tap and drawing are kept for measuring.
   const stream = m => {
-    if (m.n <= P.stream && m.type === 'show') return;
+    if (m.type === 'show') { P.turn = false; if (m.n <= P.stream) return; }
     P.stream = Math.max(P.stream, m.n || 0);
     switch (m.type) {
-      case 'show': P.view = m.view; P.turn = false; draw(); return; // what is said next begins a new caption
-      case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; caption(); return;
+      case 'show': P.view = m.view; draw(); return;
+      case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; // what is said after a view begins a new caption
+      caption(); return;
       case 'hush': sound.stop(); return;
       case 'cue': cue(m.id); return;
       case 'ear': P.ear = m.ear; bar(); caption(); return;
@@ -205,8 +206,17 @@
       (again || $('main')).focus({preventScroll: !!again});
     }
   };
-  let raf = 0;
-  const draw = () => { if (!raf) raf = requestAnimationFrame(() => { raf = 0; paint(); }); };
+  // While a finger is down nothing is replaced under it: the press would be lost. An emergency does not wait.
+  let raf = 0, down = 0;
+  const draw = () => {
+    if (raf) return;
+    raf = requestAnimationFrame(() => {
+      raf = 0;
+      if (down && performance.now() - down < 700 && !(P.view && P.view.state === 'emergency')) setTimeout(draw, 30); else paint();
+    });
+  };
+  addEventListener('pointerdown', () => { down = performance.now(); }, true);
+  for (const k of ['pointerup', 'pointercancel']) addEventListener(k, () => { setTimeout(() => { down = 0; }, 0); }, true);
   const paint = () => {
     const v = P.replay ? P.replay.steps[P.replay.at].view : P.view;
     document.body.dataset.state = v ? v.state : 'home';
