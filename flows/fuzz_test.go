@@ -64,7 +64,7 @@ func TestDamaged(t *testing.T) {
 			t.Errorf("%T without a place", err)
 		}
 	}
-	for i := 0; i < len(src); i += 499 {
+	for i := 0; i < len(src); i += 997 {
 		try(src[:i])
 		bent := append([]byte(nil), src...)
 		bent[i] ^= 0x11

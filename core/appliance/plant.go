@@ -239,18 +239,10 @@ func (p *Plant) duration(step int, s *state) float64 {
 	return min(within, 5)
 }
 
+// clone keeps a settled state. It shares the configuration, which nobody changes any more; its networks are factorised when asked.
 func (s *state) clone() *state {
-	c := s.e.newState()
-	c.c.build(s.e, s.c.modes)
-	copy(c.val, s.val)
-	copy(c.x, s.x)
-	copy(c.xd, s.xd)
-	copy(c.reached, s.reached)
-	copy(c.g, s.g)
-	copy(c.gd, s.gd)
-	c.fac.load(c.g, c.c.coef, 1/leakOhms)
-	c.acOK, c.live, c.step, c.stuck, c.lamp, c.unsure = true, s.live, s.step, s.stuck, s.lamp, s.unsure
-	return c
+	return &state{e: s.e, c: s.c, val: slices.Clone(s.val), g: slices.Clone(s.g), gd: slices.Clone(s.gd), x: slices.Clone(s.x), xd: slices.Clone(s.xd),
+		y: make([]float64, len(s.y)), joined: true, live: s.live, step: s.step, stuck: s.stuck, reached: slices.Clone(s.reached), lamp: s.lamp, unsure: s.unsure}
 }
 
 func (p *Plant) remember() bool {

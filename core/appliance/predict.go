@@ -202,9 +202,7 @@ func (s *sim) lift(points []int, to float64) {
 			s.val[slot] = to
 		}
 	}
-	if s.conduct() {
-		s.dcOK = false
-	}
+	s.conduct()
 }
 
 // all loads a hypothesis and gives the outcome of every check. It reports whether some state did not come to rest.
@@ -321,13 +319,9 @@ func (s *state) read(f measure.Function, red, black int32) Outcome {
 	case measure.Ohms, measure.Continuity:
 		return s.readOhms(f, red, black)
 	case measure.VoltsAC:
-		return s.readVolts(red, black, s.fac, s.x, s.g, false)
+		return s.readVolts(red, black, s.factor(), s.x, s.g, false)
 	}
-	if !s.dcOK {
-		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
-		s.dcOK = true
-	}
-	return s.readVolts(red, black, s.facd, s.xd, s.gd, true)
+	return s.readVolts(red, black, s.factorDC(), s.xd, s.gd, true)
 }
 
 // probe solves the network for a unit current from red to black into s.y and returns the volts between them.
@@ -409,11 +403,7 @@ func (e *Engine) secondary(s *state, i int32, x []float64) float64 {
 
 func (s *state) readOhms(f measure.Function, red, black int32) Outcome {
 	e := s.e
-	if !s.dcOK {
-		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
-		s.dcOK = true
-	}
-	r := s.probe(s.facd, red, black)
+	r := s.probe(s.factorDC(), red, black)
 	o := Outcome{Option: -1, Value: r}
 	switch {
 	case f == measure.Continuity && r < beepOhms:

@@ -12,8 +12,9 @@ type state struct {
 	x, xd     []float64 // volts in the order of elimination, a.c. and d.c.
 	y         []float64 // work space
 	fac, facd *factor
+	joined    bool // g and gd hold this hypothesis
 	acOK      bool // fac belongs to g
-	dcOK      bool // facd belongs to gd and was asked for
+	dcOK      bool // facd belongs to gd
 	live      bool // some d.c. e.m.f. is not zero
 
 	step    int // of the control; -1 none
@@ -26,7 +27,7 @@ type state struct {
 func (e *Engine) newState() *state {
 	n, nb := len(e.nodeNames), len(e.branches)
 	return &state{e: e, c: e.newConfig(), val: make([]float64, len(e.init)), g: make([]float64, nb), gd: make([]float64, nb),
-		x: make([]float64, n), xd: make([]float64, n), y: make([]float64, n), fac: newFactor(e.pat), facd: newFactor(e.pat),
+		x: make([]float64, n), xd: make([]float64, n), y: make([]float64, n),
 		reached: make([]bool, len(e.steps)), step: -1, stuck: -1, lamp: -1}
 }
 
@@ -87,7 +88,7 @@ func (s *state) start() {
 	copy(s.val, s.c.val)
 	clear(s.x)
 	clear(s.xd)
-	s.acOK, s.dcOK, s.live = false, false, false
+	s.joined, s.acOK, s.dcOK, s.live = false, false, false, false
 	s.step, s.stuck, s.lamp, s.unsure = -1, -1, -1, false
 	clear(s.reached)
 }
@@ -95,7 +96,9 @@ func (s *state) start() {
 // conduct works out the conductance of every branch and reports whether any changed.
 func (s *state) conduct() bool {
 	e, c := s.e, s.c
-	if !s.acOK {
+	changed := !s.joined
+	if changed {
+		s.joined = true
 		copy(s.g, c.ac)
 		copy(s.gd, c.dc)
 		for i, f := range c.force {
@@ -104,7 +107,6 @@ func (s *state) conduct() bool {
 			}
 		}
 	}
-	changed := !s.acOK
 	for _, i := range e.gated {
 		if c.force[i] != 0 {
 			continue
@@ -118,6 +120,9 @@ func (s *state) conduct() bool {
 			s.g[i], s.gd[i] = ac, dc
 			changed = true
 		}
+	}
+	if changed {
+		s.acOK, s.dcOK = false, false
 	}
 	return changed
 }
@@ -136,13 +141,36 @@ func (s *state) cut(i int) (ac, dc float64) {
 // volts solves both currents for the conductances as they stand.
 func (s *state) volts() {
 	e := s.e
-	s.fac.load(s.g, s.c.coef, 1/leakOhms)
-	s.acOK, s.dcOK = true, false
+	fac := s.factor()
 	clear(s.x)
 	for _, i := range e.acEmfs {
 		e.pat.inject(s.x, int(i), &s.c.coef[i], s.g[i]*s.val[e.branches[i].acEmf])
 	}
-	s.fac.solve(s.x)
+	fac.solve(s.x)
+}
+
+// factor is the a.c. network as it is joined now, ready to be solved.
+func (s *state) factor() *factor {
+	if s.fac == nil {
+		s.fac = newFactor(s.e.pat)
+	}
+	if !s.acOK {
+		s.fac.load(s.g, s.c.coef, 1/leakOhms)
+		s.acOK = true
+	}
+	return s.fac
+}
+
+// factorDC is the same for d.c.
+func (s *state) factorDC() *factor {
+	if s.facd == nil {
+		s.facd = newFactor(s.e.pat)
+	}
+	if !s.dcOK {
+		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
+		s.dcOK = true
+	}
+	return s.facd
 }
 
 // voltsDC solves the d.c. when there is any.
@@ -160,15 +188,12 @@ func (s *state) voltsDC() {
 		return
 	}
 	s.live = true
-	if !s.dcOK {
-		s.facd.load(s.gd, s.c.coef, 1/leakOhms)
-		s.dcOK = true
-	}
+	fac := s.factorDC()
 	clear(s.xd)
 	for _, i := range e.dcEmfs {
 		e.pat.inject(s.xd, int(i), &s.c.coef[i], s.gd[i]*s.val[e.branches[i].dcEmf])
 	}
-	s.facd.solve(s.xd)
+	fac.solve(s.xd)
 }
 
 // Rounds after which a state that does not come to rest is left as it is: a contact that chatters.
