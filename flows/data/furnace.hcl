@@ -7,6 +7,9 @@
 # plate, the wiring diagram and the label on the door of the real unit win over everything here.
 # Layout: control board, transformer and burners behind the upper front panel, which trips nothing; blower and
 # door switch behind the lower front panel. So the live checks need no held door switch.
+# Rates stand for ranks: 8 often, 3 sometimes, 1 seldom, 0.3 rare. Only their ratios matter; a site may overwrite them.
+# The igniter is taken for a carbide one (62 ohm cold, 30 ohm hot); its cold ohms are wide enough for a nitride one.
+# In a look, the first option is what a good appliance shows.
 
 appliance "furnace-hsi" {
   title = "gas furnace with a draft fan and a hot igniter"
@@ -853,6 +856,13 @@ part "high-limit" {
     rate   = q("1 x", "common practice, no source")
     repair = "replace-limit"
   }
+  mode "burnt" {
+    name   = "contacts of the high limit burnt, high resistance"
+    does   = "resist"
+    ohms   = q("60 ohm", "own")
+    rate   = q("0.3 x", "common practice, no source")
+    repair = "replace-limit"
+  }
 }
 
 part "rollout-left" {
@@ -1041,6 +1051,13 @@ part "pressure-switch" {
     does   = "set"
     set    = q("1.2 inH2O", "own")
     wrong  = true
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-pressure-switch"
+  }
+  mode "burnt" {
+    name   = "contacts of the pressure switch burnt, high resistance"
+    does   = "resist"
+    ohms   = q("60 ohm", "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-pressure-switch"
   }
