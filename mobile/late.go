@@ -4,35 +4,31 @@ import (
 	"errors"
 	"sync"
 
-	"readback/mobile/ui"
+	"readback/speech/model"
 )
 
-// lateEar lets the core open before the model is unpacked: opening the ear waits until the shell says where the model is.
-type lateEar struct {
-	once         sync.Once
-	known        chan struct{}
-	library, dir string
-	why          string
+// lateModel lets the core open before the model is unpacked: finding it waits until the shell says where it is.
+type lateModel struct {
+	once  sync.Once
+	known chan struct{}
+	files model.Files
+	why   string
 }
 
-func newLateEar() *lateEar { return &lateEar{known: make(chan struct{})} }
+func newLateModel() *lateModel { return &lateModel{known: make(chan struct{})} }
 
-func (l *lateEar) set(library, dir, why string) {
+func (l *lateModel) set(library, dir, why string) {
 	l.once.Do(func() {
-		l.library, l.dir, l.why = library, dir, why
+		l.files, l.why = model.Files{Library: library, Model: dir}, why
 		close(l.known)
 	})
 }
 
-// open runs in the background of the hub.
-func (l *lateEar) open(to ui.Listener) (ui.Ear, error) {
+// locate runs in the background of the hub.
+func (l *lateModel) locate() (model.Files, error) {
 	<-l.known
-	if l.dir == "" {
-		return nil, errors.New(l.why)
+	if l.files.Model == "" {
+		return model.Files{}, errors.New(l.why)
 	}
-	return openEar(l.library, l.dir, to)
-}
-
-func openEar(library, dir string, to ui.Listener) (ui.Ear, error) {
-	return nil, errors.New("speech is not part of this build")
+	return l.files, nil
 }

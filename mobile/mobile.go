@@ -62,7 +62,7 @@ func Code(text string) string {
 type Core struct {
 	mu    sync.Mutex
 	hub   *ui.Hub // nil after Close
-	late  *lateEar
+	late  *lateModel
 	stops map[*Subscription]bool
 }
 
@@ -111,8 +111,8 @@ func Open(dir, version, lang string, host Host) (core *Core, err error) {
 	if host == nil {
 		return nil, coded(CodeBad, errors.New("mobile: no host was given"))
 	}
-	late := newLateEar()
-	hub, err := ui.Open(ui.Config{Dir: dir, Version: version, Lang: lang, Host: guard{host}, Speech: ui.Speech{Open: late.open}})
+	late := newLateModel()
+	hub, err := ui.Open(ui.Config{Dir: dir, Version: version, Lang: lang, Host: guard{host}, Speech: ui.Recogniser(late.locate)})
 	if err != nil {
 		return nil, coded(CodeFailed, err)
 	}

@@ -28,8 +28,12 @@ if [ "${1:-}" = -lib ]; then
 	lib "$2" "$3"
 	exit 0
 fi
-need unzip maven
+need maven espeak-ng
 work=$root/build/jvm
 lib "$work/gobind" "$work/native"
+"$root/speech/fetch.sh"
+(cd "$root" && go build -o build/jvm/ ./mobile/jvm/person ./mobile/speechfiles)
+"$work/speechfiles" >"$work/speech.txt"
 cd "$here"
-maven "$@" test
+maven "-Dvosk=$(sed -n 1p "$work/speech.txt")" "-Dmodel=$(sed -n 2p "$work/speech.txt")" "$@" test
+echo "jvm: $(cat "$work"/target/surefire-reports/*.txt | awk '/^Tests run:/ { gsub(",", ""); run += $3; bad += $5 + $7; skip += $9 } END { print run " run, " bad " failed, " skip " skipped" }')"

@@ -1,0 +1,178 @@
+// Command person is somebody with a broken appliance, for the tests of the binding, which know no JSON: they pass on what
+// GET /api/state answers. A line in is "look STATE", "answer STATE", "speak STATE" or "object STATE"; a line out has these fields,
+// with tabs between:
+//
+//	seq, state of the view, step, power, outcome, agrees or differs, file, words, utterance
+//
+// "look" leaves the last three empty; "agrees" tells whether what was taken last is what was said. "answer" fills in the words and
+// the utterance as JSON. "speak" gives a file with their sound in basement noise (16 kHz, mono, signed 16 bit) as well, and "object"
+// the same for taking the last answer back.
+//
+//	person DIALOGUE FOLDER [VOICE]
+package main
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"readback/core/appliance"
+	"readback/core/heard"
+	"readback/core/session"
+	"readback/core/sim"
+	"readback/flows"
+	"readback/flows/phrase"
+	"readback/mobile/ui"
+	"readback/speech/hear"
+)
+
+func main() {
+	if err := run(os.Args[1:]); err != nil {
+		fmt.Fprintln(os.Stderr, "person:", err)
+		os.Exit(1)
+	}
+}
+
+func run(args []string) error {
+	if len(args) < 2 {
+		return fmt.Errorf("want: person DIALOGUE FOLDER [VOICE]")
+	}
+	p, lex, err := load(args[0])
+	if err != nil {
+		return err
+	}
+	m := &mouth{dir: args[1], noise: hear.Noise("fan", 1, 30*rate)}
+	for _, v := range hear.Voices() {
+		if len(args) < 3 || args[2] == v.Name {
+			m.voice = v
+			break
+		}
+	}
+	in := bufio.NewScanner(os.Stdin)
+	in.Buffer(nil, 16<<20)
+	for in.Scan() {
+		what, text, _ := strings.Cut(in.Text(), " ")
+		var state ui.State
+		if err := json.Unmarshal([]byte(text), &state); err != nil {
+			return fmt.Errorf("state: %w", err)
+		}
+		if state.View == nil {
+			return fmt.Errorf("state: no job is open")
+		}
+		line, err := respond(what, state.View, p, lex, m)
+		if err != nil {
+			return err
+		}
+		if _, err := fmt.Println(line); err != nil {
+			return err
+		}
+	}
+	return in.Err()
+}
+
+func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m *mouth) (string, error) {
+	agrees := "agrees"
+	settled := v.State != "confirm" && v.State != "ended" && v.State != "emergency" && v.Heard != nil && !v.Heard.Pending
+	if settled && !p.Agrees(lex, v.Heard) {
+		agrees = "differs"
+	}
+	fields := []string{fmt.Sprint(v.Seq), v.State, v.Step.ID + "/" + v.Step.Part, v.Site.Power, v.Ended, agrees, "", "", ""}
+	words := "scratch that"
+	if what == "answer" || what == "speak" {
+		u, err := p.Reply(v)
+		if err != nil {
+			return "", err
+		}
+		best := u.Best()
+		if best == nil {
+			return strings.Join(fields, "\t"), nil
+		}
+		if v.State == "confirm" && v.Step.Kind != "consent" && best.ID == "right" && !p.Agrees(lex, v.Heard) {
+			u.Meanings[0] = heard.Meaning{Kind: heard.Choice, ID: "different"}
+		}
+		words = sim.Aloud(lex, u.Meanings[0])
+		u.Source = "touch"
+		said, err := json.Marshal(u)
+		if err != nil {
+			return "", err
+		}
+		fields[7], fields[8] = words, string(said)
+	}
+	if what == "speak" || what == "object" {
+		var err error
+		if fields[6], err = m.say(words); err != nil {
+			return "", err
+		}
+		fields[7] = words
+	}
+	return strings.Join(fields, "\t"), nil
+}
+
+// load makes the person of a dialogue file.
+func load(file string) (*sim.Person, *heard.Lexicon, error) {
+	f, err := os.Open(file)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer f.Close()
+	d, err := sim.ParseDialogue(f)
+	if err != nil {
+		return nil, nil, fmt.Errorf("%s: %w", file, err)
+	}
+	models, err := flows.Builtin()
+	if err != nil {
+		return nil, nil, err
+	}
+	i := slices.IndexFunc(models, func(m *appliance.Model) bool { return m.ID == d.Appliance })
+	if i < 0 {
+		return nil, nil, fmt.Errorf("%s: no equipment file %q", file, d.Appliance)
+	}
+	m := models[i]
+	e, err := appliance.Compile(m)
+	if err != nil {
+		return nil, nil, err
+	}
+	p := &sim.Person{Model: m, See: sim.EngineSight(e), Habits: d.Habits, Chance: sim.NewChance(1), Says: d.Says}
+	for _, f := range d.Faults {
+		n := slices.IndexFunc(m.Modes, func(x appliance.Mode) bool { return x.Full == f })
+		if n < 0 {
+			return nil, nil, fmt.Errorf("%s: no fault %q", file, f)
+		}
+		p.Modes = append(p.Modes, n)
+	}
+	lex, err := phrase.Load()
+	return p, lex, err
+}
+
+const (
+	rate  = 16000
+	level = -26 // dBFS of the speech
+	snr   = 15  // dB over the noise
+)
+
+// mouth turns words into sound.
+type mouth struct {
+	dir   string
+	voice hear.Voice
+	noise []float64
+	n     int
+}
+
+func (m *mouth) say(words string) (string, error) {
+	speech, err := m.voice.Say(words)
+	if err != nil {
+		return "", fmt.Errorf("voice %q: %w", m.voice.Name, err)
+	}
+	clip := hear.Clip(speech, level, snr, m.noise, 0.4, 2.4)
+	out := make([]byte, 2*len(clip))
+	for i, s := range clip {
+		out[2*i], out[2*i+1] = byte(s), byte(uint16(s)>>8)
+	}
+	m.n++
+	name := filepath.Join(m.dir, fmt.Sprintf("%03d.pcm", m.n))
+	return name, os.WriteFile(name, out, 0o600)
+}

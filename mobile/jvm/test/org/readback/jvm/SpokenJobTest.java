@@ -1,0 +1,137 @@
+package org.readback.jvm;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.readback.mobile.Core;
+import org.readback.mobile.Mobile;
+
+/** A whole job by voice through the binding: synthesised speech, the real recogniser and model, the real session. */
+class SpokenJobTest {
+    private static final int BLOCK = 3200; // bytes: 100 ms
+    private static final int TRIES = 4; // a person says it again, and again
+
+    @TempDir Path dir;
+
+    @Test
+    void aJobIsLedByVoiceToItsEnd() throws Exception {
+        FakeHost host = new FakeHost();
+        Core core = Mobile.open(dir.resolve("jobs").toString(), "test", "en", host);
+        host.core = core;
+        List<Long> feeds = new ArrayList<>();
+        int answers = 0;
+        int again = 0;
+        int objected = 0;
+        int tapped = 0;
+        Person.Look look;
+        try (Person person = new Person("igniter-open.txt", dir, "espeak-us")) {
+            core.model(System.getProperty("readback.vosk"), System.getProperty("readback.model"), "");
+            ready(core);
+            Person.post(core, "/api/start", "{\"appliance\":\"furnace-hsi\",\"voice\":true}");
+            for (look = settled(core, person, 0); !look.over() && answers < 300; ) {
+                Person.Look a = person.speak(core);
+                assertTrue(!a.file.isEmpty(), "the person has nothing to say at " + a.step);
+                answers++;
+                Person.Look now = null;
+                for (int i = 0; i < TRIES && now == null; i++) {
+                    if (i > 0) {
+                        again++;
+                        System.out.println("spoken again at " + a.step + ": " + a.words);
+                    }
+                    feed(core, Path.of(a.file), feeds);
+                    now = moved(core, person, a.seq);
+                }
+                if (now == null) {
+                    tapped++;
+                    Person.touch(core, a);
+                    now = person.look(core);
+                }
+                look = settled(core, person, now.seq);
+                if (!look.agrees) {
+                    objected++;
+                    System.out.println("taken wrongly at " + a.step + ": " + a.words);
+                    Person.Look o = person.object(core);
+                    feed(core, Path.of(o.file), feeds);
+                    now = moved(core, person, o.seq);
+                    look = settled(core, person, now == null ? o.seq : now.seq);
+                }
+            }
+        } finally {
+            core.close();
+        }
+        boolean right = look.over() && look.outcome.equals("fixed") && tapped == 0;
+        feeds.sort(null);
+        double us = feeds.get(feeds.size() / 2) / 1e3;
+        System.out.println(answers + " answers, " + again + " said again, " + objected + " taken back, " + tapped + " tapped, outcome " + look.outcome + ", feed " + us + " us");
+        Files.writeString(Path.of(System.getProperty("readback.figures")),
+                "spoken_right_pct " + (right ? 100 : 0) + " 1\nfeed_us " + us + " " + feeds.size() + "\n",
+                StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
+        assertEquals("fixed", look.outcome);
+        assertTrue(host.calls.stream().anyMatch(c -> c.equals("awake true")) && host.saw("awake false", 5), "awake in the job only");
+        assertEquals(0, tapped, "everything was said, nothing tapped");
+        assertTrue(again <= answers / 4, again + " of " + answers + " had to be said again");
+    }
+
+    private static void ready(Core core) throws Exception {
+        BindingTest.eventually(() -> {
+            String s = new String(core.request("GET", "/api/state", null).body(), StandardCharsets.UTF_8);
+            assertTrue(!s.contains("\"ear\":{\"state\":\"off\""), s);
+            return s.contains("\"ear\":{\"state\":\"ready\"");
+        });
+    }
+
+    /** Feeds a file as the microphone would, only faster; what the recogniser is too slow for is offered again. */
+    private static void feed(Core core, Path file, List<Long> times) throws Exception {
+        byte[] all = Files.readAllBytes(file);
+        for (int at = 0; at < all.length; at += BLOCK) {
+            byte[] block = Arrays.copyOfRange(all, at, Math.min(all.length, at + BLOCK));
+            for (;;) {
+                long t = System.nanoTime();
+                try {
+                    core.feed(block);
+                    times.add(System.nanoTime() - t);
+                    break;
+                } catch (Exception e) {
+                    if (!e.getMessage().contains("behind")) {
+                        throw e;
+                    }
+                    Thread.sleep(20);
+                }
+            }
+        }
+    }
+
+    /** The view after the answer was taken, or null when nothing came of it in ten seconds. */
+    private static Person.Look moved(Core core, Person person, long seq) throws Exception {
+        long end = System.nanoTime() + 10_000_000_000L;
+        while (System.nanoTime() < end) {
+            Person.Look l = person.look(core);
+            if (l.seq > seq) {
+                return l;
+            }
+            Thread.sleep(20);
+        }
+        return null;
+    }
+
+    /** The view once everything has been said: nothing moves for a while. */
+    private static Person.Look settled(Core core, Person person, long seq) throws Exception {
+        Person.Look last = person.look(core);
+        for (int still = 0; still < 3; ) {
+            Thread.sleep(30);
+            Person.Look l = person.look(core);
+            still = l.seq == last.seq && l.seq >= seq ? still + 1 : 0;
+            last = l;
+        }
+        return last;
+    }
+}
