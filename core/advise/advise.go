@@ -252,7 +252,7 @@ func (a *Planned) explain(out *session.Advice, d *plan.Decision) {
 		case x >= 0 && y >= 0:
 			_, nx := a.name(x)
 			_, ny := a.name(y)
-			out.Why.Short = a.line("why.tells", "one", nx, "other", ny)
+			out.Splits = []string{nx, ny}
 		}
 		for _, p := range d.Missing {
 			out.Why.More = append(out.Why.More, a.line("why.missing", "proof", p.Name))

@@ -14,9 +14,10 @@ import (
 func (m *Machine) accept(x heard.Meaning) {
 	j, q := m.j, m.j.q
 	j.state = "ask"
-	rec := record{id: q.id, seqs: q.seqs, act: q.kind == "act" || q.act.Proof(), reading: x.Reading != nil}
+	rec := record{id: q.id, seqs: q.seqs, act: q.kind == "act" || q.act.Proof(), read: x.Reading}
 	if x.Reading != nil {
 		rec.taken, rec.words = m.written(x.Reading), m.reading(x.Reading)
+		j.prev = x.Reading
 	} else if x.Kind == heard.Choice {
 		rec.words = m.option(x.ID)
 	} else {
@@ -314,7 +315,7 @@ func (m *Machine) told(q *question, x heard.Meaning) {
 	case "age":
 		j.done["age"] = true
 		j.age = int(x.Reading.Value.Dec.Float())
-		m.say("info", m.line("age.back", "years", decimal(x.Reading.Value.Dec)))
+		m.say("info", m.line("age.back", "years", x.Reading.Value.Dec.Words()))
 	case "decide":
 		j.done["decide"] = true
 		m.say("info", sentence(m.option(x.ID)))

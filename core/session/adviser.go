@@ -55,7 +55,6 @@ type Advice struct {
 	Sure     string    // what would change the verdict, in words
 	Splits   []string  // names of two suspects that Check tells apart
 	Minutes  float64   // what Check takes
-	Changer  string    // name of the check that would change most, empty for none
 }
 
 // Adviser chooses checks and closes cases. It must be a pure function of the query: the machine remembers its answers.

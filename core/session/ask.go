@@ -173,7 +173,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 		m.fromLine(q, "plate", "name", f.Name, "ask", f.Ask)
 		q.step.ID = "plate." + f.ID
 		if _, ok := unit.Lookup(f.Unit); ok {
-			q.units = sameDim(f.Unit)
+			q.units = unitsFor(f.Unit)
 			q.step.Keypad = q.units
 		} else {
 			q.text = true
@@ -182,7 +182,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 		m.fromLine(q, "meter."+[...]string{"leads", "short"}[a.N])
 		q.step.ID = "meter." + [...]string{"leads", "short"}[a.N]
 		if a.N == 1 {
-			q.units = sameDim("ohm")
+			q.units = unitsFor("ohm")
 			q.step.Keypad = q.units
 			q.step.Meter = m.line("meter.ohms")
 		}
@@ -271,7 +271,7 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		q.step.Meter = m.line("meter." + string(c.Function))
 		q.step.Act, q.step.Say = c.Act, m.line("number")
 		q.short = strings.TrimSpace(c.Name + ". " + m.line("number"))
-		q.units = sameDim(c.Unit)
+		q.units = unitsFor(c.Unit)
 		q.step.Keypad = q.units
 		q.ready = len(q.step.Points) > 0 && m.j.site.Placed != int16(i+1) && m.j.site.Series != int16(i+1)
 	}
@@ -339,20 +339,15 @@ func (m *Machine) worst(hazards []string) string {
 	return ""
 }
 
-// sameDim lists the units of the dimension of a unit, that unit first.
-func sameDim(id string) []string {
-	u, ok := unit.Lookup(id)
-	if !ok {
-		return nil
-	}
-	out := []string{id}
-	for _, o := range unit.All() {
-		if o.Dim == u.Dim && o.ID != id {
-			out = append(out, o.ID)
-		}
-	}
-	return out
+// alike are the units that the same dial shows, beside the one that is judged in.
+var alike = map[string][]string{
+	"V": {"mV"}, "mV": {"V"}, "ohm": {"kohm", "Mohm"}, "kohm": {"ohm", "Mohm"}, "Mohm": {"kohm", "ohm"}, "uA": {"mA"},
+	"mA": {"uA", "A"}, "A": {"mA"}, "uF": {"nF"}, "nF": {"uF"}, "degF": {"degC"}, "degC": {"degF"}, "dF": {"dC"}, "dC": {"dF"},
+	"inH2O": {"Pa"}, "Pa": {"inH2O"},
 }
+
+// unitsFor lists the units that may be said where one is judged in, that one first.
+func unitsFor(id string) []string { return append([]string{id}, alike[id]...) }
 
 // powerWords says the state of the supply.
 func (m *Machine) powerWords() string { return m.line("power." + m.j.site.Power.String()) }

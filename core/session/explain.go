@@ -130,13 +130,7 @@ func (m *Machine) howSure() string {
 	if a.Verdict && len(a.Proofs) > 0 {
 		return sentence(text, m.line("proved.by", "proofs", join(a.Proofs)))
 	}
-	switch {
-	case a.Sure != "":
-		return sentence(text, a.Sure)
-	case a.Changer != "":
-		return sentence(text, m.line("not.proved"), m.line("changer", "check", a.Changer))
-	}
-	return sentence(text, m.line("not.proved"))
+	return sentence(text, m.line("not.proved"), a.Sure)
 }
 
 // costWords says what it will cost as far as it is known.
@@ -146,8 +140,8 @@ func (m *Machine) costWords() string {
 	}
 	a := m.advise(planStages...)
 	if len(a.Suspects) > 0 && a.Repair >= 0 {
-		if lo, hi := span(m.model.Repairs[a.Repair].Price); hi > 0 {
-			return m.line("cost.part", "low", whole(int64(lo+0.5)), "high", whole(int64(hi+0.5)))
+		if words := span(m.model.Repairs[a.Repair].Price); words != "" {
+			return m.line("cost.part", "range", words)
 		}
 	}
 	return m.line("cost.early")

@@ -149,7 +149,7 @@ func (m *Machine) missed() {
 	}
 	switch {
 	case q.errs <= 3:
-		m.say("info", m.line("miss."+kind+"."+ones[q.errs], "options", m.optionWords(q)))
+		m.say("info", m.line("miss."+kind+"."+rungs[q.errs], "options", m.optionWords(q)))
 		j.patterns[m.pattern(q)] = 0
 		m.emit(Effect{Type: DoListen, ID: q.listen()})
 	default:
@@ -191,7 +191,7 @@ func (m *Machine) odd(why string) {
 	q.odd++
 	m.cue("refused")
 	if q.odd <= 3 {
-		m.say("info", m.line("odd."+ones[q.odd], "why", why))
+		m.say("info", m.line("odd."+rungs[q.odd], "why", why))
 		m.emit(Effect{Type: DoListen, ID: q.listen()})
 		return
 	}

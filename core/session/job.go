@@ -67,12 +67,12 @@ type question struct {
 
 // record of an answered question: what an undo takes back.
 type record struct {
-	id      string
-	seqs    []int64
-	words   string // what was established, aloud
-	taken   string // the value, written
-	act     bool
-	reading bool
+	id    string
+	seqs  []int64
+	words string // what was established, aloud
+	taken string // the value, written
+	act   bool
+	read  *measure.Reading // nil when it was no reading
 }
 
 // named is a value that was given to a question.
@@ -132,7 +132,7 @@ type job struct {
 	notice    string
 	heardView *HeardView
 	said      string
-	saidN     int
+	saidN     int64
 	lastSaid  []Effect
 	holdFrom  string
 	holding   bool
@@ -141,11 +141,12 @@ type job struct {
 	patterns  map[string]int
 	cautions  map[string]int
 	records   []record
-	wrong     []named // values that were called wrong: never offered again
-	patient   bool    // two check-ins were needed: everything waits longer
-	noise     float64 // dB of speech over noise, 0 when not known
-	doubted   []Doubt // checks whose answer was doubted once already
-	powered   []int   // after how many findings the supply came back
+	prev      *measure.Reading // read back last: a repair may keep a part of it
+	wrong     []named          // values that were called wrong: never offered again
+	patient   bool             // two check-ins were needed: everything waits longer
+	noise     float64          // dB of speech over noise, 0 when not known
+	doubted   []Doubt          // checks whose answer was doubted once already
+	powered   []int            // after how many findings the supply came back
 	plate     map[string]string
 	battery   float64
 	warned    int

@@ -39,9 +39,6 @@ func LineIDs() []string {
 		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
 		add("meter.", string(f))
 	}
-	for _, s := range []measure.State{measure.Over, measure.Beep, measure.Silent, measure.Blank, measure.Jumping, measure.Dead} {
-		add("state.", string(s))
-	}
 	for _, a := range alarms {
 		add("alarm."+a, "", ".then")
 	}
@@ -66,12 +63,12 @@ func LineIDs() []string {
 
 var plainIDs = []string{
 	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "callout",
-	"changed", "changed.fact", "changer", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
+	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
 	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
-	"differs", "digits", "done.number", "doubt", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
+	"differs", "done.number", "doubt", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
 	"handover.closed", "handover.open", "handover.story", "hello", "help", "hold.live", "hold.refused", "holding", "how.check",
 	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
-	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "jumping.range", "last.fact", "lead", "leads",
+	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "last.fact", "lead", "leads",
 	"leads.bad", "leads.good", "leads.open", "leads.unproved", "left.open", "limit.between", "limit.high", "limit.low", "loud",
 	"match", "match.good", "match.later", "match.wrong", "mended", "meter.leads", "meter.short", "missed", "must", "new.day",
 	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",

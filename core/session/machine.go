@@ -196,9 +196,13 @@ func (m *Machine) say(level, text string) {
 		return
 	}
 	j := m.j
-	if j.saidN != int(j.seq) {
-		j.saidN, j.lastSaid = int(j.seq), nil
+	text = strings.ToUpper(text[:1]) + text[1:]
+	if j.saidN != j.seq {
+		j.saidN, j.lastSaid = j.seq, nil
 		j.said = ""
+	}
+	if n := len(j.lastSaid); n > 0 && j.lastSaid[n-1].Text == text && level != "emergency" {
+		return // just said
 	}
 	e := Effect{Type: DoSay, ID: fmt.Sprintf("s%d-%d", j.seq, len(j.lastSaid)+1), Text: text, Level: level, Slow: j.rate}
 	j.lastSaid = append(j.lastSaid, e)

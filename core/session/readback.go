@@ -33,85 +33,111 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 		m.accept(best)
 		return
 	}
-	best, ok := m.asReading(best)
-	if !ok {
+	if best.Kind == heard.Count && q.kind == "look" {
+		m.accept(best)
 		return
 	}
-	if q.ready { // the value came before "ready": the leads were in place
-		q.ready = false
-	}
+	q.ready = false                             // a value before "ready": the leads were in place
 	if q.pending != nil || len(q.choices) > 0 { // a new value corrects what was read back
 		q.fixes++
 		if q.pending != nil {
 			m.reject(q.pending.Reading)
+			j.prev = q.pending.Reading
 		}
 		q.pending, q.choices = nil, nil
-		if q.fixes == 2 {
-			m.say("info", m.line("digits"))
+	}
+	v := *u
+	v.Meanings = nil
+	for _, x := range fits {
+		if x, ok := asReading(x); ok {
+			v.Meanings = append(v.Meanings, x)
 		}
 	}
-	if why := m.impossible(best.Reading); why != "" {
-		m.odd(why)
-		return
+	if v.SNR == 0 {
+		v.SNR = j.noise
 	}
-	if q.hazard {
-		m.twice(u, best)
-		return
-	}
-	if rivals := m.rivals(u, fits[1:], best); len(rivals) > 0 {
-		q.choices = append([]heard.Meaning{best}, rivals...)
-		j.state = "confirm"
-		m.pendingView(best)
-		m.cue("ask")
-		m.say("info", m.line("this.or.that", "this", m.reading(best.Reading), "that", m.reading(rivals[0].Reading)))
-		m.emit(Effect{Type: DoListen, ID: "number"})
-		return
-	}
-	if m.noisy() && !trusted(u.Source) {
-		q.pending = &best
-		j.state = "confirm"
-		m.pendingView(best)
-		m.cue("ask")
-		m.say("info", m.line("right.or.different", "value", m.reading(best.Reading)))
-		m.emit(Effect{Type: DoListen, ID: "choice"})
-		return
-	}
-	m.accept(best)
+	m.decided(&v, heard.Decide(&v, m.slot(q)))
 }
 
-// asReading turns a count or a bare number into a reading when only one unit is possible, and asks for the unit otherwise.
-func (m *Machine) asReading(x heard.Meaning) (heard.Meaning, bool) {
-	q := m.j.q
+// asReading takes a bare whole number for a reading without a unit.
+func asReading(x heard.Meaning) (heard.Meaning, bool) {
 	if x.Kind == heard.Count {
-		if q.kind == "look" {
-			m.accept(x)
-			return x, false
-		}
 		d, err := unit.ParseDecimal(x.Text)
 		if err != nil {
-			m.missed()
 			return x, false
 		}
 		x.Kind, x.Reading = heard.Reading, &measure.Reading{Value: unit.Value{Dec: d}}
 	}
-	r := *x.Reading
-	if r.State == measure.Number && r.Value.Unit == "" {
-		var could []string
-		for _, u := range q.units {
-			if len(x.Units) == 0 || slices.Contains(x.Units, u) {
-				could = append(could, u)
-			}
-		}
-		if len(could) != 1 {
-			m.cue("ask")
-			m.say("info", m.line("which.unit", "number", decimal(r.Value.Dec), "units", m.unitWords(q.units)))
-			m.emit(Effect{Type: DoListen, ID: "number"})
-			return x, false
-		}
-		r.Value.Unit = could[0]
+	return x, x.Kind == heard.Reading
+}
+
+// slot is what is known about the reading that is due.
+func (m *Machine) slot(q *question) heard.Slot {
+	s := heard.Slot{
+		Units: q.units, Failed: q.errs, Previous: m.j.prev,
+		Possible: func(r measure.Reading) bool { return m.impossible(&r) == "" },
+		Matters:  func(a, b measure.Reading) bool { return isZero(&a) != isZero(&b) },
 	}
-	x.Reading = &r
-	return x, true
+	if q.first != nil {
+		s.Pending = q.first.Reading
+	}
+	if q.hazard {
+		s.Clears = func(r measure.Reading) bool { return isZero(&r) }
+	}
+	if q.check >= 0 {
+		s.Matters = func(a, b measure.Reading) bool { return m.consequence(q.check, &a) != m.consequence(q.check, &b) }
+	}
+	return s
+}
+
+// decided does what was decided about a reading.
+func (m *Machine) decided(u *heard.Utterance, d heard.Decision) {
+	j, q := m.j, m.j.q
+	if d.Take != nil && d.Action != heard.AskUnit {
+		if why := m.impossible(d.Take); why != "" {
+			m.odd(why)
+			return
+		}
+	}
+	x := heard.Meaning{Kind: heard.Reading, Reading: d.Take}
+	ask := func(text, listen string) {
+		m.pendingView(x)
+		m.cue("ask")
+		m.say("info", text)
+		m.emit(Effect{Type: DoListen, ID: listen})
+	}
+	switch d.Action {
+	case heard.Accept:
+		if q.first != nil {
+			m.say("info", m.line("agreed"))
+		}
+		m.accept(x)
+	case heard.AskTwo:
+		q.choices = []heard.Meaning{x, {Kind: heard.Reading, Reading: d.Rival}}
+		j.state = "confirm"
+		ask(m.line("this.or.that", "this", m.reading(d.Take), "that", m.reading(d.Rival)), "number")
+	case heard.AskUnit:
+		ask(m.line("which.unit", "number", d.Take.Value.Dec.Words(), "units", m.unitWords(d.Units)), "number")
+	case heard.Confirm:
+		q.pending = &x
+		j.state = "confirm"
+		ask(m.line("right.or.different", "value", m.reading(d.Take)), "choice")
+	case heard.Second:
+		q.first = &x
+		j.state = "confirm"
+		ask(m.line("once.more", "value", m.reading(d.Take)), "number")
+	case heard.Again:
+		if q.first != nil && d.Take != nil {
+			q.first, j.state = nil, "ask"
+			m.cue("refused")
+			m.say("info", m.line("differs", "value", m.reading(d.Take)))
+			m.emit(Effect{Type: DoListen, ID: "number"})
+			return
+		}
+		m.missed()
+	default: // digits, keypad
+		m.missed()
+	}
 }
 
 func (m *Machine) unitWords(units []string) string {
@@ -147,7 +173,7 @@ func (m *Machine) impossible(r *measure.Reading) string {
 			return m.line("wrong.unit", "units", m.unitWords(q.units))
 		}
 		if b := r.Value.Base(); want.Dim == unit.Voltage && (b > 300 || b < -300) {
-			return m.line("too.much", "value", value(r.Value)) // a branch circuit has at most 240 V
+			return m.line("too.much", "value", r.Value.Spoken()) // a branch circuit has at most 240 V
 		}
 		if q.check >= 0 {
 			c := &m.model.Checks[q.check]
@@ -170,68 +196,12 @@ func first(s []string) string {
 	return s[0]
 }
 
-// twice takes a value that clears a hazard: two agreeing sayings, or a touch.
-func (m *Machine) twice(u *heard.Utterance, x heard.Meaning) {
-	j, q := m.j, m.j.q
-	zero := isZero(x.Reading)
-	switch {
-	case !zero, trusted(u.Source):
-		m.accept(x)
-	case q.first == nil:
-		q.first = &x
-		j.state = "confirm"
-		m.pendingView(x)
-		m.cue("ask")
-		m.say("info", m.line("once.more", "value", m.reading(x.Reading)))
-		m.emit(Effect{Type: DoListen, ID: "number"})
-	case !agree(q.first.Reading, x.Reading):
-		q.first = nil
-		j.state = "ask"
-		m.cue("refused")
-		m.say("info", m.line("differs", "value", m.reading(x.Reading)))
-		m.emit(Effect{Type: DoListen, ID: "number"})
-	default:
-		m.say("info", m.line("agreed"))
-		m.accept(x)
-	}
-}
-
 // zeroVolts is the largest reading that counts as dead. Common practice, no source: meters on open leads show some
 // tenths of a volt, capacitive ghosts show several volts and are looked into.
 const zeroVolts = 1.0
 
 func isZero(r *measure.Reading) bool {
 	return r != nil && r.State == measure.Number && r.Value.Dim() == unit.Voltage && r.Value.Base() < zeroVolts && r.Value.Base() > -zeroVolts
-}
-
-// agree tells whether two sayings are the same value.
-func agree(a, b *measure.Reading) bool {
-	return a.State == b.State && a.Value.Unit == b.Value.Unit && a.Value.Dec.Equal(b.Value.Dec)
-}
-
-// rivalCost is how much dearer than the best a meaning may be to count as a rival: a factor of about twenty in odds.
-const rivalCost = 3.0
-
-// rivals are other readings of the utterance that would change the verdict or the next step.
-func (m *Machine) rivals(u *heard.Utterance, rest []heard.Meaning, best heard.Meaning) []heard.Meaning {
-	q := m.j.q
-	if trusted(u.Source) || q.check < 0 || best.Repair && len(rest) == 0 {
-		return nil
-	}
-	var out []heard.Meaning
-	mine := m.consequence(q.check, best.Reading)
-	for _, x := range rest {
-		if x.Kind != heard.Reading || x.Cost > rivalCost || x.Reading.Value.Unit == "" && x.Reading.State == measure.Number {
-			continue
-		}
-		if m.impossible(x.Reading) != "" || agree(x.Reading, best.Reading) {
-			continue
-		}
-		if m.consequence(q.check, x.Reading) != mine {
-			out = append(out, x)
-		}
-	}
-	return out
 }
 
 // outcome is what a reading leads to.
@@ -277,7 +247,7 @@ func (m *Machine) confirmed(id string) {
 	q.fixes++
 	m.cue("ask")
 	if q.fixes >= 2 {
-		m.say("info", m.line("digits"))
+		m.say("info", m.line("miss.number.two"))
 	} else {
 		m.say("info", m.line("what.then"))
 	}
@@ -294,7 +264,7 @@ func (m *Machine) reject(r *measure.Reading) {
 // correctsLast tells whether "no, twenty-four" speaks of the value before rather than of the open question.
 func (m *Machine) correctsLast(q *question) bool {
 	recs := m.j.records
-	return len(recs) > 0 && recs[len(recs)-1].reading && len(q.seqs) <= 1
+	return len(recs) > 0 && recs[len(recs)-1].read != nil && len(q.seqs) <= 1
 }
 
 // pendingView shows a value that is not accepted yet.
@@ -306,3 +276,7 @@ func (m *Machine) pendingView(x heard.Meaning) {
 
 // noisy tells whether it is so loud that every value is confirmed.
 func (m *Machine) noisy() bool { return m.j.noise != 0 && m.j.noise < 10 }
+
+// rivalCost is how much dearer than the best a meaning may be and still be minded where it may be an emergency, or the
+// answer to one: a factor of about twenty in odds.
+const rivalCost = 3.0

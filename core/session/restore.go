@@ -179,16 +179,16 @@ func (m *Machine) costSentence() string {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
 	part := m.line("cost.nothing")
-	if lo, hi := span(r.Price); hi > 0 {
-		part = m.line("cost.part", "low", whole(int64(lo+0.5)), "high", whole(int64(hi+0.5)))
+	if words := span(r.Price); words != "" {
+		part = m.line("cost.part", "range", words)
 	} else if r.Kind == "replace" {
 		part = m.line("cost.unknown")
 	}
-	if lo, hi := span(r.Minutes); hi > 0 {
-		part += " " + m.line("cost.minutes", "low", whole(int64(lo+0.5)), "high", whole(int64(hi+0.5)))
+	if words := span(r.Minutes); words != "" {
+		part += " " + m.line("cost.minutes", "range", words)
 	}
 	if j.price != nil {
-		part += " " + m.line("cost.callout", "price", decimal(j.price.Value.Dec))
+		part += " " + m.line("cost.callout", "price", j.price.Value.Dec.Words())
 	}
 	if j.age >= 15 { // from memory: a furnace lives 15 to 20 years
 		part += " " + m.line("cost.old", "age", whole(int64(j.age)))
@@ -196,12 +196,20 @@ func (m *Machine) costSentence() string {
 	return part
 }
 
-// span is the range of a quantity, its nominal value twice when it has none.
-func span(q measure.Quantity) (low, high float64) {
-	if q.Low == 0 && q.High == 0 {
-		return q.Nominal, q.Nominal
+// span says the range of a quantity, empty when there is none.
+func span(q measure.Quantity) string {
+	low, high := int64(q.Low+0.5), int64(q.High+0.5)
+	if low == high {
+		high = int64(q.Nominal + 0.5)
+		low = high
 	}
-	return q.Low, q.High
+	switch {
+	case high <= 0:
+		return ""
+	case low == high:
+		return whole(high)
+	}
+	return whole(low) + " to " + whole(high)
 }
 
 // photo notes a picture; the one that is waited for answers the question.

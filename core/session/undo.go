@@ -43,7 +43,7 @@ func (m *Machine) takeBack(rec record, by int64) {
 	if by > 0 {
 		m.undone[by], m.doubt[by] = true, rec.act
 	}
-	if rec.reading {
+	if rec.read != nil {
 		m.wrong[m.Seq()] = named{rec.id, rec.taken}
 	}
 	m.replay()
@@ -109,6 +109,7 @@ func (m *Machine) correct(u *heard.Utterance) {
 	m.fixed[m.Seq()] = true
 	m.heldAt[m.Seq()] = rec.id
 	m.takeBack(rec, 0)
+	m.j.prev = rec.read
 	if !m.at(rec.id) {
 		m.reopen(rec.id)
 	}

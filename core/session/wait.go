@@ -210,7 +210,7 @@ func (m *Machine) batteryAt(level float64) {
 		return
 	}
 	j.warned = step
-	j.notice = m.line("battery." + ones[step])
+	j.notice = m.line("battery." + rungs[step])
 	m.say("warning", j.notice)
 	if step == 3 && !j.ending && j.state != "ended" {
 		m.unholdQuietly()
