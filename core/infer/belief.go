@@ -46,6 +46,7 @@ type several struct {
 	world []int32   // per phase, as the repairs so far leave it
 	cur   []float64 // per phase: log-likelihood of this cycle
 	base  float64   // log prior and log-likelihood of the closed cycles
+	kept  float64   // its probability while it is set aside
 }
 
 // Belief is the state of one job. It is not safe for concurrent use.
@@ -55,6 +56,7 @@ type Belief struct {
 	free  []item // retired entries, kept for their storage
 
 	world   []int32 // per hypothesis: its only world, as the repairs so far leave it, -1 when it has several
+	plain   bool    // hypothesis and world have one number, but for those with several, which have some world of their number
 	several []several
 	prob    []float64 // per hypothesis: normalised
 	logZ    float64   // log-likelihood of all answers
@@ -87,6 +89,12 @@ func New(p *Problem) *Belief {
 	for h := range p.Hyps {
 		if ph := p.Hyps[h].Phases; len(ph) > 1 {
 			b.several = append(b.several, several{hyp: h, world: make([]int32, len(ph)), cur: make([]float64, len(ph))})
+		}
+	}
+	b.plain = len(p.Hyps) <= p.Worlds
+	for h := range p.Hyps {
+		if ph := p.Hyps[h].Phases; len(ph) == 1 && ph[0].World != h {
+			b.plain = false
 		}
 	}
 	n := 0
@@ -265,9 +273,16 @@ func (b *Belief) apply(it *item) bool {
 	}
 	like[Broad] = like[n]
 	prob, class := b.prob, c.Class
-	for h, w := range b.world {
-		if w >= 0 {
-			prob[h] *= like[class[w]]
+	if b.plain && b.mends == 0 {
+		class = class[:len(prob)]
+		for h, k := range class {
+			prob[h] *= b.like[k]
+		}
+	} else {
+		for h, w := range b.world {
+			if w >= 0 {
+				prob[h] *= b.like[class[w]]
+			}
 		}
 	}
 	for i := range b.several {
@@ -436,20 +451,33 @@ func (b *Belief) Sort(s Sort) float64 {
 // the answers to skip in the choice between the worlds of one hypothesis.
 func (b *Belief) masses(check int, prob []float64, skip int) {
 	class := b.p.Checks[check].Class
-	clear(b.mass[:])
-	var odd [Broad + 1]float64 // two tables: a sum need not wait for the one before it
-	for h, w := range b.world {
-		if w < 0 {
-			continue
+	var even, odd [Broad + 1]float64 // two tables: a sum need not wait for the one before it
+	if b.plain && b.mends == 0 {
+		for i := range b.several {
+			s := &b.several[i]
+			s.kept, prob[s.hyp] = prob[s.hyp], 0
 		}
-		if h&1 == 0 {
-			b.mass[class[w]] += prob[h]
-		} else {
-			odd[class[w]] += prob[h]
+		class := class[:len(prob)]
+		for h := 1; h < len(class); h += 2 {
+			even[class[h-1]] += prob[h-1]
+			odd[class[h]] += prob[h]
+		}
+		if n := len(class); n&1 != 0 {
+			even[class[n-1]] += prob[n-1]
+		}
+		for i := range b.several {
+			s := &b.several[i]
+			prob[s.hyp] = s.kept
+		}
+	} else {
+		for h, w := range b.world {
+			if w >= 0 {
+				even[class[w]] += prob[h]
+			}
 		}
 	}
 	for k := range b.mass {
-		b.mass[k] += odd[k]
+		b.mass[k] = even[k] + odd[k]
 	}
 	var share [8]float64
 	for i := range b.several {

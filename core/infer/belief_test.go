@@ -21,7 +21,7 @@ func worst(p *infer.Problem, b *infer.Belief, events []event) float64 {
 }
 
 func TestAgainstRationals(t *testing.T) {
-	for seed := range uint64(40) {
+	for seed := range uint64(12) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		p := randomProblem(r)
 		b := infer.New(p)
