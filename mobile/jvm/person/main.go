@@ -94,7 +94,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		if v.State == "confirm" && v.Step.Kind != "consent" && best.ID == "right" && !p.Agrees(lex, v.Heard) {
 			u.Meanings[0] = heard.Meaning{Kind: heard.Choice, ID: "different"}
 		}
-		words = sim.Aloud(lex, u.Meanings[0])
+		words = sim.Aloud(lex, u.Meanings[0], 0)
 		u.Source = "touch"
 		said, err := json.Marshal(u)
 		if err != nil {
