@@ -113,12 +113,9 @@ place "splice" {
 }
 
 place "filter-slot" {
-  name   = "filter cover"
-  where  = "narrow cover beside the lower front panel"
+  name   = "filter slot"
+  where  = "beside the lower front panel"
   within = "front"
-  cover  = true
-  open   = q("0.5 min", "common practice, no source")
-  close  = q("0.5 min", "common practice, no source")
 }
 
 place "upper-bay" {
@@ -2474,13 +2471,6 @@ point "board-r" {
   where = "low voltage row, marked R"
 }
 
-point "r-out" {
-  net   = "float-switch.a"
-  place = "upper-bay"
-  name  = "wire to the float switch"
-  where = "lifted off terminal R"
-}
-
 point "board-w" {
   net   = "W"
   place = "upper-bay"
@@ -2498,7 +2488,7 @@ point "board-y" {
 point "y-out" {
   net   = "y-wire.a"
   place = "upper-bay"
-  name  = "Y wire end"
+  name  = "terminal Y, cable wire"
   where = "lifted off terminal Y"
 }
 
@@ -2568,15 +2558,15 @@ point "splice-c" {
 point "wall-r" {
   net   = "r-wire.a"
   place = "splice"
-  name  = "R wire of the wall cable"
-  where = "lifted out of the R splice"
+  name  = "R splice, wall wire"
+  where = "lifted out of its twist cap"
 }
 
 point "wall-w" {
   net   = "w-wire.b"
   place = "splice"
-  name  = "W wire of the wall cable"
-  where = "lifted out of the W splice"
+  name  = "W splice, wall wire"
+  where = "lifted out of its twist cap"
 }
 
 point "stat-r" {
@@ -5405,7 +5395,7 @@ check "rise-m" {
   call     = "on"
   at       = "heating"
   places   = ["duct"]
-  hazard   = "hot"
+  hazard   = "none"
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -6195,7 +6185,7 @@ check "again-rise" {
   call     = "on"
   at       = "steady"
   places   = []
-  hazard   = "hot"
+  hazard   = "none"
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
@@ -6372,7 +6362,7 @@ repair "seat-panel" {
   note    = "Never tape the door switch."
   step {
     act   = "Hang the panel on its hooks, press it home."
-    power = "off"
+    power = "on"
   }
 }
 
@@ -6446,17 +6436,16 @@ repair "replace-filter" {
   price   = q("8..40 money", "from memory")
   minutes = q("3..10 min", "from memory")
   match   = ["length", "width", "thickness", "airflow class"]
-  causes  = ["static-m", "rise-m"]
   confirm = "filter-look"
   note    = "A filter that is too fine starves an old blower."
   step {
-    act    = "Slide the old filter out."
-    power  = "off"
+    act    = "Turn the thermostat down, slide the old filter out."
+    power  = "on"
     places = ["filter-slot"]
   }
   step {
     act    = "Fit the new one, arrow toward the furnace."
-    power  = "off"
+    power  = "on"
     places = ["filter-slot"]
   }
 }
@@ -6478,7 +6467,6 @@ repair "clear-drain" {
   part    = "drain"
   kind    = "clean"
   minutes = q("15..60 min", "from memory")
-  causes  = ["float-ohms"]
   confirm = "pan-look"
   step {
     act   = "Take up the water in the pan with a cloth."
@@ -6507,7 +6495,7 @@ repair "clear-intake" {
     act     = "Clear snow and leaves a foot around it."
     caution = "Stay off ladders and ice."
     level   = "warning"
-    power   = "off"
+    power   = "on"
   }
 }
 
@@ -6520,14 +6508,20 @@ repair "clear-vent" {
   confirm = "vent-look"
   note    = "Chimney liner in doubt, or a nest out of reach: call. Have an alarm for carbon monoxide in place."
   step {
+    act     = "Turn the thermostat down, let the fan stop."
+    caution = "Exhaust is hot while it runs."
+    level   = "warning"
+    power   = "on"
+  }
+  step {
     act     = "Take out what you can reach from outside."
     caution = "Stay off ladders and ice."
     level   = "warning"
-    power   = "off"
+    power   = "on"
   }
   step {
     act   = "Look that the whole pipe slopes back, joints tight."
-    power = "off"
+    power = "on"
   }
 }
 
