@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"readback/core/appliance"
 	"readback/core/figure"
@@ -148,5 +149,22 @@ func TestFigures(t *testing.T) {
 			agree, total = agree+a, total+n
 		}
 		add("circuit.agree_pct", 100*float64(agree)/float64(total), "%", ">= 100", total)
+
+		reports, err := flows.LintAll(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		one, three, modes := 1.0, 1.0, 0
+		for _, r := range reports {
+			one, three, modes = min(one, r.One), min(three, r.Three), modes+len(r.Model.Modes)
+		}
+		add("isolate.one_pct", 100*one, "%", ">= 95", modes)
+		add("isolate.three_pct", 100*three, "%", ">= 99.5", modes)
+
+		e := engine(t, "data", "furnace.hcl")
+		hyps := append(e.Singles(), e.Pairs()...)
+		start := time.Now()
+		e.Table(hyps)
+		add("compile.pairs_s", time.Since(start).Seconds(), "s", "reported", len(hyps))
 	})
 }

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"readback/core/measure"
 )
 
 // Engine simulates one appliance. It is immutable after [Compile]; goroutines may share it.
@@ -23,6 +25,8 @@ type Engine struct {
 	black        []int32
 	reads        []int32 // per check: slot of what an instrument reads, -1
 	readTol      []float64
+	dials        []dial
+	atStep       []int                    // per check: index of its step, -1
 	whens        [][]func(*state) float64 // per check, per option
 	lampWhen     []func(*state) float64
 	lampCode     map[string]int
@@ -338,7 +342,7 @@ const (
 
 // check compiles what a check looks at.
 func (b *builder) check(c *Check) {
-	red, black, reads, tol := int32(-1), int32(-1), int32(-1), 0.0
+	red, black, reads, tol, from := int32(-1), int32(-1), int32(-1), 0.0, ""
 	point := func(i int) int32 {
 		if i < 0 || i >= len(b.m.Points) {
 			return -1
@@ -360,14 +364,19 @@ func (b *builder) check(c *Check) {
 		b.needs = append(b.needs, reads)
 	}
 	switch c.Function {
-	case "capacitance":
-		read(c.Part, "healthy")
-		if c.Part >= 0 {
+	case measure.VoltsAC, measure.VoltsDC, measure.MillivoltDC:
+		from = "V"
+	case measure.Ohms:
+		from = "ohm"
+	case measure.Capacitance:
+		read(c.Part, "microfarads_now")
+		from = "uF"
+		if c.Part >= 0 && b.err == nil {
 			tol = b.tol[b.param(&b.m.Parts[c.Part], KindOf("capacitor"), "value")]
 		}
-	case "microamps-dc":
+	case measure.MicroampsDC:
 		read(c.Part, "microamps_now")
-		tol = unknownTol
+		from, tol = "uA", unknownTol
 		if c.Part >= 0 {
 			for i := range b.m.Parts {
 				if p := &b.m.Parts[i]; p.Kind == "rod" {
@@ -375,7 +384,8 @@ func (b *builder) check(c *Check) {
 				}
 			}
 		}
-	case "amps-ac":
+	case measure.AmpsAC:
+		from = "A"
 		part, _ := strings.CutPrefix(c.Quantity, "amps:")
 		i, ok := b.partIndex[part]
 		if !ok {
@@ -390,6 +400,7 @@ func (b *builder) check(c *Check) {
 	default:
 		if i, ok := b.signalIndex[c.Quantity]; ok && c.Quantity != "" {
 			reads = b.lookup(c.Quantity, 0)
+			from = b.m.Signals[i].Unit
 			b.needs = append(b.needs, reads)
 			tol = unknownTol
 			if q := b.m.Signals[i].Tol; q.Unit != "" {
@@ -411,6 +422,13 @@ func (b *builder) check(c *Check) {
 		}
 		whens = append(whens, fn)
 	}
+	at, ok := b.stepIndex[c.At]
+	if !ok {
+		if at = -1; c.At != "" {
+			b.fail("check %s is done at no step %q", c.ID, c.At)
+		}
+	}
+	b.atStep, b.dials = append(b.atStep, at), append(b.dials, dialOf(from, c.Unit))
 	b.red, b.black = append(b.red, red), append(b.black, black)
 	b.reads, b.readTol, b.whens = append(b.reads, reads), append(b.readTol, tol), append(b.whens, whens)
 }
@@ -496,6 +514,7 @@ type config struct {
 	force  []int8
 	coef   [][4]float64
 	ac, dc []float64 // conductance of each branch when it conducts, S
+	hash   key
 }
 
 func (e *Engine) newConfig() *config {
@@ -532,6 +551,7 @@ func (c *config) build(e *Engine, modes []int) {
 			c.dc[i] = 1 / (max(c.val[br.dc], leastOhms) + c.series[i])
 		}
 	}
+	c.hashAll(e)
 }
 
 // sorted returns the modes in rising order without doubles: a hypothesis is a set.

@@ -203,7 +203,7 @@ var kinds = []*Kind{
 		Ports:   []Port{{Name: "a", Optional: true}, {Name: "b", Optional: true}},
 		Params:  []Param{{Name: "value", Dim: unit.Capacitance, Unit: "uF"}},
 		Effects: []Effect{effOpen, effShort, {Name: "weak", Params: effFactor.Params, Doc: "so much of its value is left"}, effSet},
-		Props:   []Slot{{"healthy", "share of its value that is left; 0 when open or shorted"}},
+		Props:   []Slot{{"healthy", "share of its value that is left; 0 when open or shorted"}, {"microfarads_now", "microfarads that are left"}},
 	},
 	{
 		Name: "rod", Doc: "a flame rod: passes a d.c. of microamps while flame joins it to the burner; \"source\" is the resistance of the a.c. that feeds it",

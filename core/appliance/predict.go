@@ -1,7 +1,6 @@
 package appliance
 
 import (
-	"encoding/binary"
 	"fmt"
 	"math"
 	"slices"
@@ -99,13 +98,13 @@ func (e *Engine) groups(checks []int) []group {
 // sim is a state with the memory of one hypothesis: what has blown in the past.
 type sim struct {
 	*state
-	kept  []bool               // per latch
-	cache map[string][]Outcome // resistances of one network at rest
-	key   []byte
+	kept []bool // per latch
 }
 
 func (e *Engine) newSim() *sim {
-	return &sim{state: e.newState(), kept: make([]bool, len(e.latches)), cache: map[string][]Outcome{}}
+	s := &sim{state: e.newState(), kept: make([]bool, len(e.latches))}
+	s.memo = newMemo()
+	return s
 }
 
 // load makes the hypothesis current and lets the past happen: a call for heat, until nothing more blows. Done hears what
@@ -154,8 +153,8 @@ func (s *sim) group(id int, g *group, done func(check int, o Outcome)) {
 	e := s.e
 	s.run(&g.at, func(step int, last bool) {
 		for _, c := range g.checks {
-			at, ok := e.stepIndex[e.m.Checks[c].At]
-			if ok && at == step || last && (!ok || !s.reached[at]) {
+			at := e.atStep[c]
+			if at >= 0 && at == step || last && (at < 0 || !s.reached[at]) {
 				done(c, s.measure(c))
 			}
 		}
@@ -167,12 +166,9 @@ func (s *sim) group(id int, g *group, done func(check int, o Outcome)) {
 
 // resistances are measured at rest. They follow from the conductances alone, which many pairs of faults share.
 func (s *sim) resistances(id int, g *group, done func(check int, o Outcome)) {
-	key := append(s.key[:0], byte(id))
-	for _, x := range s.gd {
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(x))
-	}
-	s.key = key
-	outs, known := s.cache[string(key)]
+	key := s.hash
+	key[0] += uint64(id)
+	outs, known := s.memo.rest[key]
 	k := 0
 	for i := range g.lifted {
 		l := &g.lifted[i]
@@ -191,7 +187,10 @@ func (s *sim) resistances(id int, g *group, done func(check int, o Outcome)) {
 		}
 	}
 	if !known {
-		s.cache[string(key)] = outs
+		if len(s.memo.rest) >= maxMemo {
+			clear(s.memo.rest)
+		}
+		s.memo.rest[key] = outs
 	}
 }
 
@@ -263,37 +262,40 @@ func (e *Engine) Reached(modes []int) (step, code, why string) {
 // measure does a check in the state as it stands.
 func (s *state) measure(check int) Outcome {
 	e := s.e
-	c := &e.m.Checks[check]
-	switch c.Function {
+	f := e.m.Checks[check].Function
+	d := &e.dials[check]
+	switch f {
 	case measure.VoltsAC, measure.VoltsDC, measure.MillivoltDC, measure.Ohms, measure.Continuity:
-		o := s.read(c.Function, e.red[check], e.black[check])
-		o.Value, o.Half = scaled(o, c.Unit)
-		return o
+		if in := s.solved; in != nil && f == measure.VoltsAC {
+			return in.once(check, func() Outcome { return d.show(s.read(f, e.red[check], e.black[check])) })
+		}
+		return d.show(s.read(f, e.red[check], e.black[check]))
 	}
 	if e.reads[check] < 0 {
 		return s.look(check)
 	}
 	v := s.val[e.reads[check]]
-	o := Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]}
-	from := ""
-	switch c.Function {
-	case measure.Capacitance:
-		q := e.m.Parts[c.Part].Params["value"]
-		o.Value, o.Half = v*q.Nominal, v*q.Nominal*e.readTol[check]
-		from = q.Unit
-	case measure.MicroampsDC:
-		from = "uA"
-	case measure.AmpsAC:
-		from = "A"
-	default:
-		from = e.m.Signals[e.signalIndex[c.Quantity]].Unit
-	}
-	a, ok1 := unit.Lookup(from)
-	b, ok2 := unit.Lookup(c.Unit)
-	if ok1 && ok2 && a.ID != b.ID {
-		o.Value, o.Half = (o.Value*a.Scale+a.Offset-b.Offset)/b.Scale, o.Half*a.Scale/b.Scale
+	return d.show(Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]})
+}
+
+// dial turns what the engine counts in into the unit of a check.
+type dial struct{ times, plus float64 }
+
+func (d dial) show(o Outcome) Outcome {
+	if o.State == measure.Number {
+		o.Value, o.Half = o.Value*d.times+d.plus, o.Half*math.Abs(d.times)
 	}
 	return o
+}
+
+// dialOf makes the dial from one unit to another; unknown units count alike.
+func dialOf(from, to string) dial {
+	a, ok1 := unit.Lookup(from)
+	b, ok2 := unit.Lookup(to)
+	if !ok1 || !ok2 {
+		return dial{1, 0}
+	}
+	return dial{a.Scale / b.Scale, (a.Offset - b.Offset) / b.Scale}
 }
 
 func (s *state) look(check int) Outcome {
@@ -303,14 +305,6 @@ func (s *state) look(check int) Outcome {
 		}
 	}
 	return Outcome{State: measure.Blank, Option: -1}
-}
-
-// scaled turns base units into those of the check.
-func scaled(o Outcome, unitID string) (value, half float64) {
-	if u, ok := unit.Lookup(unitID); ok {
-		return (o.Value - u.Offset) / u.Scale, o.Half / u.Scale
-	}
-	return o.Value, o.Half
 }
 
 // read puts a meter's leads on two nodes. Values are in volts and ohms.

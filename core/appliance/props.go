@@ -106,9 +106,12 @@ func (b *builder) prop(i int, prop string, line int) int32 {
 		return def(func(s *state) float64 { return s.val[gate] }, gate)
 	case "works", "hums", "powered":
 		return b.works(name, i, prop)
-	case "healthy":
+	case "healthy", "microfarads_now":
 		value := b.param(p, k, "value")
 		nominal, factor, off := b.init[value], u.factor, u.off
+		if prop == "microfarads_now" {
+			nominal = 1
+		}
 		return def(func(s *state) float64 {
 			if s.val[off] > 0.5 {
 				return 0

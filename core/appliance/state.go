@@ -13,9 +13,12 @@ type state struct {
 	y         []float64 // work space
 	fac, facd *factor
 	joined    bool // g and gd hold this hypothesis
-	acOK      bool // fac belongs to g
-	dcOK      bool // facd belongs to gd
-	live      bool // some d.c. e.m.f. is not zero
+	hash      key  // of g, gd and what else the a.c. solution follows from
+	memo      *memo
+	solved    *solved // of the a.c. network as it is, nil when unknown
+	acOK      bool    // fac belongs to g
+	dcOK      bool    // facd belongs to gd
+	live      bool    // some d.c. e.m.f. is not zero
 
 	step    int // of the control; -1 none
 	stuck   int // step that failed, -1
@@ -99,11 +102,13 @@ func (s *state) conduct() bool {
 	changed := !s.joined
 	if changed {
 		s.joined = true
+		s.hash = c.hash
 		copy(s.g, c.ac)
 		copy(s.gd, c.dc)
 		for i, f := range c.force {
 			if f < 0 {
-				s.g[i], s.gd[i] = s.cut(i)
+				ac, dc := s.cut(i)
+				s.set(i, ac, dc)
 			}
 		}
 	}
@@ -117,14 +122,23 @@ func (s *state) conduct() bool {
 			ac, dc = s.cut(int(i))
 		}
 		if s.g[i] != ac || s.gd[i] != dc {
-			s.g[i], s.gd[i] = ac, dc
+			s.set(int(i), ac, dc)
 			changed = true
 		}
 	}
 	if changed {
-		s.acOK, s.dcOK = false, false
+		s.acOK, s.dcOK, s.solved = false, false, nil
 	}
 	return changed
+}
+
+// set changes the conductance of one branch, and the hash with it.
+func (s *state) set(i int, ac, dc float64) {
+	if s.memo != nil {
+		s.hash.mix(i, s.g[i], s.gd[i])
+		s.hash.mix(i, ac, dc)
+	}
+	s.g[i], s.gd[i] = ac, dc
 }
 
 // cut is what an open branch still conducts.
@@ -141,12 +155,22 @@ func (s *state) cut(i int) (ac, dc float64) {
 // volts solves both currents for the conductances as they stand.
 func (s *state) volts() {
 	e := s.e
+	if s.memo != nil {
+		if known, ok := s.memo.ac[s.hash]; ok {
+			copy(s.x, known.x)
+			s.solved = known
+			return
+		}
+	}
 	fac := s.factor()
 	clear(s.x)
 	for _, i := range e.acEmfs {
 		e.pat.inject(s.x, int(i), &s.c.coef[i], s.g[i]*s.val[e.branches[i].acEmf])
 	}
 	fac.solve(s.x)
+	if s.memo != nil {
+		s.solved = s.memo.keep(s.memo.ac, s.hash, s.x)
+	}
 }
 
 // factor is the a.c. network as it is joined now, ready to be solved.
@@ -188,12 +212,23 @@ func (s *state) voltsDC() {
 		return
 	}
 	s.live = true
+	var k key
+	if s.memo != nil {
+		k = s.hashDC()
+		if known, ok := s.memo.dc[k]; ok {
+			copy(s.xd, known.x)
+			return
+		}
+	}
 	fac := s.factorDC()
 	clear(s.xd)
 	for _, i := range e.dcEmfs {
 		e.pat.inject(s.xd, int(i), &s.c.coef[i], s.gd[i]*s.val[e.branches[i].dcEmf])
 	}
 	fac.solve(s.xd)
+	if s.memo != nil {
+		s.memo.keep(s.memo.dc, k, s.xd)
+	}
 }
 
 // Rounds after which a state that does not come to rest is left as it is: a contact that chatters.
