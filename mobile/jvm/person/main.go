@@ -1,12 +1,12 @@
 // Command person is somebody with a broken appliance, for the tests of the binding, which know no JSON: they pass on what
-// GET /api/state answers. A line in is "look STATE", "answer STATE", "speak STATE" or "object STATE"; a line out has these fields,
-// with tabs between:
+// GET /api/state answers. A line in is "look STATE", "answer STATE", "speak STATE", "again STATE" or "object STATE"; a line out
+// has these fields, with tabs between:
 //
 //	seq, state of the view, step, power, outcome, agrees or differs, file, words, utterance
 //
 // "look" leaves the last three empty; "agrees" tells whether what was taken last is what was said. "answer" fills in the words and
-// the utterance as JSON. "speak" gives a file with their sound in basement noise (16 kHz, mono, signed 16 bit) as well, and "object"
-// the same for taking the last answer back.
+// the utterance as JSON. "speak" gives a file with their sound in basement noise (16 kHz, mono, signed 16 bit) as well, "again"
+// the last answer in other words, and "object" what takes it back.
 //
 //	person DIALOGUE FOLDER [VOICE]
 package main
@@ -81,7 +81,14 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		agrees = "differs"
 	}
 	fields := []string{fmt.Sprint(v.Seq), v.State, v.Step.ID + "/" + v.Step.Part, v.Site.Power, v.Ended, agrees, "", "", ""}
-	words := "scratch that"
+	var words string
+	switch what {
+	case "object":
+		words = "scratch that"
+	case "again":
+		m.tries++
+		words = sim.Aloud(lex, m.last, m.tries)
+	}
 	if what == "answer" || what == "speak" {
 		u, err := p.Reply(v)
 		if err != nil {
@@ -94,7 +101,8 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		if v.State == "confirm" && v.Step.Kind != "consent" && best.ID == "right" && !p.Agrees(lex, v.Heard) {
 			u.Meanings[0] = heard.Meaning{Kind: heard.Choice, ID: "different"}
 		}
-		words = sim.Aloud(lex, u.Meanings[0], 0)
+		m.last, m.tries = u.Meanings[0], 0
+		words = sim.Aloud(lex, m.last, 0)
 		u.Source = "touch"
 		said, err := json.Marshal(u)
 		if err != nil {
@@ -102,7 +110,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		}
 		fields[7], fields[8] = words, string(said)
 	}
-	if what == "speak" || what == "object" {
+	if what == "speak" || what == "again" || what == "object" {
 		var err error
 		if fields[6], err = m.say(words); err != nil {
 			return "", err
@@ -160,6 +168,8 @@ type mouth struct {
 	voice hear.Voice
 	noise []float64
 	n     int
+	last  heard.Meaning // what was said last
+	tries int           // how often it was said again
 }
 
 func (m *mouth) say(words string) (string, error) {

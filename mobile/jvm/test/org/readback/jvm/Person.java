@@ -76,6 +76,10 @@ final class Person implements AutoCloseable {
         return send("speak", core);
     }
 
+    Look again(Core core) throws Exception {
+        return send("again", core);
+    }
+
     Look object(Core core) throws Exception {
         return send("object", core);
     }

@@ -1,0 +1,132 @@
+package mobile_test
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"readback/core/figure"
+)
+
+// TestFigures runs the phone's builds and measures what they make.
+func TestFigures(t *testing.T) {
+	figure.Run(t, func(add figure.Adder) {
+		if _, err := exec.LookPath("javac"); err != nil {
+			t.Skip("the phone's builds need a JDK (Debian package openjdk-17-jdk-headless)")
+		}
+		var spent time.Duration
+		run := func(name string, env []string, args ...string) string {
+			t.Helper()
+			cmd := exec.Command(name, args...)
+			cmd.Env = append(os.Environ(), env...)
+			var out bytes.Buffer
+			cmd.Stdout, cmd.Stderr = &out, &out
+			start := time.Now()
+			if err := cmd.Run(); err != nil {
+				t.Errorf("%s %s: %v\n%s", name, strings.Join(args, " "), err, out.String())
+			}
+			spent += time.Since(start)
+			return out.String()
+		}
+
+		jvm := run("./jvm/build.sh", nil)
+		t.Log(jvm)
+		read(t, add)
+
+		shell := run("./android/test.sh", nil)
+		m := regexp.MustCompile(`shelltest: (\d+) run, (\d+) failed, (\d+) skipped`).FindStringSubmatch(shell)
+		passed, ran := 0, 0
+		if m != nil {
+			ran = atoi(m[1])
+			if atoi(m[2]) == 0 {
+				passed = ran - atoi(m[3])
+			}
+		}
+		add("shell.tests_passed", float64(passed), "tests, none failing; else 0", ">= 40", ran)
+
+		one, two := t.TempDir(), t.TempDir()
+		run("./android/pack.sh", []string{"OUT=" + one})
+		minutes := spent.Minutes()
+		run("./android/pack.sh", []string{"OUT=" + two})
+		a, apk := only(t, one)
+		b, _ := only(t, two)
+		add("apk.reproducible", truth(len(a) > 0 && bytes.Equal(a, b)), "1: two builds are the same bytes", "= 1", 2)
+		add("apk.permissions_ok", truth(exec.Command("./android/permissions.sh", apk).Run() == nil), "1: the exact list", "= 1", 1)
+
+		// Without an NDK the core in the APK is the one made for this machine: as large, within a few per cent, as the phone's.
+		size := float64(len(a))
+		if os.Getenv("NDK") == "" {
+			if core, err := os.Stat("../build/jvm/native/libgojni.so"); err == nil {
+				size += float64(core.Size())
+			}
+		}
+		add("apk.mb", size/1e6, "MB, core of this machine's kind, no model, no engine", "<= 12", 1)
+
+		what := "minutes of jvm, shelltest and apk"
+		if exec.Command("make", "-n", "-C", "..", "page").Run() == nil {
+			before := spent
+			run("make", nil, "-C", "..", "page")
+			minutes += (spent - before).Minutes()
+			what = "minutes of jvm, shelltest, apk and page"
+		}
+		add("phone.minutes", minutes, what, "<= 6", 1)
+	})
+}
+
+// read adds what the binding's tests wrote down: "name value n" a line.
+func read(t *testing.T, add figure.Adder) {
+	t.Helper()
+	data, err := os.ReadFile("../build/jvm/figures.txt")
+	if err != nil {
+		t.Error(err)
+		return
+	}
+	about := map[string][2]string{"spoken_right_pct": {"%", "= 100"}, "feed_us": {"µs for 100 ms of sound, median", "<= 100"}}
+	for _, line := range strings.Split(strings.TrimSpace(string(data)), "\n") {
+		var name string
+		var value float64
+		var n int
+		if _, err := fmt.Sscan(line, &name, &value, &n); err != nil {
+			t.Errorf("figures.txt: %q: %v", line, err)
+			continue
+		}
+		add("jvm."+name, value, about[name][0], about[name][1], n)
+	}
+}
+
+// only returns the one APK of a folder and its path.
+func only(t *testing.T, dir string) ([]byte, string) {
+	t.Helper()
+	names, err := filepath.Glob(filepath.Join(dir, "*.apk"))
+	if err != nil || len(names) != 1 {
+		t.Errorf("%s holds %d APKs: %v", dir, len(names), err)
+		return nil, ""
+	}
+	data, err := os.ReadFile(names[0])
+	if err != nil {
+		t.Error(err)
+	}
+	return data, names[0]
+}
+
+func atoi(s string) int {
+	n, err := strconv.Atoi(s)
+	if err != nil {
+		return 0
+	}
+	return n
+}
+
+func truth(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
