@@ -21,8 +21,21 @@ func optimum(t *plan.Task) float64 {
 	}
 	memo := make([]float64, states) // 0: not known yet; no state with mass costs nothing
 	asked := make([]bool, len(p.Checks))
-	var value func(state int, w []float64) float64
-	value = func(state int, w []float64) float64 {
+	like := make([][][]float64, len(p.Checks)) // per test, outcome and fault
+	for c := range like {
+		like[c] = make([][]float64, len(p.Checks[c].Bins[0]))
+		for o := range like[c] {
+			for f := range n {
+				like[c][o] = append(like[c][o], p.Chance(c, f, o))
+			}
+		}
+	}
+	room := make([][]float64, n+len(p.Checks)+1) // one belief per depth
+	for i := range room {
+		room[i] = make([]float64, n)
+	}
+	var value func(state, depth int, w []float64) float64
+	value = func(state, depth int, w []float64) float64 {
 		mass := 0.0
 		for _, x := range w {
 			mass += x
@@ -34,25 +47,25 @@ func optimum(t *plan.Task) float64 {
 			return memo[state]
 		}
 		best := math.Inf(1)
-		next := make([]float64, n)
+		next := room[depth]
 		for f := range w {
 			if w[f] > 0 {
 				copy(next, w)
 				next[f] = 0
-				best = min(best, mass*t.Repairs[f].Money+value(state|1<<f, next))
+				best = min(best, mass*t.Repairs[f].Money+value(state|1<<f, depth+1, next))
 			}
 		}
-		for c := range p.Checks {
+		for c := range like {
 			if asked[c] {
 				continue
 			}
 			asked[c] = true
 			v := mass * t.Checks[c].Money
-			for o := range p.Checks[c].Bins[0] {
-				for f := range w {
-					next[f] = w[f] * p.Chance(c, f, o)
+			for o, row := range like[c] {
+				for f, x := range w {
+					next[f] = x * row[f]
 				}
-				v += value(state+(o+1)*weight[c], next)
+				v += value(state+(o+1)*weight[c], depth+1, next)
 			}
 			asked[c] = false
 			best = min(best, v)
@@ -64,7 +77,7 @@ func optimum(t *plan.Task) float64 {
 	for i, h := range p.Hyps {
 		w[i] = h.Prior
 	}
-	return value(0, w)
+	return value(0, 0, w)
 }
 
 // regimes are the four kinds of random small models: six faults by six tests, log-normal priors, repairs of about 20, tests of about
