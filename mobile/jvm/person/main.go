@@ -177,7 +177,7 @@ func (m *mouth) say(words string) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("voice %q: %w", m.voice.Name, err)
 	}
-	clip := hear.Clip(speech, level, snr, m.noise, 0.4, 2.4)
+	clip := hear.Clip(speech, level, snr, m.noise, 0.8, 2.4)
 	out := make([]byte, 2*len(clip))
 	for i, s := range clip {
 		out[2*i], out[2*i+1] = byte(s), byte(uint16(s)>>8)

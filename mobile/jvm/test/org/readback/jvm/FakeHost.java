@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.readback.mobile.Core;
 import org.readback.mobile.Host;
 
@@ -11,6 +12,7 @@ import org.readback.mobile.Host;
 class FakeHost implements Host {
     final List<String> calls = new CopyOnWriteArrayList<>();
     final LinkedBlockingQueue<String> said = new LinkedBlockingQueue<>();
+    final AtomicInteger speaking = new AtomicInteger(); // sayings whose end was not told yet
     volatile Core core; // told of the end of sayings when set
 
     private void note(String call) {
@@ -24,12 +26,14 @@ class FakeHost implements Host {
         Core c = core;
         if (c != null) {
             // Never from inside: the core waits for this call to return.
+            speaking.incrementAndGet();
             Thread t = new Thread(() -> {
                 try {
                     c.spoke(id, false);
                 } catch (Exception e) {
                     note("spoke: " + e.getMessage());
                 }
+                speaking.decrementAndGet();
             });
             t.setDaemon(true);
             t.start();

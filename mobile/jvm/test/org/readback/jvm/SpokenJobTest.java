@@ -9,7 +9,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.readback.mobile.Core;
@@ -18,16 +20,18 @@ import org.readback.mobile.Mobile;
 /** A whole job by voice through the binding: synthesised speech, the real recogniser and model, the real session. */
 class SpokenJobTest {
     private static final int BLOCK = 3200; // bytes: 100 ms
+    private static final int STUCK = 12; // answers at one step after which the job goes nowhere
     private static final int TRIES = 4; // a person says it again, and again
 
     @TempDir Path dir;
+    private final FakeHost host = new FakeHost();
 
     @Test
     void aJobIsLedByVoiceToItsEnd() throws Exception {
-        FakeHost host = new FakeHost();
         Core core = Mobile.open(dir.resolve("jobs").toString(), "test", "en", host);
         host.core = core;
         List<Long> feeds = new ArrayList<>();
+        Map<String, Integer> at = new HashMap<>();
         int answers = 0;
         int again = 0;
         int objected = 0;
@@ -41,6 +45,7 @@ class SpokenJobTest {
                 Person.Look a = person.speak(core);
                 assertTrue(!a.file.isEmpty(), "the person has nothing to say at " + a.step);
                 answers++;
+                assertTrue(at.merge(a.step, 1, Integer::sum) <= STUCK, "the job goes nowhere at " + a.step + ": " + a.words + "; said: " + tail());
                 Person.Look now = null;
                 for (int i = 0; i < TRIES && now == null; i++) {
                     String file = a.file;
@@ -78,10 +83,16 @@ class SpokenJobTest {
         Files.writeString(Path.of(System.getProperty("readback.figures")),
                 "spoken_right_pct " + (right ? 100 : 0) + " 1\nfeed_us " + us + " " + feeds.size() + "\n",
                 StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING);
-        assertEquals("fixed", look.outcome);
+        assertEquals("fixed", look.outcome, "the last that was said: " + tail());
         assertTrue(host.calls.stream().anyMatch(c -> c.equals("awake true")) && host.saw("awake false", 5), "awake in the job only");
         assertEquals(0, tapped, "everything was said, nothing tapped");
         assertTrue(again <= answers / 4, again + " of " + answers + " had to be said again");
+    }
+
+    /** What the guide said last. */
+    private List<String> tail() {
+        List<String> all = new ArrayList<>(host.said);
+        return all.subList(Math.max(0, all.size() - 4), all.size());
     }
 
     private static void ready(Core core) throws Exception {
@@ -127,12 +138,12 @@ class SpokenJobTest {
     }
 
     /** The view once everything has been said: nothing moves for a while. */
-    private static Person.Look settled(Core core, Person person, long seq) throws Exception {
+    private Person.Look settled(Core core, Person person, long seq) throws Exception {
         Person.Look last = person.look(core);
         for (int still = 0; still < 3; ) {
-            Thread.sleep(30);
+            Thread.sleep(20);
             Person.Look l = person.look(core);
-            still = l.seq == last.seq && l.seq >= seq ? still + 1 : 0;
+            still = l.seq == last.seq && l.seq >= seq && host.speaking.get() == 0 ? still + 1 : 0;
             last = l;
         }
         return last;
