@@ -410,10 +410,39 @@ func (p *Planner) pick(b *infer.Belief, s *Situation) {
 			}
 		}
 		if best < 0 {
-			return
+			break
 		}
 		p.addTest(b, p.open[best].Check, p.extra(s, p.open[best].Check))
 	}
+	// Where there is room: checks that tell nothing of the decision alone, but something of what is wrong, and so perhaps together.
+	for i := range p.open {
+		c := &p.open[i]
+		if len(f.tests) >= limit {
+			return
+		}
+		if c.Bits < 1e-6 {
+			if t := p.addTest(b, c.Check, p.extra(s, c.Check)); p.inside(t) < tellsBits {
+				f.tests = f.tests[:t]
+			}
+		}
+	}
+}
+
+// inside is the information of a test of the frame about the hypothesis, in bits.
+func (p *Planner) inside(t int) float64 {
+	f := &p.frame
+	ts := &f.tests[t]
+	info := 0.0
+	for o := range ts.outcomes {
+		like := ts.like[o*f.n : (o+1)*f.n]
+		all := dot(f.root, like)
+		for h, x := range f.root {
+			if y := x * like[h]; y > 0 {
+				info += y * log2(like[h]/all)
+			}
+		}
+	}
+	return info
 }
 
 func (p *Planner) inFrame(check int) bool {

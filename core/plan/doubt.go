@@ -4,7 +4,7 @@ import "readback/core/infer"
 
 // doubtAt is the probability of having been spoiled from which an answer is asked again. Asking costs a minute, a wrong answer the
 // rest of the job.
-const doubtAt = 0.25
+const doubtAt = 0.22
 
 // doubt returns the check whose answer, in the light of all the others, was most likely spoiled, or -1 when none is worth asking
 // again. An answer is doubted once.
