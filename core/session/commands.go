@@ -428,12 +428,12 @@ func (m *Machine) giveUp(how string) {
 	}
 	j.q = nil
 	m.say("info", m.line("lost."+how))
+	j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown")})
 	switch {
 	case q.check >= 0:
 		c := &m.model.Checks[q.check]
 		m.settle(Finding{Check: q.check, Option: -1, Unknown: true})
 		m.fact(m.line("unknown.fact", "check", c.Name))
-		j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown")})
 		if c.Stage == "safety" {
 			m.say("warning", m.line("safety.stop"))
 			m.finish("handed-over", false)

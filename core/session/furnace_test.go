@@ -13,8 +13,6 @@ import (
 	"readback/core/session"
 	"readback/core/sim"
 	"readback/flows"
-	"readback/flows/phrase"
-	"readback/flows/words"
 )
 
 // furnace is the built-in furnace file, compiled once.
@@ -46,14 +44,7 @@ func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.E
 		t.Fatal(err)
 	}
 	e, _ := furnace()
-	lex, err := phrase.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, err := words.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
+	lex, w := language(t)
 	adv, err := advise.ForCase(c, w, plan.House{Call: math.NaN()}, l)
 	if err != nil {
 		t.Fatal(err)

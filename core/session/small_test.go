@@ -1,6 +1,7 @@
 package session_test
 
 import (
+	"sync"
 	"testing"
 
 	"readback/core/appliance"
@@ -111,18 +112,28 @@ func small() *appliance.Model {
 	return m
 }
 
+// smallModel is immutable; every test may share it.
+var smallModel = small()
+
+var loadLexicon, loadWords = sync.OnceValues(phrase.Load), sync.OnceValues(words.Load)
+
+func language(t testing.TB) (*heard.Lexicon, *session.Words) {
+	t.Helper()
+	lex, err := loadLexicon()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := loadWords()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return lex, w
+}
+
 func newMachine(t testing.TB) *session.Machine {
 	t.Helper()
-	lex, err := phrase.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, err := words.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
-	model := small()
-	m, err := session.New(model, session.InOrder{Model: model, Meter: measure.Modest()}, *lex, w, session.Options{})
+	lex, w := language(t)
+	m, err := session.New(smallModel, session.InOrder{Model: smallModel, Meter: measure.Modest()}, *lex, w, session.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

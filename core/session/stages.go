@@ -296,6 +296,9 @@ func (m *Machine) need(a aim) site.Need {
 // It is nil when there is nothing to ask.
 func (m *Machine) toward(a aim) *question {
 	j := m.j
+	if a.Kind == "check" && m.model.Checks[a.N].Stage == "safety" {
+		return m.aimQuestion(a) // before any switch is touched
+	}
 	n := m.need(a)
 	act, moving := m.rules.Next(j.site, n)
 	if a.Kind == "check" && m.rules.Consent(a.N) && !m.consents(a) {

@@ -261,9 +261,7 @@ func (m *Machine) comeBack(gone int64) {
 		if gone > tNextDay {
 			m.say("info", m.line("new.day"))
 		}
-		if j.aim.Kind == "check" || j.aim.Kind == "pause" {
-			j.aim = aim{} // a question of safety may come first
-		}
+		j.aim = aim{} // a question of safety may come first; the rest follows from what is done
 	} else {
 		m.say("info", m.line("resume.soon", "power", m.powerWords()))
 	}
