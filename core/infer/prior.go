@@ -3,6 +3,7 @@ package infer
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 // Base says how the probability is shared before the first answer, given that there is a complaint.
@@ -24,13 +25,30 @@ type Mode struct {
 }
 
 // Worlds numbers the sets of active modes that the hypotheses need: world 0 is the healthy one, then the singles in the order of
-// the modes, then the pairs. The last two, Broad, belong to Unknown and Residual.
+// the modes, then the pairs, then two broad ones for Unknown and Residual. Triples that were entered later follow.
 type Worlds struct {
-	Sets [][]int // per world: active modes, ascending; nil for the healthy world and for the broad ones
-	pair map[[2]int]int
+	Sets   [][]int // per world: active modes, ascending; nil for the healthy world and for the broad ones
+	of     map[[3]int]int
+	scale  float64 // prior of a single mode of rate 1
+	lambda float64 // what each further mode of rate 1 makes of a prior
 }
 
-// Of returns the world in which exactly these modes (at most two, ascending) are active, or -1.
+func key(modes []int) [3]int {
+	k := [3]int{-1, -1, -1}
+	copy(k[:], modes)
+	return k
+}
+
+// prior of a set of modes.
+func (w *Worlds) prior(modes []Mode, set []int) float64 {
+	p := w.scale * modes[set[0]].Rate
+	for _, m := range set[1:] {
+		p *= w.lambda * modes[m].Rate
+	}
+	return p
+}
+
+// Of returns the world in which exactly these modes (at most three, ascending) are active, or -1.
 func (w *Worlds) Of(modes ...int) int {
 	switch len(modes) {
 	case 0:
@@ -38,7 +56,7 @@ func (w *Worlds) Of(modes ...int) int {
 	case 1:
 		return 1 + modes[0]
 	}
-	if i, ok := w.pair[[2]int{modes[0], modes[1]}]; ok {
+	if i, ok := w.of[key(modes)]; ok {
 		return i
 	}
 	return -1
@@ -77,7 +95,7 @@ func Enumerate(modes []Mode, base Base, ok func(i, j int) bool) ([]Hyp, *Worlds,
 	if len(modes) == 0 || !(base.Second >= 0 && base.Second < 1) || !(base.Nothing+base.Unknown < 1) {
 		return nil, nil, errors.New("infer: no modes, or shares that leave nothing for them")
 	}
-	w := &Worlds{Sets: make([][]int, 1, 1+len(modes)), pair: map[[2]int]int{}}
+	w := &Worlds{Sets: make([][]int, 1, 1+len(modes)), of: map[[3]int]int{}}
 	var hyps []Hyp
 	hyps = append(hyps, Hyp{Prior: base.Nothing, Sort: Nothing, Phases: []Phase{{0, 1}}})
 	for i := range modes {
@@ -88,8 +106,9 @@ func Enumerate(modes []Mode, base Base, ok func(i, j int) bool) ([]Hyp, *Worlds,
 		for i := range modes {
 			for j := i + 1; j < len(modes); j++ {
 				if modes[i].Part != modes[j].Part && (ok == nil || ok(i, j)) {
-					w.pair[[2]int{i, j}] = len(w.Sets)
-					w.Sets = append(w.Sets, []int{i, j})
+					set := []int{i, j}
+					w.of[key(set)] = len(w.Sets)
+					w.Sets = append(w.Sets, set)
 					pairs += modes[i].Rate * modes[j].Rate
 				}
 			}
@@ -102,14 +121,9 @@ func Enumerate(modes []Mode, base Base, ok func(i, j int) bool) ([]Hyp, *Worlds,
 	triples := max(0, (ones*ones*ones-3*ones*squares+2*cubes)/6)
 	rest := lambda * lambda * triples
 	scale := (1 - base.Nothing - base.Unknown) / (ones + lambda*pairs + rest)
+	w.scale, w.lambda = scale, lambda
 	for _, set := range w.Sets[1:] {
-		h := Hyp{Modes: set, Prior: scale * modes[set[0]].Rate}
-		if len(set) == 2 {
-			h.Prior *= lambda * modes[set[1]].Rate
-		}
-		h.Groups = groups(modes, set)
-		h.Phases = phases(modes, set, w)
-		hyps = append(hyps, h)
+		hyps = append(hyps, w.hyp(modes, set))
 	}
 	broad := len(w.Sets)
 	w.Sets = append(w.Sets, nil, nil)
@@ -119,18 +133,20 @@ func Enumerate(modes []Mode, base Base, ok func(i, j int) bool) ([]Hyp, *Worlds,
 	return hyps, w, nil
 }
 
+// hyp is the hypothesis that these modes are what is wrong.
+func (w *Worlds) hyp(modes []Mode, set []int) Hyp {
+	return Hyp{Prior: w.prior(modes, set), Modes: set, Groups: groups(modes, set), Phases: phases(modes, set, w)}
+}
+
+// groups are the repairs that a set of modes needs, ascending.
 func groups(modes []Mode, set []int) []int {
 	var out []int
 	for _, m := range set {
-		g := modes[m].Group
-		switch {
-		case g < 0, len(out) == 1 && out[0] == g:
-		case len(out) == 1 && g < out[0]:
-			out = []int{g, out[0]}
-		default:
+		if g := modes[m].Group; g >= 0 && !slices.Contains(out, g) {
 			out = append(out, g)
 		}
 	}
+	slices.Sort(out)
 	return out
 }
 

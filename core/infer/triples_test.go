@@ -1,0 +1,125 @@
+package infer_test
+
+import (
+	"slices"
+	"testing"
+
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/measure"
+	"readback/flows"
+)
+
+// Three faults at once: with singles and pairs alone the answers contradict each other; the triples entered for them must hold the
+// truth, take over the belief, and leave everything else as it was.
+func TestGrow(t *testing.T) {
+	ms, err := flows.Builtin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := slices.MinFunc(ms, func(a, b *appliance.Model) int { return len(a.Modes) - len(b.Modes) })
+	e, err := appliance.Compile(m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := infer.New(c.Problem)
+	if g, n, err := c.Grow(e, b, 100); err != nil || n != 0 || g != c {
+		t.Fatalf("without an answer %d triples are entered, error %v", n, err)
+	}
+	// The likeliest triples that enter when nothing goes together.
+	truth := c.Worlds.Triples(c.Modes, contradicted(t, c), 40)
+	if len(truth) == 0 {
+		t.Fatal("contradicting answers enter no triple")
+	}
+	found := 0
+	for _, set := range truth[:5] {
+		g, n, err := c.Grow(e, contradicted(t, c), 400)
+		if err != nil || n == 0 {
+			t.Fatalf("%d triples, error %v", n, err)
+		}
+		b := infer.New(g.Problem)
+		w := g.Worlds.Of(set...)
+		if w < 0 {
+			t.Fatalf("triple %v has no world", set)
+		}
+		for k := range g.Problem.Checks {
+			if err := b.Observe(discrete(g.Problem, k, usual(g.Problem, k, w))); err != nil {
+				t.Fatal(err)
+			}
+		}
+		// Other sets may predict the very same answers; none may beat the truth but by its prior.
+		h := slices.IndexFunc(g.Problem.Hyps, func(h infer.Hyp) bool { return slices.Equal(h.Modes, set) })
+		best := slices.Max(b.Prob())
+		if b.Prob()[h] > 0 && b.Prob()[h] >= best*1e-6 {
+			found++
+		}
+		for i, h := range c.Problem.Hyps {
+			if !slices.Equal(h.Modes, g.Problem.Hyps[i].Modes) {
+				t.Fatalf("hypothesis %d became another one", i)
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no triple explains its own answers")
+	}
+}
+
+// usual is the likeliest outcome of a check in a world.
+func usual(p *infer.Problem, check, world int) int {
+	best := 0
+	for o := range p.Checks[check].Bins[0] {
+		if p.Chance(check, world, o) > p.Chance(check, world, best) {
+			best = o
+		}
+	}
+	return best
+}
+
+// contradicted is a belief after answers of which no two go together: each check by another mode.
+func contradicted(t *testing.T, c *infer.Case) *infer.Belief {
+	b := infer.New(c.Problem)
+	for k := range c.Problem.Checks {
+		if err := b.Observe(discrete(c.Problem, k, usual(c.Problem, k, c.Worlds.Of(k%len(c.Modes))))); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return b
+}
+
+// The triples come by falling prior, without repetition, and all of them come in the end.
+func TestTriplesInOrder(t *testing.T) {
+	modes := []infer.Mode{{Rate: 3, Part: 0}, {Rate: 1, Part: 1}, {Rate: 7, Part: 2}, {Rate: 2, Part: 3}, {Rate: 5, Part: 3}}
+	hyps, worlds, err := infer.Enumerate(modes, infer.UsualBase, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &infer.Problem{Worlds: len(worlds.Sets), Hyps: hyps, Groups: 1}
+	check := infer.Check{ID: "c", Bins: [][]float64{{1, 0}, {1e-12, 1 - 1e-12}}}
+	for range worlds.Sets {
+		check.Class = append(check.Class, 0)
+	}
+	check.Class[1] = 1
+	p.Checks = []infer.Check{check}
+	if err := p.Prepare(); err != nil {
+		t.Fatal(err)
+	}
+	b := infer.New(p)
+	if err := b.Observe(infer.Answer{Parts: []measure.Parts{{measure.Sound: 1e-12}, {measure.Sound: 1}}}); err != nil {
+		t.Fatal(err)
+	}
+	// Some world predicts this well, so room is small: give it room by an answer that none predicts well together with it.
+	for range 3 {
+		if err := b.Observe(infer.Answer{Parts: []measure.Parts{{measure.Sound: 1}, {measure.Sound: 1e-12}}}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got := worlds.Triples(modes, b, 100)
+	want := [][]int{{0, 2, 4}, {0, 2, 3}, {1, 2, 4}, {0, 1, 2}, {0, 1, 4}, {1, 2, 3}, {0, 1, 3}}
+	if !slices.EqualFunc(got, want, slices.Equal) {
+		t.Errorf("triples %v, want %v", got, want)
+	}
+}
