@@ -169,12 +169,16 @@ func (l *loader) stepRange(id string) hcl.Range {
 	return hcl.Range{Start: hcl.InitialPos}
 }
 
-// repairsUsed refuses a repair that ends no fault.
+// repairsUsed refuses a repair that ends no fault. One that names no part is of the part whose fault it ends first.
 func (l *loader) repairsUsed() {
 	used := make([]bool, len(l.m.Repairs))
 	for _, m := range l.m.Modes {
-		if m.Repair >= 0 && m.Repair < len(used) {
-			used[m.Repair] = true
+		if m.Repair < 0 || m.Repair >= len(used) {
+			continue
+		}
+		used[m.Repair] = true
+		if r := &l.m.Repairs[m.Repair]; r.Part < 0 {
+			r.Part = m.Part
 		}
 	}
 	for i, r := range l.m.Repairs {

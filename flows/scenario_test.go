@@ -88,14 +88,20 @@ func modes(t *testing.T, m *appliance.Model, full []string) []int {
 	return out
 }
 
-// TestScenarios holds what the furnace file predicts to the readings of known faults.
+// TestScenarios holds what the files predict to the readings of known faults.
 func TestScenarios(t *testing.T) {
-	m, e := furnace(t)
+	engines := map[string]*appliance.Engine{}
+	for _, name := range []string{"furnace.hcl", "millivolt.hcl"} {
+		e := engine(t, "data", name)
+		engines[e.Model().ID] = e
+	}
 	for _, s := range scenarios(t) {
-		if s.Appliance != m.ID {
-			continue
-		}
 		t.Run(s.ID, func(t *testing.T) {
+			e := engines[s.Appliance]
+			if e == nil {
+				t.Fatalf("no appliance %q", s.Appliance)
+			}
+			m := e.Model()
 			set := modes(t, m, s.Modes)
 			if err := concludes(m, set, s.Conclude.Repair, s.Conclude.Stop); err != nil {
 				t.Error(err)
