@@ -206,14 +206,31 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
+	w, h, squeeze := r.single(p)
+	light, b := r.readSingle(w, h, squeeze, true)
+	dark, a := r.readSingle(w, h, squeeze, false)
+	best := dark
+	if dark == nil || light != nil && b > a {
+		best = light
+	}
+	if best == nil {
+		return &Reading{Shows: Empty, At: -1, Frames: 1}, nil
+	}
+	if best.Digits[0].valid < 0 {
+		best.Shows, best.Text, best.Reason, best.Value = Empty, "", "", unit.Decimal{}
+	}
+	return best, nil
+}
+
+// single prepares a picture of one digit and returns its size and by how much it was squeezed.
+func (r *Reader) single(p *Plane) (w, h, squeeze float64) {
 	f := 1
 	for max(p.W, p.H)/f > 200 {
 		f++
 	}
 	r.scale = float64(f)
 	g := &r.pyr[0]
-	w, h := float64(p.W), float64(p.H)
-	squeeze := 1.0
+	w, h, squeeze = float64(p.W), float64(p.H), 1
 	if w > 0.72*h { // cut out and stretched, or with much beside it: bring it to a digit's proportions
 		squeeze = 0.68 * h / w
 		r.pyr[1].reduce(p, f)
@@ -232,38 +249,29 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 	}
 	stretch(g)
 	r.pyr[1].half(g)
-	read := func(light bool) (*Reading, float64) {
-		s, g := &r.strip, &r.grids[0]
-		// the digit fills about 0.85 of the height
-		s.cut(r.pyr[:2], r.scale, line{x0: 0, y0: h / 2, h0: 0.85 * h, x1: w, y1: h / 2, h1: 0.85 * h, light: light})
-		s.outside(255)
-		if !s.inkOf() {
-			return nil, 0
-		}
-		s.outside(0)
-		s.straighten()
-		s.integrate()
-		if !r.fit.one(s, g) {
-			return nil, 0
-		}
-		rd := s.decide(g)
-		for i := range rd.Digits[0].Box {
-			rd.Digits[0].Box[i][0] /= squeeze
-		}
-		return rd, g.gain * (0.2 + sigmoid(rd.Digits[0].valid))
+	return w, h, squeeze
+}
+
+// readSingle reads the prepared picture as one digit of the given polarity and says how convincing that is.
+func (r *Reader) readSingle(w, h, squeeze float64, light bool) (*Reading, float64) {
+	s, g := &r.strip, &r.grids[0]
+	// the digit fills about 0.85 of the height
+	s.cut(r.pyr[:2], r.scale, line{x0: 0, y0: h / 2, h0: 0.85 * h, x1: w, y1: h / 2, h1: 0.85 * h, light: light})
+	s.outside(255)
+	if !s.inkOf() {
+		return nil, 0
 	}
-	light, b := read(true)
-	dark, a := read(false)
-	switch {
-	case dark == nil && light == nil:
-		return &Reading{Shows: Empty, At: -1, Frames: 1}, nil
-	case a < b:
-		dark, _ = read(true) // again, so that the strip is the answer's
+	s.outside(0)
+	s.straighten()
+	s.integrate()
+	if !r.fit.one(s, g) {
+		return nil, 0
 	}
-	if dark.Digits[0].valid < 0 {
-		dark.Shows, dark.Text, dark.Reason, dark.Value = Empty, "", "", unit.Decimal{}
+	rd := s.decide(g)
+	for i := range rd.Digits[0].Box {
+		rd.Digits[0].Box[i][0] /= squeeze
 	}
-	return dark, nil
+	return rd, g.gain + 0.5*bound(rd.Digits[0].valid, 7)
 }
 
 // stretch spreads the grey levels of a dull picture over the whole range.

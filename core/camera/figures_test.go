@@ -355,7 +355,7 @@ func wireFigures(t *testing.T, add figure.Adder) {
 }
 
 func colourFigures(add figure.Adder) {
-	const n = 880
+	const n = 440
 	one, two := 0, 0
 	for i := range n {
 		s := synth.NewSwatch(heldOut+uint64(i), synth.WireNames[i%len(synth.WireNames)])

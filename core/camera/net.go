@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // A small network gives a second opinion on every cell: the seven segments, the point after it, and whether the cell
@@ -222,25 +223,41 @@ type Patch struct {
 // Jitter moves a cell before its patch is taken: shift and growth in x by the digit's width, in y by its height.
 type Jitter struct{ X, W, Y, H float64 }
 
-// Patches reads the picture and returns the patches of the best row's cells, once for each jitter. It serves the trainer.
-func (r *Reader) Patches(p *Plane, single bool, jitters []Jitter) ([]Patch, error) {
-	var rd *Reading
-	var err error
-	if single {
-		rd, err = r.ReadDigit(p)
-	} else {
-		rd, err = r.Read(p)
-	}
-	if err != nil || len(rd.Digits) == 0 {
+// Patches returns what the network sees in a picture, once for each jitter, for the trainer: the cells of the most
+// promising rows of a picture of a whole display.
+func (r *Reader) Patches(p *Plane, jitters []Jitter) ([]Patch, error) {
+	if _, err := r.Read(p); err != nil {
 		return nil, err
 	}
 	var out []Patch
-	s, g := &r.strip, &r.grids[0]
-	if !single {
-		if _, score := r.readLine(r.levels, r.chosen); score == 0 {
-			return nil, nil
+	rows := slices.Clone(r.lines[:min(4, len(r.lines))])
+	if r.chosen.h0 > 0 {
+		rows = append(rows, r.chosen)
+	}
+	for _, l := range rows {
+		if _, score := r.readLine(r.levels, l); score > 0 {
+			out = r.take(out, jitters)
+			jitters = jitters[:max(1, len(jitters)/2)]
 		}
 	}
+	return out, nil
+}
+
+// DigitPatches does the same for a picture of a single digit, as dark on light or as light on dark.
+func (r *Reader) DigitPatches(p *Plane, light bool, jitters []Jitter) ([]Patch, error) {
+	if err := p.Check(); err != nil {
+		return nil, err
+	}
+	w, h, squeeze := r.single(p)
+	if rd, _ := r.readSingle(w, h, squeeze, light); rd == nil {
+		return nil, nil
+	}
+	return r.take(nil, jitters), nil
+}
+
+// take adds the patches of the strip's cells.
+func (r *Reader) take(out []Patch, jitters []Jitter) []Patch {
+	s, g := &r.strip, &r.grids[0]
 	for _, x := range g.x {
 		for _, j := range jitters {
 			var pt Patch
@@ -252,7 +269,7 @@ func (r *Reader) Patches(p *Plane, single bool, jitters []Jitter) ([]Patch, erro
 			out = append(out, pt)
 		}
 	}
-	return out, nil
+	return out
 }
 
 // ref is the ink that counts as lit in this cell: its darkest segment, so that the ghost of an old value is not.

@@ -29,7 +29,7 @@ func NewSwatch(seed uint64, name string) *Swatch {
 	for k := range c {
 		c[k] = math.Max(8, math.Min(250, c[k]*span(0.88, 1.12)+span(-6, 6)))
 	}
-	along := span(0.3, math.Pi-0.3)
+	along := span(0.3, 1.9) // never across the card
 	radius := span(5, 10)
 	cx, cy := 38.0, 48.0
 	gloss := span(0, 90)

@@ -86,7 +86,7 @@ func draw(n int, seed uint64) []sample {
 		m := synth.NewMeter(1<<40+seed<<32+uint64(i), grade, synth.Options{W: 480, H: 360, Tall: 24 + 66*r.Float64()})
 		p := m.Frame(0)
 		js := jitters(r, 2)
-		ps, err := rd.Patches(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}, false, js)
+		ps, err := rd.Patches(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}, js)
 		if err != nil {
 			log.Fatal(err)
 		}
@@ -172,31 +172,33 @@ func photographs(dir string, seed uint64) ([]sample, error) {
 			if err != nil {
 				return nil, err
 			}
-			ps, err := rd.Patches(p, true, jitters(r, 6))
-			if err != nil {
-				return nil, err
-			}
-			for k := range ps {
-				s := sample{in: ps[k].In}
-				for i := range s.target {
-					s.target[i] = -1
+			for _, light := range [2]bool{false, true} {
+				js := jitters(r, 8)
+				if light || d == 11 { // all digits of the set are dark on light
+					js = js[:4]
 				}
-				x, _, w, _ := middle(ps[k].Box)
-				if last := k == len(ps)-1; last || d == 11 {
+				ps, err := rd.DigitPatches(p, light, js)
+				if err != nil {
+					return nil, err
+				}
+				for k := range ps {
+					s := sample{in: ps[k].In}
+					for i := range s.target {
+						s.target[i] = -1
+					}
 					s.target[8] = 0
-				} else if d == 1 && x+w < float64(p.W)*0.6 {
-					continue
-				} else {
-					mask := synth.Segments[rune(strconv.Itoa(d)[0])]
-					for i := range 7 {
-						s.target[i] = float32(mask >> i & 1)
+					if beside := !light && k == len(ps)-1; !light && d != 11 && !beside {
+						mask := synth.Segments[rune(strconv.Itoa(d)[0])]
+						for i := range 7 {
+							s.target[i] = float32(mask >> i & 1)
+						}
+						if d == 7 { // drawn with its upper left segment in this set or without
+							s.target[5] = -1
+						}
+						s.target[8] = 1
 					}
-					if d == 7 { // drawn with its upper left segment in this set or without
-						s.target[5] = -1
-					}
-					s.target[8] = 1
+					out = append(out, s)
 				}
-				out = append(out, s)
 			}
 		}
 	}
