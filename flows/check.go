@@ -184,6 +184,9 @@ func (l *loader) repair(b *block) {
 		sb.finish()
 		r.Steps = append(r.Steps, s)
 	}
+	if r.Kind != "call" && len(r.Steps) == 0 {
+		l.at(b.DefRange(), `step { act = "…" }`, "repair %s says not what to do", r.ID)
+	}
 	b.finish("step")
 	l.m.Repairs = append(l.m.Repairs, r)
 }

@@ -1579,16 +1579,28 @@ repair "open-cock" {
   part    = "gas-cock"
   kind    = "set"
   minutes = q("2 min", "common practice, no source")
-  confirm = "pilot-lights"
+  confirm = "cock"
   note    = "Only when it is known why it was closed."
+  step {
+    act    = "Find out who closed it, and why."
+    places = ["bay"]
+  }
+  step {
+    act    = "Turn the lever along the pipe."
+    places = ["bay"]
+  }
 }
 
 repair "turn-knob" {
   name    = "turn the knob to on"
   part    = "knob"
   kind    = "set"
-  minutes = q("1 min", "common practice, no source")
+  minutes = q("3 min", "common practice, no source")
   confirm = "knob-position"
+  step {
+    act    = "Light the pilot if it is out, then knob to on."
+    places = ["bay"]
+  }
 }
 
 repair "replace-sparker" {
@@ -1818,7 +1830,17 @@ repair "clear-air" {
   part    = "air-ways"
   kind    = "clean"
   minutes = q("20 min", "common practice, no source")
-  confirm = "keeps-burning"
+  confirm = "air-openings"
+  step {
+    act     = "Turn the knob to off and let it cool."
+    caution = "Hot metal for ten minutes."
+    level   = "warning"
+    places  = ["bay"]
+  }
+  step {
+    act    = "Take the dust out with a brush and a vacuum."
+    places = ["bay"]
+  }
 }
 
 repair "remake-splice" {
@@ -1865,7 +1887,11 @@ repair "raise-setpoint" {
   part    = "setpoint"
   kind    = "set"
   minutes = q("1 min", "common practice, no source")
-  confirm = "burner-lights"
+  confirm = "setting"
+  step {
+    act   = "Set it well above the room."
+    power = "on"
+  }
 }
 
 repair "replace-wire" {
@@ -1901,6 +1927,10 @@ repair "explain" {
   kind    = "set"
   minutes = q("5 min", "common practice, no source")
   note    = "It runs as it should. A lower setback at night keeps the room nearer."
+  step {
+    act   = "Leave it on and write the room down each hour."
+    power = "on"
+  }
 }
 
 plate "input" {

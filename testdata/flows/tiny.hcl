@@ -122,9 +122,9 @@ part "fuse" {
   }
 }
 part "stat-mode" {
-  kind = "thing"
-  name = "thermostat mode"
-  place = "hall"
+  kind    = "thing"
+  name    = "thermostat mode"
+  place   = "hall"
   visible = true
   mode "cool" {
     name   = "thermostat set to cool"
@@ -598,6 +598,7 @@ repair "breaker-on" {
   part    = "line"
   kind    = "set"
   minutes = q("2 min", "from memory")
+  step { act = "Switch the breaker on." }
 }
 repair "call-electrician" {
   name    = "call an electrician"
@@ -611,6 +612,7 @@ repair "new-door-switch" {
   kind    = "replace"
   price   = q("10..25 money", "from memory")
   minutes = q("20 min", "from memory")
+  step { act = "Replace the door switch." }
 }
 repair "new-transformer" {
   name    = "replace the transformer"
@@ -619,6 +621,7 @@ repair "new-transformer" {
   price   = q("20..60 money", "from memory")
   minutes = q("40 min", "from memory")
   confirm = "r-c"
+  step { act = "Replace the transformer." }
 }
 repair "new-fuse" {
   name    = "replace the board fuse"
@@ -627,12 +630,14 @@ repair "new-fuse" {
   price   = q("1..4 money", "from memory")
   minutes = q("5 min", "from memory")
   confirm = "r-c"
+  step { act = "Replace the board fuse." }
 }
 repair "set-heat" {
   name    = "set the thermostat to heat"
   part    = "stat-mode"
   kind    = "set"
   minutes = q("1 min", "from memory")
+  step { act = "Set the thermostat to heat." }
 }
 repair "new-stat" {
   name    = "replace the thermostat"
@@ -641,6 +646,7 @@ repair "new-stat" {
   price   = q("25..120 money", "from memory")
   minutes = q("30 min", "from memory")
   confirm = "w-c"
+  step { act = "Replace the thermostat." }
 }
 repair "mend-wire" {
   name    = "mend the white wire"
@@ -648,6 +654,7 @@ repair "mend-wire" {
   kind    = "tighten"
   minutes = q("20 min", "from memory")
   confirm = "w-c"
+  step { act = "Mend the white wire." }
 }
 repair "new-board" {
   name    = "replace the control board"
@@ -655,6 +662,7 @@ repair "new-board" {
   kind    = "replace"
   price   = q("80..250 money", "from memory")
   minutes = q("60 min", "from memory")
+  step { act = "Replace the control board." }
 }
 repair "new-pressure-switch" {
   name    = "replace the pressure switch"
@@ -663,6 +671,7 @@ repair "new-pressure-switch" {
   price   = q("20..60 money", "from memory")
   minutes = q("20 min", "from memory")
   confirm = "across-ps"
+  step { act = "Replace the pressure switch." }
 }
 repair "clear-vent" {
   name    = "clear the vent"
@@ -670,6 +679,7 @@ repair "clear-vent" {
   kind    = "open"
   minutes = q("20 min", "from memory")
   confirm = "draft"
+  step { act = "Clear the vent." }
 }
 repair "new-inducer" {
   name    = "replace the draft fan"
@@ -678,6 +688,7 @@ repair "new-inducer" {
   price   = q("120..300 money", "from memory")
   minutes = q("60 min", "from memory")
   confirm = "see-fan"
+  step { act = "Replace the draft fan." }
 }
 repair "clean-rod" {
   name    = "clean the flame rod"

@@ -4,6 +4,7 @@ appliance "x" {
 repair "mend" {
   name    = "mend it"
   minutes = q("5 min", "from memory")
+  step { act = "Mend it." }
 }
 part "w" {
   kind  = "wire"

@@ -5,6 +5,7 @@ repair "mend" {
   kind    = "replace"
   name    = "mend it"
   minutes = q("5 min", "from memory")
+  step { act = "Mend it." }
 }
 part "w" {
   kind  = "wire"

@@ -4,10 +4,12 @@ appliance "x" {
 repair "mend" {
   name    = "mend it"
   minutes = q("5 min", "from memory")
+  step { act = "Mend it." }
 }
 repair "new-lamp" {
   name    = "replace the lamp"
   minutes = q("5 min", "from memory")
+  step { act = "Replace the lamp." }
 }
 part "line" {
   kind  = "supply"

@@ -1,0 +1,23 @@
+appliance "x" {
+  title = "broken"
+}
+repair "mend" {
+  name    = "mend it"
+  minutes = q("5 min", "from memory")
+}
+part "w" {
+  kind  = "wire"
+  name  = "wire"
+  ports = { a = "A", b = "B" }
+  mode "open" {
+    name   = "wire broken"
+    does   = "open"
+    rate   = q("1 x", "from memory")
+    repair = "mend"
+  }
+}
+part "back" {
+  kind  = "wire"
+  name  = "wire"
+  ports = { a = "B", b = "A" }
+}
