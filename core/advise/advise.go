@@ -210,11 +210,13 @@ func (a *Planned) name(group int) (part, name string) {
 		return "unknown", a.line("suspect.unknown")
 	}
 	r := &m.Repairs[group]
-	p := &m.Parts[r.Part]
-	if r.Kind == "replace" {
-		return p.ID, p.Name
+	switch {
+	case r.Part < 0:
+		return r.ID, r.Name
+	case r.Kind == "replace":
+		return m.Parts[r.Part].ID, m.Parts[r.Part].Name
 	}
-	return p.ID, r.Name
+	return m.Parts[r.Part].ID, r.Name
 }
 
 func (a *Planned) suspect(x plan.Suspect) session.Suspect {

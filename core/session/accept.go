@@ -169,7 +169,7 @@ func (m *Machine) acted(a site.Act, id string) {
 	if !before.Timed() && j.site.Timed() {
 		j.timedAt, j.timedN = j.now, 0
 	}
-	m.note("site", m.line("act."+a.Kind.String()+".done", "name", m.nameOf(a)))
+	m.note("site", m.line(m.plain("act."+a.Kind.String()+".done"), "name", m.nameOf(a)))
 	if id != "" && id != cDone {
 		m.say("info", sentence(m.option(id)))
 	}
@@ -276,7 +276,15 @@ func (m *Machine) confirmRepair(check int, f Finding) {
 	if j.stage != sRestart || j.repair < 0 || m.model.Repairs[j.repair].Confirm != check {
 		return
 	}
-	bad := f.Option > 0
+	bad := false
+	if f.Option >= 0 { // it looks as it did when something was wrong
+		for i := j.mended[len(j.mended)-1].After - 1; i >= 0; i-- {
+			if g := &j.findings[i]; g.Check == check && !g.Unknown {
+				bad = g.Option == f.Option
+				break
+			}
+		}
+	}
 	if f.Reading != nil {
 		jd, ok := m.judge(check, *f.Reading)
 		bad = ok && (jd.Verdict == measure.Fail || jd.Verdict == measure.ConditionalFail)
@@ -341,8 +349,9 @@ func (m *Machine) told(q *question, x heard.Meaning) {
 		m.photoTold(a.N, x.ID)
 	case "swap":
 		j.done[swapKey(a.N)] = true
-		m.note("site", m.model.Repairs[j.repair].Steps[a.N].Act)
-		if w := m.model.Repairs[j.repair].Steps[a.N].Wire; w >= 0 {
+		s := stepOf(&m.model.Repairs[j.repair], a.N)
+		m.note("site", s.Act)
+		if w := s.Wire; w >= 0 {
 			j.lifted = j.lifted.With(w)
 		}
 		m.say("info", m.line("step.done"))

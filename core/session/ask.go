@@ -67,7 +67,7 @@ func (m *Machine) fromLine(q *question, id string, pairs ...string) {
 func (m *Machine) actQuestion(a aim, act site.Act) *question {
 	q := &question{id: fmt.Sprintf("act/%s/%d/%s", act.Kind, act.N, a), aim: a, kind: "act", act: act, check: -1}
 	name, where, place := m.thing(act)
-	m.fromLine(q, "act."+act.Kind.String(), "name", name, "where", where)
+	m.fromLine(q, m.plain("act."+act.Kind.String()), "name", name, "where", where)
 	q.step.ID, q.step.Kind, q.step.Where, q.step.Place = "act."+act.Kind.String(), "act", where, place
 	if act.N >= 0 && place != "" {
 		q.step.ID += "." + place
@@ -200,15 +200,16 @@ func (m *Machine) aimQuestion(a aim) *question {
 		m.fromLine(q, "decide", "cost", m.costSentence())
 	case "match":
 		r := &m.model.Repairs[j.repair]
-		m.fromLine(q, "match", "part", m.model.Parts[r.Part].Name, "list", join(r.Match))
+		m.fromLine(q, "match", "part", m.subject(j.repair), "list", join(r.Match))
 	case "photo":
 		m.fromLine(q, [...]string{"photo.before", "photo.after"}[a.N])
 		q.step.ID = [...]string{"photo.before", "photo.after"}[a.N]
 	case "swap":
-		s := &m.model.Repairs[j.repair].Steps[a.N]
-		m.fromLine(q, "swap", "act", s.Act)
+		r := &m.model.Repairs[j.repair]
+		s := stepOf(r, a.N)
+		m.fromLine(q, "swap", "act", sentence(s.Act))
 		q.kind, q.step.Kind = "act", "act"
-		q.step.ID = m.model.Repairs[j.repair].ID + "." + fmt.Sprint(a.N+1)
+		q.step.ID = r.ID + "." + fmt.Sprint(min(a.N+1, len(r.Steps)))
 		q.step.Level, q.step.Caution = s.Level, s.Caution
 		if s.Caution != "" && s.Level == "" {
 			q.step.Level = "caution"
@@ -350,7 +351,15 @@ var alike = map[string][]string{
 func unitsFor(id string) []string { return append([]string{id}, alike[id]...) }
 
 // powerWords says the state of the supply.
-func (m *Machine) powerWords() string { return m.line("power." + m.j.site.Power.String()) }
+func (m *Machine) powerWords() string { return m.line(m.plain("power." + m.j.site.Power.String())) }
+
+// plain is the line to use where there is no supply from the house to switch: the appliance's own control stands for it.
+func (m *Machine) plain(id string) string {
+	if _, ok := m.words.Lines["plain."+id]; ok && !m.model.Mains {
+		return "plain." + id
+	}
+	return id
+}
 
 // setPower notes that the state of the supply was established now.
 func (m *Machine) setPower() { m.j.since = m.j.now }
@@ -396,7 +405,7 @@ func (m *Machine) ask(full bool) {
 		j.brief = 0
 	}
 	if q.kind == "act" || q.kind == "measure" || q.kind == "consent" {
-		p := m.vary("power."+j.site.Power.String(), b2i(!long))
+		p := m.vary(m.plain("power."+j.site.Power.String()), b2i(!long))
 		m.say("info", p)
 	}
 	if q.step.Caution != "" {

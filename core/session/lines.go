@@ -34,6 +34,7 @@ func LineIDs() []string {
 	for _, p := range []site.Power{site.Unknown, site.On, site.Off, site.Proved} {
 		add("power.", p.String())
 		add("item.power.", p.String())
+		add("plain.", "power."+p.String(), "item.power."+p.String())
 	}
 	for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
 		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
@@ -58,6 +59,7 @@ func LineIDs() []string {
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
 	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
 	add("", adviceIDs...)
+	add("plain.act.", "power-off", "power-off.done", "power-on", "power-on.done")
 	return ids
 }
 

@@ -33,7 +33,7 @@ func (m *Machine) items() []string {
 	for _, p := range j.site.Noted.All() {
 		out = append(out, m.line("item.reset", "name", m.model.Parts[p].Name))
 	}
-	return append(out, m.line("item.power."+j.site.Power.String()))
+	return append(out, m.line(m.plain("item.power."+j.site.Power.String())))
 }
 
 // open lists in words what is still to be put back.

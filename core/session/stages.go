@@ -212,14 +212,27 @@ func (m *Machine) closed() bool {
 		return true
 	}
 	r := &m.model.Repairs[a.Repair]
-	text := m.line("verdict", "part", m.model.Parts[r.Part].Name, "words", probWords(a.P), "repair", r.Name)
+	text := m.line("verdict", "part", m.subject(a.Repair), "words", probWords(a.P), "repair", r.Name)
 	m.say("info", text)
 	m.fact(text)
+	if len(a.Proofs) > 0 {
+		m.say("info", m.line("proved.by", "proofs", join(a.Proofs[:min(len(a.Proofs), 2)])))
+		m.fact(m.line("proved.by", "proofs", join(a.Proofs)))
+	}
 	j.stage = sCause
 	if s := m.stopOf(a.Repair); s >= 0 {
 		m.halt(s)
 	}
 	return true
+}
+
+// subject is how a repair is spoken of: by its part when that is replaced, else by what is to be done.
+func (m *Machine) subject(repair int) string {
+	r := &m.model.Repairs[repair]
+	if r.Part >= 0 && r.Kind == "replace" {
+		return m.model.Parts[r.Part].Name
+	}
+	return r.Name
 }
 
 // stopOf is the stop line that a repair crosses, -1 for none.
@@ -275,7 +288,7 @@ func (m *Machine) need(a aim) site.Need {
 		}
 		return n
 	case "swap":
-		return m.rules.Work(m.model.Repairs[j.repair].Steps[a.N])
+		return m.rules.Work(stepOf(&m.model.Repairs[j.repair], a.N))
 	case "photo":
 		for _, s := range m.model.Repairs[j.repair].Steps {
 			if s.Wire >= 0 {

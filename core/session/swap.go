@@ -1,8 +1,20 @@
 package session
 
-import "strconv"
+import (
+	"strconv"
+
+	"readback/core/appliance"
+)
 
 func swapKey(i int) string { return "swap." + strconv.Itoa(i) }
+
+// stepOf is a step of a repair. A repair without steps is one act, its own name, with nothing opened.
+func stepOf(r *appliance.Repair, n int) appliance.SwapStep {
+	if n < len(r.Steps) {
+		return r.Steps[n]
+	}
+	return appliance.SwapStep{Act: r.Name, Wire: -1, Power: "any"}
+}
 
 // cost leads through what it costs and the decision. Setting something right costs nothing and needs no decision.
 func (m *Machine) cost() (aim, bool) {
@@ -33,7 +45,7 @@ func (m *Machine) swap() (aim, bool) {
 	if wires && !j.done["photo.before"] {
 		return aim{"photo", 0}, true
 	}
-	for i := range r.Steps {
+	for i := range max(len(r.Steps), 1) {
 		if !j.done[swapKey(i)] {
 			return aim{"swap", i}, true
 		}

@@ -60,7 +60,7 @@ func New(m *appliance.Model) (*Rules, error) {
 			}
 		}
 		r.around = append(r.around, around)
-		if m.Places[i].HandsIn || len(m.Places[i].Hazards) > 0 || len(m.Places[i].Trips) > 0 {
+		if m.Mains && (m.Places[i].HandsIn || len(m.Places[i].Hazards) > 0) || len(m.Places[i].Trips) > 0 {
 			r.hazard = r.hazard.With(i)
 		}
 		if m.Places[i].Cover && len(m.Places[i].Trips) > 0 {
@@ -183,8 +183,11 @@ func (r *Rules) For(check int) Need { return r.needs[check] }
 // Work is what a step of a repair needs: dead unless it says otherwise, with its places open.
 func (r *Rules) Work(step appliance.SwapStep) Need {
 	n := Need{Power: Dead, Covers: r.Covers(step.Places)}
-	if step.Power == "on" {
+	switch step.Power {
+	case "on":
 		n = Need{Power: Live, Shut: true}
+	case "any":
+		n.Power = Any
 	}
 	if step.Wire >= 0 && step.Wire < len(r.pointAt) {
 		n.Covers = n.Covers.Or(r.cover(r.pointAt[step.Wire]))

@@ -272,6 +272,40 @@ say "power.proved" {
   full  = "Power is off and proved."
   short = ["Still off."]
 }
+# Where no supply from the house is inside, the appliance's own control stands for it.
+say "plain.power.unknown" { full = "The gas control: not known." }
+say "plain.power.on" {
+  full  = "The gas control is on."
+  short = ["Control on."]
+}
+say "plain.power.off" {
+  full  = "The gas control is off."
+  short = ["Control off."]
+}
+say "plain.power.proved" {
+  full  = "The gas control is off."
+  short = ["Control off."]
+}
+say "plain.item.power.on" { full = "gas control on" }
+say "plain.item.power.off" { full = "gas control off" }
+say "plain.item.power.proved" { full = "gas control off" }
+say "plain.item.power.unknown" { full = "gas control not known" }
+say "plain.act.power-off" {
+  full  = "Turn the control knob to off. The flames go out."
+  short = ["Control knob to off."]
+  say   = "Say off when all flames are out."
+  how   = "Push the knob in a little, turn it to off."
+  ask   = ["off"]
+}
+say "plain.act.power-off.done" { full = "Control switched off." }
+say "plain.act.power-on" {
+  full  = "Have the control on, as its label says."
+  short = ["Control on, by its label."]
+  say   = "Say on."
+  how   = "Follow the lighting label, step by step, after five minutes of airing."
+  ask   = ["on", "lit"]
+}
+say "plain.act.power-on.done" { full = "Control switched on." }
 say "signal.danger" { full = "Danger:" }
 say "signal.warning" { full = "Warning:" }
 say "signal.caution" { full = "Caution:" }
