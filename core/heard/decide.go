@@ -45,12 +45,12 @@ type Decision struct {
 }
 
 // Limits in nats and dB. A margin of 3 nats kept 1 of 50 wrong readings at 10 dB of noise; hazards get twice that.
-// SNR limits: common practice, no source.
+// The noise limits are the measured ratio, which lies about 1 dB below the true one; common practice, no source.
 const (
 	marginMatters = 3.0
 	marginHazard  = 6.0
-	snrConfirm    = 10.0
-	snrHopeless   = 5.0
+	snrConfirm    = 8.0
+	snrHopeless   = 3.0
 	closeRival    = 8.0 // nats: a rival further behind is not looked at
 )
 

@@ -3,6 +3,7 @@ package hear
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"readback/core/heard"
 	"readback/speech"
@@ -16,6 +17,7 @@ import (
 type Bench struct {
 	Engine *vosk.Engine
 	Parser *phrase.Parser
+	list   []string
 	rec    *vosk.Recognizer
 }
 
@@ -35,12 +37,24 @@ func Open(lex *heard.Lexicon) (*Bench, error) {
 		return nil, err
 	}
 	b := &Bench{Engine: e, Parser: phrase.New(lex)}
-	list, _ := b.Parser.Sample(phrase.Readings, 1, e.Known)
-	if b.rec, err = e.New(list, phrase.Alternatives); err != nil {
+	b.list, _ = b.Parser.Sample(phrase.Readings, 1, e.Known)
+	if b.rec, err = e.New(b.list, phrase.Alternatives); err != nil {
 		return nil, err
 	}
 	return b, nil
 }
+
+// Worker is a bench with a recogniser of its own on the same engine, for another goroutine.
+func (b *Bench) Worker() (*Bench, error) {
+	rec, err := b.Engine.New(b.list, phrase.Alternatives)
+	if err != nil {
+		return nil, err
+	}
+	return &Bench{Engine: b.Engine, Parser: b.Parser, list: b.list, rec: rec}, nil
+}
+
+// CloseRecognizer frees the recogniser and leaves the engine to others.
+func (b *Bench) CloseRecognizer() { b.rec.Close() }
 
 // Close frees the engine.
 func (b *Bench) Close() {
@@ -49,12 +63,13 @@ func (b *Bench) Close() {
 }
 
 // Ear makes a fresh ear on the shared recogniser.
-func (b *Bench) Ear(on func(heard.Utterance), lists func(raw, less []phrase.Alternative)) (*listen.Ear, error) {
+func (b *Bench) Ear(on func(heard.Utterance), lists func(raw, less []phrase.Alternative), complete func(string)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
 		Utterance: on,
 		Lists:     lists,
+		Complete:  complete,
 	})
 }
 
@@ -65,7 +80,9 @@ type Heard struct {
 	Raw     []phrase.Alternative // of the last saying, without the noise reducer
 	Less    []phrase.Alternative // and with it
 	Delay   float64              // s from the end of the clip's speech to the last final utterance
-	Early   float64              // s from the end of the clip's speech to the first partial emergency
+	Early   float64              // s from the end of the clip's speech to the first partial utterance
+	Chime   float64              // s to the moment an earcon may sound
+	Work    float64              // s of computing in the step that gave the last utterance
 }
 
 // Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end.
@@ -83,7 +100,8 @@ func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
 		}
 		h.Final = append(h.Final, u)
 		h.Delay = late
-	}, func(raw, less []phrase.Alternative) { h.Raw, h.Less = raw, less })
+	}, func(raw, less []phrase.Alternative) { h.Raw, h.Less = raw, less },
+		func(string) { h.Chime = float64(at-end) / 16000 })
 	if err != nil {
 		return h, err
 	}
@@ -91,8 +109,12 @@ func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
 	for len(pcm) > 0 {
 		n := min(800, len(pcm))
 		at += n
+		said, start := len(h.Final), time.Now()
 		if err := ear.FeedSamples(pcm[:n], int64(at/16)); err != nil {
 			return h, err
+		}
+		if len(h.Final) > said {
+			h.Work = time.Since(start).Seconds()
 		}
 		pcm = pcm[n:]
 	}

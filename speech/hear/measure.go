@@ -165,8 +165,8 @@ type Outcome struct {
 	Touch  bool    // it ended at the keypad
 }
 
-// missed is the share of wrong read-backs that a person does not notice. An assumption, printed with the figure.
-const missed = 0.05
+// Missed is the share of wrong read-backs that a person does not notice. An assumption, printed with the figure.
+const Missed = 0.05
 
 // Play runs the policy for one item: decisions, questions, sayings again in new noise. First is the row of the first saying.
 func (b *Bench) Play(s *Studio, v Voice, first Row, draw int) (Outcome, error) {
@@ -188,9 +188,9 @@ func (b *Bench) Play(s *Studio, v Voice, first Row, draw int) (Outcome, error) {
 			if right {
 				return o, nil
 			}
-			o.Wrong += missed * (1 - o.Wrong)
+			o.Wrong += Missed * (1 - o.Wrong)
 			if clears(*d.Take) {
-				o.Hazard += missed
+				o.Hazard += Missed
 			}
 			sl.Rejected = append(sl.Rejected, *d.Take) // noticed: "no"
 		case heard.AskTwo:

@@ -17,15 +17,21 @@ import (
 
 // Config is what an ear is made of. New and Parser are required; the callbacks run inside Feed and may be nil.
 type Config struct {
-	New       func() (speech.Recognizer, error) // called at the start and again after the engine failed
-	Parser    *phrase.Parser
+	New    func() (speech.Recognizer, error) // called at the start and again after the engine failed
+	Parser *phrase.Parser
+	// Narrow opens a recogniser that knows only the answers to a question, the commands and the emergencies; nil: none is used.
+	Narrow    func(phrase.Expect) (speech.Recognizer, error)
 	Utterance func(heard.Utterance)                // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)                    // words as they are being spoken
+	Complete  func(text string)                    // the words so far are a whole meaning and somebody fell silent: time for an earcon
 	Level     func(dbfs, snr float64)              // ten times a second; SNR of the last saying in dB, 0 when unknown
 	Once      bool                                 // hear every saying once only, without the noise reducer
 	Lists     func(raw, less []phrase.Alternative) // what each hearing of a saying gave, the second with less noise
 	Audio     func(pcm []int16, at int)            // the sound of each saying as it was recorded, with the index of its first sample
 }
+
+// clean is the ratio of speech to noise in dB above which the noise reducer has nothing to do.
+const clean = 25.0
 
 // Times in samples at 16 kHz.
 const (
@@ -37,6 +43,7 @@ const (
 	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
 	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
 	steady    = 3 * speech.Rate / 10   // a complete partial result must last this long
+	hush      = speech.Rate / 10       // silence and steadiness before Complete is told
 	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
 
@@ -71,10 +78,12 @@ type Ear struct {
 	text     string  // last partial
 	since    int     // index of the sample when text became what it is
 	ended    bool    // the engine holds the saying for over
+	chimed   bool    // Complete was told
 	urgent   heard.Meaning
 	urgentAt int
 	told     map[string]bool // urgent meanings already told
 
+	narrow    narrow
 	level     float64 // active level of speech, dBFS, remembered between sayings; 0 at first
 	snr       float64
 	own       voice
@@ -134,7 +143,12 @@ func (e *Ear) Speaking(text string) {
 }
 
 // Close frees the recogniser.
-func (e *Ear) Close() { _ = e.rec.Close() } // nothing can be done about it
+func (e *Ear) Close() { // nothing can be done about what fails here
+	_ = e.rec.Close()
+	if e.narrow.rec != nil {
+		_ = e.narrow.rec.Close()
+	}
+}
 
 // Feed takes 16 kHz mono sound, signed 16 bit little endian, any whole number of samples. At is the caller's clock in ms at the
 // end of it. When the engine fails it is opened once more; the saying in progress is heard again from its beginning.
@@ -212,7 +226,7 @@ func (e *Ear) meterStep(f []int16) {
 }
 
 func (e *Ear) begin() error {
-	e.on, e.fed, e.quiet, e.text, e.ended = true, 0, 0, "", false
+	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed = true, 0, 0, "", false, false
 	cut := max(0, len(e.ring)-lead-len(e.vad.recent)*frame)
 	e.noise = append(e.noise[:0], e.ring[:cut]...)
 	e.pcm = append([]int16(nil), e.ring[cut:]...)
@@ -284,6 +298,12 @@ func (e *Ear) decide() error {
 		}
 	}
 	e.watch()
+	if !e.chimed && e.quiet >= hush && e.count-e.since >= hush && e.cfg.Parser.Complete(e.text, e.expect) && !e.echo(e.text) {
+		e.chimed = true
+		if e.cfg.Complete != nil {
+			e.cfg.Complete(e.text)
+		}
+	}
 	spoken := len(e.pcm)
 	known := strings.Trim(strings.ReplaceAll(e.text, phrase.Unknown, ""), " ") != ""
 	switch t := ends[e.class]; {
@@ -315,7 +335,11 @@ func (e *Ear) watch() {
 		e.urgent, e.urgentAt = *m, e.count
 	}
 	key := string(m.Kind) + m.ID
-	if e.count-e.urgentAt < standsFor || e.told[key] {
+	stands := standsFor
+	if m.Kind == heard.Command { // a voice cut off for nothing does little harm
+		stands = hush
+	}
+	if e.count-e.urgentAt < stands || e.told[key] {
 		return
 	}
 	e.told[key] = true
@@ -381,17 +405,20 @@ func (e *Ear) finish(fault string) error {
 			return err
 		}
 	}
-	if !e.cfg.Once {
+	e.level = level
+	e.snr = snr(level, decibel(e.vad.wide))
+	if !e.cfg.Once && e.snr < clean {
 		if res.Alternatives, err = e.second(res.Alternatives); err != nil {
 			return err
 		}
 	}
-	e.level = level
-	e.snr = snr(level, decibel(e.vad.wide))
 	if e.cfg.Audio != nil {
 		e.cfg.Audio(e.pcm, e.first)
 	}
 	u := e.cfg.Parser.Hear(res.Alternatives, e.expect)
+	if err := e.listenAgain(&u); err != nil {
+		return err
+	}
 	u.Level, u.SNR = level, e.snr
 	if u.Fault != "" {
 		switch {

@@ -48,6 +48,7 @@ func newRig(t *testing.T, say ...string) *rig {
 			return r.fake, nil
 		},
 		Parser: phrase.New(lex),
+		Once:   true, // the script has each saying once
 		Utterance: func(u heard.Utterance) {
 			if u.Partial {
 				r.partial = append(r.partial, u)

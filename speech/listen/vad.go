@@ -2,87 +2,94 @@ package listen
 
 import "math"
 
-// detector tells speech from steady noise, frame by frame. It looks at the energy between about 250 and 3500 Hz, where
-// fans and hum have little, and compares it with the noise floor of the last seconds. It would rather hear too much:
+// detector tells speech from steady noise, frame by frame. It compares the energy in seven bands with each band's own noise floor of the
+// last seconds: a fan fills the low bands, and a voice still stands out in the others. It would rather hear too much:
 // noise alone is no danger to a recogniser that must find a complete phrase, a lost first word is.
 type detector struct {
-	low, high onePole
-	smooth    float64     // dB, about 30 ms
-	history   [50]float64 // dB of the last 0.5 s, smoothed
-	at        int
-	mins      [6]float64 // floor of the last 6 half seconds
-	filled    int
-	floor     float64 // dB
-	wide      float64 // floor of the whole band, power
-	recent    [20]bool
-	primed    bool
+	last   [fftSize]int16 // the last 32 ms
+	bands  [len(edges) - 1]band
+	n      int
+	wide   float64 // floor of the whole band, power
+	recent [20]bool
+	buf    [fftSize]complex128
 }
 
-// onePole is y += a (x - y).
-type onePole struct{ a, y float64 }
-
-func (o *onePole) step(x float64) float64 {
-	o.y += o.a * (x - o.y)
-	return o.y
+// band follows one band's energy in dB.
+type band struct {
+	smooth float64    // about 30 ms
+	low    float64    // least of the present half second
+	mins   [6]float64 // and of the last six
+	floor  float64
 }
+
+// edges of the bands in Hz.
+var edges = [...]float64{200, 400, 700, 1000, 1500, 2100, 2900, 4000}
 
 const (
-	overFloor = 5.0 // dB above the floor that count as speech
-	onsetNeed = 7   // of them above
+	scoreOn   = 4.0 // mean dB above the floors that begin speech
+	scoreStay = 2.6 // and that keep it going
+	onsetNeed = 7   // frames of the last 20
+	bandMost  = 15.0
+	minBias   = 1.5   // dB: the minimum of smoothed noise lies so far below its mean
+	stillness = -75.0 // dBFS: a digital silence is not a floor
+	halfSec   = 50    // frames
 )
 
-func newDetector() *detector {
-	pole := func(hz float64) float64 { return 1 - math.Exp(-2*math.Pi*hz/16000) }
-	return &detector{low: onePole{a: pole(250)}, high: onePole{a: pole(3500)}, smooth: silenceDB, floor: silenceDB}
-}
+func newDetector() *detector { return &detector{} }
 
 // step takes one frame and tells whether it is above the noise.
 func (d *detector) step(pcm []int16) bool {
-	var sum float64
-	for _, s := range pcm {
-		x := float64(s) / 32768
-		y := d.high.step(x - d.low.step(x))
-		sum += y * y
-	}
-	db := decibel(sum / float64(len(pcm)))
-	if !d.primed {
-		d.smooth, d.floor, d.wide, d.primed = db, db, power(pcm), true
-		for i := range d.history {
-			d.history[i] = db
+	copy(d.last[:], d.last[len(pcm):])
+	copy(d.last[fftSize-len(pcm):], pcm)
+	load(&d.buf, d.last[:])
+	fft(&d.buf)
+	score := 0.0
+	for i := range d.bands {
+		lo, hi := int(edges[i]*fftSize/16000), int(edges[i+1]*fftSize/16000)
+		sum := 0.0
+		for k := lo; k < hi; k++ {
+			sum += sq(d.buf[k])
 		}
-		for i := range d.mins {
-			d.mins[i] = db
-		}
+		db := math.Max(stillness, decibel(sum/(fftSize*fftSize/4)/(32768*32768)))
+		score += math.Min(bandMost, d.bands[i].step(db, d.n))
 	}
-	d.smooth += 0.4 * (db - d.smooth)
-	d.history[d.at%len(d.history)] = d.smooth
-	d.at++
-	if d.at%len(d.history) == 0 {
-		low := d.history[0]
-		for _, h := range d.history {
-			low = math.Min(low, h)
-		}
-		d.mins[d.filled%len(d.mins)] = low
-		d.filled++
+	score /= float64(len(d.bands))
+	if d.n == 0 {
+		d.wide = power(pcm)
 	}
-	low := d.mins[0]
-	for _, m := range d.mins {
-		low = math.Min(low, m)
-	}
-	// The minimum of smoothed noise lies below its mean; 2 dB was measured on pink noise and on a fan with hum.
-	target := low + 2
-	if target < d.floor {
-		d.floor += 0.2 * (target - d.floor)
-	} else {
-		d.floor += 0.02 * (target - d.floor)
-	}
-	d.floor = math.Max(d.floor, -75) // a digital silence is not a floor
-	above := d.smooth > d.floor+overFloor
-	if !above {
+	d.n++
+	if score < scoreStay {
 		d.wide += 0.05 * (power(pcm) - d.wide)
 	}
-	d.recent[d.at%len(d.recent)] = above
-	return above
+	d.recent[d.n%len(d.recent)] = score > scoreOn
+	return score > scoreStay
+}
+
+// step takes a frame's level and returns how far it is above the floor, at least 0.
+func (b *band) step(db float64, n int) float64 {
+	if n == 0 {
+		b.smooth, b.low, b.floor = db, db, db
+		for i := range b.mins {
+			b.mins[i] = db
+		}
+	}
+	b.smooth += 0.4 * (db - b.smooth)
+	b.low = math.Min(b.low, b.smooth)
+	if n%halfSec == halfSec-1 {
+		b.mins[n/halfSec%len(b.mins)] = b.low
+		b.low = b.smooth
+	}
+	least := b.low
+	for _, m := range b.mins {
+		least = math.Min(least, m)
+	}
+	target := least + minBias
+	if target < b.floor {
+		b.floor += 0.2 * (target - b.floor)
+	} else {
+		b.floor += 0.02 * (target - b.floor)
+	}
+	return math.Max(0, b.smooth-b.floor)
 }
 
 // onset tells whether enough of the last frames were above the noise.

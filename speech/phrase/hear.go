@@ -78,6 +78,9 @@ func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []hea
 // costElse marks an answer that only another alternative holds, nats: it is behind anything the best one means.
 const costElse = 0.5
 
+// costForeign is what a reading costs in a unit that was not asked for, nats: it decides near ties and never replaces a clear one.
+const costForeign = 1.0
+
 func hasReading(ms []heard.Meaning) bool {
 	for _, m := range ms {
 		if m.Kind == heard.Reading {
@@ -119,6 +122,9 @@ func (p *Parser) merge(first []heard.Meaning, alts []Alternative, e Expect) []he
 				offset = a.Cost
 			}
 			m.Cost += a.Cost - alts[0].Cost
+			if len(e.Units) > 0 && m.Reading.Value.Unit != "" && !slices.Contains(e.Units, m.Reading.Value.Unit) {
+				m.Cost += costForeign
+			}
 			readings = addReading(readings, m)
 		}
 	}

@@ -3,20 +3,59 @@ package phrase
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
+	"readback/core/heard"
 	"readback/core/unit"
 )
 
 // Unknown is the recogniser's word for anything it was not told of.
 const Unknown = "[unk]"
 
-// Repeats of a phrase raise its weight in the recogniser's language model. Emergencies are repeated; the unknown word is repeated
-// so that talk and noise have somewhere to go.
+// Repeats of a phrase raise its weight in the recogniser's language model, against the sampled readings. The unknown word is
+// repeated so that talk and noise have somewhere to go.
 const (
-	emergencyTimes = 4
-	unknownTimes   = 100
+	emergencyTimes = 10
+	commandTimes   = 3
+	optionTimes    = 3
+	stateTimes     = 12
+	unknownTimes   = 200
 )
+
+// Narrow writes what can be said to one question: the sayings of its answers, every command and emergency with its near misses, and
+// the unknown word.
+func (p *Parser) Narrow(x Expect, known func(word string) bool) []string {
+	out := newOutput(known)
+	for _, list := range [][]heard.Phrase{p.lex.Emergencies.Classes, p.lex.Commands} {
+		for _, c := range list {
+			for _, s := range c.Say {
+				for _, filled := range fill(s) {
+					out.add(filled)
+				}
+			}
+		}
+	}
+	for _, s := range p.lex.Emergencies.Near {
+		out.add(s)
+	}
+	for _, o := range p.lex.Options {
+		if slices.Contains(x.Options, o.ID) {
+			for _, s := range o.Say {
+				for range narrowTimes {
+					out.add(s)
+				}
+			}
+		}
+	}
+	for range unknownTimes {
+		out.add(Unknown)
+	}
+	return out.phrases
+}
+
+// narrowTimes weighs the answers asked for against everything else that may be said.
+const narrowTimes = 10
 
 // Sample writes phrases for the recogniser: n readings drawn from the ways people say a meter's display, every command,
 // answer, display state and emergency, and the unknown word. The same seed gives the same phrases. Known tells whether the
@@ -35,19 +74,21 @@ func (p *Parser) Sample(n int, seed uint64, known func(word string) bool) (phras
 	for _, s := range p.lex.Emergencies.Near { // so that "no gas smell" is heard with its "no"
 		out.add(s)
 	}
-	for _, c := range p.lex.Commands {
-		for _, s := range c.Say {
-			out.add(s)
-		}
-	}
-	for _, o := range p.lex.Options {
-		for _, s := range o.Say {
-			out.add(s)
+	for _, list := range []struct {
+		phrases []heard.Phrase
+		times   int
+	}{{p.lex.Commands, commandTimes}, {p.lex.Options, optionTimes}} {
+		for _, c := range list.phrases {
+			for _, s := range c.Say {
+				for range list.times {
+					out.add(s)
+				}
+			}
 		}
 	}
 	for _, st := range []string{"over", "beep", "silent", "blank", "jumping", "dead"} {
 		for _, s := range p.lex.States[st] {
-			for range 2 {
+			for range stateTimes {
 				out.add(s)
 			}
 		}
@@ -250,6 +291,6 @@ func (p *Parser) Missing(known func(word string) bool) []string {
 
 // Readings is how many sampled readings the recogniser is trained with, and Alternatives how many word strings it is asked for.
 const (
-	Readings     = 3000
+	Readings     = 12000
 	Alternatives = 20
 )
