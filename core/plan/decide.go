@@ -68,7 +68,6 @@ type Planner struct {
 	Limits  Limits
 	Sure    float64 // a verdict needs this probability while any allowed check still tells something
 	Try     float64 // a free repair that is not the likeliest is tried from this probability on
-	Deep    bool    // false: Limits' search is left out and one step decides
 	task    *Task
 	prices  prices
 	frame   frame
@@ -81,6 +80,7 @@ type Planner struct {
 	weak    []int
 	asked   []int
 	prob    []float64 // per hypothesis
+	alive   []float64 // per hypothesis: probability without what tried repairs would have ended
 	needs   [][3]int16
 	done    []bool    // per group: mended, as needs has it
 	need    []float64 // per decision
@@ -92,14 +92,14 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 	if err := t.Validate(); err != nil {
 		return nil, err
 	}
-	p := &Planner{Limits: l, Sure: 0.95, Try: 0.25, Deep: l.Tests > 0, task: t, prices: t.price(w)}
+	p := &Planner{Limits: l, Sure: 0.95, Try: 0.25, task: t, prices: t.price(w)}
 	d := t.Problem.Groups + 2
 	n := min(l.Hyps, len(t.Problem.Hyps))
 	p.hyps = make([]int32, 0, max(n, 1))
 	p.frame = frame{
 		root:  make([]float64, n),
 		needs: make([][3]int16, 0, n),
-		tests: make([]test, 0, max(65, 1)),
+		tests: make([]test, 0, 65), // 64 and the one being weighed
 		keys:  make([]uint64, 0, d),
 		alone: make([]float64, d),
 		mass:  make([]float64, d),
@@ -111,6 +111,7 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 		return nil, errTooMany
 	}
 	p.prob = make([]float64, len(t.Problem.Hyps))
+	p.alive = make([]float64, len(t.Problem.Hyps))
 	p.done = make([]bool, t.Problem.Groups)
 	p.needs = make([][3]int16, len(t.Problem.Hyps))
 	for h := range p.needs {
@@ -170,7 +171,7 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	if free {
 		return d
 	}
-	d.Missing, d.Weak = p.lacking(b, g), p.fragile(b, g)
+	d.Missing, d.Weak = p.lacking(b, g), p.fragile(b, &s, g)
 	if c := p.fetch(b, &s, g, d.Missing, d.Weak); c >= 0 {
 		d.Kind, d.Check = Prove, c
 	}
@@ -178,19 +179,16 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	return d
 }
 
-// suspects ranks the repair decisions.
+// suspects ranks the repair decisions. When everything known has been tried, what is left is unknown.
 func (p *Planner) suspects(b *infer.Belief, tried []bool) {
 	need := p.need
 	clear(need)
-	left := 0.0
-	for h, x := range b.Prob() {
-		ns := p.needs[h]
-		if ended(ns, tried) {
+	for h, x := range p.left(b.Prob(), tried) {
+		if x == 0 {
 			continue
 		}
-		left += x
-		for _, g := range ns {
-			if g >= 0 && (tried == nil || int(g) >= len(tried) || !tried[g]) {
+		for _, g := range p.needs[h] {
+			if g >= 0 && !isTried(tried, g) {
 				need[g] += x
 			}
 		}
@@ -198,14 +196,38 @@ func (p *Planner) suspects(b *infer.Belief, tried []bool) {
 	p.sus = p.sus[:0]
 	for g, x := range need {
 		if x > 1e-6 {
-			p.sus = append(p.sus, Suspect{g, x / left})
+			p.sus = append(p.sus, Suspect{g, x})
 		}
+	}
+	if len(p.sus) == 0 {
+		p.sus = append(p.sus, Suspect{len(need) - 1, 1})
 	}
 	for i := 1; i < len(p.sus); i++ {
 		for j := i; j > 0 && p.sus[j-1].P < p.sus[j].P; j-- {
 			p.sus[j-1], p.sus[j] = p.sus[j], p.sus[j-1]
 		}
 	}
+}
+
+// left is a belief without the faults that tried repairs would have ended, normalised; all zero when nothing is left.
+func (p *Planner) left(prob []float64, tried []bool) []float64 {
+	if !slices.Contains(tried, true) {
+		return prob
+	}
+	sum := 0.0
+	for h, x := range prob {
+		if ended(p.needs[h], tried) {
+			x = 0
+		}
+		p.alive[h] = x
+		sum += x
+	}
+	if sum > 0 {
+		for h := range p.alive {
+			p.alive[h] /= sum
+		}
+	}
+	return p.alive
 }
 
 // begin sets up the small model and lists the checks that may be made.
@@ -278,7 +300,7 @@ func (p *Planner) score(b *infer.Belief, s *Situation, st state) {
 			v, _ := f.repairOnly(w, &s)
 			return v
 		})
-		if !p.Deep && c.Expect < base-1e-12 {
+		if p.Limits.Tests == 0 && c.Expect < base-1e-12 {
 			break
 		}
 	}
@@ -343,7 +365,7 @@ func (p *Planner) choose(b *infer.Belief, s *Situation, st state) Candidate {
 	p.tried = p.tried[:0]
 	p.tried = append(p.tried, p.repairCandidate(act, base))
 	p.acts = p.acts[:0]
-	if p.Deep {
+	if p.Limits.Tests > 0 {
 		p.pick(b, s)
 		p.acts = f.compare(f.root, st, p.acts[:0])
 		p.tried = p.tried[:0]

@@ -86,6 +86,7 @@ func halvings(x float64) int {
 // repair would have ended are out.
 func (p *Planner) setFrame(prob []float64, tried []bool) {
 	f := &p.frame
+	prob = p.left(prob, tried)
 	p.selectHyps(prob)
 	f.n = len(p.hyps)
 	f.root = f.root[:f.n]
@@ -97,13 +98,11 @@ func (p *Planner) setFrame(prob []float64, tried []bool) {
 		if f.needs[i][1] < 0 {
 			f.singles = i + 1
 		}
-		if ended(f.needs[i], tried) {
-			f.root[i] = 0
-		}
 	}
-	sum := total(f.root)
-	for i := range f.root {
-		f.root[i] /= sum
+	if sum := total(f.root); sum > 0 {
+		for i := range f.root {
+			f.root[i] /= sum
+		}
 	}
 	f.repair, f.perCost, f.call, f.pr = p.prices.repair, p.prices.perCost, p.prices.call, &p.prices
 	f.limits = p.Limits
@@ -173,13 +172,13 @@ func (p *Planner) addTest(b *infer.Belief, check int, extra float64) int {
 
 // ended tells whether the repairs tried so far would have ended a fault.
 func ended(needs [3]int16, tried []bool) bool {
-	if tried == nil {
-		return false
-	}
 	for _, d := range needs {
-		if d >= 0 && (int(d) >= len(tried) || !tried[d]) {
+		if d >= 0 && !isTried(tried, d) {
 			return false
 		}
 	}
 	return true
 }
+
+// isTried tells whether a decision was tried; explaining and handing over are no repairs.
+func isTried(tried []bool, d int16) bool { return int(d) < len(tried) && tried[d] }

@@ -96,12 +96,12 @@ func (p *Planner) needed(prob []float64, g int) float64 {
 const holds = 0.5
 
 // fragile lists the checks without whose answers the verdict on g would fall: a verdict must survive the removal of any one.
-func (p *Planner) fragile(b *infer.Belief, g int) []int {
+func (p *Planner) fragile(b *infer.Belief, s *Situation, g int) []int {
 	p.weak = p.weak[:0]
 	p.asked = b.Answered(p.asked)
 	for _, c := range p.asked {
 		b.Without(c, p.prob)
-		if p.needed(p.prob, g) < holds {
+		if p.needed(p.left(p.prob, s.Tried), g) < holds {
 			p.weak = append(p.weak, c)
 		}
 	}

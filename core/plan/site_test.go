@@ -120,3 +120,17 @@ func TestTogether(t *testing.T) {
 		t.Error("two steps do not see that the two tests decide together")
 	}
 }
+
+// When everything has been tried and did not help, the planner says that it does not know, and does not fail.
+func TestNothingLeft(t *testing.T) {
+	task := two(1, 1)
+	p := newPlanner(t, task, plan.Full)
+	d := p.Next(infer.New(task.Problem), plan.Situation{Tried: []bool{true, true, true, true}})
+	if d.Kind != plan.Help || d.Suspects[0].Group != task.Problem.Groups+1 {
+		t.Errorf("decides %v with suspect %v, want help for something unknown", d.Kind, d.Suspects[0])
+	}
+	d = p.Next(infer.New(task.Problem), plan.Situation{Tried: []bool{true, false, true, true}})
+	if d.Kind != plan.Verdict || d.Group != 1 || math.Abs(d.P-1) > 1e-12 {
+		t.Errorf("decides %v on %d with %v, want the one that is left", d.Kind, d.Group, d.P)
+	}
+}
