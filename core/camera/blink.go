@@ -226,7 +226,8 @@ func (c *Counter) start() (low float64, high [3]float64, sigma float64) {
 	for i := 1; i+1 < n; i++ {
 		d = append(d, math.Abs(2*c.level[i]-c.level[i-1]-c.level[i+1]))
 	}
-	sigma = median(d) / (0.6745 * math.Sqrt(6))
+	slices.Sort(d)
+	sigma = d[len(d)/4] / (0.3186 * math.Sqrt(6)) // the lower quartile: in a fast blink most differences span an edge
 	soft := d[:0]
 	for i := 1; i+1 < n; i++ {
 		soft = append(soft, (c.level[i-1]+c.level[i]+c.level[i+1])/3)
@@ -515,8 +516,11 @@ func (c *Counter) still(out Code) Code {
 			exposed = math.Min(exposed, s.Exposure)
 		}
 	}
-	level := median(slices.Clone(c.level))
-	switch {
+	sorted := slices.Clone(c.level)
+	level := median(sorted)
+	switch n := len(sorted); {
+	case sorted[n*98/100]-sorted[n*2/100] > 0.4: // something goes on here, whatever it is
+		out.Reason = WeakLight
 	case level > 0.25:
 		out.Pattern = Steady
 	case exposed < 0.0166:

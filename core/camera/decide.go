@@ -39,8 +39,17 @@ func (s *strip) decide(g *grid) *Reading {
 		valid = append(valid, d.valid)
 	}
 	from, to := g.trim(valid)
+	// a place that was dropped, or left out, but has the ink of a digit: something is missing from the number
+	for i, x := range g.x {
+		if (i < from || i >= to) && valid[i] > 4*noGlyph && s.digitLike(x, g.w) {
+			rd.doubt = true
+		}
+	}
 	rd.Digits = rd.Digits[from:to]
 	g.x = g.x[from:to]
+	if s.digitLike(g.x[0]-g.pitch, g.w) || s.digitLike(g.x[len(g.x)-1]+g.pitch, g.w) {
+		rd.doubt = true
+	}
 	rd.minus = s.minusAt(g)
 	rd.lead = sigmoid(14 * (s.dot(g.x[0]-g.pitch, g) - 0.5))
 	rd.settle()
@@ -112,7 +121,8 @@ func (s *strip) minusAt(g *grid) float64 {
 	h := s.h
 	x := g.x[0]
 	best := -9.0
-	for right := x - 0.04*h; right > x-0.9*h; right-- {
+	// it stands before the first digit, or at the left end of a window whose first places are blank
+	for right := x - 0.04*h; right > x-0.9*h-2*g.pitch; right-- {
 		for w := 0.2 * h; w <= 0.5*h; w += 0.1 * h {
 			l := right - w
 			if l < 0 {
@@ -126,6 +136,23 @@ func (s *strip) minusAt(g *grid) float64 {
 		}
 	}
 	return best
+}
+
+// digitLike tells whether a place has upright strokes in both halves that end where the digits end.
+func (s *strip) digitLike(x, w float64) bool {
+	if x < 0 || x+w > float64(s.w) {
+		return false
+	}
+	for d := -0.12 * s.h; d <= 0.12*s.h; d += 0.06 * s.h {
+		var z zones
+		s.zonesAt(x+d, w, &z)
+		ends := math.Max(math.Max(z.beyond[0], z.beyond[1]), math.Max(z.beyond[2], z.beyond[3]))
+		up, down := math.Max(z.seg[1], z.seg[5]), math.Max(z.seg[2], z.seg[4])
+		if up > 0.5 && down > 0.5 && ends < 0.35 && z.hole[0]+z.hole[1] < 0.6 {
+			return true
+		}
+	}
+	return false
 }
 
 // trim drops cells at either end that hold no glyph: the edge of the window, a unit, a blank place.
@@ -213,7 +240,7 @@ func (rd *Reading) settle() {
 	switch {
 	case text == "1":
 		rd.Reason = LoneOne
-	case p < surely:
+	case p < surely || rd.doubt:
 		rd.Reason = Unclear
 	}
 }

@@ -56,6 +56,7 @@ type Reading struct {
 	Light  bool   // light digits on dark
 	Frames int    // pictures behind it
 
+	doubt bool    // something beside the digits looks like one more
 	lead  float64 // probability of a point before the first digit
 	minus float64 // log odds that a minus sign is lit
 }

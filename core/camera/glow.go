@@ -65,6 +65,8 @@ type FireWatch struct {
 	n0        int
 	state     Fire
 	since     int64
+	next      Fire // what may come next, and since when
+	first     int64
 	events    []Event
 }
 
@@ -100,15 +102,18 @@ func (f *FireWatch) See(p *Plane) error {
 		return nil
 	}
 	now, _ := f.Now()
-	if now != Unsure && now != f.state {
-		f.events = append(f.events, Event{now, f.since, p.Time})
+	switch {
+	case now == Unsure:
+	case now == f.state:
+		f.since, f.next = p.Time, ""
+	case now != f.next:
+		f.next, f.first = now, p.Time
+	case p.Time-f.first > 5e8: // seen for half a second: believed
+		f.events = append(f.events, Event{now, f.since, f.first})
 		if len(f.events) > 64 {
 			f.events = f.events[1:]
 		}
-		f.state = now
-	}
-	if now != Unsure {
-		f.since = p.Time
+		f.state, f.since, f.next = now, p.Time, ""
 	}
 	return nil
 }
@@ -172,8 +177,12 @@ func (f *FireWatch) Now() (Fire, Reason) {
 // share of the largest single step in the window's.
 func bands(w []fireSample) (spot, ref, jump float64) {
 	const half = 0.2e9 // ns: slower changes are not flicker
-	var ss, sr, worst float64
+	var ss, sr, worst, count float64
 	for i := range w {
+		if w[i].t-w[0].t < half || w[len(w)-1].t-w[i].t < half { // a rise would count as flicker at the ends
+			continue
+		}
+		count++
 		var a, b, n float64
 		for j := i; j >= 0 && w[i].t-w[j].t < half; j-- {
 			a, b, n = a+w[j].r+w[j].g+w[j].b, b+w[j].ref, n+1
@@ -187,5 +196,6 @@ func bands(w []fireSample) (spot, ref, jump float64) {
 		sr += e * e
 		worst = math.Max(worst, d*d)
 	}
-	return math.Sqrt(ss / float64(len(w))), math.Sqrt(sr / float64(len(w))), worst / math.Max(ss, 1e-12)
+	count = math.Max(count, 1)
+	return math.Sqrt(ss / count), math.Sqrt(sr / count), worst / math.Max(ss, 1e-12)
 }

@@ -29,7 +29,7 @@ func Vote(frames []*Reading) *Reading {
 		return r
 	}
 	var out *Reading
-	used := 0
+	used, doubts := 0, 0
 	texts := map[string]int{}
 	for _, f := range frames {
 		if f == nil || len(f.Digits) != most || f.Reason == Changing {
@@ -48,6 +48,7 @@ func Vote(frames []*Reading) *Reading {
 				d.Dot = bound(logit(d.Dot), 6)
 			}
 			c.lead, c.minus = bound(logit(f.lead), 6), bound(f.minus, 6)
+			doubts += int(boolTo(f.doubt))
 			out = &c
 			continue
 		}
@@ -59,6 +60,7 @@ func Vote(frames []*Reading) *Reading {
 			d.Dot += bound(logit(e.Dot), 6)
 			d.valid += e.valid
 		}
+		doubts += int(boolTo(f.doubt))
 		out.lead += bound(logit(f.lead), 6)
 		out.minus += bound(f.minus, 6)
 	}
@@ -78,6 +80,7 @@ func Vote(frames []*Reading) *Reading {
 	}
 	out.lead = sigmoid(out.lead * k)
 	out.minus *= k
+	out.doubt = doubts*3 >= used
 	out.settle()
 	out.Frames = used
 	agree := texts[out.Text]
