@@ -174,6 +174,9 @@ func (b *Belief) Mend(group int) {
 	b.apply(&it)
 }
 
+// Asked reports whether a check was answered, with more than silence, since the last repair.
+func (b *Belief) Asked(check int) bool { return b.asked[check] }
+
 // Mended reports whether a repair was done.
 func (b *Belief) Mended(group int) bool { return b.fixed[group] }
 
@@ -226,6 +229,7 @@ func (b *Belief) apply(it *item) bool {
 	case mended:
 		b.mends++
 		b.fixed[it.check] = true
+		clear(b.asked) // the truth has changed: the next answer to a check need not be like the last
 		for h, w := range b.world {
 			if w >= 0 {
 				b.world[h] = b.left[it.check][w]

@@ -112,16 +112,17 @@ func (b *Belief) Blame(check int, scratch []float64) Blame {
 	return out
 }
 
-// Wrong is the probability, given all answers, that the last answer to a check was spoiled, whatever spoiled it; 0 without one.
+// Wrong is the probability, given all answers, that the last answer to a check was spoiled, whatever spoiled it; 0 without one since
+// the last repair.
 func (b *Belief) Wrong(check int) float64 {
+	if !b.asked[check] {
+		return 0
+	}
 	var log []float64
 	for i := range b.items {
 		if it := &b.items[i]; it.what == answered && it.check == check && len(it.log) > 0 {
 			log = it.log
 		}
-	}
-	if log == nil {
-		return 0
 	}
 	b.masses(check, b.prob, -1)
 	n := len(b.p.Checks[check].Bins)

@@ -45,7 +45,10 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 		n := len(p.Checks[e.Check].Bins)
 		var chain []event
 		for _, f := range events[:i+1] {
-			if f.Check == e.Check && f.Parts != nil {
+			switch {
+			case f.Check == -2: // a repair: answers start anew
+				chain = nil
+			case f.Check == e.Check && f.Parts != nil:
 				chain = append(chain, f)
 			}
 		}

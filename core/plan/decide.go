@@ -154,7 +154,11 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	}
 	free := g < groups && p.task.Repairs[g].Free
 	if !free {
-		if c := p.tell(p.Sure, lead.P); c >= 0 {
+		sure := p.Sure
+		if g == groups && slices.Contains(p.done, true) {
+			sure = afterRepair
+		}
+		if c := p.tell(sure, lead.P); c >= 0 {
 			d.Kind, d.Check = Ask, c
 			return d
 		}
@@ -178,6 +182,10 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	d.Sure = d.Kind == Verdict && d.P >= p.Sure && len(d.Missing)+len(d.Weak) == 0
 	return d
 }
+
+// afterRepair is the probability from which nothing is wrong any more after a repair. Before the first answer the prior of a second
+// fault alone would say so.
+const afterRepair = 0.99
 
 // suspects ranks the repair decisions. When everything known has been tried, what is left is unknown.
 func (p *Planner) suspects(b *infer.Belief, tried []bool) {
@@ -236,7 +244,7 @@ func (p *Planner) begin(b *infer.Belief, s *Situation) state {
 	p.asked = b.Answered(p.asked)
 	p.open = p.open[:0]
 	for c := range p.task.Checks {
-		if (s.Silent != nil && s.Silent[c]) || p.wasAsked(c) {
+		if (s.Silent != nil && s.Silent[c]) || b.Asked(c) {
 			continue
 		}
 		extra, ok := 0.0, true
@@ -258,15 +266,6 @@ func (p *Planner) begin(b *infer.Belief, s *Situation) state {
 		}
 	}
 	return st
-}
-
-func (p *Planner) wasAsked(c int) bool {
-	for _, a := range p.asked {
-		if a == c {
-			return true
-		}
-	}
-	return false
 }
 
 // score fills in the information of every open check, orders them by information per cost, and works out the one-step expected

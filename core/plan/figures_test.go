@@ -120,10 +120,10 @@ func TestFigures(t *testing.T) {
 			table := e.engine.Table(e.engine.Singles())
 			j := newJob(&e, p)
 			for mode := range e.model.Modes {
-				j.run(t, mode, func(check int) infer.Finding { return e.finding(check, table.Prediction(check, mode+1)) })
+				j.run(t, []int{mode}, func(check int) infer.Finding { return e.finding(check, table.Prediction(check, mode+1)) })
 				modes++
 				checks += len(j.asked)
-				if j.right(mode) {
+				if j.right([]int{mode}) {
 					single++
 				}
 			}

@@ -2,6 +2,8 @@ package plan_test
 
 import (
 	"math"
+	"math/rand/v2"
+	"slices"
 	"sync"
 	"testing"
 
@@ -99,13 +101,13 @@ func (j *job) reset() {
 // longest is where a job is given up: far more than any needs.
 const longest = 120
 
-// run plays a job in which mode is wrong. A free repair that is not the right one is tried and does not help.
-func (j *job) run(t testing.TB, mode int, answer func(check int) infer.Finding) {
+// run plays a job in which some modes are wrong. A free repair that is not the right one is tried and does not help.
+func (j *job) run(t testing.TB, modes []int, answer func(check int) infer.Finding) {
 	j.reset()
 	for len(j.asked) < longest {
 		d := j.p.Next(j.bel, j.s)
 		j.end = d
-		if d.Kind == plan.Verdict && j.b.task.Repairs[d.Group].Free && !j.right(mode) {
+		if d.Kind == plan.Verdict && j.b.task.Repairs[d.Group].Free && !j.right(modes) {
 			j.s.Tried[d.Group] = true
 			continue
 		}
@@ -130,9 +132,9 @@ func (j *job) take(t testing.TB, d plan.Decision, f infer.Finding) {
 	j.asked = append(j.asked, d)
 }
 
-// right tells whether the job ended as it should for a single mode: its repair, or its repair among those it cannot be told from.
-func (j *job) right(mode int) bool {
-	return j.end.Kind == plan.Verdict && j.end.Group == j.b.model.Modes[mode].Repair
+// right tells whether the job ended in the repair of one of the modes.
+func (j *job) right(modes []int) bool {
+	return j.end.Kind == plan.Verdict && slices.ContainsFunc(modes, func(m int) bool { return j.end.Group == j.b.model.Modes[m].Repair })
 }
 
 // Every fault of a file that is answered truly must end in its own repair, but for those that look alike.
@@ -148,10 +150,10 @@ func TestSingleFaults(t *testing.T) {
 			if mode%4 != 0 { // all of them are measured by the figures
 				continue
 			}
-			j.run(t, mode, func(check int) infer.Finding { return b.finding(check, b.engine.Predict([]int{mode}, check)) })
+			j.run(t, []int{mode}, func(check int) infer.Finding { return b.finding(check, b.engine.Predict([]int{mode}, check)) })
 			n++
 			checks += len(j.asked)
-			if !j.right(mode) {
+			if !j.right([]int{mode}) {
 				wrong++
 				t.Logf("%s: kind %d, group %d, p %.3f after %d checks", b.model.Modes[mode].Full, j.end.Kind, j.end.Group, j.end.P, len(j.asked))
 			}
@@ -159,6 +161,72 @@ func TestSingleFaults(t *testing.T) {
 		t.Logf("%s: %d of %d right, %.1f checks each", b.model.ID, n-wrong, n, float64(checks)/float64(n))
 		if wrong*8 > n {
 			t.Errorf("%s: %d of %d single faults do not end in their repair", b.model.ID, wrong, n)
+		}
+	}
+}
+
+// An appliance without a fault must end in "nothing is wrong".
+func TestGoodAppliance(t *testing.T) {
+	for _, b := range allBenches(t) {
+		p, err := plan.New(b.task, plan.UsualWeights, plan.Quick)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := newJob(&b, p)
+		j.run(t, nil, func(check int) infer.Finding { return b.finding(check, b.engine.Predict(nil, check)) })
+		if j.end.Kind != plan.Nothing {
+			t.Errorf("%s: kind %d, group %d, p %.3f after %d checks", b.model.ID, j.end.Kind, j.end.Group, j.end.P, len(j.asked))
+		}
+	}
+}
+
+// Two faults at once must end in the repair of one of them; the other shows when that one is mended.
+func TestTwoFaults(t *testing.T) {
+	for _, b := range allBenches(t) {
+		p, err := plan.New(b.task, plan.UsualWeights, plan.Quick)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := newJob(&b, p)
+		jobs, missed := 0, 0
+		for seed := range uint64(12) {
+			r := rand.New(rand.NewPCG(seed, 5))
+			x, y := b.draw(r), b.draw(r)
+			if b.model.Modes[x].Part == b.model.Modes[y].Part {
+				continue
+			}
+			both := []int{min(x, y), max(x, y)}
+			j.run(t, both, func(check int) infer.Finding { return b.finding(check, b.engine.Predict(both, check)) })
+			if !j.right(both) {
+				t.Errorf("%s: %s and %s end in kind %d, group %d, p %.3f", b.model.ID, b.model.Modes[x].Full, b.model.Modes[y].Full, j.end.Kind, j.end.Group, j.end.P)
+				continue
+			}
+			// Mend it, and go on.
+			mended, left := j.end.Group, slices.DeleteFunc(slices.Clone(both), func(m int) bool { return b.model.Modes[m].Repair == j.end.Group })
+			j.bel.Mend(mended)
+			if len(left) == 0 {
+				continue
+			}
+			clear(j.s.Silent)
+			for n := 0; n < longest; n++ {
+				j.end = p.Next(j.bel, j.s)
+				if j.end.Kind == plan.Verdict && b.task.Repairs[j.end.Group].Free && !j.right(left) {
+					j.s.Tried[j.end.Group] = true
+					continue
+				}
+				if j.end.Check < 0 {
+					break
+				}
+				j.take(t, j.end, b.finding(j.end.Check, b.engine.Predict(left, j.end.Check)))
+			}
+			jobs++
+			if !j.right(left) {
+				missed++
+				t.Logf("%s and %s: the second ends in kind %d, group %d, p %.3f", b.model.Modes[x].Full, b.model.Modes[y].Full, j.end.Kind, j.end.Group, j.end.P)
+			}
+		}
+		if missed*8 > jobs {
+			t.Errorf("%s: %d of %d second faults are not found once the first is mended", b.model.ID, missed, jobs)
 		}
 	}
 }

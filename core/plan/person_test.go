@@ -82,7 +82,7 @@ func (b *bench) wrongParts(t testing.TB, n int, blunders float64, limits plan.Li
 	for seed := range uint64(n) {
 		r := rand.New(rand.NewPCG(seed, 77))
 		mode := b.draw(r)
-		j.run(t, mode, func(check int) infer.Finding {
+		j.run(t, []int{mode}, func(check int) infer.Finding {
 			f := b.finding(check, table.Prediction(check, mode+1))
 			if r.Float64() < blunders {
 				f, _ = b.misread(r, check, f, table)
@@ -91,7 +91,7 @@ func (b *bench) wrongParts(t testing.TB, n int, blunders float64, limits plan.Li
 		})
 		if j.end.Kind == plan.Verdict && j.end.Sure {
 			verdicts++
-			if !j.right(mode) {
+			if !j.right([]int{mode}) {
 				wrong++
 			}
 		}
@@ -112,7 +112,7 @@ func (b *bench) doubts(t testing.TB, n int, limits plan.Limits) (caught, injecte
 		r := rand.New(rand.NewPCG(seed, 78))
 		mode := b.draw(r)
 		honest := func(check int) infer.Finding { return b.finding(check, table.Prediction(check, mode+1)) }
-		j.run(t, mode, honest)
+		j.run(t, []int{mode}, honest)
 		for _, d := range j.asked {
 			if d.Kind == plan.Reask {
 				vain++
@@ -122,7 +122,7 @@ func (b *bench) doubts(t testing.TB, n int, limits plan.Limits) (caught, injecte
 		}
 		at, count, bad := r.IntN(max(1, len(j.asked))), 0, -1
 		when := math.MaxInt
-		j.run(t, mode, func(check int) infer.Finding {
+		j.run(t, []int{mode}, func(check int) infer.Finding {
 			f := honest(check)
 			if count == at {
 				if g, ok := b.misread(r, check, f, table); ok {
