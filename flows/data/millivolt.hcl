@@ -875,9 +875,9 @@ check "knob-position" {
   repeat   = true
   act      = "Read the mark at the knob."
   ask      = "Where does the knob point: on, off, or hold at pilot?"
+  option "on" { when = !(mode("knob.at-off") || mode("knob.at-pilot")) }
   option "off" { when = mode("knob.at-off") }
   option "hold" { when = mode("knob.at-pilot") }
-  option "on" {}
 }
 
 check "cock" {
@@ -892,8 +892,8 @@ check "cock" {
   repeat   = true
   act      = "Look at the lever on the pipe."
   ask      = "Is the gas cock open, along the pipe, or closed, across it?"
+  option "open" { when = !(mode("gas-cock.closed")) }
   option "closed" { when = mode("gas-cock.closed") }
-  option "open" {}
 }
 
 check "other-gas" {
@@ -907,9 +907,9 @@ check "other-gas" {
   repeat   = true
   act      = "Try the stove or the water heater."
   ask      = "Do other gas appliances burn: good, weak flame, or none?"
+  option "good" { when = !((gas-supply.value < 0.5) || (gas-supply.value < 4)) }
   option "no-flame" { when = gas-supply.value < 0.5 }
   option "short-flame" { when = gas-supply.value < 4 }
-  option "good" {}
 }
 
 check "setting" {
@@ -923,8 +923,8 @@ check "setting" {
   repeat   = true
   act      = "Turn it well above the room, then look."
   ask      = "Is the thermostat set above or below the room?"
+  option "above" { when = !((setpoint.value < 0.5)) }
   option "below" { when = setpoint.value < 0.5 }
-  option "above" {}
 }
 
 check "air-openings" {
@@ -938,8 +938,8 @@ check "air-openings" {
   repeat   = true
   act      = "Look along the top and the bottom."
   ask      = "The air openings: clear or blocked?"
+  option "clear" { when = !((air-ways.passes < 0.7)) }
   option "blocked" { when = air-ways.passes < 0.7 }
-  option "clear" {}
 }
 
 check "terminal" {
@@ -955,11 +955,11 @@ check "terminal" {
   repeat   = true
   caution  = "Hot pipe. Do not touch it."
   ask      = "The vent outside: clear or blocked?"
+  option "clear" { when = !((flue.passes < 0.5)) }
   option "blocked" {
     when = flue.passes < 0.5
     stop = "vent"
   }
-  option "clear" {}
 }
 
 check "spark-seen" {
@@ -977,8 +977,8 @@ check "spark-seen" {
   repeat   = true
   act      = "Press the button and watch the pilot."
   ask      = "Pressing the button: is there a spark, or no spark, steady or none?"
+  option "good" { when = !((sparker.value * spark-lead.value < 0.5)) }
   option "none" { when = sparker.value * spark-lead.value < 0.5 }
-  option "good" {}
 }
 
 check "spark-lead-seen" {
@@ -993,8 +993,8 @@ check "spark-lead-seen" {
   repeat   = true
   act      = "Follow the lead from the button."
   ask      = "The spark lead: in place, or off?"
+  option "in" { when = !((spark-lead.value < 0.5)) }
   option "off" { when = spark-lead.value < 0.5 }
-  option "in" {}
 }
 
 check "pilot-lights" {
@@ -1028,9 +1028,9 @@ check "pilot-shape" {
   repeat   = true
   act      = "Look where the flame touches the probes."
   ask      = "The pilot: strong and blue, short and soft, or none?"
+  option "blue-flame" { when = !((pilot < 0.02) || (pilot < 0.7)) }
   option "no-flame" { when = pilot < 0.02 }
   option "short-flame" { when = pilot < 0.7 }
-  option "blue-flame" {}
 }
 
 check "pilot-stays" {
@@ -1061,9 +1061,9 @@ check "probes-seen" {
   repeat   = true
   act      = "Look at the two tips."
   ask      = "Are both probes in the flame, one only, or neither?"
+  option "both" { when = !((mode("tc-place.bent") && mode("pile-place.bent")) || (mode("tc-place.bent") || mode("pile-place.bent"))) }
   option "neither" { when = mode("tc-place.bent") && mode("pile-place.bent") }
   option "one-only" { when = mode("tc-place.bent") || mode("pile-place.bent") }
-  option "both" {}
 }
 
 check "thermocouple-seat" {
@@ -1078,8 +1078,8 @@ check "thermocouple-seat" {
   repeat   = true
   act      = "Find the thin tip, then the flame."
   ask      = "Is the thin copper probe in the right place, or the wrong place?"
+  option "right-place" { when = !(mode("tc-place.bent")) }
   option "wrong-place" { when = mode("tc-place.bent") }
-  option "right-place" {}
 }
 
 check "burner-lights" {
@@ -1095,6 +1095,7 @@ check "burner-lights" {
   repeat   = true
   act      = "Turn the thermostat up and watch."
   ask      = "Do all burners light, some burners, or is there no flame?"
+  option "all-burners" { when = !((main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)) || (main < 0.5 && !mode("crossover.dirty")) || mode("crossover.dirty")) }
   option "no-flame" { when = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5) }
   option "some-burners" {
     when = main < 0.5 && !mode("crossover.dirty")
@@ -1104,7 +1105,6 @@ check "burner-lights" {
     when = mode("crossover.dirty")
     stop = "late-light"
   }
-  option "all-burners" {}
 }
 
 check "valve-click" {
@@ -1152,11 +1152,11 @@ check "spill-button" {
   repeat   = true
   act      = "Look only. Do not press it."
   ask      = "The button on the spill switch: popped, or not popped?"
+  option "not-popped" { when = !(spill-switch.tripped) }
   option "popped" {
     when = spill-switch.tripped
     stop = "vent"
   }
-  option "not-popped" {}
 }
 
 check "splice-seen" {
@@ -1170,9 +1170,9 @@ check "splice-seen" {
   repeat   = true
   act      = "Pull lightly at the wire nut."
   ask      = "The splice: tight, loose, or black?"
+  option "tight" { when = !(mode("splice.bad") || mode("splice.open")) }
   option "loose" { when = mode("splice.bad") }
   option "missing" { when = mode("splice.open") }
-  option "tight" {}
 }
 
 check "stat-label" {
@@ -1187,8 +1187,8 @@ check "stat-label" {
   repeat   = true
   act      = "Read the small print inside."
   ask      = "Inside the thermostat: right value for millivolts, or a different one?"
+  option "right-value" { when = !(mode("thermostat.wrong-type")) }
   option "different" { when = mode("thermostat.wrong-type") }
-  option "right-value" {}
 }
 
 check "wire-seen" {
@@ -1202,8 +1202,8 @@ check "wire-seen" {
   repeat   = true
   act      = "Compare it with the old wire's thickness."
   ask      = "The thermostat wire: thick and right, thin and different, or open?"
+  option "same" { when = !(mode("stat-wire.thin")) }
   option "different" { when = mode("stat-wire.thin") }
-  option "same" {}
 }
 
 check "screws-seen" {
@@ -1217,9 +1217,9 @@ check "screws-seen" {
   repeat   = true
   act      = "Pull lightly at each wire."
   ask      = "The wires at the screws: tight, loose, or rusty?"
+  option "tight" { when = !(mode("pile-lead.loose") || mode("pile-lead.dirty")) }
   option "loose" { when = mode("pile-lead.loose") }
   option "rusty" { when = mode("pile-lead.dirty") }
-  option "tight" {}
 }
 
 check "nut-seen" {
@@ -1235,9 +1235,9 @@ check "nut-seen" {
   repeat   = true
   act      = "Turn it lightly by hand."
   ask      = "The nut of the thermocouple: tight, loose, or dirty?"
+  option "tight" { when = !(mode("tc-nut.loose") || mode("tc-nut.dirty")) }
   option "loose" { when = mode("tc-nut.loose") }
   option "dirty" { when = mode("tc-nut.dirty") }
-  option "tight" {}
 }
 
 check "pile-open" {
