@@ -212,6 +212,7 @@ func (m *Machine) found(q *question, x heard.Meaning) {
 	case heard.Reading:
 		f.Reading = x.Reading
 		m.judged(q.check, x.Reading)
+		m.noCall(q.check, x.Reading)
 	}
 	m.settle(f)
 	m.confirmRepair(q.check, f)

@@ -192,6 +192,10 @@ func (m *Machine) request() {
 	if q == nil || j.alarm != "" || j.state == "ended" {
 		return
 	}
+	if e := j.unheard; e != nil {
+		j.unheard = nil
+		m.say(e.Level, e.Text)
+	}
 	switch {
 	case q.pending != nil:
 		m.say("info", m.line("right.or.different", "value", m.reading(q.pending.Reading)))
@@ -205,11 +209,22 @@ func (m *Machine) request() {
 	m.emit(Effect{Type: DoListen, ID: q.listen()})
 }
 
-// quiet stops the voice. A caution that may not have been heard comes back with the next step.
-func (m *Machine) quiet() {
-	m.emit(Effect{Type: DoHush})
-	if q := m.j.q; q != nil && q.step.Caution != "" {
-		m.j.patterns[m.pattern(q)] = 0
+// quiet stops the voice. The host then tells what was cut off.
+func (m *Machine) quiet() { m.emit(Effect{Type: DoHush}) }
+
+// cutOff notes that a saying ended. A caution that was cut off comes back with the next words.
+func (m *Machine) cutOff(ev Event) {
+	j := m.j
+	if j.q != nil {
+		j.q.base = j.now
+	}
+	if !ev.Cut || j.q == nil {
+		return
+	}
+	for i := range j.lastSaid {
+		if e := &j.lastSaid[i]; e.ID == ev.Spoke && e.Level != "info" && e.Text != "" {
+			j.unheard = e
+		}
 	}
 }
 
@@ -286,6 +301,10 @@ func (m *Machine) ready() {
 		q.ready = false
 		m.answers(q)
 		q.step.Part = "B"
+		if e := j.unheard; e != nil {
+			j.unheard = nil
+			m.say(e.Level, e.Text)
+		}
 		m.say("info", sentence(q.step.Act, q.step.Say))
 		m.emit(Effect{Type: DoListen, ID: q.listen()})
 		return

@@ -74,6 +74,7 @@ func TestDialogues(t *testing.T) {
 		{"not understood, on we go", "call-volts", []*heard.Utterance{mumble(), mumble(), mumble(), mumble()}, "Leave it. Another way.", "any"},
 		{"no fuel smell at the question", "smell", []*heard.Utterance{choice("none")}, "None.", "alarm"},
 		{"smell at the question", "smell", []*heard.Utterance{choice("some")}, "Leave now. Touch no switch.", "alarm.gas"},
+		{"no call at the board", "call-volts", []*heard.Utterance{reading("0.0", "V")}, "The thermostat once more.", "any"},
 		{"what if", "call-volts", []*heard.Utterance{doubtful("gas")}, "Right now?", "right-now"},
 		{"what if, none", "call-volts", []*heard.Utterance{doubtful("gas"), choice("none")}, "None right now.", "call-volts"},
 		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Get out.", "alarm.any"},
@@ -284,5 +285,40 @@ func TestSilence(t *testing.T) {
 	}
 	if id := d.m.View().Step.ID; id != "act.power-off" {
 		t.Errorf("the door switch may stay held for ten minutes: at %q", id)
+	}
+}
+
+// A call that does not arrive sends the person back to the thermostat's setting before anything else is measured.
+func TestNoCall(t *testing.T) {
+	d := drive(t, newMachine(t))
+	d.until("call-volts")
+	d.say(reading("0.0", "V"))
+	for range 5 {
+		v := d.m.View()
+		if v.Step.ID == "mode" {
+			return
+		}
+		if v.Step.Kind != "act" {
+			t.Fatalf("at %q", v.Step.ID)
+		}
+		d.say(helpful(v, true))
+	}
+	t.Fatal("the thermostat is not asked about")
+}
+
+// A caution that was cut off is said again before the step goes on.
+func TestUnheardCaution(t *testing.T) {
+	d := drive(t, newMachine(t))
+	d.until("act.prove-line-neutral")
+	out := d.say(command("repeat"))
+	for _, e := range out {
+		if e.Type == session.DoSay && e.Level == "danger" {
+			d.step(session.Event{Type: session.EvSpoke, Spoke: e.ID, Cut: true})
+			break
+		}
+	}
+	d.say(command("where"))
+	if !strings.Contains(strings.Join(d.said, " "), "Danger:") {
+		t.Errorf("said %q", d.said)
 	}
 }

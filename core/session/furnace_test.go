@@ -2,16 +2,19 @@ package session_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"sync"
 	"testing"
 
 	"readback/core/advise"
 	"readback/core/appliance"
+	"readback/core/heard"
 	"readback/core/infer"
 	"readback/core/measure"
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/sim"
+	"readback/core/site"
 	"readback/flows"
 )
 
@@ -101,4 +104,67 @@ func TestFurnaceSingles(t *testing.T) {
 		_ = p
 	}
 	t.Log(n, "jobs,", float64(checks)/float64(n), "checks each,", ends)
+}
+
+// Whims at the real furnace: whatever is said, nothing unsafe is asked, nothing panics, and there is an end in order.
+func TestFurnaceWhims(t *testing.T) {
+	walks := 6
+	if testing.Short() {
+		walks = 1
+	}
+	ends := map[string]int{}
+	for seed := range walks {
+		r := rand.New(rand.NewPCG(uint64(seed), 11))
+		m, e := furnaceMachine(t, plan.Quick)
+		model := e.Model()
+		rules, err := site.New(model)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d := drive(t, m)
+		answer := func() *heard.Utterance {
+			v := m.View()
+			for i := range model.Checks {
+				c := &model.Checks[i]
+				if c.ID != v.Step.ID {
+					continue
+				}
+				if c.Stage != "safety" {
+					if ok, why := rules.Allowed(m.Site(), i); !ok {
+						t.Fatalf("seed %d: %s is asked though %s", seed, c.ID, why)
+					}
+				}
+				if len(v.Step.Keypad) > 0 && v.Step.Part != "A" {
+					return reading([]string{"0.0", "24.6", "119", "3.1", "52"}[r.IntN(5)], v.Step.Keypad[0])
+				}
+				if c.Stage != "safety" && len(c.Options) > 0 {
+					return choice(c.Options[r.IntN(len(c.Options))].ID)
+				}
+			}
+			return helpful(v, true)
+		}
+		for i := 0; i < 150 && !m.Ended(); i++ {
+			if r.IntN(8) == 0 {
+				d.step(whim(r, m.View(), 0))
+				continue
+			}
+			d.say(answer())
+		}
+		for i := 0; !m.Ended(); i++ {
+			if i > 150 {
+				t.Fatalf("seed %d: no end; at %q of %+v", seed, m.View().Step.ID, m.Site())
+			}
+			if i == 0 && m.View().State != "emergency" {
+				d.say(command("finish"))
+				continue
+			}
+			d.say(answer())
+		}
+		out := m.View().Ended
+		ends[out]++
+		if out != "left-open" && out != "emergency" && !m.Site().Left() {
+			t.Fatalf("seed %d: ended %q as %+v", seed, out, m.Site())
+		}
+	}
+	t.Log(ends)
 }

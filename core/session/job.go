@@ -94,7 +94,8 @@ type job struct {
 	findings []Finding
 	asked    []uint8 // by check: 0 not asked, 1 answered, 2 not to be had
 	times    []uint8 // by check: how often asked
-	later    int     // check to be asked next whatever the plan says, -1
+	ahead    []int   // checks to be asked next whatever the plan says
+	unheard  *Effect // a caution whose saying was cut off
 	done     map[string]bool
 	mended   []Mended
 	repair   int // being carried out, -1
@@ -153,7 +154,6 @@ type job struct {
 	muted     bool
 	away      int64
 	lastEvent int64
-	spokeAt   int64
 	photos    []Photo
 	story     string
 	wake      int64
@@ -162,7 +162,7 @@ type job struct {
 
 func newJob(checks int) *job {
 	return &job{
-		stage: sSafety, site: site.Start(), state: "ask", later: -1, repair: -1, stop: -1, battery: 100, advice: Advice{Check: -1, Repair: -1},
+		stage: sSafety, site: site.Start(), state: "ask", repair: -1, stop: -1, battery: 100, advice: Advice{Check: -1, Repair: -1},
 		asked: make([]uint8, checks), times: make([]uint8, checks),
 		done: map[string]bool{}, refused: map[string]int{}, patterns: map[string]int{}, cautions: map[string]int{}, plate: map[string]string{},
 	}

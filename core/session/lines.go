@@ -64,7 +64,7 @@ func LineIDs() []string {
 }
 
 var plainIDs = []string{
-	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "callout",
+	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "call.again", "callout",
 	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
 	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
 	"differs", "done.number", "doubt", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",

@@ -21,23 +21,25 @@ type Options struct {
 
 // Machine leads one job. It is not safe for concurrent use. It keeps every event, so that an undo can replay them.
 type Machine struct {
-	model  *appliance.Model
-	rules  *site.Rules
-	adv    Adviser
-	words  *Words
-	meter  *measure.Meter
-	back   map[string]string // option id → how it is said back
-	memo   map[string]Advice
-	events []Event
-	undone map[int64]bool   // events that an undo took back
-	doubt  map[int64]bool   // undo events after which the supply is not believed
-	heldAt map[int64]string // by event: the question that was open when it came
-	fixed  map[int64]bool   // events that corrected an earlier answer
-	wrong  map[int64]named  // by event: the value that it called wrong
-	j      *job
-	out    []Effect
-	mute   bool // effects are not wanted: an undo replays
-	digest [32]byte
+	model    *appliance.Model
+	rules    *site.Rules
+	adv      Adviser
+	words    *Words
+	meter    *measure.Meter
+	back     map[string]string // option id → how it is said back
+	calls    []bool            // by check: it shows whether the call for heat arrives
+	settings []int             // checks that ask how the thermostat is set
+	memo     map[string]Advice
+	events   []Event
+	undone   map[int64]bool   // events that an undo took back
+	doubt    map[int64]bool   // undo events after which the supply is not believed
+	heldAt   map[int64]string // by event: the question that was open when it came
+	fixed    map[int64]bool   // events that corrected an earlier answer
+	wrong    map[int64]named  // by event: the value that it called wrong
+	j        *job
+	out      []Effect
+	mute     bool // effects are not wanted: an undo replays
+	digest   [32]byte
 }
 
 // New makes a machine for one appliance. It fails when the equipment file cannot be worked safely, or a line is missing.
@@ -60,6 +62,7 @@ func New(model *appliance.Model, adv Adviser, lex heard.Lexicon, words *Words, o
 	for _, p := range lex.Options {
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
+	m.calls, m.settings = callChecks(model), settings(model)
 	m.j = newJob(len(model.Checks))
 	return m, nil
 }
@@ -169,10 +172,7 @@ func (m *Machine) take(ev Event) {
 	case EvSaid:
 		m.hear(ev)
 	case EvSpoke:
-		j.spokeAt = j.now
-		if j.q != nil {
-			j.q.base = j.now
-		}
+		m.cutOff(ev)
 	case EvTick:
 		m.tick()
 	case EvPhoto:

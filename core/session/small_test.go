@@ -39,13 +39,17 @@ func small() *appliance.Model {
 			{ID: "burner", Name: "burner cover", Where: "behind the lower panel", Within: 1, Cover: true, Hazards: []string{"hot"}},
 		},
 		Parts: []appliance.Part{
-			{ID: "thermostat", Kind: "contact", Name: "thermostat", Place: 0, Stop: -1, Ports: map[string]string{"a": "R", "b": "W"}},
+			{ID: "thermostat", Kind: "contact", Name: "thermostat", Place: 0, Stop: -1, Ports: map[string]string{"a": "R", "b": "W"}, Modes: []int{0}},
 			{ID: "door-switch", Kind: "contact", Name: "door switch", Place: 1, Stop: -1},
 			{ID: "igniter", Kind: "igniter", Name: "igniter", Place: 2, Look: "small grey plate, two white wires", Stop: -1, Ports: map[string]string{"a": "IGN", "b": "N"}},
 			{ID: "pressure-switch", Kind: "contact", Name: "pressure switch", Place: 1, Safety: true, Stop: -1, Ports: map[string]string{"a": "PS1", "b": "PS2"}},
 			{ID: "valve", Kind: "coil", Name: "gas valve", Place: 1, Stop: 0},
 			{ID: "flame-rod", Kind: "sensor", Name: "flame rod", Place: 2, Stop: -1},
+			{ID: "board", Kind: "board", Name: "board", Place: 1, Stop: -1, Inputs: []appliance.Input{{ID: "W", Net: "W", To: "C"}}},
 		},
+		Modes: []appliance.Mode{{Part: 0, ID: "cool", Full: "thermostat.cool", Name: "thermostat set to cool", Wrong: true}},
+		Controls: []appliance.Control{{ID: "heat", Part: 6, Call: "heat", Steps: []appliance.Step{
+			{ID: "standby", Needs: &appliance.Expr{Op: ">", Args: []*appliance.Expr{{Op: "name", Name: "board.W"}, {Op: "num", Num: 0.5}}}}}}},
 		Points: []appliance.Point{
 			{ID: "l", Net: "L", Place: 1, Name: "line screw"},
 			{ID: "n", Net: "N", Place: 1, Name: "neutral screw"},

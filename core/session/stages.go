@@ -44,6 +44,11 @@ func (m *Machine) choose() aim {
 	if a, ok := m.unasked("safety"); ok && !j.ending {
 		return a
 	}
+	if len(j.ahead) > 0 && !j.ending {
+		c := j.ahead[0]
+		j.ahead = j.ahead[1:]
+		return aim{"check", c}
+	}
 	for {
 		if j.ending && j.stage < sRefit {
 			j.stage = sRefit

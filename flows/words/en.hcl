@@ -543,6 +543,7 @@ say "cost.unknown" { full = "I have no price for the part." }
 say "cost.minutes" { full = "The work takes {range} minutes." }
 say "cost.callout" { full = "A visit costs {price}." }
 say "cost.old" { full = "At {age} years, ask what a new one costs." }
+say "call.again" { full = "No call at the board. The thermostat once more." }
 say "callout" {
   full  = "What does a visit of a technician cost there?"
   short = ["Price of a visit?"]
