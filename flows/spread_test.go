@@ -35,7 +35,7 @@ func TestSpreadIsResolved(t *testing.T) {
 	for i := range m.Parts {
 		kind := m.Parts[i].Kind
 		for _, name := range slices.Sorted(maps.Keys(m.Parts[i].Params)) {
-			if name != "ohms" && name != "millivolts" || kind == "wire" || kind == "contact" && m.Parts[i].Params[name].Nominal < 0.1 {
+			if name != "ohms" && name != "millivolts" || (kind == "wire" || kind == "contact") && m.Parts[i].Params[name].Nominal <= 0.1 {
 				continue
 			}
 			var ends [2]*appliance.Engine

@@ -696,6 +696,20 @@ point "pile-a" {
   where = "wire taken off the middle screw"
 }
 
+point "pile-b" {
+  net   = "PILE"
+  place = "bay"
+  name  = "other end of the thermopile"
+  where = "its second wire, before the screw"
+}
+
+point "splice-far" {
+  net   = "S1"
+  place = "rear"
+  name  = "far side of the splice"
+  where = "thermostat wire behind the wire nut"
+}
+
 point "lim" {
   net   = "LIM"
   place = "rear"
@@ -1246,7 +1260,7 @@ check "pile-open" {
   function = "millivolts-dc"
   part     = "thermopile"
   red      = "pile-a"
-  black    = "tp"
+  black    = "pile-b"
   unit     = "mV"
   limit    = atleast(400, "T12")
   power    = "on"
@@ -1340,6 +1354,26 @@ check "stat-alone" {
   repeat   = true
   act      = "One lead on each thermostat screw."
   caution  = "Small screws. Keep the tips apart."
+}
+
+check "splice-mv" {
+  stage    = "plan"
+  name     = "splice of the thermostat wire"
+  function = "millivolts-dc"
+  part     = "splice"
+  red      = "lim"
+  black    = "splice-far"
+  unit     = "mV"
+  limit    = atmost(60, "T12")
+  power    = "on"
+  call     = "on"
+  places   = ["bay"]
+  hazard   = "hot"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "One lead on each side of the splice."
+  caution  = "Hot parts. Touch with the tips only."
 }
 
 check "limit-mv" {
