@@ -24,13 +24,12 @@ import org.readback.desk.Core;
 import org.readback.desk.FakeCore;
 import org.readback.desk.ModelStore;
 import org.robolectric.Robolectric;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.android.controller.ActivityController;
 import org.robolectric.annotation.Config;
 
 /** Beginnings, endings, languages. */
-@RunWith(RobolectricTestRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35}, application = TestApp.class)
 public class LifeTest {
     /** An app whose native code is missing, as in an APK built without an NDK. */

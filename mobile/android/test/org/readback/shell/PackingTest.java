@@ -12,13 +12,12 @@ import java.util.Arrays;
 import java.util.TreeSet;
 import org.junit.Test;
 import org.junit.runner.RunWith;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.annotation.Config;
 
 /** What the manifest says, read back through the framework. */
-@RunWith(RobolectricTestRunner.class)
-@Config(sdk = {34, 35})
+@RunWith(ShellRunner.class)
+@Config(sdk = {34, 35}, application = TestApp.class)
 public class PackingTest {
     private final Context context = RuntimeEnvironment.getApplication();
     private final PackageManager packages = context.getPackageManager();

@@ -21,12 +21,11 @@ import org.junit.Before;
 import org.junit.Test;
 import org.junit.runner.RunWith;
 import org.robolectric.Robolectric;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.annotation.Config;
 
 /** The page's view: every door shut but the one in process. */
-@RunWith(RobolectricTestRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35}, application = TestApp.class)
 public class PageTest {
     private final TestApp app = (TestApp) RuntimeEnvironment.getApplication();

@@ -14,13 +14,12 @@ import org.junit.Before;
 import org.junit.Test;
 import org.junit.runner.RunWith;
 import org.robolectric.Robolectric;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.annotation.Config;
 import org.robolectric.fakes.RoboWebMessagePort;
 
 /** The page's line to the core, seen from the page's end of it. */
-@RunWith(RobolectricTestRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35}, application = TestApp.class)
 public class PortTest {
     private final TestApp app = (TestApp) RuntimeEnvironment.getApplication();

@@ -7,25 +7,36 @@ import static org.robolectric.Shadows.shadowOf;
 
 import android.net.Uri;
 import android.os.Looper;
+import android.speech.tts.TextToSpeech;
+import android.speech.tts.Voice;
+import android.view.KeyEvent;
 import android.webkit.WebMessage;
 import android.webkit.WebResourceResponse;
 import android.webkit.WebView;
+import java.io.File;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import org.json.JSONObject;
 import org.junit.After;
 import org.junit.Before;
 import org.junit.Test;
 import org.junit.runner.RunWith;
+import org.readback.desk.Core;
+import org.readback.desk.Reply;
 import org.robolectric.Robolectric;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.annotation.Config;
 import org.robolectric.fakes.RoboWebMessagePort;
+import org.robolectric.shadows.ShadowPowerManager;
+import org.robolectric.shadows.ShadowTextToSpeech;
 
 /** The shell with the real Go core in the same process: nothing between page and core is made of paper. */
-@RunWith(CoreRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35})
 public class RealCoreTest {
     private final ShellApp app = (ShellApp) RuntimeEnvironment.getApplication();
@@ -120,5 +131,54 @@ public class RealCoreTest {
     public void aBadPictureIsAReportAndNotTheEnd() {
         app.core().photo("before", "not a picture".getBytes(StandardCharsets.UTF_8));
         assertEquals(200, app.core().request("GET", "/", new byte[0]).status);
+    }
+
+    private JSONObject start(int id, boolean voice) throws Exception {
+        JSONObject r = call(id, "POST", "/api/start", new JSONObject().put("appliance", "furnace-hsi").put("voice", voice));
+        assertEquals(r.toString(), 200, r.getInt("status"));
+        return r.getJSONObject("body");
+    }
+
+    @Test
+    public void aJobSpeaksThroughThePhonesVoiceAndHearsItsEnd() throws Exception {
+        TextToSpeech tts = ShadowTextToSpeech.getLastTextToSpeechInstance();
+        ShadowTextToSpeech.addVoice(new Voice("v", Locale.US, 300, 200, false, Collections.emptySet()));
+        shadowOf(tts).getOnInitListener().onInit(TextToSpeech.SUCCESS);
+        start(11, true);
+        eventually("the core speaks", () -> shadowOf(tts).getLastSpokenText() != null);
+        assertTrue("and keeps the phone awake", ShadowPowerManager.getLatestWakeLock().isHeld());
+        eventually("the whole first step is said", () -> !app.desk().mouth().speaking());
+        File journal = new File(app.jobs(), "jobs").listFiles()[0];
+        eventually("the end of a saying is in the record", () -> records(journal).contains("\"type\":\"spoke\""));
+        activity.onKeyUp(KeyEvent.KEYCODE_VOLUME_DOWN, new KeyEvent(KeyEvent.ACTION_UP, KeyEvent.KEYCODE_VOLUME_DOWN));
+        eventually("the volume key is an answer in the record", () -> records(journal).contains("\"source\":\"key\"") && records(journal).contains("\"repeat\""));
+    }
+
+    private static String records(File dir) throws Exception {
+        StringBuilder all = new StringBuilder();
+        for (File f : dir.listFiles()) {
+            if (f.getName().startsWith("journal")) {
+                all.append(Files.readString(f.toPath()));
+            }
+        }
+        return all.toString();
+    }
+
+    @Test
+    public void theEndOfTheProcessLosesNothingButTheCertaintyAboutPower() throws Exception {
+        start(21, false);
+        app.core().close(); // what is on disk is all that is left
+        Core again = GoCore.open(app.jobs().getPath(), "test", "en", app.desk(), t -> { });
+        try {
+            String state = again.request("GET", "/api/state", new byte[0]).string();
+            String job = new JSONObject(state).getJSONArray("jobs").getJSONObject(0).getString("id");
+            Reply r = again.request("POST", "/api/jobs/" + job + "/resume", "{}".getBytes(StandardCharsets.UTF_8));
+            assertEquals(r.string(), 200, r.status);
+            JSONObject view = new JSONObject(r.string()).getJSONObject("view");
+            assertEquals(job, view.getString("job"));
+            assertEquals("unknown", view.getJSONObject("site").getString("power"));
+        } finally {
+            again.close();
+        }
     }
 }

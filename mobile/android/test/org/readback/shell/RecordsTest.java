@@ -23,14 +23,13 @@ import org.junit.Before;
 import org.junit.Test;
 import org.junit.runner.RunWith;
 import org.robolectric.Robolectric;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.android.controller.ActivityController;
 import org.robolectric.annotation.Config;
 import org.robolectric.shadows.ShadowToast;
 
 /** Records leave the app by the person's hand only: shared, saved, printed. */
-@RunWith(RobolectricTestRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35}, application = TestApp.class)
 public class RecordsTest {
     private final TestApp app = (TestApp) RuntimeEnvironment.getApplication();

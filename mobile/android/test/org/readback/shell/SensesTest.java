@@ -35,7 +35,6 @@ import org.junit.Before;
 import org.junit.Test;
 import org.junit.runner.RunWith;
 import org.robolectric.Robolectric;
-import org.robolectric.RobolectricTestRunner;
 import org.robolectric.RuntimeEnvironment;
 import org.robolectric.android.controller.ActivityController;
 import org.robolectric.android.controller.ServiceController;
@@ -47,7 +46,7 @@ import org.robolectric.shadows.ShadowTextToSpeech;
 import org.robolectric.shadows.ShadowToast;
 
 /** Microphone, voice, keys, battery, calls: the phone's services behind the desk. */
-@RunWith(RobolectricTestRunner.class)
+@RunWith(ShellRunner.class)
 @Config(sdk = {34, 35}, application = TestApp.class)
 public class SensesTest {
     private final TestApp app = (TestApp) RuntimeEnvironment.getApplication();

@@ -7,10 +7,10 @@ import org.robolectric.internal.bytecode.InstrumentationConfiguration;
 
 /**
  * Runs tests with the binding outside Robolectric's sandboxes: a native library can be loaded by one class loader only, and there
- * is a sandbox for each API level.
+ * is a sandbox for each API level. Every test of the shell uses it, because sandboxes are shared between test classes.
  */
-public class CoreRunner extends RobolectricTestRunner {
-    public CoreRunner(Class<?> test) throws InitializationError {
+public class ShellRunner extends RobolectricTestRunner {
+    public ShellRunner(Class<?> test) throws InitializationError {
         super(test);
     }
 
