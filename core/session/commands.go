@@ -2,7 +2,6 @@ package session
 
 import (
 	"slices"
-	"strconv"
 
 	"readback/core/heard"
 	"readback/core/site"
@@ -411,94 +410,5 @@ func (m *Machine) wantsEnd() {
 	}
 	m.say("info", m.line("finish"))
 	m.finish("given-up", false)
-	m.advance()
-}
-
-// giveUp leaves a question without an answer. Everything has a next step; acts that take back what must not stay are
-// asked again, and if they really cannot be done the job ends and says so.
-func (m *Machine) giveUp(how string) {
-	j, q := m.j, m.j.q
-	q.seqs = append(q.seqs, j.seq)
-	key := "give." + q.aim.String()
-	if q.act.Kind != site.None {
-		key = q.act.Kind.String() + strconv.Itoa(int(q.act.N))
-	}
-	j.refused[key]++
-	n := j.refused[key]
-	switch {
-	case q.kind == "consent":
-		m.consented(q, oOtherWay)
-		j.q = nil
-		m.advance()
-		return
-	case q.act.Kind != site.None:
-		m.giveUpAct(q, n)
-		return
-	case q.check >= 0 && m.model.Checks[q.check].Stage == "safety" && n < 2:
-		m.say("warning", m.line("safety.must"))
-		m.request()
-		return
-	case q.aim.Kind == "items" || q.aim.Kind == "decide":
-		if n < 2 {
-			m.say("info", q.how)
-			m.request()
-			return
-		}
-	}
-	j.q = nil
-	m.say("info", m.line("lost."+how))
-	j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown")})
-	switch {
-	case q.check >= 0:
-		c := &m.model.Checks[q.check]
-		m.settle(Finding{Check: q.check, Option: -1, Unknown: true})
-		m.fact(m.line("unknown.fact", "check", c.Name))
-		if c.Stage == "safety" {
-			m.say("warning", m.line("safety.stop"))
-			m.finish("handed-over", false)
-		}
-		m.confirmRepair(q.check, Finding{Check: q.check})
-	case q.aim.Kind == "plate":
-		j.plate[m.model.Plate[q.aim.N].ID] = "unknown"
-		j.aim = aim{}
-	case q.aim.Kind == "meter":
-		j.done["meter."+[...]string{"leads", "short"}[q.aim.N]] = true
-		m.fact(m.line("leads.unproved"))
-		j.aim = aim{}
-	case q.aim.Kind == "decide":
-		m.finish("handed-over", false)
-	case q.aim.Kind == "match":
-		m.finish("part-awaited", false)
-	case q.aim.Kind == "items":
-		m.leftOpen()
-	default:
-		m.block(q.aim)
-	}
-	m.advance()
-}
-
-func (m *Machine) giveUpAct(q *question, n int) {
-	j := m.j
-	needed := q.act.Removes() || q.aim.Kind == "leave" || q.aim.Kind == "pause" || q.act.Kind == site.PowerOff && j.site.Open()
-	switch {
-	case n == 1 && needed:
-		m.say("warning", firstOf(q.how, m.line("must")))
-		m.request()
-		return
-	case needed:
-		m.leftOpen()
-		return
-	case n >= 3:
-		j.q = nil
-		m.finish("handed-over", false)
-	default:
-		j.q = nil
-		m.say("info", m.line("lost.cant-reach"))
-		if q.aim.Kind == "check" {
-			m.settle(Finding{Check: q.aim.N, Option: -1, Unknown: true})
-			m.fact(m.line("unknown.fact", "check", m.model.Checks[q.aim.N].Name))
-		}
-		m.block(q.aim)
-	}
 	m.advance()
 }

@@ -90,7 +90,6 @@ type job struct {
 	state    string
 	q        *question
 	aim      aim
-	again    bool // the first question after an undo or a resume is spoken in full
 	findings []Finding
 	asked    []uint8 // by check: 0 not asked, 1 answered, 2 not to be had
 	times    []uint8 // by check: how often asked
@@ -135,7 +134,6 @@ type job struct {
 	said      string
 	saidN     int64
 	lastSaid  []Effect
-	holdFrom  string
 	holding   bool
 	rate      bool // slower
 	brief     int  // shorter: 1, longer: -1
@@ -151,7 +149,6 @@ type job struct {
 	plate     map[string]string
 	battery   float64
 	warned    int
-	muted     bool
 	away      int64
 	lastEvent int64
 	photos    []Photo

@@ -120,7 +120,7 @@ func (m *Machine) choose() aim {
 			return aim{"check", a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
-				if j.asked[c] == 0 {
+				if j.asked[c] == 0 && !m.barredByProof(c) {
 					return aim{"check", c}
 				}
 			}
@@ -169,11 +169,16 @@ func (m *Machine) choose() aim {
 // unasked finds the first check of a stage without an answer.
 func (m *Machine) unasked(stage string) (aim, bool) {
 	for i := range m.model.Checks {
-		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 {
+		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredByProof(i) {
 			return aim{"check", i}, true
 		}
 	}
 	return aim{}, false
+}
+
+// barredByProof tells whether a check needs a proof of dead that cannot be had.
+func (m *Machine) barredByProof(check int) bool {
+	return m.j.noProof && m.rules.For(check).Power == site.Dead
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -181,7 +186,7 @@ func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
 	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Stages: stages, Site: j.site, NoLive: j.noLive >= 2}
 	for i, a := range j.asked {
-		if a == 2 || j.noProof && m.rules.For(i).Power == site.Dead {
+		if a == 2 || m.barredByProof(i) {
 			q.Blocked = append(q.Blocked, i)
 		}
 	}
@@ -359,6 +364,9 @@ func (m *Machine) repaired() {
 	j.mended = append(j.mended, Mended{Repair: j.repair, After: len(j.findings)})
 	r := &m.model.Repairs[j.repair]
 	m.fact(m.line("mended", "repair", r.Name))
+	if r.Part >= 0 && r.Kind != "replace" && m.model.Parts[r.Part].Words["reset"] == "manual" {
+		j.site.Resets = j.site.Resets.With(r.Part)
+	}
 	j.cycles = 0
 	for i := range m.model.Checks {
 		if m.model.Checks[i].Stage == "restart" && j.asked[i] == 1 {

@@ -61,7 +61,7 @@ func (m *Machine) swap() (aim, bool) {
 func (m *Machine) restart() (aim, bool) {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
-	if r.Confirm >= 0 && j.asked[r.Confirm] == 0 {
+	if r.Confirm >= 0 && j.asked[r.Confirm] == 0 && !m.barredByProof(r.Confirm) {
 		return aim{"check", r.Confirm}, true
 	}
 	if j.cycles == 0 {

@@ -1,7 +1,6 @@
 package session_test
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -113,5 +112,5 @@ func TestWholeJob(t *testing.T) {
 	if !d.m.Site().Left() {
 		t.Errorf("left as %+v", d.m.Site())
 	}
-	t.Log(fmt.Sprintf("%d answers", n))
+	t.Logf("%d answers", n)
 }

@@ -40,7 +40,6 @@ type Rules struct {
 	pointAt []int  // by point: place, -1
 	dead    Set    // covers that are off while dead is proved
 	needs   []Need // by check
-	resets  []bool // by part: has a manual reset
 }
 
 // New prepares the rules of a model. Its errors name the check or point that cannot be asked safely.
