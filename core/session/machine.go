@@ -162,6 +162,9 @@ func (m *Machine) take(ev Event) {
 	}
 	j.seq, j.now = ev.Seq, max(ev.At, j.now) // a clock set back does not turn time
 	j.lastEvent = j.now
+	if gap > longBreak {
+		j.patterns = map[string]int{} // everything is said in full again
+	}
 	switch ev.Type {
 	case EvBegin:
 		j.begin, j.began = *ev.Begin, true

@@ -11,6 +11,9 @@ import (
 // Stages whose checks the adviser may choose from once the meter is proved.
 var planStages = []string{"plan", "free", "watch"}
 
+// lowBattery is the charge in per cent under which no live work is begun: the guide could fall silent in the middle of it.
+const lowBattery = 15
+
 // maxMended is how many repairs one job carries out before it is handed over.
 const maxMended = 3
 
@@ -90,13 +93,13 @@ func (m *Machine) choose() aim {
 			}
 			j.stage++
 		case sMeter:
-			if a, ok := m.unasked("meter"); ok {
-				return a
-			}
 			for i, id := range []string{"leads", "short"} {
 				if !j.done["meter."+id] {
 					return aim{"meter", i}
 				}
+			}
+			if a, ok := m.unasked("meter"); ok {
+				return a
 			}
 			j.stage = sPlan
 		case sPlan, sProof:
@@ -184,7 +187,7 @@ func (m *Machine) barredByProof(check int) bool {
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Stages: stages, Site: j.site, NoLive: j.noLive >= 2}
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredByProof(i) {
 			q.Blocked = append(q.Blocked, i)

@@ -17,6 +17,7 @@ const (
 	tAway     = 120_000 // how long a call may last before the supply is not believed
 	tNextDay  = 10 * 3600_000
 	tAlarm    = 15_000
+	longBreak = 600_000 // after which steps are said in full again
 	cycleTime = 600_000
 )
 

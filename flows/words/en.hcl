@@ -247,7 +247,7 @@ say "from.to" { full = "from {from} to {to}" }
 
 say "consent" {
   full  = "One hand, dry floor, nobody near the switch."
-  short = ["One hand."]
+  short = ["Go live, or other way?"]
   say   = "Say go live, or other way."
   how   = "Go live means measuring with power on. Other way avoids it."
   ask   = ["go-live", "other-way"]
@@ -483,7 +483,7 @@ say "last.fact" { full = "Last: {fact}" }
 say "what.if" { full = "Either answer helps. I say what it means right after." }
 say "suspect.none" { full = "Too early. Nothing stands out yet." }
 say "not.proved" { full = "Not proved yet." }
-say "proved.by" { full = "Proved by {proofs}." }
+say "proved.by" { full = "Proved: {proofs}." }
 say "cost.early" { full = "Too early for a price." }
 say "why.proof" { full = "A meter that died would also show zero." }
 say "why.act" { full = "It opens the way to: {check}." }
