@@ -181,7 +181,7 @@ func (c *Counter) Code() Code {
 		out.Reason = Chopped
 		return out
 	}
-	if out.SNR < 1.7 {
+	if out.SNR < 1.5 {
 		out.Reason = WeakLight
 		return out
 	}

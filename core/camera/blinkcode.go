@@ -200,6 +200,9 @@ func colours(hues []float64) []string {
 	return out
 }
 
+// moreThanACode is how many flashes without a pause it takes before they are no part of a count: codes go up to nine.
+const moreThanACode = 10
+
 // even reads a light without a pause: every dark run is about as long as the next.
 func even(runs []burst, on, off []float64, frame float64, out *Code) {
 	a, b := out.On, off[len(off)/2]
@@ -226,7 +229,7 @@ func even(runs []burst, on, off []float64, frame float64, out *Code) {
 		out.Reason = NoPause
 		return
 	}
-	if len(on) < 3 {
+	if len(on) < 3 || out.Pattern != Flashes && len(on) < moreThanACode {
 		out.Reason = TooShort
 	}
 }
