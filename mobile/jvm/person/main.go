@@ -2,9 +2,10 @@
 // GET /api/state answers. A line in is "look STATE", "answer STATE", "speak STATE", "again STATE" or "object STATE"; a line out
 // has these fields, with tabs between:
 //
-//	seq, state of the view, step, power, outcome, agrees or differs, file, words, utterance
+//	seq, state of the view, step, power, outcome, moved or same, agrees or differs, file, words, utterance
 //
-// "look" leaves the last three empty; "agrees" tells whether what was taken last is what was said. "answer" fills in the words and
+// "look" leaves the last three empty; "moved" tells whether the last answer changed what is asked, "agrees" whether what was taken is
+// what was said. "answer" fills in the words and
 // the utterance as JSON. "speak" gives a file with their sound in basement noise (16 kHz, mono, signed 16 bit) as well, "again"
 // the last answer in other words, and "object" what takes it back.
 //
@@ -17,6 +18,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -80,7 +82,11 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 	if settled && !p.Agrees(lex, v.Heard) {
 		agrees = "differs"
 	}
-	fields := []string{fmt.Sprint(v.Seq), v.State, v.Step.ID + "/" + v.Step.Part, v.Site.Power, v.Ended, agrees, "", "", ""}
+	gone := "same"
+	if m.asked != nil && moved(m.asked, v) {
+		gone = "moved"
+	}
+	fields := []string{fmt.Sprint(v.Seq), v.State, v.Step.ID + "/" + v.Step.Part, v.Site.Power, v.Ended, gone, agrees, "", "", ""}
 	var words string
 	switch what {
 	case "object":
@@ -88,6 +94,9 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 	case "again":
 		m.tries++
 		words = sim.Aloud(lex, m.last, m.tries)
+	}
+	if what == "answer" || what == "speak" || what == "object" {
+		m.asked = v
 	}
 	if what == "answer" || what == "speak" {
 		u, err := p.Reply(v)
@@ -108,16 +117,22 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		if err != nil {
 			return "", err
 		}
-		fields[7], fields[8] = words, string(said)
+		fields[8], fields[9] = words, string(said)
 	}
 	if what == "speak" || what == "again" || what == "object" {
 		var err error
-		if fields[6], err = m.say(words); err != nil {
+		if fields[7], err = m.say(words); err != nil {
 			return "", err
 		}
-		fields[7] = words
+		fields[8] = words
 	}
 	return strings.Join(fields, "\t"), nil
+}
+
+// moved tells whether the answer to a changed what is asked in b.
+func moved(a, b *session.View) bool {
+	return a.Step.ID != b.Step.ID || a.State != b.State || a.Step.Part != b.Step.Part || a.Step.Act != b.Step.Act || len(a.Facts) != len(b.Facts) ||
+		a.Site.Power != b.Site.Power || b.Heard != nil && b.Heard.Taken != "" && b.Seq > a.Seq && !reflect.DeepEqual(a.Heard, b.Heard)
 }
 
 // load makes the person of a dialogue file.
@@ -170,6 +185,7 @@ type mouth struct {
 	n     int
 	last  heard.Meaning // what was said last
 	tries int           // how often it was said again
+	asked *session.View // what it answered
 }
 
 func (m *mouth) say(words string) (string, error) {

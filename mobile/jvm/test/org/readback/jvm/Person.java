@@ -17,6 +17,7 @@ final class Person implements AutoCloseable {
         final String step;
         final String power;
         final String outcome;
+        final boolean moved;
         final boolean agrees;
         final String file;
         final String words;
@@ -29,10 +30,11 @@ final class Person implements AutoCloseable {
             step = f[2];
             power = f[3];
             outcome = f[4];
-            agrees = f[5].equals("agrees");
-            file = f[6];
-            words = f[7];
-            said = f[8];
+            moved = f[5].equals("moved");
+            agrees = f[6].equals("agrees");
+            file = f[7];
+            words = f[8];
+            said = f[9];
         }
 
         boolean over() {
