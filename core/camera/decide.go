@@ -249,7 +249,7 @@ const surely = 0.85 // probability below which a reading is not used
 
 // decide finds the likeliest glyph and its rival.
 func (d *Digit) decide() {
-	var ll [len16]float64
+	var ll [shapeRoom]float64
 	total, top := 0.0, math.Inf(-1)
 	for i, s := range shapes {
 		l := -s.cost
@@ -281,7 +281,7 @@ func (d *Digit) decide() {
 	}
 }
 
-const len16 = 32
+const shapeRoom = 32 // at least as many as there are shapes
 
 func sigmoid(x float64) float64 { return 1 / (1 + math.Exp(-x)) }
 

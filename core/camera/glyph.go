@@ -27,7 +27,7 @@ var legal = func() (t [128]bool) {
 	return t
 }()
 
-// nearest lists for every mask the legal masks, fewest changes first is not needed: the grid takes the best by ink.
+// digitMasks lists the legal masks.
 var digitMasks = func() (m []byte) {
 	for i, ok := range legal {
 		if ok {

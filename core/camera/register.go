@@ -68,7 +68,7 @@ const (
 	cornerEdge = 17
 )
 
-// corners finds FAST-9 corners (Rosten and Drummond 2006), the best two of every cell of the picture.
+// detect finds FAST-9 corners (Rosten and Drummond 2006), the best two of every cell of the picture.
 func (r *registrar) detect(k int) {
 	g := &r.soft[k]
 	w, h := g.w, g.h
@@ -226,7 +226,7 @@ func (r *registrar) register(before, after *Plane) (Match, error) {
 	// the hand turns and nears a little between the pictures: the kindest guess first, further ones only when needed
 	for _, v := range [...][2]float64{{0, 1}, {0.16, 1}, {-0.16, 1}, {0, 1.16}, {0, 0.86}, {0.16, 1.16}, {-0.16, 1.16}, {0.16, 0.86}, {-0.16, 0.86}, {0.3, 1}, {-0.3, 1}} {
 		r.describe(0, v[0], v[1])
-		r.matchAll(v[0], v[1])
+		r.matchAll()
 		m, n := r.ransac()
 		if n > bestN {
 			best, bestN = m, n
@@ -278,7 +278,7 @@ func mulMap(a, b Map) Map {
 }
 
 // matchAll pairs every corner with its nearest descriptor when that is clearly nearer than the next.
-func (r *registrar) matchAll(_, _ float64) {
+func (r *registrar) matchAll() {
 	r.pairs = r.pairs[:0]
 	for i := range r.desc[0] {
 		d := &r.desc[0][i]

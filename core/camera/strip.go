@@ -50,7 +50,7 @@ func (s *strip) cut(pyr []grey, scale0 float64, l line) {
 	}
 	g := &pyr[lev]
 	k := 1 / (scale0 * float64(int(1)<<lev))
-	off := 0.5*k*0 - 0.5
+	const off = -0.5 // pixel centres
 	for u := range s.w {
 		x, y, dx, dy := s.axis(float64(u) + 0.5)
 		for v := range stripH {

@@ -43,7 +43,6 @@ func (s similarity) after(t similarity) similarity {
 type patch struct {
 	x, y   int
 	dx, dy float64
-	cost   int
 	ok     bool
 }
 
@@ -55,7 +54,6 @@ type track struct {
 	cx, cy  float64 // correction found while lit, full pixels
 	peak    float64 // brightest spot contrast seen
 	since   int64
-	hue     float64
 	px, py  float64 // place in the newest picture, full pixels
 	deepest float64
 }
