@@ -247,7 +247,7 @@ func (m *Machine) scratch() {
 	}
 	m.takeBack(rec, m.Seq())
 	m.say("info", m.line("undo.done", "what", rec.words))
-	m.ask(true)
+	m.askAgain(true)
 }
 
 // hold pauses for as long as the person wants, unless something is in place that must not be left alone.

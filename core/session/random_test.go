@@ -111,6 +111,20 @@ func lawful(t *testing.T, m *session.Machine, out []session.Effect) {
 	}
 }
 
+// live tells whether a step is a check that needs consent.
+func live(id string) bool {
+	rules, err := smallRules()
+	if err != nil {
+		return false
+	}
+	for i := range smallModel.Checks {
+		if smallModel.Checks[i].ID == id {
+			return rules.Consent(i)
+		}
+	}
+	return false
+}
+
 func TestRandomWalks(t *testing.T) {
 	walks, steps := 120, 150
 	if testing.Short() {
@@ -121,12 +135,23 @@ func TestRandomWalks(t *testing.T) {
 		r := rand.New(rand.NewPCG(uint64(seed), 7))
 		d := drive(t, newMachine(t))
 		helpfulness := []float64{0.95, 0.8, 0.5}[seed%3]
+		step, agreed := "", int64(0)
 		for i := 0; i < steps && !d.m.Ended(); i++ {
 			if r.IntN(10) == 0 {
 				d.now += int64(r.IntN(400_000))
 			}
-			out := d.step(whim(r, d.m.View(), helpfulness))
+			ev := whim(r, d.m.View(), helpfulness)
+			if ev.Said != nil && d.m.View().Step.ID == "consent" && ev.Said.Best() != nil && ev.Said.Best().ID == "go-live" {
+				agreed = d.now + 2_000
+			}
+			out := d.step(ev)
 			lawful(t, d.m, out)
+			// Live work begins within two minutes of consent to it.
+			if now := d.m.View().Step.ID; now != step {
+				if step = now; live(now) && d.m.View().State == "ask" && d.now-agreed > 120_000 {
+					t.Fatalf("seed %d: %s is asked %d s after consent", seed, now, (d.now-agreed)/1000)
+				}
+			}
 		}
 		// Whatever happened: somebody who now helps gets to an end that leaves the place in order.
 		for i := 0; !d.m.Ended(); i++ {

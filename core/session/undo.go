@@ -13,7 +13,7 @@ func (m *Machine) undo(ev Event) {
 	}
 	m.takeBack(rec, ev.Seq)
 	m.say("info", m.line("undo.done", "what", rec.words))
-	m.ask(true)
+	m.askAgain(true)
 	m.timer()
 }
 
@@ -100,7 +100,18 @@ func (m *Machine) retract() {
 	rec := m.j.records[len(m.j.records)-1]
 	m.takeBack(rec, m.Seq())
 	m.say("info", m.line("what.then"))
-	m.ask(false)
+	m.askAgain(false)
+}
+
+// askAgain asks the question that an undo has opened again. Consent to live work that has run out meanwhile is asked for first.
+func (m *Machine) askAgain(full bool) {
+	j := m.j
+	if q := j.q; q != nil && q.kind != "consent" && q.check >= 0 && m.rules.Consent(q.check) && !m.consents(q.aim) {
+		j.aim, j.q = q.aim, nil
+		m.advance()
+		return
+	}
+	m.ask(full)
 }
 
 // correct takes the last value back and this one in its place.
