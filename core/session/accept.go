@@ -370,10 +370,27 @@ func (m *Machine) told(q *question, x heard.Meaning) {
 	}
 }
 
-// meterTold works the proof of meter and leads.
+// meterSteps are the steps of proving meter and leads, in order.
+var meterSteps = [...]string{"kind", "leads", "short"}
+
+// meterTold works the answers about the meter and the proof of it and its leads.
 func (m *Machine) meterTold(n int, x heard.Meaning) {
 	j := m.j
-	if n == 0 {
+	switch meterSteps[n] {
+	case "kind":
+		j.done["meter.kind"] = true
+		m.say("info", sentence(m.option(x.ID)))
+		switch x.ID {
+		case oTrueRMS:
+			j.meter = measure.Describe(measure.Plain{TrueRMS: true})
+		case oNoMeter:
+			j.noMeter, j.noProof = true, true
+			m.fact(m.option(x.ID))
+		default:
+			m.say("info", m.line("meter.modest"))
+		}
+		return
+	case "leads":
 		if x.ID != oGood {
 			m.say("warning", m.line("leads.bad"))
 			m.fact(m.line("leads.bad"))

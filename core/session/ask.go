@@ -179,9 +179,9 @@ func (m *Machine) aimQuestion(a aim) *question {
 			q.text = true
 		}
 	case "meter":
-		m.fromLine(q, "meter."+[...]string{"leads", "short"}[a.N])
-		q.step.ID = "meter." + [...]string{"leads", "short"}[a.N]
-		if a.N == 1 {
+		q.step.ID = "meter." + meterSteps[a.N]
+		m.fromLine(q, q.step.ID)
+		if meterSteps[a.N] == "short" {
 			q.units = unitsFor("ohm")
 			q.step.Keypad = q.units
 			q.step.Meter = m.line("meter.ohms")

@@ -73,6 +73,8 @@ const (
 	oOutside   = "safe-outside"
 	oClear     = "clear"
 	oLeave     = "leave-now"
+	oTrueRMS   = "true-rms"
+	oNoMeter   = "no-meter"
 )
 
 // command works a command. A question never advances the step; after its answer the request is said again, short.

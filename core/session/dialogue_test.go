@@ -75,6 +75,7 @@ func TestDialogues(t *testing.T) {
 		{"no fuel smell at the question", "smell", []*heard.Utterance{choice("none")}, "None.", "alarm"},
 		{"smell at the question", "smell", []*heard.Utterance{choice("some")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"no call at the board", "call-volts", []*heard.Utterance{reading("0.0", "V")}, "The thermostat once more.", "any"},
+		{"no meter", "meter.kind", []*heard.Utterance{choice("no-meter")}, "No meter.", "any"},
 		{"what if", "call-volts", []*heard.Utterance{doubtful("gas")}, "Right now?", "right-now"},
 		{"what if, none", "call-volts", []*heard.Utterance{doubtful("gas"), choice("none")}, "None right now.", "call-volts"},
 		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Get out.", "alarm.any"},
@@ -84,7 +85,7 @@ func TestDialogues(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			d := drive(t, newMachine(t))
 			switch tt.at {
-			case "ign-ohms", "ign-volts", "call-volts", "flame", "act.prove-line-neutral", "act.power-off", "consent", "smell", "alarm":
+			case "meter.kind", "ign-ohms", "ign-volts", "call-volts", "flame", "act.prove-line-neutral", "act.power-off", "consent", "smell", "alarm":
 				d.until(tt.at)
 			}
 			for _, u := range tt.said {
@@ -320,5 +321,25 @@ func TestUnheardCaution(t *testing.T) {
 	d.say(command("where"))
 	if !strings.Contains(strings.Join(d.said, " "), "Danger:") {
 		t.Errorf("said %q", d.said)
+	}
+}
+
+// Without a meter nothing is measured and no hand goes inside; the job still ends in order.
+func TestNoMeter(t *testing.T) {
+	d := drive(t, newMachine(t))
+	d.until("meter.kind")
+	d.say(choice("no-meter"))
+	for i := 0; !d.m.Ended(); i++ {
+		if i > 100 {
+			t.Fatal("no end")
+		}
+		v := d.m.View()
+		if len(v.Step.Keypad) > 0 && v.Step.Kind == "measure" {
+			t.Fatalf("%s is measured without a meter", v.Step.ID)
+		}
+		d.say(helpful(v, true))
+	}
+	if !d.m.Site().Left() {
+		t.Errorf("left as %+v", d.m.Site())
 	}
 }

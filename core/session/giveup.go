@@ -54,8 +54,12 @@ func (m *Machine) giveUp(how string) {
 		j.plate[m.model.Plate[q.aim.N].ID] = "unknown"
 		j.aim = aim{}
 	case q.aim.Kind == "meter":
-		j.done["meter."+[...]string{"leads", "short"}[q.aim.N]] = true
-		m.fact(m.line("leads.unproved"))
+		j.done["meter."+meterSteps[q.aim.N]] = true
+		if q.aim.N == 0 {
+			m.say("info", m.line("meter.modest"))
+		} else {
+			m.fact(m.line("leads.unproved"))
+		}
 		j.aim = aim{}
 	case q.aim.Kind == "decide":
 		m.finish("handed-over", false)

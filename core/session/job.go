@@ -105,8 +105,10 @@ type job struct {
 	leaveOn  bool
 	stop     int // stop line reached, -1
 	handover string
-	noProof  bool // the person will not measure live: nothing can be proved dead
-	noLive   int  // how often "other way" was chosen
+	meter    *measure.Meter // what the person measures with
+	noMeter  bool           // there is none
+	noProof  bool           // the person will not measure live: nothing can be proved dead
+	noLive   int            // how often "other way" was chosen
 	consent  aim
 	consAt   int64
 	proofBad int
@@ -157,8 +159,10 @@ type job struct {
 	advice    Advice // the last one that was followed
 }
 
-func newJob(checks int) *job {
+func (m *Machine) newJob() *job {
+	checks := len(m.model.Checks)
 	return &job{
+		meter: m.meter,
 		stage: sSafety, site: site.Start(), state: "ask", repair: -1, stop: -1, battery: 100, advice: Advice{Check: -1, Repair: -1},
 		asked: make([]uint8, checks), times: make([]uint8, checks),
 		done: map[string]bool{}, refused: map[string]int{}, patterns: map[string]int{}, cautions: map[string]int{}, plate: map[string]string{},

@@ -72,7 +72,7 @@ var plainIDs = []string{
 	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
 	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "last.fact", "lead", "leads",
 	"leads.bad", "leads.good", "leads.open", "leads.unproved", "left.open", "limit.between", "limit.high", "limit.low", "loud",
-	"match", "match.good", "match.later", "match.wrong", "mended", "meter.leads", "meter.short", "missed", "must", "new.day",
+	"match", "match.good", "match.later", "match.wrong", "mended", "meter.kind", "meter.leads", "meter.modest", "meter.none", "meter.short", "missed", "must", "new.day",
 	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
 	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
 	"photo.before", "photo.differs", "photo.note", "plate", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",

@@ -63,7 +63,7 @@ func New(model *appliance.Model, adv Adviser, lex heard.Lexicon, words *Words, o
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
 	m.calls, m.settings = callChecks(model), settings(model)
-	m.j = newJob(len(model.Checks))
+	m.j = m.newJob()
 	return m, nil
 }
 

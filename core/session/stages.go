@@ -93,8 +93,8 @@ func (m *Machine) choose() aim {
 			}
 			j.stage++
 		case sMeter:
-			for i, id := range []string{"leads", "short"} {
-				if !j.done["meter."+id] {
+			for i, id := range meterSteps {
+				if !j.done["meter."+id] && (i == 0 || !j.noMeter) {
 					return aim{"meter", i}
 				}
 			}
@@ -179,9 +179,10 @@ func (m *Machine) unasked(stage string) (aim, bool) {
 	return aim{}, false
 }
 
-// barredByProof tells whether a check needs a proof of dead that cannot be had.
+// barredByProof tells whether a check needs a meter, or a proof of dead, that cannot be had.
 func (m *Machine) barredByProof(check int) bool {
-	return m.j.noProof && m.rules.For(check).Power == site.Dead
+	c := &m.model.Checks[check]
+	return m.j.noProof && m.rules.For(check).Power == site.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -337,6 +338,11 @@ func (m *Machine) toward(a aim) *question {
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)
 		}
+		if act.Proof() && j.noMeter {
+			m.say("warning", m.line("meter.none"))
+			m.block(a)
+			return nil
+		}
 		if act.Kind == site.ProveLive && !m.consents(aim{"prove", 0}) {
 			return m.consentQuestion(aim{"prove", 0})
 		}
@@ -411,7 +417,7 @@ func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) 
 	if c.Limit == nil {
 		return measure.Judgement{}, false
 	}
-	return measure.Judge(m.meter, c.Function, r, *c.Limit), true
+	return measure.Judge(m.j.meter, c.Function, r, *c.Limit), true
 }
 
 // barred ends a job whose next step an interlock forbids. The prover shows that no equipment file gets here; if one did,

@@ -53,7 +53,7 @@ func (m *Machine) takeBack(rec record, by int64) {
 func (m *Machine) replay() {
 	voice := m.mute
 	m.mute = true
-	m.j = newJob(len(m.model.Checks))
+	m.j = m.newJob()
 	now := m.Seq()
 	for _, ev := range m.events {
 		if w, ok := m.wrong[ev.Seq]; ok {

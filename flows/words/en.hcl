@@ -21,6 +21,14 @@ say "plate" {
   say   = "Or say: don't know."
   how   = "Look for a metal or paper label inside the panel."
 }
+say "meter.kind" {
+  full  = "Which meter: true R M S, a plain meter, or no meter?"
+  short = ["True R M S, plain meter, or no meter?"]
+  how   = "Look at the front. The words true R M S are printed there."
+  ask   = ["true-rms", "plain-meter", "no-meter"]
+}
+say "meter.modest" { full = "I reckon with a modest meter." }
+say "meter.none" { full = "Hands inside need a meter to prove it dead. Leave it closed." }
 say "meter.leads" {
   full  = "Look along both meter leads and tips."
   short = ["Both leads?"]
