@@ -70,6 +70,16 @@ func TestFigures(t *testing.T) {
 		add("plan.cost_ratio_mean", worst, "x", "<= 1.002", n)
 		add("plan.cost_ratio_p95", worst95, "x", "<= 1.01", n)
 
+		// The two above search without limits. With the limits of a real decision:
+		quick, full := 0.0, 0.0
+		const few = 60
+		for i := range regimes {
+			quick = max(quick, mean(played(t, i, few, plan.Quick)))
+			full = max(full, mean(played(t, i, few, plan.Full)))
+		}
+		add("plan.cost_ratio_quick", quick, "x", "reported", few)
+		add("plan.cost_ratio_full", full, "x", "reported", few)
+
 		p, err := plan.New(a3(), plan.Weights{}, plan.Exhaustive)
 		if err != nil {
 			t.Fatal(err)

@@ -24,6 +24,23 @@ func ratios(t testing.TB, regime, n int, limits plan.Limits) []float64 {
 	return out
 }
 
+// played are the same ratios with the limits of a real decision, every decision made anew.
+func played(t testing.TB, regime, n int, limits plan.Limits) []float64 {
+	var out []float64
+	for seed := range uint64(n) {
+		task := randomTask(rand.New(rand.NewPCG(seed, uint64(regime))), regime, 6, 6)
+		p, err := plan.New(task, plan.Weights{}, limits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.Sure, p.Try = 0, 0
+		s := plan.Situation{Tried: make([]bool, 6), Reasked: []bool{true, true, true, true, true, true}}
+		out = append(out, play(p, infer.New(task.Problem), s)/optimum(task))
+	}
+	slices.Sort(out)
+	return out
+}
+
 func mean(xs []float64) float64 {
 	sum := 0.0
 	for _, x := range xs {
