@@ -49,7 +49,9 @@ func (m *Machine) giveUp(how string) {
 			m.say("warning", m.line("safety.stop"))
 			m.finish("handed-over", false)
 		}
-		m.confirmRepair(q.check, Finding{Check: q.check})
+		if j.stage == sRestart && j.repair >= 0 && m.model.Repairs[j.repair].Confirm == q.check {
+			m.fact(m.line("unconfirmed"))
+		}
 	case q.aim.Kind == "plate":
 		j.plate[m.model.Plate[q.aim.N].ID] = "unknown"
 		j.aim = aim{}
