@@ -88,7 +88,8 @@ func read(t *testing.T, add figure.Adder) {
 		t.Error(err)
 		return
 	}
-	about := map[string][2]string{"spoken_right_pct": {"%", "= 100"}, "feed_us": {"µs for 100 ms of sound, median", "<= 100"}}
+	about := map[string][2]string{"spoken_right_pct": {"%, jobs to their right end", "= 100"},
+		"spoken_tapped_pct": {"%, answers given up speaking", "reported"}, "feed_us": {"µs for 100 ms of sound, median", "<= 100"}}
 	for _, line := range strings.Split(strings.TrimSpace(string(data)), "\n") {
 		var name string
 		var value float64

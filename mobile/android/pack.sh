@@ -36,8 +36,11 @@ cp -R "$here/assets/." "$work/assets/"
 if [ -n "${VOSK_ANDROID:-}" ]; then
 	[ -f "$VOSK_ANDROID/libvosk.so" ] || { echo "VOSK_ANDROID=$VOSK_ANDROID holds no libvosk.so" >&2; exit 1; }
 	cp "$VOSK_ANDROID/libvosk.so" "$work/native/lib/arm64-v8a/"
-	unzip -q -o "$(model)" 'assets/model-en-us/*' -d "$work/model"
-	mv "$work/model/assets/model-en-us" "$work/assets/model"
+	# The model as the speech layer uses it: verified, with its own search settings.
+	"$root/speech/fetch.sh"
+	(cd "$root" && go build -o build/bin/ ./mobile/speechfiles)
+	cp -RL "$("$root/build/bin/speechfiles" | sed -n 2p)" "$work/assets/model"
+	find "$work/assets/model" -name '.*' -type f -delete # notes of the cache; aapt leaves such names out
 	(cd "$work/assets/model" && find . -type f | sed 's,^\./,,' | sort | while read -r f; do
 		echo "$(sha256sum "$f" | cut -d' ' -f1) $(stat -c %s "$f") $f"; done >"$work/model.list" && mv "$work/model.list" model.list)
 elif [ -n "${NDK:-}" ]; then
@@ -81,6 +84,12 @@ apksigner sign --ks "$ks" --ks-pass "pass:$pass" --min-sdk-version 26 --v1-signi
 apksigner verify --min-sdk-version 26 "$apk"
 zipalign -c 16384 "$apk"
 "$here/permissions.sh" "$apk"
+if [ -f "$work/assets/model/model.list" ]; then
+	unzip -Z1 "$apk" >"$work/entries"
+	cut -d' ' -f3- "$work/assets/model/model.list" | while read -r f; do
+		grep -qxF "assets/model/$f" "$work/entries" || { echo "$apk lacks $f of the model" >&2; exit 1; }
+	done
+fi
 echo "$apk: $(stat -c %s "$apk") bytes, sha256 $(sha256sum "$apk" | cut -d' ' -f1)"
 case $name in
 *no-native-code*) echo "WITHOUT NATIVE CODE: this APK shows one page that says so and runs no job. Set NDK (and VOSK_ANDROID) for one that does." ;;
