@@ -36,10 +36,20 @@ public final class ListenService extends Service {
         } else {
             startForeground(NOTICE, n);
         }
+        ShellApp app = (ShellApp) getApplication();
         if (intent != null && STOP.equals(intent.getAction())) {
-            ((ShellApp) getApplication()).desk().deafen();
+            app.desk().deafen();
+        }
+        if (!app.noticeStands()) {
+            stopSelf(); // it was called off while it was starting
         }
         return START_NOT_STICKY;
+    }
+
+    @Override
+    public void onDestroy() {
+        ((ShellApp) getApplication()).noticeGone();
+        super.onDestroy();
     }
 
     private Notification notice() {

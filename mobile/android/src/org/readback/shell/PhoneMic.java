@@ -49,22 +49,17 @@ final class PhoneMic implements Phone.Mic {
         if (record != null) {
             return true;
         }
-        // The service must be in the foreground before the sound starts, or the phone gives silence once the screen is off.
-        if (!notice.up()) {
-            return false;
-        }
         int least = AudioRecord.getMinBufferSize(RATE, AudioFormat.CHANNEL_IN_MONO, AudioFormat.ENCODING_PCM_16BIT);
         AudioRecord r;
         try {
             r = new AudioRecord(MediaRecorder.AudioSource.VOICE_RECOGNITION, RATE, AudioFormat.CHANNEL_IN_MONO,
                     AudioFormat.ENCODING_PCM_16BIT, Math.max(least, 4 * BLOCK));
         } catch (IllegalArgumentException | SecurityException e) {
-            notice.down();
             return false;
         }
-        if (r.getState() != AudioRecord.STATE_INITIALIZED) {
+        // The service must be asked for before the sound starts, or the phone gives silence once the screen is off.
+        if (r.getState() != AudioRecord.STATE_INITIALIZED || !notice.up()) {
             r.release();
-            notice.down();
             return false;
         }
         record = r;

@@ -47,6 +47,8 @@ public class ShellApp extends Application {
     private PhoneWords words;
     private Window window;
     private boolean running;
+    private volatile boolean noticeWanted;
+    private volatile boolean noticeUp;
 
     @Override
     public void onCreate() {
@@ -186,23 +188,42 @@ public class ShellApp extends Application {
         }
     }
 
+    /**
+     * A service that was started must come to the foreground before it may be stopped, or the phone ends the app. So calling the
+     * notice off stops a service that stands, and one that is still starting stops itself.
+     */
     private PhoneMic.Notice notice() {
         return new PhoneMic.Notice() {
             @Override
             public boolean up() {
+                noticeWanted = true;
                 try {
                     startForegroundService(new Intent(ShellApp.this, ListenService.class));
                     return true;
                 } catch (IllegalStateException | SecurityException e) {
+                    noticeWanted = false;
                     return false; // not visible: the phone refuses, and would give silence anyway
                 }
             }
 
             @Override
             public void down() {
-                stopService(new Intent(ShellApp.this, ListenService.class));
+                noticeWanted = false;
+                if (noticeUp) {
+                    stopService(new Intent(ShellApp.this, ListenService.class));
+                }
             }
         };
+    }
+
+    /** The service is in the foreground now; whether it is still wanted. */
+    boolean noticeStands() {
+        noticeUp = noticeWanted;
+        return noticeWanted;
+    }
+
+    void noticeGone() {
+        noticeUp = false;
     }
 
     /** Asks through the activity on the screen. With none there is nobody to ask: the answer is no, and it is not remembered. */

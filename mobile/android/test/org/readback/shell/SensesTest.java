@@ -185,10 +185,23 @@ public class SensesTest {
         allow(Manifest.permission.RECORD_AUDIO);
         job();
         assertTrue(app.desk().listening());
+        Robolectric.buildService(ListenService.class).create().startCommand(0, 1);
         app.host.keepAwake(false);
         app.settle();
         assertFalse(app.desk().listening());
         assertEquals(ListenService.class.getName(), shadowOf(app).getNextStoppedService().getComponent().getClassName());
+    }
+
+    @Test
+    public void aNoticeCalledOffWhileItStartsStopsItself() throws Exception {
+        allow(Manifest.permission.RECORD_AUDIO);
+        job();
+        app.host.keepAwake(false);
+        app.settle();
+        assertNull("not stopped before it stands: the phone would end the app", shadowOf(app).getNextStoppedService());
+        ServiceController<ListenService> s = Robolectric.buildService(ListenService.class).create().startCommand(0, 1);
+        assertNotNull("it came to the foreground first", shadowOf(s.get()).getLastForegroundNotification());
+        assertTrue(shadowOf(s.get()).isStoppedBySelf());
     }
 
     @Test
