@@ -24,6 +24,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/heard"
+	"readback/core/measure"
 	"readback/core/session"
 	"readback/core/sim"
 	"readback/flows"
@@ -93,7 +94,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		words = "scratch that"
 	case "again":
 		m.tries++
-		words = sim.Aloud(lex, m.last, m.tries)
+		words = aloud(lex, m.last, m.tries, true)
 	}
 	if what == "answer" || what == "speak" || what == "object" {
 		m.asked = v
@@ -111,7 +112,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 			u.Meanings[0] = heard.Meaning{Kind: heard.Choice, ID: "different"}
 		}
 		m.last, m.tries = u.Meanings[0], 0
-		words = sim.Aloud(lex, m.last, 0)
+		words = aloud(lex, m.last, 0, v.State == "confirm")
 		u.Source = "touch"
 		said, err := json.Marshal(u)
 		if err != nil {
@@ -127,6 +128,21 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		fields[8] = words
 	}
 	return strings.Join(fields, "\t"), nil
+}
+
+// aloud is what the person says; in full when asked back about a reading: with the longest form of its unit's name.
+func aloud(lex *heard.Lexicon, x heard.Meaning, try int, full bool) string {
+	if !full || x.Kind != heard.Reading || x.Reading.State != measure.Number {
+		return sim.Aloud(lex, x, try)
+	}
+	var unit string
+	names := lex.Units[x.Reading.Value.Unit]
+	for _, s := range names {
+		if len(s) > len(unit) && strings.HasPrefix(s, names[0]) { // "degrees fahrenheit" for "degrees"
+			unit = s
+		}
+	}
+	return x.Reading.Value.Dec.Words() + " " + unit
 }
 
 // moved tells whether the answer to a changed what is asked in b.
