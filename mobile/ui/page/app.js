@@ -557,7 +557,8 @@
         await mic.ctx.audioWorklet.addModule('/worklet.js');
         mic.node = new AudioWorkletNode(mic.ctx, 'ear', {numberOfInputs: 1, numberOfOutputs: 0});
         mic.node.port.onmessage = e => bus.sound && bus.sound(e.data);
-        mic.ctx.createMediaStreamSource(mic.media).connect(mic.node);
+        mic.source = mic.ctx.createMediaStreamSource(mic.media);
+        mic.source.connect(mic.node);
         await mic.ctx.resume();
         P.mic = 'on';
         post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-on'}}});
@@ -567,7 +568,13 @@
       }
       draw();
     },
-    stop() { mic.media?.getTracks().forEach(t => t.stop()); mic.node?.disconnect(); P.mic = 'off'; draw(); },
+    stop() { // a worklet that is still fed would go on sending silence between the blocks of the next one
+      mic.media?.getTracks().forEach(t => t.stop());
+      mic.source?.disconnect();
+      if (mic.node) mic.node.port.onmessage = null;
+      P.mic = 'off';
+      draw();
+    },
     resume() { if (mic.ctx && mic.ctx.state === 'suspended') mic.ctx.resume(); },
     toggle() { if (native) return; if (P.mic === 'on') mic.stop(); else mic.start(); },
   };
