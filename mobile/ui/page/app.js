@@ -117,6 +117,7 @@
     if (!P.prefs.done && !P.first && !P.view) P.first = 'choose';
     theme();
     draw();
+    if (!performance.getEntriesByName('interactive').length) performance.mark('interactive');
   };
   const theme = () => { if (P.prefs.theme) document.documentElement.dataset.theme = P.prefs.theme; else delete document.documentElement.dataset.theme; };
   const post = async (path, body) => {
