@@ -30,5 +30,6 @@ android_resource_apk=$work/resources.apk
 android_custom_package=org.readback.shell
 EOF
 cd "$here"
+rm -rf "$work/target/surefire-reports"
 maven "$@" test
 echo "shelltest: $(cat "$work"/target/surefire-reports/*.txt | awk '/^Tests run:/ { gsub(",", ""); run += $3; bad += $5 + $7; skip += $9 } END { print run " run, " bad " failed, " skip " skipped" }')"

@@ -35,5 +35,6 @@ lib "$work/gobind" "$work/native"
 (cd "$root" && go build -o build/jvm/ ./mobile/jvm/person ./mobile/speechfiles)
 "$work/speechfiles" >"$work/speech.txt"
 cd "$here"
+rm -rf "$work/target/surefire-reports"
 maven "-Dvosk=$(sed -n 1p "$work/speech.txt")" "-Dmodel=$(sed -n 2p "$work/speech.txt")" "$@" test
 echo "jvm: $(cat "$work"/target/surefire-reports/*.txt | awk '/^Tests run:/ { gsub(",", ""); run += $3; bad += $5 + $7; skip += $9 } END { print run " run, " bad " failed, " skip " skipped" }')"
