@@ -9,12 +9,13 @@ import (
 	"readback/core/unit"
 )
 
-// Aloud is what a person says for a meaning: the first saying of the lexicon, or the value in words.
-func Aloud(lex *heard.Lexicon, m heard.Meaning) string {
+// Aloud is what a person says for a meaning: a saying of the lexicon, or the value in words. A person who was not understood says it
+// in other words: try counts from 0.
+func Aloud(lex *heard.Lexicon, m heard.Meaning, try int) string {
 	find := func(list []heard.Phrase, id string) string {
 		for _, p := range list {
 			if p.ID == id && len(p.Say) > 0 {
-				return p.Say[0]
+				return p.Say[try%len(p.Say)]
 			}
 		}
 		return strings.ReplaceAll(id, "-", " ")

@@ -7,6 +7,7 @@ import (
 	"readback/speech"
 	"readback/speech/listen"
 	"readback/speech/model"
+	"readback/speech/phrase"
 	"readback/speech/vosk"
 )
 
@@ -49,8 +50,11 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 	}
 	phrases, _ := lib.parser.Sample(sampled, sampleSeed, engine.Known)
 	ear, err := listen.New(listen.Config{
-		New:       func() (speech.Recognizer, error) { return engine.New(phrases, alternatives) },
-		Parser:    lib.parser,
+		New:    func() (speech.Recognizer, error) { return engine.New(phrases, alternatives) },
+		Parser: lib.parser,
+		Narrow: func(x phrase.Expect) (speech.Recognizer, error) {
+			return engine.New(lib.parser.Narrow(x, engine.Known), alternatives)
+		},
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Partial:   l.Partial,
 		Level:     l.Level,

@@ -176,8 +176,8 @@ func (r *runner) lead() (*Result, error) {
 // tell says one thing until it is taken, as a person does: again, again, and then by the finger. What is read back wrongly is taken
 // back aloud.
 func (r *runner) tell(v *session.View, m heard.Meaning) error {
-	text := sim.Aloud(r.lex, m)
 	for try := range maxTries {
+		text := sim.Aloud(r.lex, m, try)
 		if try > 0 {
 			r.res.Repeated++
 		}
@@ -197,6 +197,7 @@ func (r *runner) tell(v *session.View, m heard.Meaning) error {
 		}
 	}
 	r.res.Tapped++
+	text := sim.Aloud(r.lex, m, 0)
 	if r.Out != nil {
 		fmt.Fprintf(r.Out, "        (taps) %s\n", text)
 	}
