@@ -48,7 +48,24 @@ check: tools ## format, vet, staticcheck, race detector
 
 .PHONY: prove
 prove: ## proves the safety invariants over every reachable state of every equipment file
-	go test -run '^TestProve' -count=1 -v ./core/prove/...
+	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants' ./core/site
+
+.PHONY: jvm
+jvm: speech ## tests the phone binding on a plain JVM: generated Java, real recogniser, a spoken job
+	CGO_ENABLED=1 ./mobile/jvm/build.sh
+
+.PHONY: shelltest
+shelltest: speech ## tests the Android shell on the real framework code, API 34 and 35
+	CGO_ENABLED=1 ./mobile/android/test.sh
+
+.PHONY: apk
+apk: ## builds, signs and checks the APK; NDK= adds native code, VOSK_ANDROID= the recogniser
+	CGO_ENABLED=1 ./mobile/android/pack.sh
+	CGO_ENABLED=1 ./mobile/android/bind.sh -n > build/apk/bind-steps.txt
+
+.PHONY: page
+page: tools ## whole jobs in a real browser: by voice, touch and keyboard, pictures of twelve states
+	PAGE=all go test -count=1 -timeout 20m -v ./mobile/pagetest
 
 .PHONY: hear
 hear: tools ## measures hearing per voice and noise level into build/hear.tsv
