@@ -97,8 +97,11 @@ func (b *Bench) Listen(s *Studio, v Voice, it Item, c Condition, draw int) (Row,
 		m := r.Last.Best()
 		r.Right = it.Right(m)
 		r.Wrong = !r.Right && m != nil && m.Kind == heard.Reading
-		u := b.Parser.Hear(r.Heard.Raw, phrase.Expect{})
-		r.Raw = it.Right(u.Best())
+		r.Raw = r.Right // a quiet room is heard once only
+		if r.Heard.Raw != nil {
+			u := b.Parser.Hear(r.Heard.Raw, phrase.Expect{})
+			r.Raw = it.Right(u.Best())
+		}
 	}
 	return r, nil
 }

@@ -80,13 +80,17 @@ func (r *rig) feed(t *testing.T, pcm []int16, n int) {
 
 var random = rand.New(rand.NewPCG(1, 2))
 
-// burst is a beating tone in the band of speech at about so many dBFS, quiet is a floor of -70 dBFS.
+// burst is a beating buzz over the band of speech, where a beep would be one tone, at about so many dBFS, quiet is a floor of -70 dBFS.
 func burst(seconds, db float64) []int16 {
 	out := make([]int16, int(seconds*16000))
 	g := 32768 * math.Pow(10, db/20) * math.Sqrt2
 	for i := range out {
 		t := float64(i) / 16000
-		out[i] = int16(max(-32768, min(32767, g*math.Sin(2*math.Pi*900*t)*(0.6+0.4*math.Sin(2*math.Pi*5*t)))))
+		v := 0.0
+		for hz := 300.0; hz < 4000; hz += 300 {
+			v += math.Sin(2*math.Pi*hz*t+hz*hz) / math.Sqrt(13)
+		}
+		out[i] = int16(max(-32768, min(32767, g*v*(0.6+0.4*math.Sin(2*math.Pi*5*t)))))
 	}
 	return out
 }
