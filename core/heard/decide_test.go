@@ -62,7 +62,7 @@ func TestDecide(t *testing.T) {
 		{"dead by touch", slot, "touch", 0, []heard.Meaning{meaning(0, "0 V")}, heard.Accept, "0 V"},
 		{"impossible is confirmed, not replaced", slot, "voice", 30, []heard.Meaning{meaning(0, "480 V"), meaning(4, "48 V")}, heard.Confirm, "480 V"},
 		{"loud", slot, "voice", 6, []heard.Meaning{meaning(0, "26.1 V")}, heard.Confirm, "26.1 V"},
-		{"hopelessly loud", slot, "voice", 2, []heard.Meaning{meaning(0, "26.1 V")}, heard.Keypad, "26.1 V"},
+		{"hopelessly loud", slot, "voice", 1, []heard.Meaning{meaning(0, "26.1 V")}, heard.Keypad, "26.1 V"},
 		{"teen in noise", slot, "voice", 12, []heard.Meaning{meaning(0, "15 V")}, heard.AskTwo, "15 V"},
 		{"teen in quiet", slot, "voice", 40, []heard.Meaning{meaning(0, "15 V")}, heard.Accept, "15 V"},
 		{"rejected is never offered", with(func(s *heard.Slot) { s.Rejected = []measure.Reading{r26} }), "voice", 30, []heard.Meaning{meaning(0, "26.1 V"), meaning(2, "20.1 V")}, heard.Accept, "20.1 V"},

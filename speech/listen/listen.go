@@ -35,16 +35,18 @@ const clean = 25.0
 
 // Times in samples at 16 kHz.
 const (
-	block     = 800                    // fed to the engine at once, 50 ms
-	lead      = 3 * speech.Rate / 10   // kept before the first speech frame
-	keepRing  = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
-	longest   = 15 * speech.Rate       // a saying is ended here
-	wordless  = 4 * speech.Rate        // sound without a word is dropped here
-	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
-	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
-	steady    = 3 * speech.Rate / 10   // a complete partial result must last this long
-	hush      = speech.Rate / 10       // silence and steadiness before Complete is told
-	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
+	block       = 800                    // fed to the engine at once, 50 ms
+	lead        = 45 * speech.Rate / 100 // kept before the first speech frame
+	keepRing    = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
+	longest     = 15 * speech.Rate       // a saying is ended here
+	wordless    = 4 * speech.Rate        // sound without a word is dropped here
+	standsFor   = 2 * speech.Rate / 10   // a partial emergency must last this long
+	standsNoisy = 6 * speech.Rate / 10   // the same below calm: noise turns half a word into a whole phrase, and the whole saying is near
+	calm        = 20.0                   // dB of speech over noise above which half a saying is believed
+	echoTail    = 3 * speech.Rate / 10   // of the own voice after it ended
+	steady      = 3 * speech.Rate / 10   // a complete partial result must last this long
+	hush        = speech.Rate / 10       // silence and steadiness before Complete is told
+	shortest    = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
 
 // ends is the silence in samples after which a saying is over, by what is asked for.

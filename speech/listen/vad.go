@@ -30,7 +30,7 @@ var (
 )
 
 const (
-	scoreOn   = 4.0 // mean dB above the floors that begin speech
+	scoreOn   = 3.5 // mean dB above the floors that begin speech
 	scoreStay = 3.0 // and that keep it going
 	onsetNeed = 7   // frames of the last 20
 	bandMost  = 15.0
