@@ -1,3 +1,5 @@
+//go:build sound
+
 package sound
 
 import "encoding/binary"
