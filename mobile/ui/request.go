@@ -17,14 +17,21 @@ const jsonType = "application/json; charset=utf-8"
 
 // State is the answer to GET /api/state: all a page that comes back needs.
 type State struct {
-	Version string           `json:"version"`
-	Stream  int64            `json:"stream"` // number of the last message; later ones have greater numbers
-	View    *session.View    `json:"view"`   // null: no job is open
-	Prefs   Prefs            `json:"prefs"`
-	Ear     EarView          `json:"ear"`
-	Jobs    []JobInfo        `json:"jobs"`
-	Device  []session.Device `json:"device,omitempty"`
-	Trouble string           `json:"trouble,omitempty"` // why the last job could not be resumed
+	Version    string           `json:"version"`
+	Stream     int64            `json:"stream"` // number of the last message; later ones have greater numbers
+	View       *session.View    `json:"view"`   // null: no job is open
+	Prefs      Prefs            `json:"prefs"`
+	Ear        EarView          `json:"ear"`
+	Jobs       []JobInfo        `json:"jobs"`
+	Device     []session.Device `json:"device,omitempty"`
+	Appliances []Appliance      `json:"appliances,omitempty"` // what a job can be about
+	Trouble    string           `json:"trouble,omitempty"`    // why the last job could not be resumed
+}
+
+// Appliance is one that the guide knows.
+type Appliance struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
 }
 
 // EventBody is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
@@ -188,6 +195,11 @@ func (h *Hub) stateLocked() (State, error) {
 	}
 	if h.job != nil {
 		s.View = h.job.machine.View()
+	}
+	if l, err := load(); err == nil { // a file that does not load is told when a job is started
+		for _, m := range l.models {
+			s.Appliances = append(s.Appliances, Appliance{m.ID, m.Title})
+		}
 	}
 	for _, kind := range []string{"battery", "mic-off", "sound-off", "speech-off", "silenced"} {
 		if d, ok := h.device[kind]; ok {

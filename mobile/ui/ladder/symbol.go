@@ -26,6 +26,8 @@ func symbol(kind, name string) string {
 		return `<path d="M0 0h42m48 0h42"/><path d="M42 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0"/>`
 	case "source":
 		return `<path d="M0 0h48m36 0h48"/><circle cx="66" cy="0" r="18"/><path d="M55 0c4 -9 7 -9 11 0s7 9 11 0"/>`
+	case "emf": // a cell: makes d.c. from heat
+		return `<path d="M0 0h61m10 0h61"/><path d="M61 -14v28m10 -21v14"/>`
 	case "capacitor":
 		return `<path d="M0 0h60m12 0h60"/><path d="M60 -13v26m15 -26c-5 8 -5 18 0 26"/>`
 	case "rod":

@@ -54,7 +54,7 @@
 
   // ---------------------------------------------------------------- state of the page (the rest is the core's)
   const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
-    keys: null, all: false, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', mic: 'off', commands: null, heard: '', device: {}};
+    keys: null, all: false, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', commands: null, heard: '', device: {}};
 
   // ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
   const bus = {
@@ -110,7 +110,8 @@
   };
   const take = s => {
     if (!P.said && s.view) P.said = s.view.said || '';
-    Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, commands: s.commands});
+    Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
+    if (!P.appliances.some(a => a.id === P.appliance)) P.appliance = P.appliances.length ? P.appliances[0].id : '';
     P.device = {};
     if (s.trouble) P.trouble = s.trouble;
     for (const d of s.device || []) P.device[d.kind] = d;
@@ -223,7 +224,7 @@
     document.body.dataset.state = v ? v.state : 'home';
     fill($('site'), v && v.site, () => v ? site(v.site) : []);
     if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.mic, P.trouble], firstRun);
-    else if (!v) fill($('main'), ['home', P.jobs, P.trouble, P.deleted, P.ear.state, P.ear.why, P.device, P.online], home);
+    else if (!v) fill($('main'), ['home', P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.ear.state, P.ear.why, P.device, P.online], home);
     else card(v);
     caption();
     bar();
@@ -489,7 +490,7 @@
   // ---------------------------------------------------------------- home, first run, replay
   const start = async voice => {
     if (voice) await mic.start();
-    const s = await post('/api/start', {appliance: '', voice: !!voice});
+    const s = await post('/api/start', {appliance: P.appliance, voice: !!voice});
     if (s) take(s);
   };
   const trouble = () => P.trouble && el('p', {class: 'notice', role: 'status'}, P.trouble);
@@ -499,7 +500,9 @@
     el('p', {class: 'lead'}, 'No heat? I guide, you look and measure. One thing at a time, safe first.'),
     !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. It comes back by itself.'),
     trouble(), speechOff(), P.device['sound-off'] && el('p', {class: 'notice', role: 'status'}, 'No sound: ' + P.device['sound-off'].text),
-    el('div', {class: 'stack'},
+    P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
+      el('button', {'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, a.title[0].toUpperCase() + a.title.slice(1)))),
+    el('section', {class: 'stack', id: 'begin'},
       el('button', {'data-k': 'voice', class: 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
       el('button', {'data-k': 'touch', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2'))),
     P.deleted && el('p', {class: 'undo', role: 'status'}, 'Deleted.', el('button', {'data-k': 'restore', onclick: restore}, 'Bring it back')),
@@ -624,7 +627,7 @@
     if (P.replay) { if (e.key === 'ArrowRight') replayGo(1); if (e.key === 'ArrowLeft') replayGo(-1); return; }
     const digit = /^(Digit|Numpad)\d$/.test(e.code) ? e.code.at(-1) : '';
     if (!P.view) {
-      if (digit === '1' || digit === '2') { const b = $('main').querySelectorAll('.stack button')[digit - 1]; if (b && !b.disabled) b.click(); }
+      if (digit === '1' || digit === '2') { const b = $('main').querySelectorAll('#begin button, .stack:not(section) button')[digit - 1]; if (b && !b.disabled) b.click(); }
       return;
     }
     const s = P.view.step, numeric = s.keypad && s.keypad.length;
