@@ -49,7 +49,7 @@ type Decision struct {
 const (
 	marginMatters = 3.0
 	marginHazard  = 6.0
-	snrConfirm    = 8.0
+	snrConfirm    = 5.0
 	snrHopeless   = 1.5
 	closeRival    = 8.0 // nats: a rival further behind is not looked at
 )

@@ -61,7 +61,7 @@ func TestDecide(t *testing.T) {
 		{"dead, then live", with(func(s *heard.Slot) { s.Pending = &zero }), "voice", 30, []heard.Meaning{meaning(0, "24 V")}, heard.Confirm, "24 V"},
 		{"dead by touch", slot, "touch", 0, []heard.Meaning{meaning(0, "0 V")}, heard.Accept, "0 V"},
 		{"impossible is confirmed, not replaced", slot, "voice", 30, []heard.Meaning{meaning(0, "480 V"), meaning(4, "48 V")}, heard.Confirm, "480 V"},
-		{"loud", slot, "voice", 6, []heard.Meaning{meaning(0, "26.1 V")}, heard.Confirm, "26.1 V"},
+		{"loud", slot, "voice", 4, []heard.Meaning{meaning(0, "26.1 V")}, heard.Confirm, "26.1 V"},
 		{"hopelessly loud", slot, "voice", 1, []heard.Meaning{meaning(0, "26.1 V")}, heard.Keypad, "26.1 V"},
 		{"teen in noise", slot, "voice", 12, []heard.Meaning{meaning(0, "15 V")}, heard.AskTwo, "15 V"},
 		{"teen in quiet", slot, "voice", 40, []heard.Meaning{meaning(0, "15 V")}, heard.Accept, "15 V"},

@@ -119,13 +119,13 @@ emergency "gas" {
   say = ["i smell gas", "smell gas", "smell * gas", "smelling gas", "smelling * gas", "smells * gas", "gas smell", "gas * smell", "gas odor", "odor of gas", "gas leak", "gas is leaking", "gas leaking", "leaking gas", "leak * gas", "leaking * gas", "rotten eggs", "rotten egg", "stinks of gas", "stinks * gas", "reeks of gas", "reeks * gas", "smells like propane", "smell propane", "smell * propane", "propane smell", "propane leak", "gas coming out", "gas escaping", "full of gas", "gas everywhere"]
 }
 emergency "co" {
-  say = ["c o alarm", "carbon monoxide", "monoxide alarm", "monoxide alarm's going", "c o detector's ringing", "c o thing is beeping", "c o detector is beeping", "c o detector is going off", "it says evacuate", "says evacuate", "the alarm's going off", "alarm's going off", "alarm is going off", "alarm going off", "alarm went off", "alarm won't stop", "alarm is sounding", "alarm's sounding", "alarm sounding", "alarm is ringing", "detector is going off", "detector's going off", "detector went off", "detector is beeping"]
+  say = ["c o alarm", "carbon monoxide", "monoxide alarm", "monoxide alarm's going", "c o detector's ringing", "c o thing is beeping", "c o detector is beeping", "c o detector is going off", "it says evacuate", "says evacuate", "the alarm's going off", "alarm's going off", "alarm is going off", "alarm going off", "alarm went off", "alarm * went off", "alarm * going off", "alarm won't stop", "alarm is sounding", "alarm's sounding", "alarm sounding", "alarm is ringing", "detector is going off", "detector's going off", "detector went off", "detector is beeping"]
 }
 emergency "fire" {
   say = ["fire", "on fire", "caught fire", "catching fire", "flames coming out", "flames * out", "flames shooting", "something's burning", "something is burning", "burning up", "there's smoke", "smoke", "smoking", "it's smoking", "room's filling up", "filling with smoke", "flame outside", "flames everywhere", "wires are burning", "wire is burning"]
 }
 emergency "ill" {
-  say = ["i feel sick", "feel sick", "feeling sick", "i'm dizzy", "feel dizzy", "feeling dizzy", "getting dizzy", "bad headache", "my head hurts", "head is pounding", "feel faint", "feeling faint", "going to faint", "passing out", "passed out", "can't breathe", "cannot breathe", "hard to breathe", "chest hurts", "chest pain", "we all feel sick", "throwing up", "feel nauseous", "collapsed"]
+  say = ["i feel sick", "feel sick", "feeling sick", "i'm dizzy", "feel dizzy", "feel * dizzy", "feel * sick", "feel * faint", "feeling dizzy", "getting dizzy", "bad headache", "my head hurts", "head is pounding", "feel faint", "feeling faint", "going to faint", "passing out", "passed out", "can't breathe", "cannot breathe", "hard to breathe", "chest hurts", "chest pain", "we all feel sick", "throwing up", "feel nauseous", "collapsed"]
 }
 emergency "shock" {
   say = ["i got shocked", "got shocked", "got a shock", "got * shock", "been shocked", "it shocked me", "shocked me", "it zapped me", "zapped me", "got zapped", "it bit me", "he's stuck to it", "stuck to it", "electrocuted", "electric shock"]

@@ -44,8 +44,9 @@ const (
 	standsNoisy = 6 * speech.Rate / 10   // the same below calm: noise turns half a word into a whole phrase, and the whole saying is near
 	calm        = 20.0                   // dB of speech over noise above which half a saying is believed
 	echoTail    = 3 * speech.Rate / 10   // of the own voice after it ended
-	steady      = 3 * speech.Rate / 10   // a complete partial result must last this long
-	hush        = speech.Rate / 10       // silence and steadiness before Complete is told
+	steady      = 22 * speech.Rate / 100 // a complete partial result must last this long
+	hush        = speech.Rate / 20       // silence and steadiness before Complete is told
+	bareFor     = 6 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
 	shortest    = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
 
@@ -340,12 +341,29 @@ func (e *Ear) watch() {
 	stands := standsFor
 	if m.Kind == heard.Command { // a voice cut off for nothing does little harm
 		stands = hush
+	} else if !strings.Contains(m.Text, " ") {
+		stands = bareFor
 	}
 	if e.count-e.urgentAt < stands || e.told[key] {
 		return
 	}
 	e.told[key] = true
 	e.emit(heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+}
+
+// noisy tells whether the last saying stood too little above the noise for half a saying to be believed.
+func (e *Ear) noisy() bool { return e.snr != 0 && e.snr < calm }
+
+// short tells whether words are so few that noise makes them of something else.
+func short(words string) bool { return len(strings.Fields(words)) < 3 }
+
+// doubt makes a short emergency in noise one that is asked about first: "it's running" beside a running fan is heard as worse.
+func (e *Ear) doubt(u *heard.Utterance) {
+	for i := range u.Meanings {
+		if m := &u.Meanings[i]; m.Kind == heard.Emergency && short(m.Text) && e.noisy() {
+			m.Doubt = true
+		}
+	}
 }
 
 // tooQuick tells whether words are more than anybody says in the time that was spoken: a recogniser in noise makes a whole
@@ -422,6 +440,7 @@ func (e *Ear) finish(fault string) error {
 		return err
 	}
 	u.Level, u.SNR = level, e.snr
+	e.doubt(&u)
 	if u.Fault != "" {
 		switch {
 		case fault != "":

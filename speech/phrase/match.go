@@ -125,7 +125,7 @@ func (m *matcher) judge(words []string, i, end int, say []string, class string) 
 	}
 	n := m.negations(words, i)
 	hedged := m.anyIn(words[:i], m.hedge) || m.anyIn(words[end:min(len(words), end+3)], m.hedge)
-	clause := i > 0 && words[i-1] == "no" && subject[words[i]] // "no, I smell gas": a "no" does not negate a sentence
+	clause := n > 0 && words[i-1] == "no" && subject[words[i]] // "no, I smell gas": a "no" does not negate a sentence
 	if n == 1 && !clause && !hedged {
 		return nil
 	}
@@ -173,7 +173,7 @@ func (m *matcher) negations(words []string, i int) int {
 		if m.ender[words[k]] || m.hazards[words[k]] {
 			break
 		}
-		if m.negator[words[k]] {
+		if m.negator[words[k]] && !(words[k] == "no" && k > 0 && words[k-1] == "oh") { // "oh no" is a cry
 			n++
 		}
 	}
