@@ -109,6 +109,7 @@
     if (s) take(s);
   };
   const take = s => {
+    P.loaded = true;
     if (!P.said && s.view) P.said = s.view.said || '';
     Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
     if (!P.appliances.some(a => a.id === P.appliance)) P.appliance = P.appliances.length ? P.appliances[0].id : '';
@@ -224,7 +225,7 @@
     document.body.dataset.state = v ? v.state : 'home';
     fill($('site'), v && v.site, () => v ? site(v.site) : []);
     if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.mic, P.trouble], firstRun);
-    else if (!v) fill($('main'), ['home', P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.ear.state, P.ear.why, P.device, P.online], home);
+    else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.ear.state, P.ear.why, P.device, P.online], home);
     else card(v);
     caption();
     bar();
@@ -500,11 +501,11 @@
     el('p', {class: 'lead'}, 'No heat? I guide, you look and measure. One thing at a time, safe first.'),
     !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. It comes back by itself.'),
     trouble(), speechOff(), P.device['sound-off'] && el('p', {class: 'notice', role: 'status'}, 'No sound: ' + P.device['sound-off'].text),
-    P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
+    !P.loaded ? null : [P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
       el('button', {'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, a.title[0].toUpperCase() + a.title.slice(1)))),
     el('section', {class: 'stack', id: 'begin'},
       el('button', {'data-k': 'voice', class: 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
-      el('button', {'data-k': 'touch', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2'))),
+      el('button', {'data-k': 'touch', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
     P.deleted && el('p', {class: 'undo', role: 'status'}, 'Deleted.', el('button', {'data-k': 'restore', onclick: restore}, 'Bring it back')),
     jobList('Open jobs', P.jobs.filter(j => !j.outcome)), jobList('Finished jobs', P.jobs.filter(j => j.outcome)),
   ];
