@@ -238,6 +238,8 @@ func (p *Person) step(v *session.View) (heard.Meaning, error) {
 	st := &v.Step
 	kind, _, _ := strings.Cut(st.ID, ".")
 	switch {
+	case st.ID == "right-now": // an emergency that was misheard
+		return choice("none"), nil
 	case st.Kind == "consent":
 		if p.Habits.RefusesLive {
 			return choice("other-way"), nil

@@ -189,7 +189,7 @@ func (r *runner) tell(v *session.View, m heard.Meaning) error {
 			return err
 		}
 		if moved(v, now) {
-			if now.State != "confirm" && now.State != "ended" && now.Heard != nil && !now.Heard.Pending && now.State != "emergency" && !r.p.Agrees(r.lex, now.Heard) {
+			if now.State != "confirm" && now.State != "ended" && now.Heard != nil && !now.Heard.Pending && now.State != "emergency" && v.Step.Kind != "act" && !r.p.Agrees(r.lex, now.Heard) {
 				r.res.Objected++
 				return r.say("scratch that")
 			}
