@@ -42,7 +42,13 @@ func Aloud(lex *heard.Lexicon, m heard.Meaning, try int) string {
 		}
 		words := r.Value.Dec.Words()
 		if s := lex.Units[r.Value.Unit]; len(s) > 0 {
-			words += " " + s[0]
+			said := s[0]
+			for _, x := range s { // "degrees" alone is asked back: the unit is said in full
+				if r.Value.Dim() == unit.TempDiff && len(x) > len(said) {
+					said = x
+				}
+			}
+			words += " " + said
 		}
 		switch r.AC {
 		case "ac":
