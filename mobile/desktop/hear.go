@@ -1,14 +1,17 @@
 package main
 
 import (
+	"encoding/binary"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
+	"strings"
 
 	"readback/core/heard"
-	"readback/mobile/desktop/web"
+	"readback/core/unit"
 	"readback/mobile/ui"
+	"readback/speech/listen"
 	"readback/speech/model"
 )
 
@@ -20,29 +23,41 @@ type Heard struct {
 	Text     string          `json:"text"`
 	Rivals   []string        `json:"rivals,omitempty"`
 	Meanings []heard.Meaning `json:"meanings,omitempty"`
-	Decision string          `json:"decision"` // accept, ask, refuse, emergency
+	Decision string          `json:"decision"`       // an action of heard.Decide for a reading; accept, confirm, emergency or again for the rest
+	Take     string          `json:"take,omitempty"` // the reading in words, as it would be read back
+	Why      string          `json:"why,omitempty"`
 	Fault    string          `json:"fault,omitempty"`
 	SNR      float64         `json:"snr,omitempty"`
 	Margin   float64         `json:"margin,omitempty"`
 }
 
-// hear prints one JSON line per utterance of each file. Files are 16 bit PCM WAV of 16 kHz; another rate is an error that says so.
+// hear prints one JSON line per utterance of each file: any usual WAV. A file that cannot be read is an error that says where; the
+// other files are heard all the same.
 func hear(e env, args []string) error {
 	f := flags(e, "hear")
+	units := f.String("units", "", "units that the check asks for, the likely one first, with commas: V,mV; empty: any")
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
 	if f.NArg() == 0 {
 		return errors.New("hear: give WAV files")
 	}
+	var slot heard.Slot
+	for id := range strings.FieldsFuncSeq(*units, func(r rune) bool { return r == ',' }) {
+		if _, ok := unit.Lookup(id); !ok {
+			return fmt.Errorf("hear: no unit %q", id)
+		}
+		slot.Units = append(slot.Units, id)
+	}
 	enc := json.NewEncoder(e.out)
-	name := ""
+	name, base := "", int64(0) // the file being heard, and where it began in the ear's time, ms
 	var werr error
 	out := func(u heard.Utterance) {
 		if u.Partial {
 			return
 		}
-		h := Heard{File: name, At: float64(u.Start) / 1000, End: float64(u.End) / 1000, Text: u.Text, Rivals: u.Rivals, Meanings: u.Meanings, Decision: decision(&u), Fault: u.Fault, SNR: u.SNR, Margin: u.Margin}
+		h := Heard{File: name, At: float64(max(u.Start-base, 0)) / 1000, End: float64(u.End-base) / 1000, Text: u.Text, Rivals: u.Rivals, Meanings: u.Meanings, Fault: u.Fault, SNR: u.SNR, Margin: u.Margin}
+		h.decide(&u, slot)
 		werr = errors.Join(werr, enc.Encode(h))
 	}
 	ear, err := ui.Recogniser(model.Locate).Open(ui.Listener{Utterance: out, Partial: func(string) {}, Level: func(float64, float64) {}})
@@ -52,48 +67,60 @@ func hear(e env, args []string) error {
 	defer ear.Close()
 	var errs []error
 	for _, name = range f.Args() {
-		if err := hearFile(ear, name); err != nil {
+		end, err := hearFile(ear, name, base)
+		if err != nil {
 			errs = append(errs, fmt.Errorf("%s: %w", name, err))
 		}
+		base = end
 	}
 	return errors.Join(append(errs, werr)...)
 }
 
-// hearFile feeds a file as a microphone would, and a second and a half of silence after it.
-func hearFile(ear ui.Ear, name string) error {
-	data, err := os.ReadFile(name)
+// hearFile feeds a file as a microphone would, and two and a half seconds of silence after it, so that the last saying ends. It tells
+// where the next file begins, ms.
+func hearFile(ear ui.Ear, name string, base int64) (end int64, err error) {
+	file, err := os.Open(name)
 	if err != nil {
-		return err
+		return base, err
 	}
-	rate, channels, pcm, err := web.WAVInfo(data)
+	defer file.Close()
+	samples, err := listen.ReadWAV(file)
 	if err != nil {
-		return err
+		return base, err
 	}
-	if rate != 16000 || channels != 1 {
-		return fmt.Errorf("%d Hz with %d channels, want 16000 Hz with 1", rate, channels)
-	}
-	const block = 3200
-	pcm = append(append([]byte(nil), pcm...), make([]byte, 16000*2*5/2)...)
-	for i := 0; i < len(pcm); i += block {
-		end := min(i+block, len(pcm))
-		if err := ear.Feed(pcm[i:end], int64(end/2)*1000/16000); err != nil {
-			return err
+	const block = 1600 // 100 ms
+	samples = append(samples, make([]int16, 16000*5/2)...)
+	pcm := make([]byte, 2*block)
+	for i := 0; i < len(samples); i += block {
+		n := min(block, len(samples)-i)
+		for k, x := range samples[i : i+n] {
+			binary.LittleEndian.PutUint16(pcm[2*k:], uint16(x))
+		}
+		base += int64(n) * 1000 / 16000
+		if err := ear.Feed(pcm[:2*n], base); err != nil {
+			return base, err
 		}
 	}
-	return nil
+	return base, nil
 }
 
-// decision is what would be done about an utterance when any answer fits: the session also weighs what the appliance
-// can show.
-func decision(u *heard.Utterance) string {
+// decide fills in what would be done about the saying when any answer fits; the session also weighs what the appliance can show.
+func (h *Heard) decide(u *heard.Utterance, slot heard.Slot) {
 	best := u.Best()
 	switch {
 	case best == nil:
-		return "refuse"
-	case best.Kind == heard.Emergency && !best.Doubt:
-		return "emergency"
-	case best.Doubt, len(best.Units) > 1, best.Kind == heard.Reading && len(u.Meanings) > 1 && u.Margin < 3:
-		return "ask"
+		h.Decision = string(heard.Again)
+	case best.Kind == heard.Reading:
+		d := heard.Decide(u, slot)
+		h.Decision, h.Why = string(d.Action), d.Why
+		if d.Take != nil {
+			h.Take = heard.Say(*d.Take, d.Digits)
+		}
+	case best.Doubt:
+		h.Decision = string(heard.Confirm)
+	case best.Kind == heard.Emergency:
+		h.Decision = "emergency"
+	default:
+		h.Decision = string(heard.Accept)
 	}
-	return "accept"
 }

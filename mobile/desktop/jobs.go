@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -43,21 +42,20 @@ func transcript(e env, args []string) error {
 	if f.NArg() != 1 {
 		return errors.New("transcript: give one journal")
 	}
-	w := e.out
-	if *out != "" {
-		file, err := os.Create(*out)
-		if err != nil {
-			return err
-		}
-		defer func() { _ = file.Close() }()
-		w = file
-	}
 	data, err := ui.Record(os.DirFS(filepath.Dir(f.Arg(0))), filepath.Base(f.Arg(0)))
 	if err != nil {
 		return err
 	}
-	_, err = w.Write(data)
-	return err
+	return write(e, *out, data)
+}
+
+// write puts data into a file, or on the standard output when it has no name.
+func write(e env, name string, data []byte) error {
+	if name == "" {
+		_, err := e.out.Write(data)
+		return err
+	}
+	return os.WriteFile(name, data, 0o644)
 }
 
 // draw writes the drawing of an appliance's circuit.
@@ -71,11 +69,7 @@ func draw(e env, args []string) error {
 	if err != nil {
 		return err
 	}
-	if *out == "" {
-		_, err = io.WriteString(e.out, svg)
-		return err
-	}
-	return os.WriteFile(*out, []byte(svg), 0o644)
+	return write(e, *out, []byte(svg))
 }
 
 // check tells what is there and what to do about what is not.

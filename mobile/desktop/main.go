@@ -33,8 +33,8 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"serve", "[-addr 127.0.0.1:7325] [-dir DIR] [-open=false]", "serves the page (the default)", serve},
-		{"talk", "[-dir DIR] [-appliance ID]", "line protocol: JSON events in, JSON effects out", talk},
-		{"hear", "[-live] FILE.wav…", "one JSON line per utterance: text, rivals, meanings, decision", hear},
+		{"talk", "[-journal FILE] [-appliance ID]", "line protocol: JSON events in, JSON effects out", talk},
+		{"hear", "[-units V,mV] FILE.wav…", "one JSON line per utterance: text, rivals, meanings, decision", hear},
 		{"jobs", "[-dir DIR]", "lists the jobs on this computer", jobs},
 		{"transcript", "[-o FILE] JOURNAL", "writes the record of a job as one HTML file", transcript},
 		{"lint", "FILE…", "checks equipment files", lint},

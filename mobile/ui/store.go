@@ -173,6 +173,9 @@ func (s *store) summarise(id string, v *session.View) {
 // list returns all jobs, newest first.
 func (s *store) list() ([]JobInfo, error) {
 	entries, err := os.ReadDir(filepath.Join(s.dir, "jobs"))
+	if errors.Is(err, fs.ErrNotExist) {
+		return []JobInfo{}, nil // nothing was begun yet
+	}
 	if err != nil {
 		return nil, err
 	}
