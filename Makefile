@@ -65,6 +65,7 @@ apk: ## builds, signs and checks the APK; NDK= adds native code, VOSK_ANDROID= t
 
 .PHONY: page
 page: tools ## whole jobs in a real browser: by voice, touch and keyboard, pictures of twelve states
+	@./mobile/pagetest/fetch-axe.sh
 	PAGE=all go test -count=1 -timeout 20m -v ./mobile/pagetest
 
 .PHONY: hear
@@ -73,9 +74,13 @@ hear: tools ## measures hearing per voice and noise level into build/hear.tsv
 	FIGURES=$(CURDIR)/build/hear-figures.tsv FIGURES_COMMAND='make hear' go test -run '^TestFigures$$' -count=1 -timeout 30m -v ./speech/hear/...
 
 .PHONY: figures
+figures: export FIGURES = $(CURDIR)/build/figures.raw
 figures: tools $(BIN) ## measures every figure into build/figures.tsv
+	@./mobile/pagetest/fetch-axe.sh
 	@mkdir -p build && rm -f build/figures.raw
-	-FIGURES=$(CURDIR)/build/figures.raw go test -run '^TestFigures$$' -count=1 -p 1 -timeout 60m ./...
+	-go test -run '^TestFigures$$' -count=1 -p 1 -timeout 120m ./...
+	-@.ci/minutes test.minutes 10 env -u FIGURES $(MAKE) --no-print-directory test GOFLAGS=-count=1
+	-@.ci/minutes phone.minutes 6 env -u FIGURES $(MAKE) --no-print-directory jvm shelltest apk page
 	@{ printf 'name\tvalue\tunit\ttarget\tmet\tn\tcommand\n'; sort build/figures.raw; } > build/figures.tsv
 	@cut -f1-6 build/figures.tsv | expand -t 36,52,62,76,82
 
