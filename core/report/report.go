@@ -169,6 +169,8 @@ func build(j Job) (*sheet, error) {
 			undone[e.Event.Target] = true
 		}
 	}
+	var doubts doubts
+	why, belief := "", ""
 	for _, e := range j.Entries {
 		r := row{Seq: e.Event.Seq, At: clock(e.Event.At), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
 		fillEvent(&r, e, j.Photos)
@@ -191,26 +193,56 @@ func build(j Job) (*sheet, error) {
 			}
 		}
 		if h := e.View.Heard; h != nil && e.Event.Type == session.EvSaid && h.Pending && len(h.Rivals) > 0 {
-			s.Doubts = append(s.Doubts, fmt.Sprintf("%d: %q was asked again; rivals %s", r.Seq, h.Text, strings.Join(h.Rivals, ", ")))
+			doubts.again(r.Seq, e.View.Step.ID, h.Text, h.Rivals)
 		}
 		if r.Undone {
-			s.Doubts = append(s.Doubts, fmt.Sprintf("%d: %q was taken back", r.Seq, r.Heard))
+			doubts.add(fmt.Sprintf("%d: %q was taken back", r.Seq, r.Heard))
 		}
-		if e.View.Why != nil {
-			r.Why = e.View.Why.Short
+		if e.View.Why != nil && e.View.Why.Short != why { // once for each check
+			why = e.View.Why.Short
+			r.Why = why
 		}
 		var sus []string
 		for _, x := range e.View.Suspects {
 			sus = append(sus, fmt.Sprintf("%s %.0f%%", x.Name, 100*x.P))
 		}
-		r.Suspects = strings.Join(sus, ", ")
+		if words := strings.Join(sus, ", "); words != belief {
+			belief = words
+			r.Suspects = words
+		}
 		if r.Event == "" && r.Heard == "" && len(r.Said) == 0 {
 			continue // a tick or an end of speech that changed nothing
 		}
 		s.Rows = append(s.Rows, r)
 	}
+	s.Doubts = doubts.list
 	s.Belief = beliefPicture(j.Entries)
 	return s, nil
+}
+
+// doubts gathers what was asked again, in one line for each step however often that was, and what was taken back.
+type doubts struct {
+	list  []string
+	step  string
+	first string // the line of the step without how often
+	times int
+}
+
+func (d *doubts) again(seq int64, step, text string, rivals []string) {
+	if step == d.step && d.times > 0 {
+		d.times++
+		d.list[len(d.list)-1] = fmt.Sprintf("%s; %d times in all", d.first, d.times)
+		return
+	}
+	d.add(fmt.Sprintf("%d: %q was asked again; it could have been %s", seq, text, few(rivals, ", ")))
+	d.step, d.first, d.times = step, d.list[len(d.list)-1], 1
+}
+
+func (d *doubts) add(line string) { d.list, d.times = append(d.list, line), 0 }
+
+// few keeps the first of many rivals: the journal has them all.
+func few(rivals []string, sep string) string {
+	return strings.Join(rivals[:min(len(rivals), 3)], sep)
 }
 
 func stageName(v session.View) string {
@@ -234,7 +266,7 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 			if r.Heard == "" && u.Best() != nil {
 				r.Heard = meaningWords(*u.Best())
 			}
-			r.Rivals = strings.Join(u.Rivals, " / ")
+			r.Rivals = few(u.Rivals, " / ")
 		}
 	case session.EvPhoto:
 		if p := ev.Photo; p != nil {
@@ -266,7 +298,7 @@ func meaningWords(m heard.Meaning) string {
 // siteWords lists the state of the place as a technician needs it: first what can hurt.
 func siteWords(v session.SiteView) []string {
 	out := []string{"power " + v.Power}
-	if v.Gas != "" && v.Gas != "none" {
+	if v.Gas != "" && v.Gas != "none" && v.Gas != "unknown" {
 		out = append(out, "gas "+v.Gas)
 	}
 	add := func(label string, items []string, none string) {

@@ -80,3 +80,25 @@ func TestEmptyJournal(t *testing.T) {
 		t.Errorf("empty journal: %v", err)
 	}
 }
+
+// TestDoubtsAreFew: many askings of one step are one line, with the nearest rivals only.
+func TestDoubtsAreFew(t *testing.T) {
+	j := report.Job{}
+	for i := range 5 {
+		j.Entries = append(j.Entries, report.Entry{
+			Event: session.Event{Seq: int64(i + 1), At: 1000, Type: session.EvSaid, Said: &heard.Utterance{Text: "ninety volts", Source: "voice"}},
+			View: session.View{Title: "t", Step: session.StepView{ID: []string{"a", "a", "a", "b", "b"}[i]},
+				Heard: &session.HeardView{Text: "ninety volts", Pending: true, Rivals: []string{"one", "two", "three", "four"}}},
+		})
+	}
+	var b bytes.Buffer
+	if err := report.HTML(&b, j); err != nil {
+		t.Fatal(err)
+	}
+	page := b.String()
+	for want, n := range map[string]int{"was asked again": 2, "; 3 times in all": 1, "; 2 times in all": 1, "one, two, three": 2, "four": 0} {
+		if got := strings.Count(page, want); got != n {
+			t.Errorf("%q stands %d times in the page, want %d", want, got, n)
+		}
+	}
+}
