@@ -72,6 +72,7 @@ func (m *Machine) actQuestion(a aim, act site.Act) *question {
 	if act.N >= 0 && place != "" {
 		q.step.ID += "." + place
 	}
+	q.step.Points = m.touches(act)
 	switch {
 	case act.Proof():
 		q.kind, q.step.Kind = "measure", "measure"
@@ -116,13 +117,41 @@ func (m *Machine) thing(act site.Act) (name, where, place string) {
 		c := &m.model.Checks[n]
 		return m.leads(c.Red, c.Black), "", c.ID
 	case site.ProveLN, site.ProveLG, site.ProveNG:
-		if d := m.model.Dead; len(d) == 3 {
-			pair := [...][2]int{{0, 1}, {0, 2}, {1, 2}}[act.Kind-site.ProveLN]
-			return m.leads(d[pair[0]], d[pair[1]]), "", ""
+		if red, black := m.deadPair(act.Kind); red >= 0 {
+			return m.leads(red, black), "", ""
 		}
 		return m.line("dead." + act.Kind.String()), "", ""
 	}
 	return "", "", ""
+}
+
+// deadPair is where one of the three readings of zero is taken, -1 where the file names no points.
+func (m *Machine) deadPair(k site.Kind) (red, black int) {
+	d := m.model.Dead
+	if len(d) != 3 || k < site.ProveLN || k > site.ProveNG {
+		return -1, -1
+	}
+	pair := [...][2]int{{0, 1}, {0, 2}, {1, 2}}[k-site.ProveLN]
+	return d[pair[0]], d[pair[1]]
+}
+
+// touches lists the test points that an act is about, red lead first.
+func (m *Machine) touches(act site.Act) []string {
+	red, black := m.deadPair(act.Kind)
+	switch act.Kind {
+	case site.LiftWire, site.RefitWire:
+		red = int(act.N)
+	case site.MeterIn, site.MeterOut, site.PlaceLeads:
+		c := &m.model.Checks[act.N]
+		red, black = c.Red, c.Black
+	}
+	var out []string
+	for _, p := range []int{red, black} {
+		if p >= 0 {
+			out = append(out, m.model.Points[p].ID)
+		}
+	}
+	return out
 }
 
 // leads says where the two leads go.

@@ -70,6 +70,8 @@ type Effect struct {
 	At    int64  `json:"at,omitempty"`   // DoWake: ms since the epoch
 	View  *View  `json:"view,omitempty"` // DoShow
 	Slow  bool   `json:"slow,omitempty"` // DoSay: the slower voice
+	// Result of a job that is over, in ids: DoEnd.
+	Result *Result `json:"result,omitempty"`
 }
 
 const (
@@ -80,7 +82,7 @@ const (
 	DoWake   = "wake"   // send EvTick at At; a new Wake replaces the old
 	DoPhoto  = "photo"  // take the picture called ID
 	DoListen = "listen" // ID: end-of-speech class: choice, number, digits
-	DoEnd    = "end"    // the job is over; Text is the outcome
+	DoEnd    = "end"    // the job is over; Text is the outcome, Result the whole of it
 )
 
 // View is all the page shows. It is the whole truth: a page that reloads needs nothing else.

@@ -132,7 +132,8 @@ func (m *Machine) endNow(outcome string) {
 		j.handover = m.handover()
 	}
 	m.say("info", m.line("end."+outcome))
-	m.emit(Effect{Type: DoEnd, Text: outcome})
+	res := m.Result()
+	m.emit(Effect{Type: DoEnd, Text: outcome, Result: &res})
 }
 
 // handover is what to tell the person who is called: situation, background, assessment, request, in 75 words or so.
