@@ -20,7 +20,8 @@ fetch() { # file sum coordinates
 	fi
 	echo "Fetching $3 from Maven Central"
 	rm -f "$1" # a damaged one would be kept
-	mvn -q -B org.apache.maven.plugins:maven-dependency-plugin:3.6.1:get -Dtransitive=false -Dartifact="$3"
+	# The repository is named, because Maven takes the home of the password file where HOME says another.
+	mvn -q -B -Dmaven.repo.local="$HOME/.m2/repository" org.apache.maven.plugins:maven-dependency-plugin:3.6.1:get -Dtransitive=false -Dartifact="$3"
 	right "$1" "$2" || { echo "$1: wrong checksum after download; delete it and try again" >&2; exit 1; }
 }
 
