@@ -437,10 +437,11 @@ func (m *Machine) photoTold(n int, id string) {
 	m.say("info", sentence(m.option(id)))
 }
 
-// cycled works a watched cycle.
+// cycled works a watched cycle: the first is seen to start, what it does is asked about while it runs, and the second follows when
+// the first has ended.
 func (m *Machine) cycled(id string) {
 	j := m.j
-	if id != oFull {
+	if id != oFull && id != oRunning {
 		m.say("info", sentence(m.option(id)))
 		m.notFixed()
 		return

@@ -63,6 +63,7 @@ const (
 	oSame      = "same"
 	oGood      = "good"
 	oFull      = "full-cycle"
+	oRunning   = "running"
 	oFix       = "fix-it"
 	oCall      = "call-someone"
 	oStop      = "stop-here"

@@ -261,10 +261,11 @@ func (p *Person) step(v *session.View) (heard.Meaning, error) {
 	case kind == "age":
 		return heard.Meaning{Kind: heard.Count, Text: "12"}, nil
 	case st.ID == "cycle", strings.HasPrefix(st.ID, "cycle"):
+		good := st.Answers[0].ID
 		if len(p.Modes) == 0 {
-			return choice("full-cycle"), nil
+			return choice(good), nil
 		}
-		return p.other(st, "full-cycle")
+		return p.other(st, good)
 	}
 	for _, a := range st.Answers {
 		if a.Kind == heard.Choice {

@@ -610,20 +610,20 @@ say "mended" { full = "Done: {repair}." }
 say "unconfirmed" { full = "The check that showed the fault was not repeated." }
 say "notfixed" { full = "That was not all of it. We look on." }
 say "cycle.first" {
-  full  = "Watch one whole cycle, until the fan stops. Then thermostat down."
-  short = ["One whole cycle."]
-  say   = "Full cycle, or stopped early?"
-  how   = "Start, flame, warm air, then down: flame out, fan off."
-  ask   = ["full-cycle", "stops-early", "no-start", "runs-no-heat"]
+  full  = "Watch it start: fan, flame, then warm air."
+  short = ["Watch it start."]
+  say   = "Running, or stopped early?"
+  how   = "Say running when the warm air comes. It goes on burning."
+  ask   = ["running", "stops-early", "no-start", "runs-no-heat"]
 }
 say "cycle.second" {
-  full  = "Once more: thermostat up, a second whole cycle."
-  short = ["Second cycle."]
+  full  = "Thermostat down until flame and fan stop. Then up, a second whole cycle."
+  short = ["Down, then a second cycle."]
   say   = "Full cycle, or stopped early?"
   how   = "The same again. It must repeat to be proved."
   ask   = ["full-cycle", "stops-early", "no-start", "runs-no-heat"]
 }
-say "cycle.one" { full = "One full cycle." }
+say "cycle.one" { full = "It runs." }
 say "cycle.two" { full = "Two full cycles. Heat is back." }
 
 # ---------------------------------------------------------------- leaving the place
