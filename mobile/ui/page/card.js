@@ -1,0 +1,184 @@
+// The card: the site, the step, what was heard, the answers, the picture, the folds.
+import {$, el, mark, unit, clock, shown, fill} from './tools.js';
+import {classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
+import {leave} from './foot.js';
+import {replayKeys} from './home.js';
+import {native} from './sound.js';
+
+const siteWords = s => {
+  const since = s.since ? ' ' + clock(s.since) : '';
+  const power = {on: ['on', 'ON'], off: ['off', 'off, not proved'], proved: ['proved', 'off and proved'], unknown: ['unknown', 'unknown: treat as on']}[s.power] || ['unknown', s.power];
+  const gas = {on: ['on'], off: ['off'], unknown: ['not known']}[s.gas];
+  const out = [[power[0], 'Power', power[1] + (s.power === 'unknown' ? '' : since), s.power === 'on' || s.power === 'unknown']];
+  if (gas) out.push(['gas', 'Gas', gas[0]]);
+  if (s.call && s.call !== 'unknown') out.push(['call', 'Call for heat', s.call]);
+  const list = (m, label, words) => words && words.length && out.push([m, label, words.join(', '), true]);
+  list('cover', 'Open', s.covers);
+  list('jumper', 'Jumper in', s.jumpers);
+  list('wire', 'Lifted', s.wires);
+  if (s.door === 'held') out.push(['door', 'Door switch', 'held in', true]);
+  list('reset', 'Reset pressed', s.resets);
+  if (s.dial) out.push(['dial', 'Meter', s.dial]);
+  if (s.jack) out.push(['jack', 'Red lead', 'in the current jack', true]);
+  return out;
+};
+export const site = s => el('ul', {}, siteWords(s).map(([m, label, words, alert]) =>
+  el('li', {class: alert && 'alert'}, mark(m), el('span', {}, label), el('b', {}, words))));
+
+const section = (name, cls) => {
+  let s = $(name);
+  if (!s) { s = el('section', {id: name, class: cls}); $('main').append(s); }
+  return s;
+};
+const order = ['head', 'stepbox', 'heardbox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
+export const card = v => {
+  const main = $('main');
+  if (!$('stepbox')) {
+    shown.delete(main);
+    main.replaceChildren();
+    for (const n of order) section(n);
+  }
+  const moved = main.dataset.step !== v.step.id + v.state;
+  main.dataset.step = v.step.id + v.state;
+  if (moved) { P.typed = ''; P.keys = null; P.all = false; }
+  fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
+  fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
+  fill($('heardbox'), [v.heard, v.state], () => heardBox(v.heard));
+  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo], () => answers(v));
+  picture(v);
+  fill($('whybox'), [v.why, v.suspects], () => why(v));
+  fill($('openbox'), [v.open, v.facts], () => openBox(v));
+  fill($('logbox'), [v.log], () => log(v));
+  if (moved && !P.replay) { scrollTo({top: 0}); if (main.contains(document.activeElement) || document.activeElement === document.body) main.focus({preventScroll: true}); }
+};
+
+const head = v => [
+  P.replay && el('p', {class: 'notice'}, `Replay, ${P.replay.at + 1} of ${P.replay.steps.length}`),
+  !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. Stay as you are; it comes back by itself.'),
+  (P.trouble || v.notice) && el('p', {class: 'notice', role: 'status'}, P.trouble || v.notice),
+  el('p', {class: 'running'}, el('b', {}, v.stages && v.stages[v.stageNo - 1] || v.stage), el('span', {}, el('i', {}, v.title ? v.title + ' · ' : ''), `part ${v.stageNo} of ${(v.stages || []).length || 16}`)),
+];
+const signal = {caution: 'Caution', warning: 'Warning', danger: 'Danger', emergency: 'Emergency'};
+const caution = (level, words) => el('div', {class: 'caution ' + level}, mark(level, 'shape'), el('b', {}, signal[level] || level), el('p', {}, words));
+const step = v => {
+  const s = v.step, row = (label, words, cls) => words && [el('dt', {}, label), el('dd', {class: cls}, words)];
+  if (v.state === 'emergency') return [ // what to do comes first; the reason follows
+    caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
+  return [
+    s.caution && caution(s.level || 'caution', s.caution),
+    el('h1', {class: 'unseen'}, s.act || s.say),
+    el('dl', {class: 'step'},
+      row('Where', s.where), row('Meter', s.meter, 'meter'),
+      row(v.state === 'ended' ? 'End' : s.kind === 'info' ? 'Note' : 'Do', s.act, 'act'),
+      row('Say', s.say, s.act ? 'say' : 'act'),
+      s.until && row('Time', el('span', {class: 'timer', 'data-until': s.until}, ' '))),
+    v.ended && v.handover && el('section', {class: 'plain'}, el('h2', {}, 'To read out to the person you call'), el('p', {class: 'lead'}, v.handover)),
+  ];
+};
+
+// band draws the limit as a bracket, the reading as a point and the meter's uncertainty as a whisker.
+const band = h => {
+  if (h.pending || h.value == null || h.low == null && h.high == null) return null;
+  const u = h.u || 0, lo = h.low ?? Math.min(h.value - u, h.high * (h.high < 0 ? 2 : 0)), hi = h.high ?? Math.max(h.value + u, h.low * 2 || 1);
+  const a = Math.min(lo, h.value - u), b = Math.max(hi, h.value + u), pad = (b - a) * .12 || 1;
+  const x = t => 10 + (t - a + pad) / (b - a + 2 * pad) * 380, f = t => String(+t.toPrecision(4));
+  const line = (x1, y1, x2, y2, w, dash) => el('svg:line', {x1, y1, x2, y2, stroke: 'currentColor', 'stroke-width': w, 'stroke-dasharray': dash});
+  const text = (t, at, y, anchor) => el('svg:text', {x: at, y, 'text-anchor': anchor || 'middle', 'font-size': 13, fill: 'currentColor'}, t);
+  const words = `Limit ${h.low != null ? 'from ' + f(h.low) : ''} ${h.high != null ? 'to ' + f(h.high) : ''} ${unit(h.unit)}; reading ${f(h.value)}, uncertain by ${f(u)}`;
+  return el('svg:svg', {class: 'band', viewBox: '0 0 400 58', role: 'img', 'aria-label': words},
+    line(x(lo), 26, x(hi), 26, 8), line(10, 26, 390, 26, 1, '2 4'),
+    h.low != null && [line(x(lo), 14, x(lo), 38, 3), text(f(h.low), x(lo), 54)],
+    h.high != null && [line(x(hi), 14, x(hi), 38, 3), text(f(h.high), x(hi), 54)],
+    line(x(h.value - u), 8, x(h.value + u), 8, 3), line(x(h.value), 2, x(h.value), 40, 3),
+    el('svg:circle', {cx: x(h.value), cy: 8, r: 5, fill: 'currentColor'}));
+};
+const heardBox = h => {
+  if (!h) return [];
+  const taken = h.taken || h.text, words = !/\d/.test(taken);
+  return [el('div', {class: 'heard'},
+    el('div', {class: 'row'}, el('h2', {}, h.pending ? 'Heard, not taken yet' : 'Heard and taken'),
+      h.verdict && !h.pending && el('p', {class: 'verdict'}, mark(h.verdict), h.verdict[0].toUpperCase() + h.verdict.slice(1))),
+    el('div', {class: 'row'}, el('p', {class: 'value' + (words ? ' words' : '') + (h.pending ? ' pending' : '')}, taken),
+      !P.replay && el('button', {'data-k': 'not-that', onclick: () => command('scratch-that', 'Not that')}, 'Not that', el('kbd', {}, 'N'))),
+    band(h),
+    h.limit && !h.pending && el('p', {class: 'limit'}, h.limit),
+    h.text && h.text !== taken && el('p', {class: 'words2'}, '“' + h.text + '”', h.rivals && h.rivals.length ? ', or “' + h.rivals.slice(0, 2).join('”, “') + '”' : ''))];
+};
+
+export const keyHint = k => el('kbd', {}, k);
+const answers = v => {
+  if (P.replay) return replayKeys();
+  const s = v.step, numeric = s.keypad && s.keypad.length;
+  const out = [];
+  const list = (s.answers || []).map((a, i) => el('button', {'data-k': 'a' + a.id, onclick: () => answer(a)}, a.text, i < 9 && keyHint((numeric ? '⇧' : '') + (i + 1))));
+  if (v.state === 'emergency') {
+    const have = new Set((s.answers || []).map(a => a.id));
+    for (const [id, text] of Object.entries(classes)) if (!have.has(id) && id !== 'any') list.push(el('button', {'data-k': 'e' + id, onclick: () => emergency(id)}, text));
+  }
+  const padOpen = P.keys ?? !(P.mic === 'on' || native && P.ear.state === 'ready');
+  if (numeric) out.push(padOpen ? keypad(s.keypad) : el('div', {class: 'answers'}, el('button', {'data-k': 'keypad', onclick: () => { P.keys = true; draw(); }}, 'Type the number')));
+  if (list.length) out.push(el('div', {class: 'answers' + (numeric ? ' gap' : '')}, list));
+  if (P.photo) out.push(photo());
+  if (v.state === 'ended') out.push(el('div', {class: 'answers'},
+    el('button', {onclick: () => location.assign(`/api/jobs/${v.job}/transcript`)}, 'Read the record'), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
+  return out.map((o, i) => i ? el('section', {}, o) : o);
+};
+export const answer = (a, source) => {
+  if (a.kind === 'command') command(a.id, a.text, source);
+  else if (a.kind === 'emergency') emergency(a.id, source);
+  else send({kind: a.kind || 'choice', id: a.id, text: a.text}, a.text, source);
+};
+const keypad = list => el('div', {class: 'keypad', role: 'group', 'aria-label': 'Keypad'},
+  el('output', {'aria-live': 'polite'}, P.typed || '\u00a0'),
+  [...'123'].map(padKey), padKey('del', '⌫', 'Delete'), [...'456'].map(padKey), padKey('-', '−', 'Minus'), [...'789'].map(padKey), padKey('.', '.', 'Point'),
+  padKey('0'), el('button', {'data-k': 'ol', onclick: () => display('over', 'over limit')}, 'OL'), el('button', {'data-k': 'blank', 'aria-label': 'Blank display', onclick: () => display('blank', 'blank')}, '[ ]'),
+  el('button', {'data-k': 'jump', 'aria-label': 'Jumping', onclick: () => command('jumping', 'jumping')}, '↕'),
+  el('div', {class: 'units'}, list.map((u, i) => el('button', {'data-k': 'u' + u, class: i === P.unit ? 'solid' : '', onclick: () => number(u)}, unit(u)))));
+const padKey = (c, label, name) => el('button', {'data-k': 'k' + c, 'aria-label': typeof name === 'string' ? name : null, onclick: () => type(c)}, typeof label === 'string' ? label : c);
+
+export const photo = () => {
+  const input = el('input', {type: 'file', accept: 'image/*', capture: 'environment', class: 'unseen', 'aria-label': 'Picture', tabindex: -1, onchange: async e => {
+    const f = e.target.files[0];
+    if (!f) return;
+    const bmp = await createImageBitmap(f, {imageOrientation: 'from-image'}), k = Math.min(1, 1600 / Math.max(bmp.width, bmp.height));
+    const c = el('canvas', {width: Math.round(bmp.width * k), height: Math.round(bmp.height * k)});
+    c.getContext('2d').drawImage(bmp, 0, 0, c.width, c.height);
+    c.toBlob(async b => { const id = P.photo; P.photo = null; await fetch('/photo?id=' + encodeURIComponent(id), {method: 'POST', body: b}); draw(); }, 'image/jpeg', .85);
+  }});
+  return el('div', {class: 'answers'}, input, el('button', {onclick: () => input.click()}, mark('photo'), 'Take the picture'));
+};
+
+// ---------------------------------------------------------------- the circuit
+let drawingKey = '';
+export const wholeCircuit = () => { P.all = true; drawingKey = ''; if (P.view) picture(P.view); };
+const picture = v => {
+  const box = $('picturebox'), s = v.step;
+  const want = JSON.stringify([v.job, s.points, s.parts, v.site.wires, v.site.power, v.site.call, (v.suspects || []).map(x => [x.part, Math.round(x.p * 10)]), P.all]);
+  if (want === drawingKey || P.replay) return;
+  drawingKey = want;
+  if (!P.all && !(s.points || []).length && !(s.parts || []).length) { box.replaceChildren(); return; }
+  bus.call('GET', '/api/drawing' + (P.all ? '?all=1' : '')).then(text => {
+    if (want !== drawingKey) return;
+    const doc = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
+    if (doc.localName !== 'svg') return;
+    box.className = 'picture' + (P.all ? ' all' : '');
+    box.replaceChildren(el('div', {class: 'scroll', tabindex: P.all ? 0 : null}, document.importNode(doc, true)),
+      el('button', {'data-k': 'picture', onclick: () => { P.all = !P.all; picture(P.view); }}, P.all ? 'This part only' : 'Whole circuit'));
+  }).catch(() => box.replaceChildren());
+};
+
+// ---------------------------------------------------------------- folds
+const fold = (k, title, ...body) => el('details', {'data-k': k}, el('summary', {'data-k': 's' + k}, title), el('div', {class: 'fold'}, body));
+const why = v => {
+  if (!v.why && !(v.suspects || []).length) return [];
+  return fold('why', 'Why this step', v.why && [el('p', {}, v.why.short), (v.why.more || []).map(t => el('p', {}, t)), v.why.cost && el('p', {}, v.why.cost)],
+    (v.suspects || []).map(s => el('div', {class: 'suspect'}, el('div', {}, el('span', {}, s.name), el('b', {}, s.words)),
+      el('svg:svg', {viewBox: '0 0 200 12', preserveAspectRatio: 'none', 'aria-hidden': 'true'},
+        el('svg:rect', {x: .5, y: 1, width: 199, height: 10, fill: 'none', stroke: 'currentColor'}), el('svg:rect', {x: 0, y: 1, width: 200 * s.p, height: 10, fill: 'currentColor'})))));
+};
+const openBox = v => [
+  (v.open || []).length ? fold('open', `Still to be put back (${v.open.length})`, el('ul', {}, v.open.map(t => el('li', {}, t)))) : null,
+  (v.facts || []).length ? fold('facts', `Established (${v.facts.length})`, el('ul', {}, v.facts.map(t => el('li', {}, t)))) : null,
+];
+const log = v => (v.log || []).length ? fold('log', `Journal (${v.log.length})`, el('ol', {class: 'log'},
+  v.log.map(l => el('li', {}, el('time', {}, clock(l.at)), el('span', {class: l.who}, l.text))))) : [];

@@ -1,0 +1,174 @@
+// What the page knows and how it talks to the core: the core is the truth, and whatever is lost here is asked for again.
+import {unit} from './tools.js';
+import {caption, bar, cue} from './foot.js';
+import {mic, sound} from './sound.js';
+import {paint} from './app.js';
+
+// ---------------------------------------------------------------- commands: every spoken one has its button and its key
+export const commands = [
+  ['repeat', 'Say again', 'r'], ['longer', 'The long form', 'l'], ['shorter', 'The short form', 'b'], ['slower', 'Slower', 's'],
+  ['where', 'Where is it?', 'w'], ['why', 'Why this?', 'y'], ['how', 'How do I do that?', 'o'], ['what-if', 'What would that mean?', 'f'],
+  ['back', 'One step back', 'Backspace'], ['hold-on', 'Hold on', 'h'], ['ready', 'Ready', ' '], ['done', 'Done', 'd'], ['skip', 'Skip this', 'k'],
+  ['scratch-that', 'Not that', 'n'], ['cant-reach', 'Can’t reach', 'c'], ['dont-know', 'Don’t know', 'i'], ['not-sure', 'Not sure', 'u'],
+  ['it-changed', 'Something changed', 'g'], ['jumping', 'It is jumping', 'j'], ['missed-it', 'Missed it', 'm'], ['how-long', 'How long?', 't'],
+  ['where-am-i', 'Where are we?', 'a'], ['should-it-be', 'What should it be?', 'v'], ['suspected', 'What is suspected?', 'p'], ['how-sure', 'How sure?', '%'],
+  ['cost', 'What will it cost?', '$'], ['shortcut', 'Can I bypass it?', '!'], ['quiet', 'Be quiet', 'q'], ['person', 'Call somebody', '+'],
+  ['finish', 'Finish for today', 'z'], ['help', 'What can I say?', '='], ['false-alarm', 'False alarm', null], ['go-live', 'Go live', null], ['other-way', 'Other way', null],
+  ['other-meter', 'Keypad or camera', null],
+];
+export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke', ill: 'Feeling ill', shock: 'Electric shock', spark: 'Spark or bang', water: 'Water', injury: 'Injury', child: 'Child or animal near', any: 'Something else'};
+
+// ---------------------------------------------------------------- state of the page (the rest is the core's)
+export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
+  keys: null, all: false, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', commands: null, heard: '', device: {}};
+
+// ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
+export const bus = {
+  next: 1, wait: new Map(), send: null, tries: 0,
+  async call(method, path, body) {
+    if (!bus.everOpen) await bus.opened; // the page is drawn a moment before the connection stands
+    return new Promise((ok, no) => {
+      if (!bus.send) return no(new Error('Not connected to the guide. It comes back by itself.'));
+      const id = bus.next++;
+      bus.wait.set(id, {ok, no});
+      bus.send(JSON.stringify({id, method, path, body}));
+    });
+  },
+  message(text) {
+    const m = JSON.parse(text);
+    if (m.re !== undefined) {
+      const w = bus.wait.get(m.re);
+      bus.wait.delete(m.re);
+      if (!w) return;
+      if (m.status < 300) w.ok(m.body); else w.no(Object.assign(new Error(m.body && m.body.error || 'refused'), {status: m.status}));
+      return;
+    }
+    stream(m);
+  },
+  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); },
+  shut() {
+    P.online = false; bus.send = null;
+    for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
+    bus.wait.clear();
+    draw();
+  },
+  socket() {
+    const s = new WebSocket((location.protocol === 'https:' ? 'wss://' : 'ws://') + location.host + '/socket');
+    s.binaryType = 'arraybuffer';
+    s.onopen = () => { bus.send = t => s.send(t); bus.sound = b => s.readyState === 1 && s.bufferedAmount < 1 << 18 && s.send(b); bus.open(); };
+    s.onmessage = e => bus.message(e.data);
+    s.onclose = () => { bus.shut(); setTimeout(bus.socket, Math.min(2000, 100 * 2 ** bus.tries++)); };
+  },
+  port() {
+    addEventListener('message', e => {
+      const port = e.ports && e.ports[0];
+      if (!port) return;
+      port.onmessage = m => bus.message(m.data);
+      bus.send = t => port.postMessage(t);
+      bus.open();
+    });
+  },
+};
+bus.opened = new Promise(ok => { bus.gate = ok; });
+const refresh = async () => {
+  const s = await bus.call('GET', '/api/state').catch(() => null);
+  if (s) take(s);
+};
+export const take = s => {
+  P.loaded = true;
+  if (!P.said && s.view) P.said = s.view.said || '';
+  Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
+  if (!P.appliances.some(a => a.id === P.appliance)) P.appliance = P.appliances.length ? P.appliances[0].id : '';
+  P.device = {};
+  if (s.trouble) P.trouble = s.trouble;
+  for (const d of s.device || []) P.device[d.kind] = d;
+  if (!P.prefs.done && !P.first && !P.view) P.first = 'choose';
+  theme();
+  draw();
+  if (!performance.getEntriesByName('interactive').length) performance.mark('interactive');
+};
+export const theme = () => { if (P.prefs.theme) document.documentElement.dataset.theme = P.prefs.theme; else delete document.documentElement.dataset.theme; };
+export const post = async (path, body) => {
+  try { if (P.online) P.trouble = ''; return await bus.call('POST', path, body); }
+  catch (e) {
+    if (e.status !== 409 && !(P.trouble && !P.online)) P.trouble = e.message; // 409: the job moved on while the finger was on its way
+    draw();
+    return null;
+  }
+};
+
+// stream takes one message of the core. Times of tap and drawing are kept for measuring.
+const stream = m => {
+  if (m.type === 'show') { P.turn = false; if (m.n <= P.stream) return; }
+  P.stream = Math.max(P.stream, m.n || 0);
+  switch (m.type) {
+    case 'show': P.view = m.view; draw(); return;
+    case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; // what is said after a view begins a new caption
+    caption(); return;
+    case 'hush': sound.stop(); return;
+    case 'cue': cue(m.id); return;
+    case 'ear': P.ear = m.ear; bar(); caption(); return;
+    case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); return;
+    case 'device': P.device[m.device.kind] = m.device; draw(); return;
+    case 'jobs': refresh(); return;
+    case 'trouble': P.trouble = m.text; draw(); return;
+    case 'sound': sound.play(m.url, m.id); return;
+    case 'photo': P.photo = m.id; draw(); return;
+  }
+};
+
+// ---------------------------------------------------------------- answers
+let last = {key: '', at: 0};
+export const send = (meaning, text, source) => {
+  // A bouncing finger or a held key is one answer.
+  const key = JSON.stringify(meaning) + (P.view ? P.view.step.id : ''), now = performance.now();
+  if (key === last.key && now - last.at < 400) return;
+  last = {key, at: now};
+  performance.mark('act');
+  post('/api/event', {step: P.view ? P.view.step.id : '', event: {at: 0, type: 'said', said: {text, source: source || 'touch', meanings: [{cost: 0, ...meaning}]}}});
+};
+export const command = (id, text, source) => {
+  send({kind: 'command', id}, text, source);
+};
+export const emergency = (id, source) => {
+  if (!P.online) { P.trouble = 'Not connected. With gas smell, smoke or an alarm: everyone out now, touch no switch, call from outside.'; draw(); }
+  send({kind: 'emergency', id}, classes[id] || 'emergency', source);
+};
+const decimal = s => {
+  const neg = s.startsWith('-'), t = neg ? s.slice(1) : s, i = t.indexOf('.');
+  const digits = t.replace('.', ''), d = {m: Number(digits) * (neg ? -1 : 1) || 0};
+  if (i >= 0) d.e = -(t.length - i - 1);
+  if (d.e === 0) delete d.e;
+  if (neg && !d.m) d.n = true;
+  return d;
+};
+export const number = (u, source) => {
+  if (!/\d/.test(P.typed)) { cue('refused'); return; }
+  const text = P.typed + ' ' + unit(u);
+  if (u === 'x') send({kind: 'count', text: P.typed}, P.typed, source);
+  else send({kind: 'reading', reading: {value: {d: decimal(P.typed), u}}}, text, source);
+  P.typed = '';
+  draw();
+};
+export const display = (state, text) => send({kind: 'reading', reading: {value: {d: {m: 0}, u: ''}, state}}, text);
+export const type = c => {
+  if (c === 'del') P.typed = P.typed.slice(0, -1);
+  else if (c === '-') P.typed = P.typed.startsWith('-') ? P.typed.slice(1) : '-' + P.typed;
+  else if (c === '.') { if (!P.typed.includes('.')) P.typed += P.typed === '' || P.typed === '-' ? '0.' : '.'; }
+  else if (P.typed.replace(/\D/g, '').length < 12) P.typed += c;
+  const o = document.querySelector('.keypad output');
+  if (o) o.textContent = P.typed || '\u00a0';
+};
+
+// ---------------------------------------------------------------- when to draw
+// While a finger is down nothing is replaced under it: the press would be lost. An emergency does not wait.
+let raf = 0, down = 0;
+export const draw = () => {
+  if (raf) return;
+  raf = requestAnimationFrame(() => {
+    raf = 0;
+    if (down && performance.now() - down < 700 && !(P.view && P.view.state === 'emergency')) setTimeout(draw, 30); else paint();
+  });
+};
+addEventListener('pointerdown', () => { down = performance.now(); }, true);
+for (const k of ['pointerup', 'pointercancel']) addEventListener(k, () => { setTimeout(() => { down = 0; }, 0); }, true);

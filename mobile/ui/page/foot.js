@@ -1,0 +1,81 @@
+// What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
+import {$, el, mark, fill} from './tools.js';
+import {commands, classes, P, take, theme, post, command, emergency} from './core.js';
+import {keyHint, wholeCircuit} from './card.js';
+import {native, mic} from './sound.js';
+
+export const caption = () => {
+  const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
+  fill($('caption'), [!!v, words, v && P.ear.text], () => v ? [el('p', {}, words), P.ear.text && el('p', {class: 'me'}, P.ear.text)] : []);
+  $('caption').hidden = !v;
+};
+const earWords = () => {
+  if (P.ear.state === 'off') return ['off', 'Speech off'];
+  if (P.ear.state === 'loading') return ['dial', 'Loading'];
+  if (P.mic === 'denied') return ['fail', 'No mic'];
+  if (P.mic !== 'on' && !native) return ['off', 'Mic off'];
+  return ['listening', {quiet: 'Too quiet', loud: 'Too loud', noise: 'Noisy'}[P.ear.good] || 'Listening'];
+};
+export const bar = () => {
+  const b = $('bar');
+  if (!b.children.length) b.append(
+    el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), 'Emergency'),
+    el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span'), el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))),
+    el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => openSheet()}, '?'),
+    el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')));
+  const [shape, words] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
+  const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
+  ear.className = P.cue ? 'cue' : '';
+  fill(ear.children[0], shape, () => mark(shape));
+  if (ear.children[1].textContent !== words) ear.children[1].textContent = words;
+  [...ear.children[2].children].forEach((i, n) => i.className = n < level ? 'on' : '');
+  const h = b.querySelector('.hold'), holding = P.view && P.view.state === 'hold';
+  h.disabled = !P.view || !!P.view.ended;
+  h.setAttribute('aria-pressed', holding ? 'true' : 'false');
+  fill(h.children[0], holding, () => mark(holding ? 'on' : 'hold'));
+  h.children[1].textContent = holding ? 'Go on' : 'Hold on';
+};
+export const hold = () => P.view && (P.view.state === 'hold' ? command('ready', 'ready') : command('hold-on', 'Hold on'));
+export const alarm = v => { const t = v && v.state === 'emergency' ? v.step.act : ''; if ($('alarm').textContent !== t) $('alarm').textContent = t; };
+setInterval(() => {
+  for (const t of document.querySelectorAll('[data-until]')) {
+    const left = Math.max(0, Math.round((t.dataset.until - Date.now()) / 1000));
+    t.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
+  }
+}, 500);
+const cueWords = {heard: 'Heard', accepted: 'Taken', ask: 'A question', refused: 'Not taken', hold: 'Holding', resume: 'Going on', timer: 'Time', danger: 'Danger'};
+const cueMarks = {heard: 'voice', accepted: 'pass', ask: 'unknown', refused: 'fail', hold: 'hold', resume: 'on', timer: 'dial', danger: 'danger'};
+// A cue is shown where the listening light is: one place to look at, and nothing moves.
+let cueEnd = 0;
+export const cue = id => {
+  P.cue = id;
+  bar();
+  clearTimeout(cueEnd);
+  cueEnd = setTimeout(() => { P.cue = ''; bar(); }, 1200);
+};
+
+// ---------------------------------------------------------------- sheets
+export const openSheet = () => {
+  P.sheet = true;
+  const s = $('sheet'), opener = document.activeElement;
+  s.replaceChildren(el('div', {}, el('div', {class: 'head'}, el('h2', {id: 'sheet-title'}, 'All commands'), el('button', {'data-k': 'close', onclick: closeSheet}, mark('close'), 'Close', keyHint('Esc'))), sheetBody()));
+  s.hidden = false;
+  s.opener = opener;
+  s.querySelector('button').focus();
+};
+export const closeSheet = () => { P.sheet = null; $('sheet').hidden = true; $('sheet').opener?.focus?.(); };
+const keyName = k => k === ' ' ? 'Space' : k === 'Backspace' ? '⌫' : k && k.toUpperCase();
+const sheetBody = () => {
+  const words = el('input', {type: 'text', 'data-k': 'words', 'aria-label': 'Type what you would say', autocomplete: 'off', placeholder: 'Type what you would say'});
+  return [
+    P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {'data-k': 'send'}, 'Send')),
+    P.view && el('div', {class: 'answers'}, commands.map(([id, text, k]) => el('button', {'data-k': 'c' + id, onclick: () => { closeSheet(); command(id, text); }}, text, k && keyHint(keyName(k))))),
+    el('section', {}, el('h2', {}, 'Emergency'), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
+    el('section', {}, el('h2', {}, 'This page'), el('div', {class: 'answers'},
+      el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, 'Paper or dark'),
+      el('button', {onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
+      P.view && el('button', {'data-k': 'leave', onclick: () => { closeSheet(); leave(); }}, 'To the job list'))),
+  ];
+};
+const setTheme = t => { P.prefs.theme = t; theme(); post('/api/prefs', P.prefs); };
+export const leave = async () => { P.said = ''; const s = await post('/api/leave', {}); if (s) { P.view = null; take(s); } };

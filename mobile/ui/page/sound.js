@@ -1,0 +1,60 @@
+// Microphone and sound of a computer; a phone has its own.
+import {P, bus, post, draw} from './core.js';
+
+export const native = location.protocol === 'https:';
+export const mic = {
+  async start() {
+    if (native || P.mic === 'on' || !navigator.mediaDevices) return;
+    try {
+      // Processing is off: it changes what the recogniser was trained on.
+      mic.media = await navigator.mediaDevices.getUserMedia({audio: {channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false}});
+      mic.ctx = mic.ctx || new AudioContext();
+      await mic.ctx.audioWorklet.addModule('/worklet.js');
+      mic.node = new AudioWorkletNode(mic.ctx, 'ear', {numberOfInputs: 1, numberOfOutputs: 0});
+      mic.node.port.onmessage = e => bus.sound && bus.sound(e.data);
+      mic.source = mic.ctx.createMediaStreamSource(mic.media);
+      mic.source.connect(mic.node);
+      await mic.ctx.resume();
+      P.mic = 'on';
+      post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-on'}}});
+    } catch (e) {
+      P.mic = 'denied';
+      post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-off', text: 'The browser gave no microphone (' + e.name + '). Touch and keys do everything.'}}});
+    }
+    draw();
+  },
+  stop() { // a worklet that is still fed would go on sending silence between the blocks of the next one
+    mic.media?.getTracks().forEach(t => t.stop());
+    mic.source?.disconnect();
+    if (mic.node) mic.node.port.onmessage = null;
+    P.mic = 'off';
+    draw();
+  },
+  resume() { if (mic.ctx && mic.ctx.state === 'suspended') mic.ctx.resume(); },
+  toggle() { if (native) return; if (P.mic === 'on') mic.stop(); else mic.start(); },
+};
+// The browser keeps a page silent until it is touched once; what was to be said then is said at the first touch.
+export const sound = {
+  now: null, late: null,
+  play(url, id) {
+    if (id) sound.stop();
+    const a = new Audio(url), me = {a, id};
+    const end = cut => { if (sound.now === me) sound.now = null; if (id) bus.call('POST', `/desk/spoke?id=${encodeURIComponent(id)}${cut ? '&cut=1' : ''}`).catch(() => {}); };
+    me.end = end;
+    if (id) sound.now = me;
+    a.onended = () => end(false);
+    a.onerror = () => end(true);
+    a.play().catch(e => {
+      if (sound.now === me || !id) end(true);
+      if (e.name === 'NotAllowedError' && id) sound.late = url;
+    });
+  },
+  stop() { const n = sound.now; sound.now = null; if (n) { n.a.onended = n.a.onerror = null; n.a.pause(); n.end(true); } },
+};
+for (const kind of ['pointerup', 'keydown']) addEventListener(kind, () => {
+  mic.resume();
+  if (!sound.late) return;
+  const url = sound.late;
+  sound.late = null;
+  if (!sound.now && !P.view) new Audio(url).play().catch(() => {});
+});
