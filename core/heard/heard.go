@@ -1,6 +1,6 @@
 // Package heard is the vocabulary between the senses and the session: what somebody said,
 // typed, tapped or showed, as meanings with their costs. It knows no recogniser and no furnace.
-// The speech layer, the page, the camera and the line protocol all produce it; the session consumes it.
+// The speech layer, the page and the line protocol all produce it; the session consumes it.
 package heard
 
 import "readback/core/measure"
@@ -35,7 +35,7 @@ type Utterance struct {
 	Text     string    `json:"text"`             // the recogniser's best words, or what was typed
 	Rivals   []string  `json:"rivals,omitempty"` // other word strings, best first
 	Meanings []Meaning `json:"meanings,omitempty"`
-	Source   string    `json:"source"`           // voice, touch, key, camera, line
+	Source   string    `json:"source"`           // voice, touch, key, line
 	SNR      float64   `json:"snr,omitempty"`    // dB, 0 when unknown
 	Level    float64   `json:"level,omitempty"`  // dBFS of the active speech, 0 when unknown
 	Margin   float64   `json:"margin,omitempty"` // nats between the best and the next different meaning; 0 when there is only one

@@ -54,6 +54,7 @@ type row struct {
 	Undone   bool
 	Event    string // other things that happened: a photo, a call, a resume
 	Picture  *picture
+	Drawn    []template.HTML // pictures with what was found drawn on them
 	Suspects string
 }
 
@@ -171,9 +172,16 @@ func build(j Job) (*sheet, error) {
 	}
 	var doubts doubts
 	why, belief := "", ""
+	before := "" // picture taken before the work
 	for _, e := range j.Entries {
 		r := row{Seq: e.Event.Seq, At: clock(e.Event.At), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
 		fillEvent(&r, e, j.Photos)
+		if p := e.Event.Photo; p != nil && p.ID == "before" {
+			before = p.Name
+		}
+		if w := e.Event.Seen; w != nil && len(w.Wires) > 0 {
+			r.Drawn = append(r.Drawn, drawn(j.Photos[before], w.Wires, false), drawn(j.Photos[w.Photo], w.Wires, true))
+		}
 		for _, f := range e.Effects {
 			if f.Type != session.DoSay {
 				continue
@@ -268,8 +276,12 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 			}
 			r.Rivals = few(u.Rivals, " / ")
 		}
+	case session.EvSeen:
+		fillSeen(r, ev.Seen, photos)
 	case session.EvPhoto:
-		if p := ev.Photo; p != nil {
+		if p := ev.Photo; p != nil && p.Marks != nil {
+			r.Event = fmt.Sprintf("%d terminals marked in picture %s", len(p.Marks), p.ID)
+		} else if p != nil {
 			r.Event = "picture: " + p.ID
 			r.Picture = &picture{Name: p.Name}
 			if data, ok := photos[p.Name]; ok {

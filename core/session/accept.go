@@ -134,7 +134,7 @@ func (m *Machine) block(a aim) {
 		if j.repair >= 0 && a.N == m.model.Repairs[j.repair].Confirm {
 			m.fact(m.line("unconfirmed"))
 		}
-	case "swap", "photo", "cycle", "match":
+	case "swap", "photo", "wire", "cycle", "match":
 		m.finish("handed-over", false)
 	case "leave", "items":
 		m.leftOpen()
@@ -348,6 +348,8 @@ func (m *Machine) told(q *question, x heard.Meaning) {
 		}
 	case "photo":
 		m.photoTold(a.N, x.ID)
+	case "wire":
+		m.wireTold(a.N, x.ID)
 	case "swap":
 		j.done[swapKey(a.N)] = true
 		s := stepOf(&m.model.Repairs[j.repair], a.N)
@@ -435,6 +437,9 @@ func (m *Machine) photoTold(n int, id string) {
 	}
 	j.done[key] = true
 	m.say("info", sentence(m.option(id)))
+	if n == 1 {
+		m.fact(m.line("wires.compared"))
+	}
 }
 
 // cycled works a watched cycle: the first is seen to start, what it does is asked about while it runs, and the second follows when

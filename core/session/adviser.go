@@ -13,7 +13,7 @@ type Finding struct {
 	Reading *measure.Reading `json:"reading,omitempty"`
 	Unknown bool             `json:"unknown,omitempty"` // not known, not reached, not answered
 	Unsure  bool             `json:"unsure,omitempty"`  // said with doubt
-	Typed   bool             `json:"typed,omitempty"`   // tapped, keyed or seen by the camera: nothing was heard wrong
+	Typed   bool             `json:"typed,omitempty"`   // tapped, keyed, or the camera agreed: nothing was heard wrong
 }
 
 // Mended is a repair that was carried out after the first After findings.

@@ -43,7 +43,7 @@ func (m *Machine) byID(id string) *question {
 }
 
 func needsRepair(kind string) bool {
-	return slices.Contains([]string{"decide", "match", "swap", "photo", "callout", "age"}, kind)
+	return slices.Contains([]string{"decide", "match", "swap", "photo", "wire", "callout", "age"}, kind)
 }
 
 // fromLine fills a question from a line of the words: what to do, what to say, and the options that answer it.
@@ -79,6 +79,7 @@ func (m *Machine) actQuestion(a aim, act site.Act) *question {
 		q.units, q.hazard = []string{"V", "mV"}, act.Zero()
 		q.step.Meter = m.line("meter.volts-ac")
 		q.step.Keypad = q.units
+		q.step.Eye = EyeMeter
 		q.opts = nil
 		m.warn(q, "mains")
 	case act.Kind == site.OpenCover:
@@ -207,6 +208,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 		} else {
 			q.text = true
 		}
+		q.step.Eye = EyePlate
 	case "meter":
 		q.step.ID = "meter." + meterSteps[a.N]
 		m.fromLine(q, q.step.ID)
@@ -214,6 +216,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 			q.units = unitsFor("ohm")
 			q.step.Keypad = q.units
 			q.step.Meter = m.line("meter.ohms")
+			q.step.Eye = EyeMeter
 		}
 	case "callout":
 		m.fromLine(q, "callout")
@@ -233,6 +236,13 @@ func (m *Machine) aimQuestion(a aim) *question {
 	case "photo":
 		m.fromLine(q, [...]string{"photo.before", "photo.after"}[a.N])
 		q.step.ID = [...]string{"photo.before", "photo.after"}[a.N]
+		q.step.Eye = [...]string{EyeBefore, EyeAfter}[a.N]
+		q.step.Marks = m.wireNames()
+	case "wire":
+		if a.N >= len(j.wires) {
+			return nil
+		}
+		m.wireQuestion(q, a.N)
 	case "swap":
 		r := &m.model.Repairs[j.repair]
 		s := stepOf(r, a.N)
@@ -296,6 +306,9 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		if len(q.opts) > 0 {
 			q.good = q.opts[0]
 		}
+		if counts(c) {
+			q.step.Eye = EyeLamp
+		}
 	} else {
 		q.kind, q.step.Kind = "measure", "measure"
 		q.step.Meter = m.line("meter." + string(c.Function))
@@ -303,6 +316,7 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		q.short = strings.TrimSpace(c.Name + ". " + m.line("number"))
 		q.units = unitsFor(c.Unit)
 		q.step.Keypad = q.units
+		q.step.Eye = EyeMeter
 		q.ready = len(q.step.Points) > 0 && m.j.site.Placed != int16(i+1) && m.j.site.Series != int16(i+1)
 	}
 	q.how = m.line("how.check")
@@ -418,6 +432,7 @@ func (m *Machine) ask(full bool) {
 		q.step.Part = "A"
 	}
 	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.offerEye(q)
 	if q.aim.Kind == "photo" && q.kind == "ask" && !full {
 		m.emit(Effect{Type: DoPhoto, ID: strings.TrimPrefix(q.step.ID, "photo.")})
 	}
@@ -439,7 +454,7 @@ func (m *Machine) pattern(q *question) string {
 // listen is the end-of-speech class of a question.
 func (q *question) listen() string {
 	switch {
-	case q.ready || q.kind == "act" || q.kind == "consent" || q.pending != nil:
+	case q.ready || q.kind == "act" || q.kind == "consent" || q.pending != nil || q.number != nil:
 		return "choice"
 	case q.text:
 		return "digits"

@@ -200,9 +200,11 @@ func (m *Machine) request() {
 	}
 	switch {
 	case q.pending != nil:
-		m.say("info", m.line("right.or.different", "value", m.reading(q.pending.Reading)))
+		m.say("info", m.line("right.or.different", "value", m.inWords(*q.pending)))
 	case len(q.choices) > 1:
-		m.say("info", m.line("this.or.that", "this", m.reading(q.choices[0].Reading), "that", m.reading(q.choices[1].Reading)))
+		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", m.inWords(q.choices[1])))
+	case q.number != nil:
+		m.say("info", m.line("which.unit", "number", q.number.Value.Dec.Words(), "units", m.unitWords(q.units)))
 	case q.ready:
 		m.say("info", m.line("say.ready"))
 	default:
@@ -365,6 +367,7 @@ func (m *Machine) changed() {
 	j.site = j.site.Doubt()
 	m.setPower()
 	m.fact(m.line("changed.fact"))
+	delete(j.done, "leave")
 	j.consent = aim{}
 	if j.q.act.Kind != site.None {
 		j.q = nil

@@ -7,7 +7,7 @@ import (
 	"readback/core/measure"
 )
 
-// hear works something said, typed, tapped or shown.
+// hear works something said, typed or tapped.
 func (m *Machine) hear(ev Event) {
 	j, u := m.j, ev.Said
 	if m.alarmed(u) {
@@ -76,6 +76,8 @@ func (m *Machine) fitting(u *heard.Utterance) []heard.Meaning {
 			ok = q.count || len(q.units) > 0
 		case heard.Text:
 			ok = q.text
+		case heard.UnitOnly:
+			ok = q.number != nil && slices.Contains(q.units, x.ID)
 		}
 		if ok {
 			out = append(out, x)
@@ -95,7 +97,7 @@ func hasReading(u *heard.Utterance) bool {
 
 // confirming tells whether an option answers "right, or different?".
 func confirming(q *question, id string) bool {
-	return (q.pending != nil || len(q.choices) > 0) && (id == oRight || id == oDifferent || id == oNo)
+	return (q.pending != nil || len(q.choices) > 0 || q.number != nil) && (id == oRight || id == oDifferent || id == oNo)
 }
 
 // retracts tells whether a bare "no" or "different" takes back the value that was just read back.

@@ -31,7 +31,7 @@ var stageIDs = [...]string{"", "safety", "story", "plate", "light", "free", "wat
 
 // aim is what the machine is trying to get done. It is comparable, and its text names it in the journal.
 type aim struct {
-	Kind string // check, story, plate, meter, callout, age, decide, match, photo, swap, cycle, leave, items, stop, record
+	Kind string // check, story, plate, meter, callout, age, decide, match, photo, wire, swap, cycle, leave, items, stop, record
 	N    int    // index by kind
 }
 
@@ -52,7 +52,7 @@ type question struct {
 	units  []string // unit ids that answer it; empty: no number is due
 	hazard bool     // an answer that clears a hazard is said twice
 	ready  bool     // part A of two: waits for "ready"
-	typed  bool     // the answer came by finger or camera
+	typed  bool     // the answer came by finger, or the camera agreed
 
 	pending *heard.Meaning  // taken but to be confirmed
 	choices []heard.Meaning // "this or that?": the rivals that were named
@@ -63,6 +63,13 @@ type question struct {
 	fixes   int             // corrections so far
 	base    int64           // ms: when waiting began
 	seqs    []int64         // events that belong to this question
+
+	sight   *sight           // what the camera sees now
+	sighted bool             // pending, or number, is the camera's and not a saying
+	number  *measure.Reading // the camera's, when only the person can tell its unit
+	offered int              // how often the camera's finding was put to the person
+	blind   bool             // the camera and the person differed: only the person is asked from here
+	reasons []string         // why the camera could not tell, each said once
 }
 
 // record of an answered question: what an undo takes back.
@@ -154,6 +161,9 @@ type job struct {
 	away      int64
 	lastEvent int64
 	photos    []Photo
+	eye       bool   // there is a camera
+	eyeless   bool   // that there is none was said
+	wires     []wire // what the camera found at the marked terminals after the swap
 	story     string
 	wake      int64
 	advice    Advice // the last one that was followed

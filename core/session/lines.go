@@ -59,6 +59,9 @@ func LineIDs() []string {
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
 	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
 	add("", adviceIDs...)
+	add("eye.", "agrees", "sees", "unit", "zero", "differs", "none", "lamp", "meter", "photo", "plate", "wires.differ", "wires.same")
+	add("wire.", "another", "gone", "added", "differs", "hidden", "put-back", "same", "on-purpose")
+	add("", "wires.compared", "open.unlike")
 	add("plain.act.", "power-off", "power-off.done", "power-on", "power-on.done")
 	return ids
 }

@@ -135,6 +135,13 @@ func complete(ev *Event, began bool) error {
 		if ev.Said == nil {
 			return errors.New("said is missing")
 		}
+		if ev.Said.Source == "camera" {
+			return errors.New("what a camera sees is no saying")
+		}
+	case EvSeen:
+		if ev.Seen == nil {
+			return errors.New("seen is missing")
+		}
 	case EvPhoto:
 		if ev.Photo == nil {
 			return errors.New("photo is missing")
@@ -178,6 +185,8 @@ func (m *Machine) take(ev Event) {
 		m.cutOff(ev)
 	case EvTick:
 		m.tick()
+	case EvSeen:
+		m.see(ev.Seen)
 	case EvPhoto:
 		m.photo(*ev.Photo)
 	case EvDevice:

@@ -15,9 +15,10 @@ type Event struct {
 	At   int64  `json:"at"`            // ms since the Unix epoch, from the host's clock
 	Type string `json:"type"`          // one of the Ev constants
 
-	Said   *heard.Utterance `json:"said,omitempty"`   // EvSaid: voice, touch, key, camera, line
+	Said   *heard.Utterance `json:"said,omitempty"`   // EvSaid: voice, touch, key, line
 	Spoke  string           `json:"spoke,omitempty"`  // EvSpoke: id of the Say that ended (or was cut off)
 	Cut    bool             `json:"cut,omitempty"`    // EvSpoke: it did not reach its end
+	Seen   *Seen            `json:"seen,omitempty"`   // EvSeen
 	Photo  *Photo           `json:"photo,omitempty"`  // EvPhoto
 	Device *Device          `json:"device,omitempty"` // EvDevice
 	Target int64            `json:"target,omitempty"` // EvUndo: Seq of the event to undo, 0 for the last answer
@@ -28,6 +29,7 @@ const (
 	EvBegin  = "begin"  // first event of every journal
 	EvResume = "resume" // the program came back: power is unknown from here
 	EvSaid   = "said"
+	EvSeen   = "seen" // what the camera makes of the open step: a witness beside the person
 	EvSpoke  = "spoke"
 	EvTick   = "tick" // the time asked for by a Wake effect, or any later time
 	EvPhoto  = "photo"
@@ -50,10 +52,18 @@ type Photo struct {
 	ID     string `json:"id"`   // what it shows: "before", "after", "plate"
 	Name   string `json:"name"` // file name inside the job's folder
 	SHA256 string `json:"sha256"`
+	Marks  []Mark `json:"marks,omitempty"` // a later event with the same Name brings them
+}
+
+// Mark is a place in a picture that the person has touched, as shares of its width and height.
+type Mark struct {
+	X    float64 `json:"x"`
+	Y    float64 `json:"y"`
+	Name string  `json:"name"` // as spoken
 }
 
 // Device is news of the phone or computer. Kind: battery (Level per cent), mic-off, mic-on, speech-off (Text says why and how to
-// get it), sound-off, silenced, call, back, noise (Level dB SNR), voices.
+// get it), sound-off, silenced, call, back, noise (Level dB SNR), voices, eye-on, eye-off (Text says why there is no camera).
 type Device struct {
 	Kind  string  `json:"kind"`
 	Level float64 `json:"level,omitempty"`
@@ -142,12 +152,14 @@ type StepView struct {
 	Keypad  []string `json:"keypad,omitempty"` // unit ids of the keypad; empty: no number is due
 	Part    string   `json:"part,omitempty"`   // A (get in place) or B (act); empty when joined
 	Until   int64    `json:"until,omitempty"`  // ms: a running timer's end
+	Eye     string   `json:"eye,omitempty"`    // what the camera can see of it: one of the Eye constants
+	Marks   []string `json:"marks,omitempty"`  // EyeBefore: names of what is worth marking in the picture
 }
 
 // Answer is one button. Pressing it sends an EvSaid with a touch utterance of this meaning.
 type Answer struct {
 	ID   string     `json:"id"`
-	Kind heard.Kind `json:"kind"` // choice, command
+	Kind heard.Kind `json:"kind"` // choice, command, unit
 	Text string     `json:"text"`
 }
 

@@ -23,7 +23,9 @@ func whim(r *rand.Rand, v *session.View, helpfulness float64) session.Event {
 		}
 		return said(u)
 	}
-	switch r.IntN(16) {
+	switch r.IntN(18) {
+	case 16, 17:
+		return anySeen(r, v)
 	case 0, 1:
 		if n := len(v.Step.Answers); n > 0 {
 			a := v.Step.Answers[r.IntN(n)]
@@ -70,6 +72,9 @@ func lawful(t *testing.T, m *session.Machine, out []session.Effect) {
 	t.Helper()
 	v := m.View()
 	s := m.Site()
+	if s.Unlike && v.Step.ID == "act.power-on" {
+		t.Fatalf("power on over a wire that may be in the wrong place")
+	}
 	if v.State != "ended" && v.Step.Act == "" && v.Step.Caution == "" && v.Step.Say == "" {
 		t.Fatalf("nothing is asked: %+v", v.Step)
 	}

@@ -8,8 +8,8 @@ import (
 	"readback/core/unit"
 )
 
-// trusted sources need no read-back to be confirmed: a finger or a camera does not mishear.
-func trusted(source string) bool { return source == "touch" || source == "key" || source == "camera" }
+// trusted sources need no read-back to be confirmed: a finger does not mishear.
+func trusted(source string) bool { return source == "touch" || source == "key" }
 
 // answer decides what becomes of an answer: taken, asked back, or asked again.
 func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
@@ -23,6 +23,13 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	}
 	if best.Repair && best.Kind == heard.Reading && q.pending == nil && q.first == nil && len(q.choices) == 0 && !m.fixed[j.seq] && m.correctsLast(q) {
 		m.correct(u)
+		return
+	}
+	if best.Kind == heard.UnitOnly {
+		m.unitTold(u, best.ID)
+		return
+	}
+	if !confirming(q, best.ID) && m.beside(u, fits) {
 		return
 	}
 	switch {
@@ -40,12 +47,13 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	q.ready = false                             // a value before "ready": the leads were in place
 	if q.pending != nil || len(q.choices) > 0 { // a new value corrects what was read back
 		q.fixes++
-		if q.pending != nil {
+		if q.pending != nil && !q.sighted {
 			m.reject(q.pending.Reading)
 			j.prev = q.pending.Reading
 		}
 		q.pending, q.choices = nil, nil
 	}
+	q.number, q.sighted = nil, false
 	v := *u
 	v.Meanings = nil
 	for _, x := range fits {
@@ -117,6 +125,7 @@ func (m *Machine) decided(u *heard.Utterance, d heard.Decision) {
 		j.state = "confirm"
 		ask(m.line("this.or.that", "this", m.reading(d.Take), "that", m.reading(d.Rival)), "number")
 	case heard.AskUnit:
+		q.number, q.sighted = d.Take, false
 		ask(m.line("which.unit", "number", d.Take.Value.Dec.Words(), "units", m.unitWords(d.Units)), "number")
 	case heard.Confirm:
 		q.pending = &x
@@ -236,6 +245,14 @@ func (m *Machine) confirmed(id string) {
 		m.accept(x)
 		return
 	}
+	if id == oRight && q.number != nil { // right it is, but in what unit?
+		m.j.state = "confirm"
+		m.say("info", m.line("eye.unit", "number", q.number.Value.Dec.Words(), "units", m.unitWords(q.units)))
+		m.emit(Effect{Type: DoListen, ID: "choice"})
+		return
+	}
+	q.blind = q.blind || q.sighted || len(q.choices) > 0 // the camera was wrong here, or is no help
+	q.sighted, q.number = false, nil
 	if q.pending != nil {
 		m.reject(q.pending.Reading)
 	} else if id == oDifferent || id == oNo {
@@ -251,7 +268,7 @@ func (m *Machine) confirmed(id string) {
 	} else {
 		m.say("info", m.line("what.then"))
 	}
-	m.emit(Effect{Type: DoListen, ID: "number"})
+	m.emit(Effect{Type: DoListen, ID: q.listen()})
 }
 
 // reject keeps a value from being offered again for this question.

@@ -55,6 +55,11 @@ func (m *Machine) openWords() []string {
 	for _, p := range s.Wires.All() {
 		out = append(out, m.line("open.wire", "name", m.model.Points[p].Name))
 	}
+	for i := range m.j.wires {
+		if w := &m.j.wires[i]; w.open() {
+			out = append(out, m.line("open.unlike", "name", w.Name))
+		}
+	}
 	for _, p := range s.Covers.All() {
 		out = append(out, m.line("open.cover", "name", m.model.Places[p].Name))
 	}
@@ -213,9 +218,15 @@ func span(q measure.Quantity) string {
 	return whole(low) + " to " + whole(high)
 }
 
-// photo notes a picture; the one that is waited for answers the question.
+// photo notes a picture; the one that is waited for answers the question. A picture that comes again only brings its marks.
 func (m *Machine) photo(p Photo) {
 	j := m.j
+	for i := range j.photos {
+		if j.photos[i].Name == p.Name {
+			j.photos[i].Marks = p.Marks
+			return
+		}
+	}
 	j.photos = append(j.photos, p)
 	m.note("person", m.line("photo.note", "id", p.ID))
 	q := j.q

@@ -303,7 +303,7 @@ func (m *Machine) need(a aim) site.Need {
 		return n
 	case "swap":
 		return m.rules.Work(stepOf(&m.model.Repairs[j.repair], a.N))
-	case "photo":
+	case "photo", "wire":
 		for _, s := range m.model.Repairs[j.repair].Steps {
 			if s.Wire >= 0 {
 				return m.rules.Work(s)
@@ -335,6 +335,10 @@ func (m *Machine) toward(a aim) *question {
 		}
 	}
 	if moving {
+		if w, open := m.unlike(); open && act.Kind == site.PowerOn {
+			j.aim = w // nothing is switched on over a wire that may be in the wrong place
+			return m.toward(w)
+		}
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)
 		}
@@ -402,6 +406,7 @@ func (m *Machine) notFixed() {
 	for _, k := range []string{"decide", "match", "photo.before", "photo.after"} {
 		delete(j.done, k)
 	}
+	j.wires = nil
 	for i := range 64 {
 		delete(j.done, swapKey(i))
 	}

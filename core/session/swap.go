@@ -50,6 +50,9 @@ func (m *Machine) swap() (aim, bool) {
 			return aim{"swap", i}, true
 		}
 	}
+	if a, ok := m.unlike(); ok {
+		return a, true
+	}
 	if wires && !j.done["photo.after"] {
 		return aim{"photo", 1}, true
 	}

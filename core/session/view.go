@@ -4,8 +4,10 @@ import (
 	"math"
 	"slices"
 
+	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/site"
+	"readback/core/unit"
 )
 
 const logShown = 40
@@ -38,6 +40,13 @@ func (m *Machine) View() *View {
 		} else {
 			v.Step.Answers = append(m.buttons(oOkay, oClear), m.commandButtons(cFalseAlarm)...)
 		}
+	case j.q != nil && j.q.number != nil:
+		v.Step.Kind = "confirm"
+		v.Step.Answers = nil
+		for _, u := range j.q.units {
+			v.Step.Answers = append(v.Step.Answers, Answer{u, heard.UnitOnly, unit.Must(u).Many})
+		}
+		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
 	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
 		v.Step.Kind = "confirm"
 		v.Step.Answers = m.buttons(oRight, oDifferent)

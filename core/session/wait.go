@@ -174,6 +174,10 @@ func (m *Machine) device(d Device) {
 		}
 	case "mic-on":
 		j.notice = ""
+	case "eye-on":
+		j.eye, j.eyeless = true, false
+	case "eye-off":
+		m.eyeOff(d.Text)
 	case "call":
 		j.away = j.now
 		m.emit(Effect{Type: DoHush})
@@ -247,6 +251,7 @@ func (m *Machine) comeBack(gone int64) {
 		j.site = j.site.Doubt()
 		m.setPower()
 		j.consent = aim{}
+		delete(j.done, "leave") // left in order before the absence is not left in order now
 		m.say("info", m.line("resume.unknown"))
 		for i := range m.model.Checks {
 			c := &m.model.Checks[i]

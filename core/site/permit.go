@@ -12,6 +12,8 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 		return true, ""
 	case PowerOn:
 		switch {
+		case s.Unlike:
+			return false, "a wire may be in the wrong place"
 		case s.Wires != n.Wires:
 			return false, "a wire is off that this step does not need off"
 		case s.Covers != n.Covers:

@@ -121,6 +121,7 @@ type State struct {
 	Resets  Set   // manual resets pressed and not yet noted, by part index
 	Noted   Set   // manual resets pressed and noted
 	LeftOff bool  // supply was switched off to leave it so
+	Unlike  bool  // a wire was found not to be where it was, and nobody has said what of it
 }
 
 // Start is the state at the beginning of a job, and what a restart of the program falls back to for the supply.

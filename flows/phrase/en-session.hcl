@@ -8,6 +8,14 @@ option "listed" {
   say  = ["listed", "all listed", "i read them", "that's all of them", "list is done"]
   back = "Listed."
 }
+option "put-back" {
+  say  = ["put back", "i put it back", "it's put back", "moved it back", "swapped it back"]
+  back = "Put back."
+}
+option "on-purpose" {
+  say  = ["on purpose", "it's on purpose", "that's on purpose", "meant to be", "it is meant to be"]
+  back = "On purpose."
+}
 option "fix-it" {
   say  = ["fix it", "let's fix it", "i'll fix it", "repair it", "fix it now"]
   back = "Fix it."

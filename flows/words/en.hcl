@@ -442,6 +442,61 @@ say "safety.must" { full = "I cannot go on without this one. Somebody else, perh
 say "safety.stop" { full = "Without that answer I stop here." }
 say "other.meter" { full = "Tap the number, or hold the display to the camera." }
 
+# ---------------------------------------------------------------- what the camera sees
+
+say "eye.agrees" { full = "The camera agrees." }
+say "eye.sees" { full = "The camera sees: {value}. Right, or different?" }
+say "eye.unit" { full = "The camera sees {number}. Which unit: {units}?" }
+say "eye.zero" { full = "The camera sees {value}. Say the number too." }
+say "eye.differs" { full = "You: {this}. The camera: {that}. Which?" }
+say "eye.none" { full = "No camera. Say or tap what you see." }
+say "eye.meter" { full = "Or prop the phone so that it sees the meter." }
+say "eye.lamp" { full = "Or point the phone at the light." }
+say "eye.photo" { full = "Show the same view to the camera." }
+say "eye.plate" { full = "Or show the plate's code to the camera." }
+say "eye.wires.same" { full = "The camera finds no difference. Look yourself." }
+say "eye.wires.differ" { full = "The camera finds {count} to look at." }
+say "wire.another" {
+  full  = "{name}: {before} before, {after} now."
+  short = ["{name}: {before}, then {after}."]
+  say   = "Say put back, same, or on purpose."
+  how   = "Look at the first picture. Then at the wire."
+  ask   = ["put-back", "same", "on-purpose"]
+}
+say "wire.gone" {
+  full  = "{name}: {before} before, no wire now."
+  short = ["{name}: no wire now."]
+  say   = "Say put back, same, or on purpose."
+  how   = "Look at the first picture. Then at the terminal."
+  ask   = ["put-back", "same", "on-purpose"]
+}
+say "wire.added" {
+  full  = "{name}: no wire before, {after} now."
+  short = ["{name}: {after} is new."]
+  say   = "Say put back, same, or on purpose."
+  how   = "Look at the first picture. Then at the terminal."
+  ask   = ["put-back", "same", "on-purpose"]
+}
+say "wire.differs" {
+  full  = "{name}: it looks different now."
+  short = ["{name}: different."]
+  say   = "Say put back, same, or on purpose."
+  how   = "Look at the first picture. Then at the terminal."
+  ask   = ["put-back", "same", "on-purpose"]
+}
+say "wire.hidden" {
+  full  = "{name}: the camera cannot see it now."
+  short = ["{name}: hidden."]
+  say   = "Look yourself. Say put back, same, or on purpose."
+  how   = "Look at the first picture. Then at the terminal."
+  ask   = ["put-back", "same", "on-purpose"]
+}
+say "wire.put-back" { full = "{name}: put back" }
+say "wire.same" { full = "{name}: as before, the camera was wrong" }
+say "wire.on-purpose" { full = "{name}: changed on purpose" }
+say "wires.compared" { full = "Wires compared after the work: as before" }
+say "open.unlike" { full = "{name} not as before" }
+
 # ---------------------------------------------------------------- waiting
 
 say "still.here" {

@@ -178,7 +178,7 @@ func (h *Hub) News(d session.Device) error {
 	return h.deviceLocked(d)
 }
 
-var deviceKinds = map[string]bool{"battery": true, "mic-off": true, "mic-on": true, "speech-off": true, "sound-off": true,
+var deviceKinds = map[string]bool{"battery": true, "mic-off": true, "mic-on": true, "speech-off": true, "sound-off": true, "eye-on": true, "eye-off": true,
 	"silenced": true, "call": true, "back": true, "noise": true, "voices": true}
 
 func (h *Hub) deviceLocked(d session.Device) error {

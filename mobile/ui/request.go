@@ -232,9 +232,9 @@ func (h *Hub) event(b EventBody) (any, error) {
 			return nil, bad(errors.New("event: said without words"))
 		}
 		switch ev.Said.Source {
-		case "touch", "key", "line", "camera":
+		case "touch", "key", "line":
 		default:
-			return nil, bad(errors.New("event: the source of a page's event is touch, key, line or camera"))
+			return nil, bad(errors.New("event: the source of a page's event is touch, key or line"))
 		}
 	case session.EvUndo:
 	case session.EvSpoke:

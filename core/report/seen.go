@@ -1,0 +1,98 @@
+package report
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"image"
+	_ "image/jpeg" // sizes of the pictures
+	_ "image/png"
+	"strings"
+
+	"readback/core/session"
+)
+
+// fillSeen tells what the camera made of a step: what it saw and how surely, or why it could not tell.
+func fillSeen(r *row, s *session.Seen, photos map[string][]byte) {
+	switch {
+	case s == nil:
+		return
+	case s.Reason != "":
+		r.Event = "the camera could not tell: " + s.Reason
+	case s.Kind == session.EyeAfter:
+		n := 0
+		var words []string
+		for i := range s.Wires {
+			if w := &s.Wires[i]; w.Change != "same" {
+				n++
+				words = append(words, strings.TrimSpace(fmt.Sprintf("%s: %s %s", w.Name, w.Change, fromTo(w))))
+			}
+		}
+		r.Event = fmt.Sprintf("the camera compared %d terminals, %d to look at", len(s.Wires), n)
+		if n > 0 {
+			r.Event += ": " + strings.Join(words, "; ")
+		}
+	default:
+		what := s.Text
+		if what == "" {
+			what = s.ID
+		}
+		r.Event = fmt.Sprintf("the camera saw %s (%.3g %%, %d pictures)", what, 100*s.P, s.Frames)
+		r.Rivals = strings.Join(s.Rivals, " / ")
+	}
+	if s.Photo != "" && s.Kind != session.EyeAfter {
+		r.Picture = &picture{Name: s.Photo}
+		if data, ok := photos[s.Photo]; ok {
+			r.Picture.URL = dataURL(data)
+		}
+	}
+}
+
+func fromTo(w *session.SeenWire) string {
+	switch {
+	case w.Before != "" && w.After != "":
+		return "(" + w.Before + " before, " + w.After + " after)"
+	case w.Before != "":
+		return "(" + w.Before + " before)"
+	case w.After != "":
+		return "(" + w.After + " after)"
+	}
+	return ""
+}
+
+// drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
+// name. A picture that is missing or cannot be measured gives nothing.
+func drawn(data []byte, wires []session.SeenWire, after bool) template.HTML {
+	c, _, err := image.DecodeConfig(bytes.NewReader(data))
+	if err != nil || c.Width < 1 || c.Height < 1 {
+		return ""
+	}
+	w, h := float64(c.Width), float64(c.Height)
+	size := max(w, h) / 40
+	label := "Before the work"
+	if after {
+		label = "After the work"
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, `<figure><figcaption>%s</figcaption><svg class="drawn" viewBox="0 0 %g %g" role="img" aria-label="%s, with the terminals compared"><image href="%s" width="%g" height="%g"/>`,
+		label, w, h, label, dataURL(data), w, h)
+	for i := range wires {
+		x, y := wires[i].X*w, wires[i].Y*h
+		if after {
+			x, y = wires[i].AX*w, wires[i].AY*h
+		}
+		if !(x >= 0 && y >= 0 && x <= w && y <= h) {
+			continue // outside this picture
+		}
+		for _, pen := range [2]string{"out", "in"} {
+			if wires[i].Change == "same" {
+				fmt.Fprintf(&b, `<circle class="%s" cx="%.1f" cy="%.1f" r="%.1f" stroke-width="%.1f"/>`, pen, x, y, size, size/4)
+				continue
+			}
+			fmt.Fprintf(&b, `<rect class="%s" x="%.1f" y="%.1f" width="%.1f" height="%.1f" stroke-width="%.1f"/>`, pen, x-1.3*size, y-1.3*size, 2.6*size, 2.6*size, size/4)
+		}
+		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f" font-size="%.1f">%s</text>`, min(x+1.6*size, w*0.8), y+size/2, 1.4*size, template.HTMLEscapeString(wires[i].Name))
+	}
+	b.WriteString(`</svg></figure>`)
+	return template.HTML(b.String())
+}

@@ -1,0 +1,506 @@
+package session
+
+import (
+	"math"
+	"slices"
+
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/unit"
+)
+
+// The camera is one more witness. What it sees is put to the person or held against what the person says:
+// agreement confirms without a question, a difference is asked about, and nothing that clears a hazard is taken from
+// the camera alone. Without a camera nothing here happens and everything works by voice and touch.
+
+// see works what the camera makes of the open step.
+func (m *Machine) see(s *Seen) {
+	j, q := m.j, m.j.q
+	if s.Kind == EyeAfter && s.Reason == "" && j.repair >= 0 && j.state != "ended" {
+		m.seeWires(s) // an undo may replay it at another step: what was found is never lost
+		return
+	}
+	if j.alarm != "" || j.doubtAsk || j.state == "ended" || q == nil || s.Step != q.step.ID || s.Kind != q.step.Eye {
+		return // of another step, or nothing that can be seen now
+	}
+	j.eye = true
+	if s.Reason != "" {
+		m.cannotSee(s.Reason)
+		return
+	}
+	if j.holding || q.ready { // the leads are not in place yet
+		return
+	}
+	switch {
+	case s.Reading != nil && len(q.units) > 0 && s.Kind != EyePlate:
+	case s.ID != "" && slices.Contains(q.opts, s.ID):
+	case s.Kind == EyePlate && s.Text != "" && q.text:
+	default:
+		return
+	}
+	old := q.sight
+	q.sight = &sight{*s, j.now}
+	if q.blind || old != nil && old.same(s) && (j.state != "ask" || q.offered > 0) {
+		return
+	}
+	q.seqs = append(q.seqs, j.seq)
+	if s.Reading != nil {
+		m.seeReading(*s.Reading)
+		return
+	}
+	m.seeChoice(q.sight.meaning())
+}
+
+// same tells whether the camera still sees the same.
+func (s *sight) same(t *Seen) bool {
+	if s.ID != t.ID || s.Text != t.Text || (s.Reading == nil) != (t.Reading == nil) {
+		return false
+	}
+	return s.Reading == nil || s.Reading.State == t.Reading.State && s.Reading.Value == t.Reading.Value
+}
+
+// meaning is a finding that is no reading, as an answer.
+func (s *sight) meaning() heard.Meaning {
+	if s.Kind == EyePlate {
+		return heard.Meaning{Kind: heard.Text, Text: s.Text}
+	}
+	return choiceOf(s.ID)
+}
+
+// cannotSee says once why the camera cannot tell; the step goes on by voice.
+func (m *Machine) cannotSee(why string) {
+	q := m.j.q
+	if slices.Contains(q.reasons, why) || len(q.reasons) >= reasonMax {
+		return
+	}
+	q.reasons = append(q.reasons, why)
+	m.say("info", sentence(why))
+	m.emit(Effect{Type: DoListen, ID: q.listen()})
+}
+
+// eyeOff notes that there is no camera; that is said once, when a step would have used it.
+func (m *Machine) eyeOff(why string) {
+	j := m.j
+	j.eye = false
+	if j.eyeless || j.alarm != "" || j.state == "ended" {
+		return
+	}
+	j.eyeless = true
+	m.say("info", firstOf(why, m.line("eye.none")))
+}
+
+// offerEye says that the camera can answer the step, where that saves handling: a meter is read while both hands hold leads,
+// a light is counted.
+func (m *Machine) offerEye(q *question) {
+	j := m.j
+	if !j.eye || q.step.Eye == "" || q.blind || q.ready {
+		return
+	}
+	id := q.step.Eye
+	if id == EyeBefore || id == EyeAfter {
+		if id == EyeAfter {
+			m.say("info", m.line("eye.photo"))
+		}
+		return
+	}
+	if j.patterns["eye."+id] >= 2 || !m.worthSeeing(q) {
+		return
+	}
+	j.patterns["eye."+id]++
+	m.say("info", m.line("eye."+id))
+}
+
+// worthSeeing asks the adviser whether the camera is the better way for this step; one that has no opinion says yes.
+func (m *Machine) worthSeeing(q *question) bool {
+	if w, ok := m.adv.(Watcher); ok {
+		return w.Watch(q.step.Eye, q.check, m.j.noise)
+	}
+	return true
+}
+
+// seeReading works a number or a state on the meter's display.
+func (m *Machine) seeReading(r measure.Reading) {
+	q := m.j.q
+	switch {
+	case q.first != nil: // said once already: the camera is the second witness
+		switch r2, ok := m.together(q.first.Reading, true); {
+		case !ok:
+			m.differs(*q.first)
+		case q.sight.P >= surely:
+			m.agreed(heard.Meaning{Kind: heard.Reading, Reading: r2})
+		}
+		return
+	case q.pending != nil && !q.sighted:
+		if r2, ok := m.together(q.pending.Reading, false); ok {
+			m.agreed(heard.Meaning{Kind: heard.Reading, Reading: r2})
+			return
+		}
+		m.differs(*q.pending)
+		return
+	case len(q.choices) > 0:
+		for _, c := range q.choices {
+			if c.Reading == nil {
+				continue
+			}
+			if r2, ok := m.together(c.Reading, false); ok && !(q.hazard && isZero(r2)) {
+				m.agreed(heard.Meaning{Kind: heard.Reading, Reading: r2})
+				return
+			}
+		}
+		return
+	}
+	m.propose(r)
+}
+
+// propose puts to the person what the camera alone sees.
+func (m *Machine) propose(r measure.Reading) {
+	j, q := m.j, m.j.q
+	units := q.units
+	if r.State != measure.Number || r.Value.Unit != "" {
+		units = nil
+	} else if len(units) == 1 {
+		r.Value.Unit, units = units[0], nil
+	}
+	if q.offered >= offersMax || len(units) == 0 && (m.rejected(q, &r) || m.impossible(&r) != "") {
+		return
+	}
+	q.offered++
+	q.pending, q.number, q.sighted = nil, nil, true
+	x := heard.Meaning{Kind: heard.Reading, Reading: &r}
+	seen := r.Value.Dec.Words()
+	if len(units) == 0 {
+		seen = m.reading(&r)
+	}
+	j.heardView = &HeardView{Text: q.sight.Text, Rivals: q.sight.Rivals}
+	m.pendingView(x)
+	m.cue("ask")
+	switch {
+	case q.hazard && (len(units) == 0 && isZero(&r) || len(units) > 0 && math.Abs(r.Value.Dec.Float()) < zeroVolts):
+		q.sighted = false
+		m.say("info", m.line("eye.zero", "value", seen))
+		m.emit(Effect{Type: DoListen, ID: "number"})
+	case len(units) > 0:
+		q.number, j.state = &r, "confirm"
+		m.say("info", m.line("eye.unit", "number", seen, "units", m.unitWords(units)))
+		m.emit(Effect{Type: DoListen, ID: "choice"})
+	default:
+		q.pending, j.state = &x, "confirm"
+		m.say("info", m.line("eye.sees", "value", m.reading(&r)))
+		m.emit(Effect{Type: DoListen, ID: "choice"})
+	}
+}
+
+// unitTold takes the unit for a number without one. When the camera sees the number, the person has heard it and named its
+// unit; a number that was said is decided upon as if the unit had been said with it.
+func (m *Machine) unitTold(u *heard.Utterance, id string) {
+	q := m.j.q
+	r := *q.number
+	r.Value.Unit = id
+	seen := q.sighted
+	q.number, q.sighted = nil, false
+	if !seen {
+		v := *u
+		v.Meanings = []heard.Meaning{{Kind: heard.Reading, Reading: &r}}
+		m.decided(&v, heard.Decide(&v, m.slot(q)))
+		return
+	}
+	if why := m.impossible(&r); why != "" {
+		m.j.state = "ask"
+		m.odd(why)
+		return
+	}
+	q.typed = true
+	m.accept(heard.Meaning{Kind: heard.Reading, Reading: &r})
+}
+
+// seeChoice works a count of blinks or a line of the plate.
+func (m *Machine) seeChoice(x heard.Meaning) {
+	j, q := m.j, m.j.q
+	if q.pending != nil && !q.sighted || q.offered >= offersMax {
+		return
+	}
+	q.offered++
+	q.pending, q.sighted, j.state = &x, true, "confirm"
+	words := m.option(x.ID)
+	if x.Kind == heard.Text {
+		words = x.Text
+	}
+	j.heardView = &HeardView{Text: words, Taken: words, Pending: true, Rivals: q.sight.Rivals}
+	m.cue("ask")
+	m.say("info", m.line("eye.sees", "value", words))
+	m.emit(Effect{Type: DoListen, ID: "choice"})
+}
+
+// beside holds what was said against what the camera sees, when it sees something. It tells whether that settled it.
+func (m *Machine) beside(u *heard.Utterance, fits []heard.Meaning) bool {
+	q := m.j.q
+	if q.sight == nil || q.blind || m.j.now-q.sight.at > freshFor {
+		return false
+	}
+	best := fits[0]
+	if q.sight.Reading == nil {
+		return m.besideChoice(best)
+	}
+	if x, ok := asReading(best); !ok || x.Reading == nil {
+		return false
+	}
+	for i, x := range fits {
+		x, ok := asReading(x)
+		if !ok || x.Cost > agreeWithin {
+			continue
+		}
+		r, ok := m.settled(x)
+		if !ok {
+			if i == 0 {
+				return false // its unit is not known: asked first
+			}
+			continue
+		}
+		clears := q.hazard && isZero(r)
+		if clears && (i > 0 || q.sight.P < surely) {
+			continue
+		}
+		if r, ok := m.together(r, clears); ok {
+			m.agreed(heard.Meaning{Kind: heard.Reading, Reading: r})
+			return true
+		}
+	}
+	x, _ := asReading(best)
+	r, ok := m.settled(x)
+	if !ok {
+		return false
+	}
+	m.differs(heard.Meaning{Kind: heard.Reading, Reading: r})
+	return true
+}
+
+// agreeWithin is how many nats behind the best words a rival may be that the camera confirms: about one in twenty.
+const agreeWithin = 3.0
+
+func (m *Machine) besideChoice(best heard.Meaning) bool {
+	q := m.j.q
+	x := q.sight.meaning()
+	switch {
+	case best.Kind == heard.Count && x.Kind == heard.Choice:
+		best = choiceOf(best.Text)
+	case best.Kind != x.Kind:
+		return false
+	}
+	if best.ID == x.ID && best.Text == x.Text || x.Kind == heard.Choice && best.ID == x.ID {
+		m.agreed(x)
+		return true
+	}
+	if x.Kind == heard.Text { // what is read off the plate by the person wins
+		q.blind = true
+		return false
+	}
+	m.differs(best)
+	return true
+}
+
+// settled is a said reading with its unit, when that is known and one of those asked for.
+func (m *Machine) settled(x heard.Meaning) (*measure.Reading, bool) {
+	q := m.j.q
+	r := *x.Reading
+	switch {
+	case r.State == measure.Over || r.State == measure.Blank:
+		return &r, true
+	case r.State != measure.Number:
+		return nil, false
+	case r.Value.Unit != "":
+		return &r, slices.Contains(q.units, r.Value.Unit)
+	}
+	fit := q.units
+	if x.Units != nil {
+		fit = nil
+		for _, u := range x.Units {
+			if slices.Contains(q.units, u) {
+				fit = append(fit, u)
+			}
+		}
+	}
+	if s := q.sight.Reading; len(fit) > 1 && s != nil && slices.Contains(fit, s.Value.Unit) {
+		fit = []string{s.Value.Unit}
+	}
+	if len(fit) != 1 {
+		return nil, false
+	}
+	r.Value.Unit = fit[0]
+	return &r, true
+}
+
+// together tells whether a said reading is what the camera sees: the same state, or numbers that a person may call alike
+// and that lead to the same. strict takes no other unit than the one said.
+func (m *Machine) together(r *measure.Reading, strict bool) (*measure.Reading, bool) {
+	q := m.j.q
+	s := q.sight.Reading
+	if r == nil || r.State != s.State {
+		return nil, false
+	}
+	if r.State != measure.Number {
+		return r, true
+	}
+	units := q.units
+	if strict {
+		units = []string{r.Value.Unit}
+	}
+	if s.Value.Unit != "" {
+		units = []string{s.Value.Unit}
+	}
+	a := r.Value.Base()
+	u, _ := unit.Lookup(r.Value.Unit)
+	step := r.Value.Dec.Step() * u.Scale // the place of the last digit said, in base units
+	for _, id := range units {
+		t := *s
+		t.Value.Unit = id
+		if t.Value.Dim() != r.Value.Dim() {
+			continue
+		}
+		b := t.Value.Base()
+		if math.Abs(a-b) > math.Max(0.01*math.Max(math.Abs(a), math.Abs(b)), 0.5*step) || (a < 0) != (b < 0) && a != 0 && b != 0 {
+			continue
+		}
+		if isZero(r) != isZero(&t) || q.check >= 0 && m.consequence(q.check, r) != m.consequence(q.check, &t) {
+			continue
+		}
+		return r, true
+	}
+	return nil, false
+}
+
+// agreed takes an answer that the person and the camera give alike.
+func (m *Machine) agreed(x heard.Meaning) {
+	j, q := m.j, m.j.q
+	if x.Reading != nil {
+		if why := m.impossible(x.Reading); why != "" {
+			m.odd(why)
+			return
+		}
+	}
+	q.pending, q.first, q.choices, q.number, q.sighted, q.ready = nil, nil, nil, nil, false, false
+	q.typed, j.state = true, "ask"
+	if j.heardView == nil {
+		j.heardView = &HeardView{Text: q.sight.Text}
+	}
+	m.say("info", m.line("eye.agrees"))
+	m.accept(x)
+}
+
+// differs asks which of the two it is, said or seen; from here only the person decides.
+func (m *Machine) differs(said heard.Meaning) {
+	j, q := m.j, m.j.q
+	seen := q.sight.meaning()
+	if said.Reading != nil {
+		r := *q.sight.Reading
+		if r.State == measure.Number && r.Value.Unit == "" {
+			r.Value.Unit = said.Reading.Value.Unit
+		}
+		seen = heard.Meaning{Kind: heard.Reading, Reading: &r}
+	}
+	q.blind, q.sighted = true, false
+	q.pending, q.first, q.number, q.choices = nil, nil, nil, []heard.Meaning{said, seen}
+	q.ready = false
+	j.state = "confirm"
+	m.pendingView(said)
+	m.cue("ask")
+	m.say("info", m.line("eye.differs", "this", m.inWords(said), "that", m.inWords(seen)))
+	m.emit(Effect{Type: DoListen, ID: "number"})
+}
+
+func (m *Machine) inWords(x heard.Meaning) string {
+	switch {
+	case x.Reading != nil && x.Reading.State == measure.Number && x.Reading.Value.Unit == "":
+		return x.Reading.Value.Dec.Words()
+	case x.Reading != nil:
+		return m.reading(x.Reading)
+	case x.Kind == heard.Text:
+		return x.Text
+	}
+	return m.option(x.ID)
+}
+
+// Watcher is an adviser that knows when the camera is the better way to answer.
+type Watcher interface {
+	// Watch tells whether to offer the camera for what can be seen (one of the Eye constants) of a check, -1 for a step that is
+	// none. noise is dB of speech over noise, 0 when not known.
+	Watch(eye string, check int, noise float64) bool
+}
+
+// seeWires takes what was found at the marked terminals. What was answered before and is found again is not asked again.
+func (m *Machine) seeWires(s *Seen) {
+	j := m.j
+	old := j.wires
+	j.wires = nil
+	n := 0
+	for _, f := range s.Wires {
+		w := wire{SeenWire: f}
+		for i := range old {
+			if o := &old[i]; o.Name == w.Name && o.Change == w.Change && o.answer != "put-back" {
+				w.answer = o.answer
+			}
+		}
+		if w.open() {
+			n++
+		}
+		j.wires = append(j.wires, w)
+	}
+	j.site.Unlike = n > 0
+	if j.q == nil || j.q.step.ID != s.Step || j.alarm != "" || j.doubtAsk {
+		return
+	}
+	if n == 0 {
+		m.say("info", m.line("eye.wires.same"))
+		m.request()
+		return
+	}
+	m.say("warning", m.signal("caution")+m.line("eye.wires.differ", "count", whole(int64(n))))
+	j.aim, j.q = aim{}, nil
+	m.advance()
+}
+
+// unlike is the first difference in the wiring that nobody has answered.
+func (m *Machine) unlike() (aim, bool) {
+	for i := range m.j.wires {
+		if m.j.wires[i].open() {
+			return aim{"wire", i}, true
+		}
+	}
+	return aim{}, false
+}
+
+// wireQuestion asks what became of one wire.
+func (m *Machine) wireQuestion(q *question, n int) {
+	w := &m.j.wires[n]
+	m.fromLine(q, "wire."+w.Change, "name", w.Name, "before", w.Before, "after", w.After)
+	q.step.ID = "wire." + whole(int64(n+1))
+	m.warn(q, "hands")
+}
+
+// wireTold works the answer to a difference.
+func (m *Machine) wireTold(n int, id string) {
+	j := m.j
+	if n >= len(j.wires) || id == "" {
+		return
+	}
+	w := &j.wires[n]
+	w.answer = id
+	m.say("info", sentence(m.option(id)))
+	m.fact(m.line("wire."+id, "name", w.Name))
+	if _, open := m.unlike(); !open {
+		j.site.Unlike = false
+	}
+}
+
+// wireNames are the names of the terminals that the repair under way moves, for marking them in a picture.
+func (m *Machine) wireNames() []string {
+	var out []string
+	for _, s := range m.model.Repairs[m.j.repair].Steps {
+		if s.Wire < 0 {
+			continue
+		}
+		if name := m.model.Points[s.Wire].Name; !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
