@@ -22,8 +22,8 @@ import (
 func TestFigures(t *testing.T) {
 	figure.Run(t, func(add figure.Adder) {
 		bin := filepath.Join(t.TempDir(), "readback")
-		build := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", bin, ".")
-		build.Env = append(os.Environ(), "CGO_ENABLED=0")
+		build := exec.Command("go", "build", "-tags", "sound", "-trimpath", "-ldflags=-s -w", "-o", bin, ".") // as make run does
+		build.Env = append(os.Environ(), "CGO_ENABLED=1")
 		if out, err := build.CombinedOutput(); err != nil {
 			t.Fatalf("%v: %s", err, out)
 		}
