@@ -52,7 +52,7 @@ func ForAppliance(e *appliance.Engine, meter *measure.Meter, base Base) (*Case, 
 		return nil, err
 	}
 	c.Worlds = worlds
-	c.Problem = &Problem{Worlds: len(worlds.Sets), Groups: len(m.Repairs), Hyps: hyps, After: worlds.After(c.Modes)}
+	c.Problem = &Problem{Worlds: len(worlds.Sets), Groups: len(m.Repairs), Hyps: hyps, Habits: UsualHabits, After: worlds.After(c.Modes)}
 	sets := make([]appliance.Hypothesis, len(worlds.Sets)-2) // the broad worlds predict nothing
 	for w := range sets {
 		sets[w] = worlds.Sets[w]
@@ -78,11 +78,13 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 			if i == n {
 				option = -1 // no option fits
 			}
-			row := make([]float64, max(n, 1))
+			row, spoilt := make([]float64, max(n, 1)), make([]float64, max(n, 1))
 			for said := range row {
-				row[said] = measure.LookParts(k.Skill, n, option, said).Total()
+				parts := measure.LookParts(k.Skill, n, option, said)
+				row[said] = parts.Total()
+				spoilt[said] = row[said] - parts[measure.Sound]
 			}
-			chk.Bins = append(chk.Bins, row)
+			chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
 			sc.classes = append(sc.classes, appliance.Outcome{Option: option})
 		}
 		for i, o := range outs {
@@ -94,9 +96,7 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 		c.cluster(k, outs, &sc, class)
 		c.cut(k, &sc)
 		for _, p := range sc.preds {
-			row := make([]float64, len(sc.cuts)+1+len(sc.states))
-			measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row)
-			chk.Bins = append(chk.Bins, row)
+			c.row(k, &sc, p, &chk)
 		}
 	}
 	for _, i := range of {
@@ -104,6 +104,13 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 	}
 	chk.Class = append(chk.Class, Broad, Broad)
 	return chk, sc
+}
+
+// row adds the outcome chances of a prediction to a measurement.
+func (c *Case) row(k *appliance.Check, sc *scale, p measure.Predicted, chk *Check) {
+	row, spoilt := make([]float64, len(sc.cuts)+1+len(sc.states)), make([]float64, len(sc.cuts)+1+len(sc.states))
+	measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row, spoilt)
+	chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
 }
 
 // sameShare is how far apart, in standard deviations of what the display can tell, two predictions may be and yet share a class.

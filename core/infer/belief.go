@@ -36,18 +36,20 @@ type item struct {
 	check, bin    int // check: the repair group of a mended entry
 	again, steady float64
 	parts         []measure.Parts // owned
-	log           []float64       // per class, Broad last: log-likelihood as it was counted, empty for silence
-	bits          float64         // surprise when it came: -log2 of the chance of its outcome, given the answers before
+	log           [][]float64     // per habit and class, Broad last: log-likelihood as it was counted, empty for silence
 }
 
 // several is a hypothesis with more than one world, and the state of its present power cycle.
 type several struct {
 	hyp   int
-	world []int32   // per phase, as the repairs so far leave it
-	cur   []float64 // per phase: log-likelihood of this cycle
-	base  float64   // log prior and log-likelihood of the closed cycles
-	kept  float64   // its probability while it is set aside
+	world []int32            // per phase, as the repairs so far leave it
+	cur   [][]float64        // per habit and phase: log-likelihood of this cycle
+	base  [MaxHabits]float64 // per habit: log prior and log-likelihood of the closed cycles
+	kept  each               // its probability while it is set aside
 }
+
+// each is a figure for each kind of person; those that a problem does not have are 0.
+type each [MaxHabits]float64
 
 // Belief is the state of one job. It is not safe for concurrent use.
 type Belief struct {
@@ -58,18 +60,24 @@ type Belief struct {
 	world   []int32 // per hypothesis: its only world, as the repairs so far leave it, -1 when it has several
 	plain   bool    // hypothesis and world have one number, but for those with several, which have some world of their number
 	several []several
-	prob    []float64 // per hypothesis: normalised
-	logZ    float64   // log-likelihood of all answers
-	lost    float64   // log of the most that any probability can have shrunk since it was last taken from the logs
+	joint   []each // per hypothesis: its probability together with each habit, times one over scale
+	scale   float64
+	prob    []float64 // per hypothesis: normalised, unless stale
+	stale   bool
+	logZ    float64 // log-likelihood of all answers
+	lost    float64 // log of the most that any probability can have shrunk since it was last taken from the logs
 	mends   int
 
-	like  [Broad + 1]float64 // scratch, per class
-	mass  [Broad + 1]float64 // scratch, per class
-	cause []measure.Parts    // per check and class: which cause gave the last answer
-	start []int              // first entry of each check in cause
+	like  [Broad + 1]each   // scratch, per class
+	mass  [Broad + 1]each   // scratch, per class
+	cause [][]measure.Parts // per habit, per check and class: which cause gave the last answer
+	start []int             // first entry of each check in the causes
 	asked []bool
 	fixed []bool    // per repair group
 	left  [][]int32 // per repair group, once told of: the world that it leaves of each world
+	focus []each    // per hypothesis that Focus named: share of each habit if the hypothesis is true
+	hyps  []int32   // what Focus named
+	away  []each    // scratch, per hypothesis
 }
 
 // New starts a job: nothing has been answered. The problem must have been prepared.
@@ -88,7 +96,11 @@ func New(p *Problem) *Belief {
 	}
 	for h := range p.Hyps {
 		if ph := p.Hyps[h].Phases; len(ph) > 1 {
-			b.several = append(b.several, several{hyp: h, world: make([]int32, len(ph)), cur: make([]float64, len(ph))})
+			s := several{hyp: h, world: make([]int32, len(ph))}
+			for range p.Habits {
+				s.cur = append(s.cur, make([]float64, len(ph)))
+			}
+			b.several = append(b.several, s)
 		}
 	}
 	b.plain = len(p.Hyps) <= p.Worlds
@@ -102,7 +114,10 @@ func New(p *Problem) *Belief {
 		b.start[i] = n
 		n += len(p.Checks[i].Bins)
 	}
-	b.cause = make([]measure.Parts, n)
+	b.joint = make([]each, len(p.Hyps))
+	for range p.Habits {
+		b.cause = append(b.cause, make([]measure.Parts, n))
+	}
 	b.reset()
 	return b
 }
@@ -116,15 +131,21 @@ func (b *Belief) reset() {
 		if ph := b.p.Hyps[h].Phases; len(ph) == 1 {
 			b.world[h] = int32(ph[0].World)
 		}
-		b.prob[h] = b.p.Hyps[h].Prior
+		for g, habit := range b.p.Habits {
+			b.joint[h][g] = habit.P * b.p.Hyps[h].Prior
+		}
 	}
 	for i := range b.several {
 		s := &b.several[i]
-		s.base = math.Log(b.p.Hyps[s.hyp].Prior)
 		for j, ph := range b.p.Hyps[s.hyp].Phases {
-			s.world[j], s.cur[j] = int32(ph.World), 0
+			s.world[j] = int32(ph.World)
+		}
+		for g, habit := range b.p.Habits {
+			s.base[g] = math.Log(habit.P * b.p.Hyps[s.hyp].Prior)
+			clear(s.cur[g])
 		}
 	}
+	b.scale, b.stale = 1, true
 	clear(b.asked)
 	clear(b.fixed)
 	b.logZ, b.lost, b.mends = 0, 0, 0
@@ -188,7 +209,10 @@ func (b *Belief) take() item {
 	}
 	it := b.free[n-1]
 	b.free = b.free[:n-1]
-	it.parts, it.log, it.bits = it.parts[:0], it.log[:0], 0
+	it.parts = it.parts[:0]
+	for g := range it.log {
+		it.log[g] = it.log[g][:0]
+	}
 	return it
 }
 
@@ -222,8 +246,10 @@ func (b *Belief) apply(it *item) bool {
 	case cycled:
 		for i := range b.several {
 			s := &b.several[i]
-			s.base = b.p.fold(s)
-			clear(s.cur)
+			for g := range s.cur {
+				s.base[g] = b.p.fold(s, g)
+				clear(s.cur[g])
+			}
 		}
 		return true
 	case mended:
@@ -242,70 +268,114 @@ func (b *Belief) apply(it *item) bool {
 		}
 		return true
 	}
-	it.log = it.log[:0]
+	for len(it.log) < len(b.p.Habits) {
+		it.log = append(it.log, nil)
+	}
+	for g := range it.log {
+		it.log[g] = it.log[g][:0]
+	}
 	if len(it.parts) == 0 {
 		return true
 	}
-	c := &b.p.Checks[it.check]
-	n := len(c.Bins)
-	b.masses(it.check, b.prob, -1)
-	if it.bin >= 0 {
-		it.bits = -math.Log2(b.outcome(it.check, it.bin))
-	}
-	b.weigh(it)
-	like := b.like[:]
-	sum, most, least := b.mass[Broad]*like[n], like[n], like[n]
-	for k, x := range like[:n] {
-		sum += b.mass[k] * x
-		most, least = max(most, x), min(least, x)
-	}
-	for i := range b.several {
-		s := &b.several[i]
-		for j, w := range s.world {
-			s.cur[j] += it.log[min(int(c.Class[w]), n)]
+	class := b.p.Checks[it.check].Class
+	n := len(b.p.Checks[it.check].Bins)
+	most, least := 0.0, math.Inf(1)
+	for g := range b.p.Habits {
+		b.weigh(it, g)
+		for k := range n + 1 {
+			x := b.like[k][g]
+			most, least = max(most, x), min(least, x)
+			b.like[k][g] = x * b.scale
+		}
+		for i := range b.several {
+			s := &b.several[i]
+			for j, w := range s.world {
+				s.cur[g][j] += it.log[g][min(int(class[w]), n)]
+			}
 		}
 	}
+	b.asked[it.check], b.stale = true, true
+	b.like[Broad] = b.like[n]
 	// The probabilities follow by one multiplication each. Before digits can be lost they are taken from the logs again.
 	b.lost += math.Log(least / most)
+	sum := b.multiply(class)
+	for i := range b.several {
+		s := &b.several[i]
+		for g := range b.p.Habits {
+			x := math.Exp(b.p.fold(s, g) - b.logZ)
+			b.joint[s.hyp][g] = x
+			sum += x
+		}
+	}
 	if !(sum > 0) || !(b.lost > -500) {
 		return b.refresh()
 	}
 	b.logZ += math.Log(sum)
-	inv := 1 / sum
-	for k := range n + 1 {
-		like[k] *= inv
-	}
-	like[Broad] = like[n]
-	prob, class := b.prob, c.Class
-	if b.plain && b.mends == 0 {
-		class = class[:len(prob)]
-		for h, k := range class {
-			prob[h] *= b.like[k]
-		}
-	} else {
-		for h, w := range b.world {
-			if w >= 0 {
-				prob[h] *= b.like[class[w]]
-			}
-		}
-	}
-	for i := range b.several {
-		s := &b.several[i]
-		prob[s.hyp] = math.Exp(b.p.fold(s) - b.logZ)
-	}
+	b.scale = 1 / sum
 	return true
 }
 
-// weigh fills like and it.log with the likelihood of an answer per class, Broad last. The causes of repeated answers to one
+// multiply takes the likelihoods in like into the joint probabilities of the hypotheses with one world, and returns their sum.
+func (b *Belief) multiply(class []uint8) float64 {
+	joint, like := b.joint, &b.like
+	if b.plain && b.mends == 0 {
+		for i := range b.several {
+			joint[b.several[i].hyp] = each{}
+		}
+		class = class[:len(joint)]
+		var a, b, c float64 // in registers
+		for h, k := range class {
+			j, l := &joint[h], &like[k]
+			x, y, z := j[0]*l[0], j[1]*l[1], j[2]*l[2]
+			j[0], j[1], j[2] = x, y, z
+			a, b, c = a+x, b+y, c+z
+		}
+		return a + b + c
+	}
+	var sum each
+	for h, w := range b.world {
+		if w < 0 {
+			continue
+		}
+		j, l := &joint[h], &like[class[w]]
+		for g := range j {
+			j[g] *= l[g]
+			sum[g] += j[g]
+		}
+	}
+	return sum[0] + sum[1] + sum[2]
+}
+
+// Habits fills dst with the probability of each kind of person.
+func (b *Belief) Habits(dst []float64) {
+	for g := range dst {
+		dst[g] = 0
+		for h := range b.joint {
+			dst[g] += b.joint[h][g] * b.scale
+		}
+	}
+}
+
+// weigh fills like and log of one habit with the likelihood of an answer per class, Broad last. The causes of repeated answers to one
 // check form a chain: a cause either works again or everything is drawn anew. Each class has its own chain, so a hypothesis
 // whose prediction changed in between (another power cycle, a repair) is taken to have predicted the new class all along.
-func (b *Belief) weigh(it *item) {
+func (b *Belief) weigh(it *item, g int) {
 	c := it.check
 	n := len(b.p.Checks[c].Bins)
-	cause := b.cause[b.start[c] : b.start[c]+n]
+	cause := b.cause[g][b.start[c] : b.start[c]+n]
+	odds := b.p.Habits[g].Odds
 	broad := 0.0
 	for k := range cause {
 		now := it.parts[k]
+		if rate := b.p.rate[c]; rate != nil && odds != 1 {
+			scale := 1 / norm(rate[k], odds)
+			for i := range now {
+				if i > 0 {
+					now[i] *= odds
+				}
+				now[i] *= scale
+			}
+		}
 		if b.asked[c] {
 			last := cause[k]
 			fresh := last[measure.Sound]
@@ -331,111 +401,26 @@ func (b *Belief) weigh(it *item) {
 		} else {
 			cause[k] = measure.Parts{measure.Sound: 1}
 		}
-		b.like[k] = total
+		b.like[k][g] = total
 		broad += b.p.broad[c][k] * total
 	}
-	b.like[n] = broad
-	b.asked[c] = true
+	b.like[n][g] = broad
 	for k := range n + 1 {
-		it.log = append(it.log, math.Log(b.like[k]))
+		it.log[g] = append(it.log[g], math.Log(b.like[k][g]))
 	}
-}
-
-// fold is the log weight of a hypothesis with several worlds, the present cycle included.
-func (p *Problem) fold(s *several) float64 {
-	top := math.Inf(-1)
-	for _, x := range s.cur {
-		top = max(top, x)
-	}
-	if math.IsInf(top, -1) {
-		return top
-	}
-	sum := 0.0
-	for j, ph := range p.Hyps[s.hyp].Phases {
-		sum += ph.P * math.Exp(s.cur[j]-top)
-	}
-	return s.base + top + math.Log(sum)
-}
-
-// weight is the log weight of a hypothesis, counted from the history, as if the answers to skip had never come (-1: all count).
-func (b *Belief) weight(h, skip int) float64 {
-	hyp := &b.p.Hyps[h]
-	total := math.Log(hyp.Prior)
-	for from := 0; from <= len(b.items); {
-		to := from
-		for to < len(b.items) && b.items[to].what != cycled {
-			to++
-		}
-		cycle, top := 0.0, math.Inf(-1)
-		var like [8]float64
-		for j, ph := range hyp.Phases {
-			like[j] = b.cycleLog(int32(ph.World), from, to, skip)
-			top = max(top, like[j])
-		}
-		if math.IsInf(top, -1) {
-			return top
-		}
-		for j, ph := range hyp.Phases {
-			cycle += ph.P * math.Exp(like[j]-top)
-		}
-		total += top + math.Log(cycle)
-		from = to + 1
-	}
-	return total
-}
-
-// cycleLog is the log-likelihood of the answers in items[from:to] in a world, given where the world stood at the start.
-func (b *Belief) cycleLog(w int32, from, to, skip int) float64 {
-	if b.mends > 0 {
-		for i := range b.items[:from] {
-			if b.items[i].what == mended {
-				w = b.left[b.items[i].check][w]
-			}
-		}
-	}
-	sum := 0.0
-	for i := from; i < to; i++ {
-		it := &b.items[i]
-		switch {
-		case it.what == mended:
-			w = b.left[it.check][w]
-		case len(it.log) > 0 && it.check != skip:
-			sum += it.log[min(int(b.p.Checks[it.check].Class[w]), len(it.log)-1)]
-		}
-	}
-	return sum
-}
-
-// refresh takes the probabilities from the logs. It returns false when no hypothesis is left.
-func (b *Belief) refresh() bool {
-	b.logZ = b.fromLogs(b.prob, -1)
-	b.lost = 0
-	return !math.IsInf(b.logZ, -1)
-}
-
-// fromLogs fills dst with the probabilities without the answers to skip, from the history, and returns the log evidence.
-func (b *Belief) fromLogs(dst []float64, skip int) float64 {
-	top := math.Inf(-1)
-	for h := range dst {
-		dst[h] = b.weight(h, skip)
-		top = max(top, dst[h])
-	}
-	if math.IsInf(top, -1) {
-		return top
-	}
-	sum := 0.0
-	for h := range dst {
-		dst[h] = math.Exp(dst[h] - top)
-		sum += dst[h]
-	}
-	for h := range dst {
-		dst[h] /= sum
-	}
-	return top + math.Log(sum)
 }
 
 // Prob returns the probability of each hypothesis. The slice belongs to the belief and changes with the next answer.
-func (b *Belief) Prob() []float64 { return b.prob }
+func (b *Belief) Prob() []float64 {
+	if b.stale {
+		b.stale = false
+		for h := range b.prob {
+			j := &b.joint[h]
+			b.prob[h] = (j[0] + j[1] + j[2]) * b.scale
+		}
+	}
+	return b.prob
+}
 
 // LogEvidence is the natural log of the probability of all answers so far.
 func (b *Belief) LogEvidence() float64 { return b.logZ }
@@ -443,67 +428,79 @@ func (b *Belief) LogEvidence() float64 { return b.logZ }
 // Sort returns the probability of all hypotheses of one sort.
 func (b *Belief) Sort(s Sort) float64 {
 	sum := 0.0
-	for h := range b.p.Hyps {
+	for h, x := range b.Prob() {
 		if b.p.Hyps[h].Sort == s {
-			sum += b.prob[h]
+			sum += x
 		}
 	}
 	return sum
 }
 
-// masses fills b.mass with the probability, by prob, of each class of a check in the present power cycle, without regard to
-// the answers to skip in the choice between the worlds of one hypothesis.
-func (b *Belief) masses(check int, prob []float64, skip int) {
+// masses fills mass with the probability, by joint, of each class of a check and each habit in the present power cycle, without
+// regard to the answers to skip in the choice between the worlds of one hypothesis. It leaves joint as it was.
+func (b *Belief) masses(check int, joint []each, skip int) {
 	class := b.p.Checks[check].Class
-	var even, odd [Broad + 1]float64 // two tables: a sum need not wait for the one before it
+	mass := &b.mass
+	clear(mass[:])
 	if b.plain && b.mends == 0 {
 		for i := range b.several {
 			s := &b.several[i]
-			s.kept, prob[s.hyp] = prob[s.hyp], 0
+			s.kept, joint[s.hyp] = joint[s.hyp], each{}
 		}
-		class := class[:len(prob)]
-		for h := 1; h < len(class); h += 2 {
-			even[class[h-1]] += prob[h-1]
-			odd[class[h]] += prob[h]
-		}
-		if n := len(class); n&1 != 0 {
-			even[class[n-1]] += prob[n-1]
+		class := class[:len(joint)]
+		for h, k := range class {
+			j, m := &joint[h], &mass[k]
+			m[0] += j[0]
+			m[1] += j[1]
+			m[2] += j[2]
 		}
 		for i := range b.several {
 			s := &b.several[i]
-			prob[s.hyp] = s.kept
+			joint[s.hyp] = s.kept
 		}
 	} else {
 		for h, w := range b.world {
 			if w >= 0 {
-				even[class[w]] += prob[h]
+				for g, x := range joint[h] {
+					mass[class[w]][g] += x
+				}
 			}
 		}
 	}
-	for k := range b.mass {
-		b.mass[k] = even[k] + odd[k]
-	}
-	var share [8]float64
+	var share [maxPhases]float64
 	for i := range b.several {
 		s := &b.several[i]
-		if prob[s.hyp] == 0 {
-			continue
-		}
-		b.shares(s, skip, share[:len(s.cur)])
-		for j, w := range s.world {
-			b.mass[class[w]] += prob[s.hyp] * share[j]
+		for g := range b.p.Habits {
+			x := joint[s.hyp][g]
+			if x == 0 {
+				continue
+			}
+			b.shares(s, g, skip, share[:len(s.world)])
+			for j, w := range s.world {
+				mass[class[w]][g] += x * share[j]
+			}
 		}
 	}
 }
 
-// shares is the probability of each world of a hypothesis in this cycle.
-func (b *Belief) shares(s *several, skip int, dst []float64) {
-	copy(dst, s.cur)
+// now is masses as they stand, normalised.
+func (b *Belief) now(check int) {
+	b.masses(check, b.joint, -1)
+	for k := range b.mass {
+		for g := range b.mass[k] {
+			b.mass[k][g] *= b.scale
+		}
+	}
+}
+
+// shares is the probability of each world of a hypothesis in this cycle, for one habit.
+func (b *Belief) shares(s *several, g, skip int, dst []float64) {
+	copy(dst, s.cur[g])
 	if skip >= 0 {
 		for i := len(b.items) - 1; i >= 0 && b.items[i].what != cycled; i-- {
-			if it := &b.items[i]; it.what == answered && it.check == skip && len(it.log) > 0 {
+			if it := &b.items[i]; it.told() && it.check == skip {
 				for j, w := range s.world {
-					dst[j] -= it.log[min(int(b.p.Checks[skip].Class[w]), len(it.log)-1)]
+					dst[j] -= it.log[g][min(int(b.p.Checks[skip].Class[w]), len(it.log[g])-1)]
 				}
 			}
 		}
@@ -531,8 +528,13 @@ func (b *Belief) shares(s *several, skip int, dst []float64) {
 // outcome is the probability of a planning outcome by the class masses.
 func (b *Belief) outcome(check, bin int) float64 {
 	sum := 0.0
-	for k, row := range b.p.Checks[check].Bins {
-		sum += (b.mass[k] + b.mass[Broad]*b.p.broad[check][k]) * row[bin]
+	n := len(b.p.Checks[check].Bins)
+	for g := range b.p.Habits {
+		rows := b.p.bins[g][check]
+		for k, row := range rows[:n] {
+			sum += b.mass[k][g] * row[bin]
+		}
+		sum += b.mass[Broad][g] * rows[n][bin]
 	}
 	return sum
 }
@@ -543,45 +545,78 @@ func (b *Belief) Chance(check, bin int) float64 {
 	if bin < 0 {
 		return 1
 	}
-	b.masses(check, b.prob, -1)
+	b.now(check)
 	return b.outcome(check, bin)
 }
 
-// Outcomes fills dst with the chance of each planning outcome of a check under some hypotheses, in the present power cycle:
-// outcome o under hyps[i] at dst[o*len(hyps)+i].
-func (b *Belief) Outcomes(check int, hyps []int32, dst []float64) {
-	c := &b.p.Checks[check]
-	col := &b.like
-	var share [8]float64
-	for o := range c.Bins[0] {
-		broad := 0.0
-		for k := range c.Bins {
-			col[k] = c.Bins[k][o]
-			broad += b.p.broad[check][k] * col[k]
+// Focus names the hypotheses that Outcomes is about, until the next call. The slice is kept.
+func (b *Belief) Focus(hyps []int32) {
+	b.hyps = hyps
+	b.focus = b.focus[:0]
+	for _, h := range hyps {
+		j := b.joint[h]
+		sum := j[0] + j[1] + j[2]
+		for g := range j {
+			if sum > 0 {
+				j[g] /= sum
+			} else if g < len(b.p.Habits) {
+				j[g] = b.p.Habits[g].P
+			}
 		}
-		col[Broad] = broad
-		row := dst[o*len(hyps) : (o+1)*len(hyps)]
-		for i, h := range hyps {
-			if w := b.world[h]; w >= 0 {
-				row[i] = col[c.Class[w]]
+		b.focus = append(b.focus, j)
+	}
+}
+
+// Outcomes fills dst with the chance of each planning outcome of a check under the hypotheses of Focus, in the present power cycle:
+// outcome o under hypothesis i at dst[o*n+i], n of them.
+func (b *Belief) Outcomes(check int, dst []float64) {
+	c := &b.p.Checks[check]
+	m, n := len(b.hyps), len(c.Bins)
+	alike := b.p.rate[check] == nil || len(b.p.Habits) == 1
+	var col [Broad + 1]each
+	for o := range c.Bins[0] {
+		for g := range b.p.Habits {
+			for k := range n + 1 {
+				col[k][g] = b.p.bins[g][check][k][o]
+			}
+		}
+		col[Broad] = col[n]
+		row := dst[o*m : (o+1)*m]
+		for i, h := range b.hyps {
+			w := b.world[h]
+			if w < 0 {
+				continue
+			}
+			l := &col[c.Class[w]]
+			if alike {
+				row[i] = l[0]
+			} else {
+				f := &b.focus[i]
+				row[i] = f[0]*l[0] + f[1]*l[1] + f[2]*l[2]
 			}
 		}
 	}
 	if len(b.several) == 0 {
 		return
 	}
-	for i, h := range hyps {
+	var share [maxPhases]float64
+	for i, h := range b.hyps {
 		if b.world[h] >= 0 {
 			continue
 		}
 		s := b.severalOf(int(h))
-		b.shares(s, -1, share[:len(s.cur)])
 		for o := range c.Bins[0] {
-			sum := 0.0
-			for j, w := range s.world {
-				sum += share[j] * b.p.Chance(check, int(w), o)
+			dst[o*m+i] = 0
+		}
+		for g := range b.p.Habits {
+			b.shares(s, g, -1, share[:len(s.world)])
+			for o := range c.Bins[0] {
+				sum := 0.0
+				for j, w := range s.world {
+					sum += share[j] * b.p.bins[g][check][min(int(c.Class[w]), n)][o]
+				}
+				dst[o*m+i] += b.focus[i][g] * sum
 			}
-			dst[o*len(hyps)+i] = sum
 		}
 	}
 }

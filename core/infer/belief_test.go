@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"readback/core/infer"
+	"readback/core/measure"
 )
 
 // worst compares the belief with the exact oracle and returns the largest error of a probability and of the log evidence.
@@ -108,11 +109,17 @@ func TestImpossibleAnswer(t *testing.T) {
 	}
 }
 
-// discrete is the answer "outcome o", its likelihood taken from the planning outcomes.
+// discrete is the answer "outcome o", its likelihood and its causes taken from the planning outcomes.
 func discrete(p *infer.Problem, check, o int) infer.Answer {
 	a := infer.Answer{Check: check, Bin: o}
-	for _, row := range p.Checks[check].Bins {
-		a.Parts = append(a.Parts, [5]float64{row[o]})
+	c := &p.Checks[check]
+	for k, row := range c.Bins {
+		parts := measure.Parts{measure.Sound: row[o]}
+		if c.Spoilt != nil {
+			parts[measure.Stray] = c.Spoilt[k][o]
+			parts[measure.Sound] -= c.Spoilt[k][o]
+		}
+		a.Parts = append(a.Parts, parts)
 	}
 	return a
 }

@@ -23,15 +23,12 @@ type Blame struct {
 	Wrong float64 // probability, given all answers, that the last one did not come from what was asked
 }
 
-// Surprise is the surprise of entry i of the history, in bits: -log2 of the chance of its outcome given the entries before.
-func (b *Belief) Surprise(i int) float64 { return b.items[i].bits }
-
 // Answered reports the checks that were answered with more than silence, in the order of their first answers.
 func (b *Belief) Answered(dst []int) []int {
 	dst = dst[:0]
 next:
 	for i := range b.items {
-		if len(b.items[i].parts) == 0 {
+		if !b.items[i].told() {
 			continue
 		}
 		for _, c := range dst {
@@ -47,7 +44,7 @@ next:
 // Outcome is the planning outcome of the last answer to a check, -1 when there is none.
 func (b *Belief) Outcome(check int) int {
 	for i := len(b.items) - 1; i >= 0; i-- {
-		if b.items[i].check == check && len(b.items[i].parts) > 0 {
+		if b.items[i].check == check && b.items[i].told() {
 			return b.items[i].bin
 		}
 	}
@@ -57,50 +54,24 @@ func (b *Belief) Outcome(check int) int {
 // Without fills dst with the probability of each hypothesis if no answer to the check had been given. The power cycles and
 // repairs are taken as they were. dst has one entry per hypothesis.
 func (b *Belief) Without(check int, dst []float64) {
-	class := b.p.Checks[check].Class
-	n := len(b.p.Checks[check].Bins)
-	undo := &b.like
-	for k := range n + 1 {
-		undo[k] = 1
-	}
-	for i := range b.items {
-		if it := &b.items[i]; it.what == answered && it.check == check {
-			for k, x := range it.log {
-				undo[k] *= math.Exp(-x)
-			}
-		}
-	}
-	undo[Broad] = undo[n]
-	sum := 0.0
+	b.apart(check)
 	for h := range dst {
-		w := b.world[h]
-		if w >= 0 && b.prob[h] > 1e-250 && b.mends == 0 {
-			dst[h] = b.prob[h] * undo[class[w]]
-		} else {
-			dst[h] = math.Exp(b.weight(h, check) - b.logZ)
-		}
-		sum += dst[h]
-	}
-	if !(sum > 0) || math.IsInf(sum, 1) {
-		b.fromLogs(dst, check)
-		return
-	}
-	for h := range dst {
-		dst[h] /= sum
+		j := &b.away[h]
+		dst[h] = j[0] + j[1] + j[2]
 	}
 }
 
-// Blame weighs the outcome of one check against all other answers. scratch has one entry per hypothesis.
-func (b *Belief) Blame(check int, scratch []float64) Blame {
+// Blame weighs the outcome of one check against all other answers.
+func (b *Belief) Blame(check int) Blame {
 	out := Blame{Check: check, P: 1, Best: 1}
 	bin := b.Outcome(check)
 	if bin < 0 {
 		return out
 	}
 	out.Wrong = b.Wrong(check)
-	b.Without(check, scratch)
+	b.apart(check)
+	b.masses(check, b.away, check)
 	out.Best = 0
-	b.masses(check, scratch, check)
 	for o := range b.p.Checks[check].Bins[0] {
 		p := b.outcome(check, o)
 		if o == bin {
@@ -118,37 +89,49 @@ func (b *Belief) Wrong(check int) float64 {
 	if !b.asked[check] {
 		return 0
 	}
-	var log []float64
+	var last *item
 	for i := range b.items {
-		if it := &b.items[i]; it.what == answered && it.check == check && len(it.log) > 0 {
-			log = it.log
+		if it := &b.items[i]; it.told() && it.check == check {
+			last = it
 		}
 	}
-	b.masses(check, b.prob, -1)
+	b.now(check)
 	n := len(b.p.Checks[check].Bins)
 	sum := 0.0
-	for k := range n {
-		mass := b.mass[k] + b.mass[Broad]*b.p.broad[check][k]*math.Exp(log[k]-log[n])
-		sum += mass * (1 - b.cause[b.start[check]+k][measure.Sound])
+	for g := range b.p.Habits {
+		log := last.log[g]
+		for k := range n {
+			mass := b.mass[k][g] + b.mass[Broad][g]*b.p.broad[check][k]*math.Exp(log[k]-log[n])
+			sum += mass * (1 - b.cause[g][b.start[check]+k][measure.Sound])
+		}
 	}
 	return sum
 }
 
-// Conflict measures how badly the answers fit together. It counts the last outcome of each check.
+// Conflict measures how badly the answers fit together. It counts the last outcome of each check. The history is gone through anew.
 func (b *Belief) Conflict() Conflict {
 	var c Conflict
-	prior := make([]float64, len(b.p.Hyps))
-	for h := range prior {
-		prior[h] = b.p.Hyps[h].Prior
-	}
+	past := New(b.p)
+	prior := make([]each, len(past.joint))
+	copy(prior, past.joint)
 	for i := range b.items {
 		it := &b.items[i]
-		if len(it.log) == 0 || it.bin < 0 {
-			continue
+		switch {
+		case it.what == cycled:
+			past.Cycle()
+		case it.what == mended:
+			past.Mend(it.check)
+		case it.told():
+			if it.bin >= 0 {
+				bits := -math.Log2(past.Chance(it.check, it.bin))
+				b.masses(it.check, prior, it.check)
+				c.Alone = append(c.Alone, bits)
+				c.Bits += bits + math.Log2(b.outcome(it.check, it.bin))
+			}
+			if past.Observe(Answer{Check: it.check, Parts: it.parts, Bin: it.bin, Again: it.again, Steady: it.steady}) != nil {
+				return c
+			}
 		}
-		c.Alone = append(c.Alone, it.bits)
-		b.masses(it.check, prior, it.check)
-		c.Bits += it.bits + math.Log2(b.outcome(it.check, it.bin))
 	}
 	return c
 }

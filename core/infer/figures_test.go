@@ -75,10 +75,11 @@ func (c *calibration) ece() (ece, reliability float64) {
 // world draws jobs from a problem, or from a perturbed version of it.
 type world struct {
 	p       *infer.Problem
-	cum     []float64     // of the hypotheses
-	rows    [][][]float64 // outcome chances per check and class, Broad last
-	blunder float64       // share of answers that are drawn blindly
-	missing float64       // share of jobs whose fault is not in the model: every answer as under some other fault
+	cum     []float64       // of the hypotheses
+	rows    [][][][]float64 // outcome chances per habit, check and class, Broad last
+	habit   int             // of the person of this job
+	blunder float64         // share of answers that are drawn blindly
+	missing float64         // share of jobs whose fault is not in the model: every answer as under some other fault
 }
 
 func newWorld(p *infer.Problem, r *rand.Rand, noise, blunder, missing float64) *world {
@@ -88,29 +89,74 @@ func newWorld(p *infer.Problem, r *rand.Rand, noise, blunder, missing float64) *
 		sum += h.Prior * math.Exp(noise*r.NormFloat64())
 		w.cum = append(w.cum, sum)
 	}
-	broad := len(p.Hyps) - 2
-	for c, k := range p.Checks {
-		var rows [][]float64
-		for class := range len(k.Bins) + 1 {
-			row := make([]float64, len(k.Bins[0]))
-			total := 0.0
-			for o := range row {
-				if class < len(k.Bins) {
-					row[o] = k.Bins[class][o]
-				} else {
-					row[o] = p.Chance(c, p.Hyps[broad].Phases[0].World, o)
-				}
-				row[o] *= math.Exp(noise * r.NormFloat64())
-				total += row[o]
-			}
-			for o := range row {
-				row[o] /= total
-			}
-			rows = append(rows, row)
+	for _, habit := range p.Habits {
+		var checks [][][]float64
+		for c := range p.Checks {
+			checks = append(checks, noisy(r, laws(p, c, habit.Odds), noise))
 		}
-		w.rows = append(w.rows, rows)
+		w.rows = append(w.rows, checks)
 	}
 	return w
+}
+
+// laws are the outcome chances of each class of a check, Broad last, for a person with so many times the usual odds of a blunder.
+func laws(p *infer.Problem, check int, odds float64) [][]float64 {
+	k := &p.Checks[check]
+	weight := make([]float64, len(k.Bins)+1)
+	for _, h := range p.Hyps {
+		for _, ph := range h.Phases {
+			if c := k.Class[ph.World]; c != infer.Broad {
+				weight[c] += h.Prior * ph.P
+				weight[len(k.Bins)] += h.Prior * ph.P
+			}
+		}
+	}
+	rows := make([][]float64, len(k.Bins)+1)
+	broad := make([]float64, len(k.Bins[0]))
+	for class, row := range k.Bins {
+		rows[class] = make([]float64, len(row))
+		sum := 0.0
+		for o, x := range row {
+			if k.Spoilt != nil {
+				x += (odds - 1) * k.Spoilt[class][o]
+			}
+			rows[class][o] = x
+			sum += x
+		}
+		share := 0.7*weight[class]/weight[len(k.Bins)] + 0.3/float64(len(k.Bins))
+		for o := range row {
+			rows[class][o] /= sum
+			broad[o] += share * rows[class][o]
+		}
+	}
+	rows[len(k.Bins)] = broad
+	return rows
+}
+
+// noisy puts noise, in log odds, on laws.
+func noisy(r *rand.Rand, rows [][]float64, noise float64) [][]float64 {
+	for _, row := range rows {
+		total := 0.0
+		for o := range row {
+			row[o] *= math.Exp(noise * r.NormFloat64())
+			total += row[o]
+		}
+		for o := range row {
+			row[o] /= total
+		}
+	}
+	return rows
+}
+
+// person draws who does the next job.
+func (w *world) person(r *rand.Rand) {
+	x := r.Float64()
+	for g, h := range w.p.Habits {
+		w.habit = g
+		if x -= h.P; x < 0 {
+			return
+		}
+	}
 }
 
 func (w *world) hyp(r *rand.Rand) int {
@@ -131,7 +177,8 @@ func (w *world) active(r *rand.Rand, h int) int {
 
 func (w *world) answer(r *rand.Rand, check, world int) int {
 	k := int(w.p.Checks[check].Class[world])
-	row := w.rows[check][min(k, len(w.rows[check])-1)]
+	rows := w.rows[w.habit][check]
+	row := rows[min(k, len(rows)-1)]
 	if r.Float64() < w.blunder {
 		return r.IntN(len(row))
 	}
@@ -163,6 +210,7 @@ func calibrate(w *world, n, checks int, seed uint64) calibration {
 	}
 	for range n {
 		b.Clear()
+		w.person(r)
 		h := w.hyp(r)
 		at := w.active(r, h)
 		lost := r.Float64() < w.missing

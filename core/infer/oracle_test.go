@@ -36,6 +36,48 @@ type event = infer.Answer
 
 // exact returns the posterior of each hypothesis and the probability of all answers.
 func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat) {
+	evidence = new(big.Rat)
+	for range p.Hyps {
+		post = append(post, new(big.Rat))
+	}
+	for _, habit := range p.Habits {
+		for h, w := range joint(p, events, habit) {
+			post[h].Add(post[h], w)
+			evidence.Add(evidence, w)
+		}
+	}
+	for _, w := range post {
+		w.Quo(w, evidence)
+	}
+	return post, evidence
+}
+
+// spoilt is an answer as a person gives it whose odds of a blunder are so many times the usual ones.
+func spoilt(p *infer.Problem, e event, k int, habit infer.Habit) [measure.Causes]*big.Rat {
+	norm := big.NewRat(1, 1)
+	if rows := p.Checks[e.Check].Spoilt; rows != nil {
+		r := 0.0 // a float64 sum, as the engine has it: the oracle takes the same figures
+		for _, x := range rows[k] {
+			r += x
+		}
+		norm.Add(norm, prod(new(big.Rat).Sub(rat(habit.Odds), rat(1)), rat(r)))
+	}
+	var out [measure.Causes]*big.Rat
+	for c := range out {
+		out[c] = rat(e.Parts[k][c])
+		if p.Checks[e.Check].Spoilt == nil {
+			continue
+		}
+		if measure.Cause(c) != measure.Sound {
+			out[c].Mul(out[c], rat(habit.Odds))
+		}
+		out[c].Quo(out[c], norm)
+	}
+	return out
+}
+
+// joint returns the probability of each hypothesis, one kind of person, and all answers.
+func joint(p *infer.Problem, events []event, habit infer.Habit) (post []*big.Rat) {
 	// Likelihood of each entry per class: the paths up to it over the paths before it.
 	like := make([][]*big.Rat, len(events))
 	for i, e := range events {
@@ -53,9 +95,9 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 			}
 		}
 		for k := range n {
-			l := paths(chain, k)
+			l := paths(p, chain, k, habit)
 			if len(chain) > 1 {
-				if d := paths(chain[:len(chain)-1], k); d.Sign() != 0 {
+				if d := paths(p, chain[:len(chain)-1], k, habit); d.Sign() != 0 {
 					l.Quo(l, d)
 				}
 			}
@@ -72,9 +114,8 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 		k := int(p.Checks[events[i].Check].Class[world])
 		return like[i][min(k, len(like[i])-1)]
 	}
-	evidence = new(big.Rat)
 	for _, h := range p.Hyps {
-		w := rat(h.Prior)
+		w := prod(rat(h.Prior), rat(habit.P))
 		for from := 0; from <= len(events); {
 			to := from
 			for to < len(events) && events[to].Check != -1 {
@@ -94,17 +135,17 @@ func exact(p *infer.Problem, events []event) (post []*big.Rat, evidence *big.Rat
 			from = to + 1
 		}
 		post = append(post, w)
-		evidence.Add(evidence, w)
 	}
-	for _, w := range post {
-		w.Quo(w, evidence)
-	}
-	return post, evidence
+	return post
 }
 
 // paths is the probability of a chain of answers to one check, given class k: the sum over all sequences of causes.
-func paths(chain []event, k int) *big.Rat {
+func paths(p *infer.Problem, chain []event, k int, habit infer.Habit) *big.Rat {
 	total := new(big.Rat)
+	var parts [][measure.Causes]*big.Rat
+	for _, e := range chain {
+		parts = append(parts, spoilt(p, e, k, habit))
+	}
 	var walk func(i int, last measure.Cause, p *big.Rat)
 	walk = func(i int, last measure.Cause, p *big.Rat) {
 		if i == len(chain) {
@@ -112,7 +153,7 @@ func paths(chain []event, k int) *big.Rat {
 			return
 		}
 		for c := range measure.Causes {
-			fresh := rat(chain[i].Parts[k][c])
+			fresh := parts[i][c]
 			if i == 0 {
 				walk(1, c, prod(p, fresh))
 				continue
@@ -155,7 +196,8 @@ func broad(p *infer.Problem, check int, like []*big.Rat) *big.Rat {
 	return out
 }
 
-// randomProblem has up to 6 modes, with pairs, unknown and residual, some modes intermittent, up to 6 checks with up to 4 classes.
+// randomProblem has up to 6 modes, with pairs, unknown and residual, some modes intermittent, up to 6 checks with up to 4 classes, and
+// up to 3 kinds of persons.
 func randomProblem(r *rand.Rand) *infer.Problem {
 	n := 1 + r.IntN(6)
 	modes := make([]infer.Mode, n)
@@ -190,9 +232,17 @@ func randomProblem(r *rand.Rand) *infer.Problem {
 				row[o] /= total
 			}
 			check.Bins = append(check.Bins, row)
+			if c%4 != 3 {
+				slips := make([]float64, outcomes)
+				for o := range slips {
+					slips[o] = row[o] * r.Float64() * r.Float64()
+				}
+				check.Spoilt = append(check.Spoilt, slips)
+			}
 		}
 		p.Checks = append(p.Checks, check)
 	}
+	p.Habits = [][]infer.Habit{nil, infer.UsualHabits, {{P: 0.25, Odds: 4}, {P: 0.75, Odds: 0.5}}}[r.IntN(3)]
 	if err := p.Prepare(); err != nil {
 		panic(err)
 	}

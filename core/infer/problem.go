@@ -38,10 +38,24 @@ type Hyp struct {
 
 // Check is one question or measurement. Predictions that no answer tells apart share a class.
 type Check struct {
-	ID    string
-	Class []uint8     // per world: the class it predicts; Broad for a world without predictions
-	Bins  [][]float64 // per class: the chance of each of a few outcomes, for planning; rows sum to 1
+	ID     string
+	Class  []uint8     // per world: the class it predicts; Broad for a world without predictions
+	Bins   [][]float64 // per class: the chance of each of a few outcomes, for planning; rows sum to 1
+	Spoilt [][]float64 // per class: how much of each of those chances is blunders of a usual person; nil: none
 }
+
+// Habit is one kind of person: how careful they are holds for all of their answers.
+type Habit struct {
+	P    float64 // share of such persons; all of them sum to 1
+	Odds float64 // how many times the usual odds of a blunder theirs are
+}
+
+// MaxHabits is how many kinds of persons a problem can have.
+const MaxHabits = 3
+
+// UsualHabits are careful, middling and careless persons (an assumption without a source, to be fitted from journals): the careless
+// one spoils about every fourth answer.
+var UsualHabits = []Habit{{P: 0.55, Odds: 0.5}, {P: 0.35, Odds: 1.5}, {P: 0.1, Odds: 5}}
 
 // Broad is the class of a world that predicts nothing of its own: any class in the proportion in which the others have it.
 const Broad = 255
@@ -55,8 +69,12 @@ type Problem struct {
 	Groups int // repair decisions 0..Groups-1
 	Hyps   []Hyp
 	Checks []Check
+	Habits []Habit                            // kinds of persons; none: everybody is usual
 	After  func(world int32, group int) int32 // the world that a repair leaves; nil: no repair is ever told
-	broad  [][]float64                        // per check: weight of each class in a broad prediction
+
+	broad [][]float64     // per check: weight of each class in a broad prediction
+	rate  [][]float64     // per check and class: chance that a usual person spoils the answer; nil for a check without blunders
+	bins  [][][][]float64 // per habit, check and class, Broad last: the chance of each outcome
 }
 
 // broadEven is the share of a broad prediction that treats all classes alike, so that none is impossible.
@@ -101,7 +119,7 @@ func (p *Problem) Prepare() error {
 			weight[ph.World] += h.Prior * ph.P
 		}
 	}
-	p.broad = make([][]float64, len(p.Checks))
+	p.broad, p.rate = make([][]float64, len(p.Checks)), make([][]float64, len(p.Checks))
 	for i := range p.Checks {
 		b, err := p.Checks[i].mix(weight)
 		if err != nil {
@@ -109,8 +127,59 @@ func (p *Problem) Prepare() error {
 		}
 		p.broad[i] = b
 	}
+	if len(p.Habits) == 0 {
+		p.Habits = []Habit{{P: 1, Odds: 1}}
+	}
+	if len(p.Habits) > MaxHabits {
+		return fmt.Errorf("infer: %d habits, at most %d", len(p.Habits), MaxHabits)
+	}
+	total = 0
+	p.bins = make([][][][]float64, len(p.Habits))
+	for g, h := range p.Habits {
+		if !(h.P > 0 && h.Odds >= 0) {
+			return fmt.Errorf("infer: habit %d: share %g, odds %g", g, h.P, h.Odds)
+		}
+		total += h.P
+		for i := range p.Checks {
+			p.bins[g] = append(p.bins[g], p.spoil(i, h.Odds))
+		}
+	}
+	if math.Abs(total-1) > 1e-9 {
+		return fmt.Errorf("infer: habits sum to %g", total)
+	}
 	return nil
 }
+
+// spoil returns the outcome chances of a check, Broad last, for a person whose odds of a blunder are so many times the usual ones.
+func (p *Problem) spoil(check int, odds float64) [][]float64 {
+	c := &p.Checks[check]
+	rows := c.Bins
+	if c.Spoilt != nil {
+		p.rate[check] = make([]float64, len(c.Bins))
+		rows = make([][]float64, len(c.Bins), len(c.Bins)+1)
+		for k, row := range c.Bins {
+			r := 0.0
+			for _, x := range c.Spoilt[k] {
+				r += x
+			}
+			p.rate[check][k] = r
+			rows[k] = make([]float64, len(row))
+			for o, x := range row {
+				rows[k][o] = (x + (odds-1)*c.Spoilt[k][o]) / norm(r, odds)
+			}
+		}
+	}
+	broad := make([]float64, len(c.Bins[0]))
+	for k, m := range p.broad[check] {
+		for o, x := range rows[k] {
+			broad[o] += m * x
+		}
+	}
+	return append(rows[:len(rows):len(rows)], broad)
+}
+
+// norm makes chances sum to 1 again when the odds of the part r of them are multiplied.
+func norm(r, odds float64) float64 { return 1 + (odds-1)*r }
 
 func (c *Check) mix(weight []float64) ([]float64, error) {
 	n := len(c.Bins)
@@ -127,6 +196,17 @@ func (c *Check) mix(weight []float64) ([]float64, error) {
 		}
 		if math.Abs(sum-1) > 1e-6 || len(row) != len(c.Bins[0]) {
 			return nil, fmt.Errorf("infer: check %s: class %d: %d outcomes sum to %g", c.ID, k, len(row), sum)
+		}
+		if c.Spoilt == nil {
+			continue
+		}
+		if len(c.Spoilt) != n || len(c.Spoilt[k]) != len(row) {
+			return nil, fmt.Errorf("infer: check %s: class %d: blunders do not fit the outcomes", c.ID, k)
+		}
+		for o, x := range c.Spoilt[k] {
+			if !(x >= 0 && x <= row[o]+1e-12) {
+				return nil, fmt.Errorf("infer: check %s: class %d: blunders are %g of a chance of %g", c.ID, k, x, row[o])
+			}
 		}
 	}
 	mass := make([]float64, n)
@@ -152,7 +232,7 @@ func (c *Check) mix(weight []float64) ([]float64, error) {
 	return mass, nil
 }
 
-// Chance returns the probability of planning outcome o of check c in world w.
+// Chance returns the probability of planning outcome o of check c in world w for a usual person.
 func (p *Problem) Chance(c, w, o int) float64 {
 	k := p.Checks[c].Class[w]
 	if k != Broad {

@@ -13,15 +13,19 @@ import (
 // enterAt is the posterior a triple must be able to reach to be entered.
 const enterAt = 1e-3
 
-// Ceiling is the log-likelihood of the answers so far under a hypothesis that predicted each of them best.
+// Ceiling bounds the log-likelihood of the answers so far: that of a hypothesis that predicted each of them best, whoever the person.
 func (b *Belief) Ceiling() float64 {
-	sum := 0.0
-	for i := range b.items {
-		if it := &b.items[i]; len(it.log) > 0 {
-			sum += slices.Max(it.log[:len(it.log)-1])
+	most := math.Inf(-1)
+	for g := range b.p.Habits {
+		sum := 0.0
+		for i := range b.items {
+			if it := &b.items[i]; it.told() {
+				sum += slices.Max(it.log[g][:len(it.log[g])-1])
+			}
 		}
+		most = max(most, sum)
 	}
-	return sum
+	return most
 }
 
 // Triples returns sets of three modes of different parts by falling prior, as long as their bound says that they may matter: prior
@@ -110,7 +114,7 @@ func (c *Case) Grow(e *appliance.Engine, b *Belief, most int) (*Case, int, error
 		w.Sets = append(w.Sets, set)
 	}
 	g := &Case{Model: c.Model, Meter: c.Meter, Modes: c.Modes, Worlds: w, checks: slices.Clone(c.checks)}
-	g.Problem = &Problem{Worlds: len(w.Sets), Groups: old.Groups, Hyps: slices.Clone(old.Hyps), After: w.After(c.Modes)}
+	g.Problem = &Problem{Worlds: len(w.Sets), Groups: old.Groups, Hyps: slices.Clone(old.Hyps), Habits: old.Habits, After: w.After(c.Modes)}
 	residual := slices.IndexFunc(g.Problem.Hyps, func(h Hyp) bool { return h.Sort == Residual })
 	entered := 0.0
 	for _, set := range triples {
@@ -138,7 +142,7 @@ func (c *Case) Grow(e *appliance.Engine, b *Belief, most int) (*Case, int, error
 func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) Check {
 	k, sc := &c.Model.Checks[i], &c.checks[i]
 	sc.classes, sc.preds = slices.Clone(sc.classes), slices.Clone(sc.preds)
-	chk := Check{ID: old.ID, Class: slices.Clone(old.Class), Bins: slices.Clone(old.Bins)}
+	chk := Check{ID: old.ID, Class: slices.Clone(old.Class), Bins: slices.Clone(old.Bins), Spoilt: slices.Clone(old.Spoilt)}
 	class := make([]uint8, len(outs))
 	for j, o := range outs {
 		if sc.look {
@@ -153,9 +157,7 @@ func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) C
 		if at < 0 && len(sc.preds) < MaxClasses {
 			at = len(sc.preds)
 			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
-			row := make([]float64, len(sc.cuts)+1+len(sc.states))
-			measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row)
-			chk.Bins = append(chk.Bins, row)
+			c.row(k, sc, p, &chk)
 		}
 		if at < 0 {
 			at = 0

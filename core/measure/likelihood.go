@@ -62,6 +62,9 @@ func (p Parts) Total() float64 {
 // strayDecades is the width of the log-uniform spread of a stray number: six decades about the instrument's usual sizes.
 const strayDecades = 6
 
+// strayState is the share of stray answers that are one particular state instead of a number.
+const strayState = 1. / 6
+
 // Likelihood is the chance of the answer r under the prediction p, with its blunders. A number is N(mean, s²+u²) with the
 // rectangular spread s of the prediction and the meter's u (GUM 4.3.7), integrated over the last digit said.
 // A unit of another dimension, or none, tells nothing: every prediction gets the same.
@@ -70,7 +73,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 	if r.State != Number {
 		sound := stateChance(m, f, r.State, p)
 		parts[Contact] = b.Contact * untouched(f, r.State)
-		parts[Stray] = b.Stray / 6
+		parts[Stray] = b.Stray * strayState
 		parts[Sound] = b.SoundShare() * sound
 		return parts
 	}

@@ -3,13 +3,15 @@ package measure
 import "math"
 
 // Outcomes fills dst with the chance that the display under a prediction falls between cuts, for planning: dst[i] for sizes from
-// cuts[i-1] to cuts[i], base unit, then one entry for each of states. Cuts rise. It sums to 1.
-func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, states []State, dst []float64) {
+// cuts[i-1] to cuts[i], base unit, then one entry for each of states. Cuts rise. It sums to 1. spoilt gets the part of each chance
+// that is blunders.
+func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, states []State, dst, spoilt []float64) {
 	n := len(cuts) + 1
 	sound := b.SoundShare()
 	mid := (p.Low + p.High) / 2
 	s := math.Max(spread(p, m.Uncertainty(f, mid, 0)), math.Abs(mid)*1e-6+1e-12)
 	z := Rectangular(m.HalfWidth(f, 0, 0))
+	stray := b.Stray * (1 - strayState*float64(len(states)))
 	for i := range n {
 		lo, hi := math.Inf(-1), math.Inf(1)
 		if i > 0 {
@@ -18,30 +20,33 @@ func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, sta
 		if i < n-1 {
 			hi = cuts[i]
 		}
-		x := 0.0
+		spoilt[i] = stray * (decades(hi) - decades(lo))
+		dst[i] = 0
 		switch {
 		case p.Floating:
-			x = sound * (0.5*(half(hi, 0.2)-half(lo, 0.2)) + 0.5*(clamp(hi/150)-clamp(lo/150)))
+			dst[i] = sound * (0.5*(half(hi, 0.2)-half(lo, 0.2)) + 0.5*(clamp(hi/150)-clamp(lo/150)))
 		case p.State == Number:
-			x = sound * between(lo, hi, mid, s)
+			dst[i] = sound * between(lo, hi, mid, s)
 			for _, k := range [4]float64{1e-3, 0.1, 10, 1e3} {
-				x += b.Slip * between(lo/k, hi/k, mid, s)
+				spoilt[i] += b.Slip * between(lo/k, hi/k, mid, s)
 			}
 		}
 		if reads0(f) {
-			x += b.Contact * (half(hi, z) - half(lo, z))
+			spoilt[i] += b.Contact * (half(hi, z) - half(lo, z))
 		}
-		dst[i] = x + b.Stray*(decades(hi)-decades(lo))
 	}
 	for i, st := range states {
-		dst[n+i] = sound*stateChance(m, f, st, p) + b.Contact*untouched(f, st)
+		dst[n+i] = sound * stateChance(m, f, st, p)
+		spoilt[n+i] = b.Contact*untouched(f, st) + b.Stray*strayState
 	}
 	total := 0.0
-	for _, x := range dst[:n+len(states)] {
-		total += x
+	for i := range dst[:n+len(states)] {
+		dst[i] += spoilt[i]
+		total += dst[i]
 	}
 	for i := range dst[:n+len(states)] {
 		dst[i] /= total
+		spoilt[i] /= total
 	}
 }
 

@@ -128,10 +128,10 @@ func TestVerdictFollowsProbability(t *testing.T) {
 // Planning outcomes are a law, and agree with the exact likelihood summed over the displays of each.
 func TestOutcomesAreALaw(t *testing.T) {
 	m := measure.Modest()
-	dst := make([]float64, 5)
+	dst, spoilt := make([]float64, 5), make([]float64, 5)
 	for _, p := range []measure.Predicted{{Low: 22, High: 30}, {Low: -0.1, High: 0.1}, {Floating: true}, {Low: 110, High: 128}, {State: measure.Over}} {
 		cuts := []float64{5, 20, 60}
-		measure.Outcomes(m, measure.VoltsAC, p, measure.Usual, cuts, []measure.State{measure.Over}, dst)
+		measure.Outcomes(m, measure.VoltsAC, p, measure.Usual, cuts, []measure.State{measure.Over}, dst, spoilt)
 		sum := 0.0
 		for _, x := range dst {
 			sum += x

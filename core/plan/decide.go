@@ -240,7 +240,7 @@ func (p *Planner) left(prob []float64, tried []bool) []float64 {
 
 // begin sets up the small model and lists the checks that may be made.
 func (p *Planner) begin(b *infer.Belief, s *Situation) state {
-	p.setFrame(b.Prob(), s.Tried)
+	p.setFrame(b, b.Prob(), s.Tried)
 	p.asked = b.Answered(p.asked)
 	p.open = p.open[:0]
 	for c := range p.task.Checks {

@@ -28,7 +28,7 @@ const otherMethod = 0.5
 // what the answer should have been, else the check itself, else -1.
 func (p *Planner) again(b *infer.Belief, doubt int, s *Situation) int {
 	b.Without(doubt, p.prob)
-	p.setFrame(p.prob, s.Tried)
+	p.setFrame(b, p.prob, s.Tried)
 	f := &p.frame
 	f.tests = f.tests[:0]
 	d := p.addTest(b, doubt, 0)

@@ -41,7 +41,7 @@ func (p *Planner) Value(b *infer.Belief, s Situation) float64 {
 // Bits is the information of each check about the repair decision.
 func (p *Planner) Bits(b *infer.Belief) []float64 {
 	out := make([]float64, len(p.task.Checks))
-	p.setFrame(b.Prob(), nil)
+	p.setFrame(b, b.Prob(), nil)
 	for c := range out {
 		p.frame.tests = p.frame.tests[:0]
 		out[c] = p.bits(p.addTest(b, c, 0))
@@ -52,7 +52,7 @@ func (p *Planner) Bits(b *infer.Belief) []float64 {
 // OneStep is the expected cost of asking each check and then repairing by probability per cost.
 func (p *Planner) OneStep(b *infer.Belief) []float64 {
 	out := make([]float64, len(p.task.Checks))
-	p.setFrame(b.Prob(), nil)
+	p.setFrame(b, b.Prob(), nil)
 	f := &p.frame
 	for c := range out {
 		f.tests = f.tests[:0]
@@ -66,7 +66,7 @@ func (p *Planner) OneStep(b *infer.Belief) []float64 {
 
 // RepairOnly is the expected cost of repairing by probability per cost.
 func (p *Planner) RepairOnly(b *infer.Belief) float64 {
-	p.setFrame(b.Prob(), nil)
+	p.setFrame(b, b.Prob(), nil)
 	v, _ := p.frame.repairOnly(p.frame.root, &state{})
 	return v
 }

@@ -84,10 +84,11 @@ func halvings(x float64) int {
 
 // setFrame builds the small model of a belief given by the probability of each hypothesis, without tests. Faults that a tried
 // repair would have ended are out.
-func (p *Planner) setFrame(prob []float64, tried []bool) {
+func (p *Planner) setFrame(b *infer.Belief, prob []float64, tried []bool) {
 	f := &p.frame
 	prob = p.left(prob, tried)
 	p.selectHyps(prob)
+	b.Focus(p.hyps)
 	f.n = len(p.hyps)
 	f.root = f.root[:f.n]
 	f.needs = f.needs[:0]
@@ -166,7 +167,7 @@ func (p *Planner) addTest(b *infer.Belief, check int, extra float64) int {
 		ts.like = make([]float64, max(need, ts.outcomes*cap(f.root)))
 	}
 	ts.like = ts.like[:need]
-	b.Outcomes(check, p.hyps, ts.like)
+	b.Outcomes(check, ts.like)
 	return t
 }
 

@@ -123,7 +123,7 @@ func (p *Planner) fetch(b *infer.Belief, s *Situation, g int, missing []*Proof, 
 	}
 	// The check that tells most about g, for its cost, when the first weak answer is forgotten.
 	b.Without(weak[0], p.prob)
-	p.setFrame(p.prob, s.Tried)
+	p.setFrame(b, p.prob, s.Tried)
 	most := 0.0
 	for i := range p.open {
 		c := &p.open[i]
