@@ -36,6 +36,7 @@ type scale struct {
 	preds   []measure.Predicted // of a measurement, per class
 	cuts    []float64           // base unit
 	states  []measure.State     // outcomes after the numbers
+	mean    []float64           // of a measurement: outcome chances, all classes alike
 }
 
 // ForAppliance enumerates the faults of an appliance and predicts every check in every world. The problem has one repair group for
@@ -95,9 +96,7 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 	} else {
 		c.cluster(k, outs, &sc, class)
 		c.cut(k, &sc)
-		for _, p := range sc.preds {
-			c.row(k, &sc, p, &chk)
-		}
+		c.rows(k, &sc, 0, &chk)
 	}
 	for _, i := range of {
 		chk.Class = append(chk.Class, class[i])
@@ -106,11 +105,32 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 	return chk, sc
 }
 
-// row adds the outcome chances of a prediction to a measurement.
-func (c *Case) row(k *appliance.Check, sc *scale, p measure.Predicted, chk *Check) {
-	row, spoilt := make([]float64, len(sc.cuts)+1+len(sc.states)), make([]float64, len(sc.cuts)+1+len(sc.states))
-	measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row, spoilt)
-	chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
+// misplaced is how often a usual person measures at another point than was asked for, and so reads what something else would have
+// shown there (assumption, no source; the rest of what goes astray may be any number).
+const misplaced = 0.02
+
+// rows fills in the outcome chances of the predictions of a measurement from the one numbered from on.
+func (c *Case) rows(k *appliance.Check, sc *scale, from int, chk *Check) {
+	n := len(sc.cuts) + 1 + len(sc.states)
+	for _, p := range sc.preds[from:] {
+		row, spoilt := make([]float64, n), make([]float64, n)
+		measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row, spoilt)
+		chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
+	}
+	if sc.mean == nil { // later predictions take no part in it
+		sc.mean = make([]float64, n)
+		for _, row := range chk.Bins {
+			for o, x := range row {
+				sc.mean[o] += x / float64(len(chk.Bins))
+			}
+		}
+	}
+	for i := from; i < len(sc.preds); i++ {
+		for o, x := range sc.mean {
+			chk.Bins[i][o] = (1-misplaced)*chk.Bins[i][o] + misplaced*x
+			chk.Spoilt[i][o] = (1-misplaced)*chk.Spoilt[i][o] + misplaced*x
+		}
+	}
 }
 
 // sameShare is how far apart, in standard deviations of what the display can tell, two predictions may be and yet share a class.
@@ -250,13 +270,14 @@ func (c *Case) Answer(check int, f Finding, prev *Finding) Answer {
 		for _, p := range sc.preds {
 			a.Parts = append(a.Parts, measure.Likelihood(c.Meter, k.Function, r, p, b))
 		}
+		stray(a.Parts, misplaced)
 		if prev != nil && prev.Reading != nil {
 			a.Again = measure.Again(c.Meter, k.Function, *prev.Reading, r)
 			a.Steady = a.Again * b.SoundShare()
 		}
 	}
 	if f.Unsure {
-		mellow(a.Parts)
+		stray(a.Parts, unsureShare)
 	}
 	return a
 }
@@ -290,16 +311,16 @@ func (sc *scale) bin(r measure.Reading, unitID string) int {
 // unsureShare is how often an answer said with doubt is a guess (assumption, no source).
 const unsureShare = 0.3
 
-// mellow mixes an answer with one that tells nothing.
-func mellow(parts []measure.Parts) {
+// stray makes so large a share of an answer one that tells nothing: it may have come about under any class.
+func stray(parts []measure.Parts, share float64) {
 	mean := 0.0
 	for _, p := range parts {
 		mean += p.Total() / float64(len(parts))
 	}
 	for i := range parts {
 		for j := range parts[i] {
-			parts[i][j] *= 1 - unsureShare
+			parts[i][j] *= 1 - share
 		}
-		parts[i][measure.Stray] += unsureShare * mean
+		parts[i][measure.Stray] += share * mean
 	}
 }

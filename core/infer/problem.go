@@ -55,7 +55,7 @@ const MaxHabits = 3
 
 // UsualHabits are careful, middling and careless persons (an assumption without a source, to be fitted from journals): the careless
 // one spoils about every fourth answer.
-var UsualHabits = []Habit{{P: 0.55, Odds: 0.5}, {P: 0.35, Odds: 1.5}, {P: 0.1, Odds: 5}}
+var UsualHabits = []Habit{{P: 0.45, Odds: 1}, {P: 0.35, Odds: 3}, {P: 0.2, Odds: 8}}
 
 // Broad is the class of a world that predicts nothing of its own: any class in the proportion in which the others have it.
 const Broad = 255

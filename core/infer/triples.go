@@ -157,7 +157,7 @@ func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) C
 		if at < 0 && len(sc.preds) < MaxClasses {
 			at = len(sc.preds)
 			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
-			c.row(k, sc, p, &chk)
+			c.rows(k, sc, at, &chk)
 		}
 		if at < 0 {
 			at = 0
