@@ -41,12 +41,20 @@ next:
 	return dst
 }
 
+// Latest is the check that was answered last with more than silence, -1 when there is none.
+func (b *Belief) Latest() int {
+	for i := len(b.items) - 1; i >= 0; i-- {
+		if b.items[i].told() {
+			return b.items[i].check
+		}
+	}
+	return -1
+}
+
 // Outcome is the planning outcome of the last answer to a check, -1 when there is none.
 func (b *Belief) Outcome(check int) int {
-	for i := len(b.items) - 1; i >= 0; i-- {
-		if b.items[i].check == check && b.items[i].told() {
-			return b.items[i].bin
-		}
+	if it := b.last(check); it != nil {
+		return it.bin
 	}
 	return -1
 }
@@ -89,12 +97,7 @@ func (b *Belief) Wrong(check int) float64 {
 	if !b.asked[check] {
 		return 0
 	}
-	var last *item
-	for i := range b.items {
-		if it := &b.items[i]; it.told() && it.check == check {
-			last = it
-		}
-	}
+	last := b.last(check)
 	b.now(check)
 	n := len(b.p.Checks[check].Bins)
 	sum := 0.0
@@ -106,6 +109,46 @@ func (b *Belief) Wrong(check int) float64 {
 		}
 	}
 	return sum
+}
+
+// Spoilt fills dst with the probability that the last answer to a check was spoiled, under each hypothesis of Focus; 0 without one
+// since the last repair.
+func (b *Belief) Spoilt(check int, dst []float64) {
+	clear(dst)
+	if !b.asked[check] {
+		return
+	}
+	class := b.p.Checks[check].Class
+	log := b.last(check).log
+	n := len(b.p.Checks[check].Bins)
+	for g := range b.p.Habits {
+		cause := b.cause[g][b.start[check] : b.start[check]+n]
+		broad := 0.0
+		for k := range cause {
+			broad += b.p.broad[check][k] * math.Exp(log[g][k]-log[g][n]) * (1 - cause[k][measure.Sound])
+		}
+		for i, h := range b.hyps {
+			w := b.world[h]
+			if w < 0 { // the likeliest world will do
+				w = b.severalOf(int(h)).world[len(b.p.Hyps[h].Phases)-1]
+			}
+			if k := class[w]; k == Broad {
+				dst[i] += b.focus[i][g] * broad
+			} else {
+				dst[i] += b.focus[i][g] * (1 - cause[k][measure.Sound])
+			}
+		}
+	}
+}
+
+// last is the last entry that answers a check with more than silence.
+func (b *Belief) last(check int) *item {
+	for i := len(b.items) - 1; i >= 0; i-- {
+		if it := &b.items[i]; it.told() && it.check == check {
+			return it
+		}
+	}
+	return nil
 }
 
 // Conflict measures how badly the answers fit together. It counts the last outcome of each check. The history is gone through anew.

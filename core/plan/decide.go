@@ -80,6 +80,7 @@ type Planner struct {
 	weak    []int
 	asked   []int
 	prob    []float64 // per hypothesis
+	spoilt  []float64 // per hypothesis of the frame: chance that a dubious answer was spoiled
 	alive   []float64 // per hypothesis: probability without what tried repairs would have ended
 	needs   [][3]int16
 	done    []bool    // per group: mended, as needs has it
@@ -110,7 +111,7 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 	if d > 128 {
 		return nil, errTooMany
 	}
-	p.prob = make([]float64, len(t.Problem.Hyps))
+	p.prob, p.spoilt = make([]float64, len(t.Problem.Hyps)), make([]float64, n)
 	p.alive = make([]float64, len(t.Problem.Hyps))
 	p.done = make([]bool, t.Problem.Groups)
 	p.needs = make([][3]int16, len(t.Problem.Hyps))
@@ -134,10 +135,21 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	p.score(b, &s, st)
 	d.Nodes = p.frame.nodes
 
-	if doubt := p.doubt(b, &s); doubt >= 0 {
-		if check := p.again(b, doubt, &s); check >= 0 {
-			d.Kind, d.Check, d.Doubt = Reask, check, doubt
+	if doubt, chance := p.doubt(b, &s); chance >= wonderAt {
+		// A rare answer is dubious by itself. Something else is looked at first; what stays dubious is asked again.
+		cross := -1
+		if chance < doubtAt || b.Latest() == doubt {
+			cross = p.cross(b, doubt)
+		}
+		if cross >= 0 {
+			d.Kind, d.Check = Ask, cross
 			return d
+		}
+		if chance >= doubtAt {
+			if check := p.again(b, doubt, &s); check >= 0 {
+				d.Kind, d.Check, d.Doubt = Reask, check, doubt
+				return d
+			}
 		}
 	}
 	best := p.choose(b, &s, st)

@@ -2,24 +2,64 @@ package plan
 
 import "readback/core/infer"
 
-// doubtAt is the probability of having been spoiled from which an answer is asked again. Asking costs a minute, a wrong answer the
-// rest of the job.
-const doubtAt = 0.22
+// An answer is asked again when it was spoiled with probability doubtAt or more: asking costs a minute, a wrong answer the rest of the
+// job. From wonderAt on, of the checks that are worth asking the one that says most about it comes first. Both are judgement, set on
+// jobs drawn with other seeds than those that are reported.
+const (
+	doubtAt  = 0.45
+	wonderAt = 0.15
+)
 
-// doubt returns the check whose answer, in the light of all the others, was most likely spoiled, or -1 when none is worth asking
-// again. An answer is doubted once.
-func (p *Planner) doubt(b *infer.Belief, s *Situation) int {
-	worst, most := -1, doubtAt
+// doubt returns the check whose answer, in the light of all the others, was most likely spoiled, and how likely; -1 when there is none
+// that has not been doubted before.
+func (p *Planner) doubt(b *infer.Belief, s *Situation) (check int, chance float64) {
+	check = -1
 	for _, c := range p.asked {
 		if s.Reasked != nil && s.Reasked[c] {
 			continue
 		}
-		if x := b.Wrong(c); x > most {
-			worst, most = c, x
+		if x := b.Wrong(c); x > chance {
+			check, chance = c, x
 		}
 	}
-	return worst
+	return check, chance
 }
+
+// cross returns the open check that says most, for its cost, about whether the answer to a check was spoiled, among those that tell
+// something of the decision too; -1 when there is none.
+func (p *Planner) cross(b *infer.Belief, doubt int) int {
+	f := &p.frame
+	p.spoilt = p.spoilt[:f.n]
+	b.Spoilt(doubt, p.spoilt)
+	with := dot(f.root, p.spoilt)
+	best, most := -1, 0.0
+	for i := range p.open {
+		c := &p.open[i]
+		if c.Bits < tellsBits || p.sameMethod(c.Check, doubt) {
+			continue
+		}
+		f.tests = f.tests[:0]
+		ts := &f.tests[p.addTest(b, c.Check, 0)]
+		info := 0.0
+		for o := range ts.outcomes {
+			like := ts.like[o*f.n : (o+1)*f.n]
+			yes, all := 0.0, 0.0
+			for h, x := range f.root {
+				y := x * like[h]
+				all += y
+				yes += y * p.spoilt[h]
+			}
+			info += part(yes, with*all) + part(all-yes, (1-with)*all)
+		}
+		if x := info / (c.Cost + 1); info > crossBits && x > most {
+			best, most = c.Check, x
+		}
+	}
+	return best
+}
+
+// crossBits is the least a check must tell about a dubious answer to be put first.
+const crossBits = 0.05
 
 // otherMethod is how much of what asking again would tell another check must tell to be preferred.
 const otherMethod = 0.5
