@@ -6,8 +6,8 @@ import "readback/core/infer"
 // job. From wonderAt on, of the checks that are worth asking the one that says most about it comes first. Both are judgement, set on
 // jobs drawn with other seeds than those that are reported.
 const (
-	doubtAt  = 0.45
-	wonderAt = 0.15
+	doubtAt  = 0.34
+	wonderAt = 0.07
 )
 
 // doubt returns the check whose answer, in the light of all the others, was most likely spoiled, and how likely; -1 when there is none

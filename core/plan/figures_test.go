@@ -137,9 +137,9 @@ func TestFigures(t *testing.T) {
 					single++
 				}
 			}
-			v, w := e.wrongParts(t, 100, 0.05, plan.Quick)
+			v, w := e.wrongParts(t, 77, 100, 0.05, plan.Quick)
 			verdicts, wrong = verdicts+v, wrong+w
-			c1, c2, c3, c4 := e.doubts(t, 100, plan.Quick)
+			c1, c2, c3, c4 := e.doubts(t, 78, 100, plan.Quick)
 			caught, injected, vain, clean = caught+c1, injected+c2, vain+c3, clean+c4
 			files = math.Max(files, fileRatio(t, &e, 20))
 		}

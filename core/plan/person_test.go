@@ -72,7 +72,7 @@ func (b *bench) draw(r *rand.Rand) int {
 
 // wrongParts plays n jobs with faults by their rates and a person who misreads the given share of answers: jobs that ended in a
 // sure verdict, and those of them that named the wrong repair.
-func (b *bench) wrongParts(t testing.TB, n int, blunders float64, limits plan.Limits) (verdicts, wrong int) {
+func (b *bench) wrongParts(t testing.TB, stream uint64, n int, blunders float64, limits plan.Limits) (verdicts, wrong int) {
 	p, err := plan.New(b.task, plan.UsualWeights, limits)
 	if err != nil {
 		t.Fatal(err)
@@ -80,7 +80,7 @@ func (b *bench) wrongParts(t testing.TB, n int, blunders float64, limits plan.Li
 	table := b.engine.Table(b.engine.Singles())
 	j := newJob(b, p)
 	for seed := range uint64(n) {
-		r := rand.New(rand.NewPCG(seed, 77))
+		r := rand.New(rand.NewPCG(seed, stream))
 		mode := b.draw(r)
 		j.run(t, []int{mode}, func(check int) infer.Finding {
 			f := b.finding(check, table.Prediction(check, mode+1))
@@ -101,7 +101,7 @@ func (b *bench) wrongParts(t testing.TB, n int, blunders float64, limits plan.Li
 
 // doubts plays n jobs with one misreading at a random answer, and n without any: how often the misread answer was asked again
 // within two further checks, how many there were; how many answers of the clean jobs were asked again, and of how many.
-func (b *bench) doubts(t testing.TB, n int, limits plan.Limits) (caught, injected, vain, clean int) {
+func (b *bench) doubts(t testing.TB, stream uint64, n int, limits plan.Limits) (caught, injected, vain, clean int) {
 	p, err := plan.New(b.task, plan.UsualWeights, limits)
 	if err != nil {
 		t.Fatal(err)
@@ -109,7 +109,7 @@ func (b *bench) doubts(t testing.TB, n int, limits plan.Limits) (caught, injecte
 	table := b.engine.Table(b.engine.Singles())
 	j := newJob(b, p)
 	for seed := range uint64(n) {
-		r := rand.New(rand.NewPCG(seed, 78))
+		r := rand.New(rand.NewPCG(seed, stream))
 		mode := b.draw(r)
 		honest := func(check int) infer.Finding { return b.finding(check, table.Prediction(check, mode+1)) }
 		j.run(t, []int{mode}, honest)
