@@ -95,7 +95,16 @@ func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8
 		}
 	} else {
 		c.cluster(k, outs, &sc, class)
-		c.cut(k, &sc)
+		mass := make([]float64, len(sc.preds))
+		for i := range mass {
+			mass[i] = 1e-6 // what only two faults together show
+		}
+		for w, set := range c.Worlds.Sets {
+			if len(set) == 1 { // single faults lead
+				mass[class[of[w]]] += c.Modes[set[0]].Rate
+			}
+		}
+		c.cut(k, &sc, mass)
 		c.rows(k, &sc, 0, &chk)
 	}
 	for _, i := range of {
@@ -194,11 +203,21 @@ func (c *Case) sigma(f measure.Function, p measure.Predicted) float64 {
 	return measure.Combine(measure.Rectangular((p.High-p.Low)/2), c.Meter.Uncertainty(f, (p.Low+p.High)/2, 0))
 }
 
-// maxCuts bounds the planning outcomes of a measurement: five ranges of numbers and the states.
-const maxCuts = 4
+// maxCuts bounds the planning outcomes of a measurement: six ranges of numbers and the states.
+const maxCuts = 5
 
-// cut places the borders between planning outcomes where predictions are farthest apart, and lists the states that can show.
-func (c *Case) cut(k *appliance.Check, sc *scale) {
+// Candidates for a cut, and the information in bits that one must add to be made.
+const (
+	mostGaps = 48
+	cutGain  = 1e-3
+)
+
+// spot is where the numbers of one class lie, and how likely the class is.
+type spot struct{ mid, s, mass float64 }
+
+// cut places the borders between planning outcomes where they tell most about the class, and lists the states that can show.
+// mass is the prior of each class.
+func (c *Case) cut(k *appliance.Check, sc *scale, mass []float64) {
 	switch k.Function {
 	case measure.Ohms:
 		sc.states = []measure.State{measure.Over}
@@ -206,14 +225,13 @@ func (c *Case) cut(k *appliance.Check, sc *scale) {
 		sc.states = []measure.State{measure.Beep, measure.Silent}
 		return
 	}
-	type spot struct{ mid, s float64 }
 	var spots []spot
-	for _, p := range sc.preds {
+	for i, p := range sc.preds {
 		switch {
 		case p.Floating:
-			spots = append(spots, spot{0, c.Meter.Uncertainty(k.Function, 0, 0)}) // mostly next to nothing
+			spots = append(spots, spot{0, c.Meter.Uncertainty(k.Function, 0, 0), mass[i]}) // mostly next to nothing
 		case p.State == measure.Number:
-			spots = append(spots, spot{(p.Low + p.High) / 2, c.sigma(k.Function, p)})
+			spots = append(spots, spot{(p.Low + p.High) / 2, c.sigma(k.Function, p), mass[i]})
 		}
 	}
 	slices.SortFunc(spots, func(a, b spot) int { return cmp.Or(cmp.Compare(a.mid, b.mid), cmp.Compare(a.s, b.s)) })
@@ -221,15 +239,59 @@ func (c *Case) cut(k *appliance.Check, sc *scale) {
 	var gaps []gap
 	for i := 1; i < len(spots); i++ {
 		a, b := spots[i-1], spots[i]
-		if w := (b.mid - a.mid) / (a.s + b.s); w > 1 {
-			gaps = append(gaps, gap{(a.mid*b.s + b.mid*a.s) / (a.s + b.s), w})
+		if b.mid > a.mid {
+			gaps = append(gaps, gap{(a.mid*b.s + b.mid*a.s) / (a.s + b.s), (b.mid - a.mid) / (a.s + b.s)})
 		}
 	}
 	slices.SortStableFunc(gaps, func(a, b gap) int { return cmp.Compare(b.width, a.width) })
-	for _, g := range gaps[:min(len(gaps), maxCuts)] {
-		sc.cuts = append(sc.cuts, g.at)
+	gaps = gaps[:min(len(gaps), mostGaps)]
+	for was := 0.0; len(sc.cuts) < maxCuts; {
+		best, most := -1, was+cutGain
+		for i, g := range gaps {
+			if slices.Contains(sc.cuts, g.at) {
+				continue
+			}
+			cuts := append(slices.Clone(sc.cuts), g.at)
+			slices.Sort(cuts)
+			if x := tells(spots, cuts); x > most {
+				best, most = i, x
+			}
+		}
+		if best < 0 {
+			return
+		}
+		sc.cuts = append(sc.cuts, gaps[best].at)
+		slices.Sort(sc.cuts)
+		was = most
 	}
-	slices.Sort(sc.cuts)
+}
+
+// tells is the information in bits of the range that a number falls into about its class.
+func tells(spots []spot, cuts []float64) float64 {
+	info, total := 0.0, 0.0
+	for _, s := range spots {
+		total += s.mass
+	}
+	for b := range len(cuts) + 1 {
+		lo, hi := math.Inf(-1), math.Inf(1)
+		if b > 0 {
+			lo = cuts[b-1]
+		}
+		if b < len(cuts) {
+			hi = cuts[b]
+		}
+		all := 0.0
+		for _, s := range spots {
+			if p := measure.Phi((hi-s.mid)/s.s) - measure.Phi((lo-s.mid)/s.s); p > 1e-12 {
+				info += s.mass / total * p * math.Log2(p)
+				all += s.mass / total * p
+			}
+		}
+		if all > 0 {
+			info -= all * math.Log2(all)
+		}
+	}
+	return info
 }
 
 // Answer turns a finding into an answer for a belief. prev is the last finding of the same check, nil when there is none.
