@@ -56,6 +56,7 @@ type Hub struct {
 	job     *job // nil: no job is open
 	prefs   Prefs
 	ear     earState
+	eye     eye
 	wake    *time.Timer
 	device  map[string]session.Device // last news of each kind
 	trouble string                    // why the last job could not be resumed
@@ -133,6 +134,7 @@ func (h *Hub) Close() {
 	h.leaveLocked()
 	h.mu.Unlock()
 	h.ear.close()
+	h.eye.close()
 	h.out.close()
 }
 
@@ -216,6 +218,9 @@ func (h *Hub) stepLocked(ev session.Event) error {
 		return errors.Join(err, h.rewindLocked())
 	}
 	j.seq = ev.Seq
+	if ev.Type == session.EvSaid && !ev.Said.Partial || ev.Type == session.EvUndo {
+		h.eye.anew()
+	}
 	h.deliverLocked(effects)
 	return nil
 }
@@ -295,6 +300,7 @@ func (h *Hub) showLocked(v *session.View) {
 	}
 	h.job.state = v.State
 	h.ear.expect(expect(v))
+	h.eye.point(&v.Step, v.State)
 	h.out.sendView(v)
 	h.store.summarise(h.job.id, v)
 }
@@ -323,6 +329,7 @@ func (h *Hub) leaveLocked() {
 	}
 	h.job.file.Close()
 	h.job = nil
+	h.eye.point(&session.StepView{}, "")
 	h.ear.speaking("")
 	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })
 }

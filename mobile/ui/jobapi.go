@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -127,9 +128,9 @@ func record(fsys fs.FS, journal string, newMachine func(session.Begin) (Machine,
 			e.View = *v
 		}
 		j.Entries = append(j.Entries, e)
-		if ev.Photo != nil {
-			if data, err := fs.ReadFile(fsys, ev.Photo.Name); err == nil {
-				j.Photos[ev.Photo.Name] = data
+		for _, name := range pictures(ev) {
+			if data, err := fs.ReadFile(fsys, name); err == nil {
+				j.Photos[name] = data
 			}
 		}
 	})
@@ -139,6 +140,17 @@ func record(fsys fs.FS, journal string, newMachine func(session.Begin) (Machine,
 	var b bytes.Buffer
 	err = report.HTML(&b, j)
 	return b.Bytes(), err
+}
+
+// pictures names the files that an event speaks of.
+func pictures(ev session.Event) (names []string) {
+	if ev.Photo != nil {
+		names = append(names, ev.Photo.Name)
+	}
+	if ev.Seen != nil && ev.Seen.Photo != "" {
+		names = append(names, ev.Seen.Photo)
+	}
+	return slices.DeleteFunc(names, func(n string) bool { return !fs.ValidPath(n) || path.Base(n) != n })
 }
 
 // export packs the record, the journal and the pictures. Names are sorted and times fixed: the same job gives the same bytes.

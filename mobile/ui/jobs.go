@@ -56,7 +56,7 @@ func (h *Hub) startLocked(s Start) error {
 
 // tellDevicesLocked repeats to a new or resumed job what is already known of the device.
 func (h *Hub) tellDevicesLocked() {
-	for _, kind := range []string{"speech-off", "mic-off", "sound-off", "battery"} {
+	for _, kind := range []string{"speech-off", "mic-off", "sound-off", "battery", "eye-on"} {
 		if d, ok := h.device[kind]; ok && h.job != nil {
 			_ = h.stepLocked(session.Event{Type: session.EvDevice, Device: &d}) // told by step itself
 		}
@@ -126,25 +126,37 @@ func replay(newMachine func(session.Begin) (Machine, error), events []session.Ev
 	return m, events[0].Begin.Voice, nil
 }
 
-// Photo keeps a picture in the open job's folder and tells the machine. Place and camera details inside the file are removed.
+// Photo keeps a picture in the open job's folder and tells the machine. Place and camera details inside the file are removed. A
+// picture of the plate is only read and not kept; one after the work is compared with the one before.
 func (h *Hub) Photo(id string, jpeg []byte) error {
 	clean, err := stripJPEG(jpeg)
 	if err != nil {
 		return fmt.Errorf("ui: picture %q: %w", id, err)
 	}
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	if h.job == nil {
-		return ErrNoJob
-	}
 	if !validID(id) {
 		return fmt.Errorf("ui: picture: bad id %q", id)
 	}
-	name := fmt.Sprintf("photo-%d-%s.jpg", h.job.seq+1, id)
-	if err := writeSynced(filepath.Join(h.store.folder(h.job.id), name), clean); err != nil {
-		return fmt.Errorf("ui: keeping picture %q: %w", id, err)
+	if id == session.EyePlate {
+		return h.plate(clean)
 	}
-	return h.stepLocked(session.Event{Type: session.EvPhoto, Photo: &session.Photo{ID: id, Name: name, SHA256: sum(clean)}})
+	name, err := h.keepPhoto(id, clean)
+	if err != nil || id != "after" {
+		return err
+	}
+	return h.compare(name, clean)
+}
+
+func (h *Hub) keepPhoto(id string, clean []byte) (name string, err error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job == nil {
+		return "", ErrNoJob
+	}
+	name = fmt.Sprintf("photo-%d-%s.jpg", h.job.seq+1, id)
+	if err := writeSynced(filepath.Join(h.store.folder(h.job.id), name), clean); err != nil {
+		return "", fmt.Errorf("ui: keeping picture %q: %w", id, err)
+	}
+	return name, h.stepLocked(session.Event{Type: session.EvPhoto, Photo: &session.Photo{ID: id, Name: name, SHA256: sum(clean)}})
 }
 
 func clock(at int64) string { return time.UnixMilli(at).Format("2006-01-02 15:04:05") }

@@ -8,7 +8,7 @@ import (
 )
 
 // Message is one item of the stream to the page. Type is that of an effect (say, hush, cue, show, photo, listen, end) with
-// the effect's own fields, or one of the hub's: ear (Ear), device (Device), jobs (the list changed), trouble (Text).
+// the effect's own fields, or one of the hub's: ear (Ear), eye (Eye), device (Device), jobs (the list changed), trouble (Text).
 type Message struct {
 	N      int64           `json:"n"` // number in the stream
 	Type   string          `json:"type"`
@@ -19,6 +19,7 @@ type Message struct {
 	View   *session.View   `json:"view,omitempty"`
 	Ear    *EarView        `json:"ear,omitempty"`
 	Device *session.Device `json:"device,omitempty"`
+	Eye    *EyeView        `json:"eye,omitempty"`
 }
 
 func effectMessage(e session.Effect) Message {

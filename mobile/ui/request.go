@@ -50,6 +50,8 @@ type EventBody struct {
 //	POST /api/type                     {"text": what would be said}
 //	POST /api/leave                    back to the job list; the job stays open on disk
 //	POST /api/prefs                    Prefs
+//	POST /api/eye/marks                {"marks": terminals touched in the picture before the work, shares of its size}
+//	POST /api/eye/aim                  {"x", "y": where the status light is in the newest frame, shares of its size}
 //	GET  /api/drawing                  the ladder of the open job as SVG; ?all=1 uncropped
 //	POST /api/jobs/ID/resume, delete, restore
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
@@ -165,6 +167,23 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		h.store.setOpen("")
 		h.out.send(Message{Type: "jobs"})
 		return h.stateLocked()
+	case "eye/marks":
+		var m struct {
+			Marks []session.Mark `json:"marks"`
+		}
+		if err := decodeStrict(body, &m); err != nil {
+			return nil, bad(err)
+		}
+		return struct{}{}, h.mark(m.Marks)
+	case "eye/aim":
+		var a struct {
+			X float64 `json:"x"`
+			Y float64 `json:"y"`
+		}
+		if err := decodeStrict(body, &a); err != nil {
+			return nil, bad(err)
+		}
+		return struct{}{}, h.aimAt(a.X, a.Y)
 	case "prefs":
 		var p Prefs
 		if err := decodeStrict(body, &p); err != nil {

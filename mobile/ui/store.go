@@ -32,6 +32,7 @@ type Prefs struct {
 	Voice bool   `json:"voice"` // speak and listen; false: touch only
 	Done  bool   `json:"done"`  // the first-run questions were answered or skipped
 	Theme string `json:"theme"` // light, dark or "" for the system's
+	Keep  bool   `json:"keep"`  // keep the picture behind every finding of the camera in the job's folder
 }
 
 // JobInfo is one line of the job list.

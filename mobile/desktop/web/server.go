@@ -76,7 +76,7 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// socket serves one page: text messages are calls, binary ones are sound of the microphone.
+// socket serves one page: text messages are calls, binary ones are frames of the camera or sound of the microphone.
 func (s *server) socket(w http.ResponseWriter, r *http.Request) {
 	ws, err := websocket.Accept(w, r, nil) // refuses other origins
 	if err != nil {
@@ -112,7 +112,11 @@ func (s *server) socket(w http.ResponseWriter, r *http.Request) {
 			return
 		}
 		if kind == websocket.MessageBinary {
-			if err := s.hub.Feed(msg); err != nil && !errors.Is(err, ui.ErrDeaf) {
+			take := s.hub.Feed
+			if ui.IsFrame(msg) {
+				take = s.hub.Look // the message is ours alone, it need not be copied
+			}
+			if err := take(msg); err != nil && !errors.Is(err, ui.ErrDeaf) {
 				c.send(note("trouble", err.Error()))
 			}
 			continue

@@ -229,6 +229,12 @@ func TestVoiceThroughPage(t *testing.T) {
 	if err := p.ws.Write(context.Background(), websocket.MessageBinary, make([]byte, 3)); err != nil {
 		t.Fatal(err)
 	}
+	if err := p.ws.Write(context.Background(), websocket.MessageBinary, []byte("RBeye\x01\r\nshort")); err != nil {
+		t.Fatal(err)
+	}
+	p.wait("the complaint about a frame", func(m map[string]any) bool {
+		return m["type"] == "trouble" && strings.Contains(fmt.Sprint(m["text"]), "camera frame: its head has 13 bytes")
+	})
 	p.wait("the complaint about half a sample", func(m map[string]any) bool { return m["type"] == "trouble" })
 }
 

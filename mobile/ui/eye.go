@@ -1,0 +1,408 @@
+package ui
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"path/filepath"
+	"slices"
+	"sync"
+	"time"
+
+	"readback/core/camera"
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/session"
+	"readback/core/unit"
+	"readback/speech/phrase"
+)
+
+// EyeView is what the camera makes of the newest frame, for the viewfinder.
+type EyeView struct {
+	Step   string          `json:"step"`
+	Kind   string          `json:"kind"`             // one of session's Eye constants
+	Text   string          `json:"text,omitempty"`   // what is seen so far: "24.5", "3"
+	Words  string          `json:"words,omitempty"`  // the same in words
+	Steady bool            `json:"steady,omitempty"` // it was the same for long enough and is told to the guide
+	Reason string          `json:"reason,omitempty"` // why nothing can be told yet
+	Boxes  [][4][2]float64 `json:"boxes,omitempty"`  // corners of the digits, or of the light, in shares of the picture
+	Ms     float64         `json:"ms,omitempty"`     // what reading the frame took
+}
+
+// Times of watching, ns of the frames' own clock.
+const (
+	steadyFor   = 900e6 // a number must stand still so long before it is told
+	retell      = 10e9  // a number that still stands is told again after so long
+	meterGiveUp = 6e9   // so long without a finding, and the reason is spoken
+	lampGiveUp  = 30e9
+	lampEvery   = 400e6 // between two decodings
+	voteOver    = 8     // frames of a vote
+	lampQueue   = 8     // frames of the light that may wait; more are dropped, their times tell the gap
+)
+
+// eye reads frames on a goroutine of its own. One step is watched at a time; when the step changes or something is said, it
+// begins anew, because the number may be that of another place.
+type eye struct {
+	mu      sync.Mutex
+	cond    *sync.Cond
+	queue   []look
+	shut    bool
+	started bool
+	done    chan struct{}
+
+	step, kind string   // what is watched; kind is empty for nothing
+	opts       []string // answers of the step
+	gen        int      // counts beginnings
+
+	// of the goroutine only
+	now     int // gen that the following belongs to
+	reader  camera.Reader
+	frames  []*camera.Reading
+	lamp    *camera.Lamp
+	first   int64 // of the first frame
+	since   int64 // since when text is seen
+	text    string
+	told    string
+	toldAt  int64
+	reason  string
+	reasonT int64
+	coded   int64
+	w, h    int // of the newest frame
+}
+
+type look struct {
+	eye   string
+	plane camera.Plane
+	gen   int
+	aim   *[2]float64
+}
+
+// point tells what step is on the page.
+func (e *eye) point(s *session.StepView, state string) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	kind := s.Eye
+	if kind != session.EyeMeter && kind != session.EyeLamp || s.Part == "A" || state != "ask" && state != "confirm" {
+		kind = ""
+	}
+	var opts []string
+	for _, a := range s.Answers {
+		opts = append(opts, a.ID)
+	}
+	if state == "ask" {
+		e.opts = opts
+	}
+	if s.ID != e.step || kind != e.kind {
+		e.step, e.kind = s.ID, kind
+		e.gen++
+	}
+}
+
+// anew forgets what was seen: something was said, so the next number may be that of another place.
+func (e *eye) anew() {
+	e.mu.Lock()
+	e.gen++
+	e.mu.Unlock()
+}
+
+// Look takes one camera frame, a message as in frame.go. Frames that nobody waits for are dropped; an error means that the
+// message is no frame. The bytes are kept until the frame is read and must not be changed.
+func (h *Hub) Look(msg []byte) error {
+	kind, p, err := parseFrame(msg)
+	if err != nil {
+		return err
+	}
+	return h.LookAt(kind, &p)
+}
+
+// LookAt is Look for shells in the same process. The plane's memory is kept until it is read.
+func (h *Hub) LookAt(kind string, p *camera.Plane) error {
+	if err := p.Check(); err != nil {
+		return fmt.Errorf("%w: %w", ErrFrame, err)
+	}
+	if most := map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels}[kind]; p.W*p.H > most {
+		return fmt.Errorf("%w: %d by %d pixels, want at most %d for %q", ErrFrame, p.W, p.H, most, kind)
+	}
+	return h.eye.put(h, look{eye: kind, plane: *p})
+}
+
+func (e *eye) put(h *Hub, l look) error {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	if e.shut {
+		return ErrClosed
+	}
+	if e.kind == "" || l.eye != e.kind {
+		return nil
+	}
+	if !e.started {
+		e.started, e.done = true, make(chan struct{})
+		e.cond = sync.NewCond(&e.mu)
+		go e.run(h)
+	}
+	l.gen = e.gen
+	switch {
+	case l.aim != nil:
+	case l.eye == session.EyeMeter:
+		e.queue = slices.DeleteFunc(e.queue, func(x look) bool { return x.aim == nil }) // only the newest counts
+	case len(e.queue) >= lampQueue:
+		return nil
+	}
+	e.queue = append(e.queue, l)
+	e.cond.Signal()
+	return nil
+}
+
+func (e *eye) run(h *Hub) {
+	defer close(e.done)
+	for {
+		e.mu.Lock()
+		for len(e.queue) == 0 && !e.shut {
+			e.cond.Wait()
+		}
+		if e.shut {
+			e.mu.Unlock()
+			return
+		}
+		l := e.queue[0]
+		e.queue = e.queue[1:]
+		gen, step, opts := e.gen, e.step, e.opts
+		e.mu.Unlock()
+		if l.gen != gen {
+			continue
+		}
+		if e.now != gen {
+			e.begin(gen, l.plane.Time, l.eye)
+		}
+		if l.aim != nil {
+			if e.lamp != nil {
+				e.lamp.Aim(l.aim[0]*float64(e.w), l.aim[1]*float64(e.h))
+			}
+			continue
+		}
+		e.w, e.h = l.plane.W, l.plane.H
+		began := time.Now()
+		v := EyeView{Step: step, Kind: l.eye}
+		var s *session.Seen
+		if l.eye == session.EyeMeter {
+			s = e.meter(&l.plane, &v)
+		} else if s = e.light(&l.plane, &v, opts); s == nil && v.Text == "" && v.Reason == "" {
+			continue // nothing was decoded this time
+		}
+		v.Ms = float64(time.Since(began).Microseconds()) / 1000
+		h.out.send(Message{Type: "eye", Eye: &v})
+		if s != nil {
+			s.Step, s.Kind = step, l.eye
+			h.saw(s, gen, &l.plane)
+		}
+	}
+}
+
+// begin forgets. A light is followed on as long as the step is the same: counting takes long and nothing said changes it.
+func (e *eye) begin(gen int, at int64, kind string) {
+	e.now, e.first, e.frames, e.text, e.told, e.reason, e.reasonT = gen, at, e.frames[:0], "", "", "", at
+	if kind != session.EyeLamp {
+		e.lamp = nil
+	}
+}
+
+// meter reads a frame of the display and votes over the last ones.
+func (e *eye) meter(p *camera.Plane, v *EyeView) *session.Seen {
+	rd, err := e.reader.Read(p)
+	if err != nil {
+		return nil // Look has checked the plane
+	}
+	if len(e.frames) == voteOver {
+		copy(e.frames, e.frames[1:])
+		e.frames = e.frames[:voteOver-1]
+	}
+	e.frames = append(e.frames, rd)
+	for _, d := range rd.Digits {
+		b := d.Box
+		for i := range b {
+			b[i] = [2]float64{b[i][0] / float64(p.W), b[i][1] / float64(p.H)}
+		}
+		v.Boxes = append(v.Boxes, b)
+	}
+	if len(e.frames) < 3 {
+		return nil
+	}
+	all := camera.Vote(e.frames)
+	if !all.OK() || all.Shows == camera.Empty {
+		why := all.Reason
+		if why == "" {
+			why = camera.Unclear
+		}
+		v.Reason = why.Say()
+		return e.cannot(string(why), v.Reason, p.Time, meterGiveUp)
+	}
+	e.reason, e.reasonT = "", p.Time
+	v.Text, v.Words = all.Text, "over limit"
+	r := measure.Reading{State: measure.Over}
+	if all.Shows == camera.Number {
+		r = measure.Reading{Value: unit.Value{Dec: all.Value}}
+		v.Words = all.Value.Words()
+	}
+	if all.Text != e.text {
+		e.text, e.since = all.Text, p.Time
+	}
+	if float64(p.Time-e.since) < steadyFor || len(e.frames) < voteOver/2 {
+		return nil
+	}
+	v.Steady = true
+	if e.told == all.Text && float64(p.Time-e.toldAt) < retell {
+		return nil
+	}
+	s := &session.Seen{Reading: &r, Text: all.Text, P: all.P, Frames: all.Frames}
+	if all.Rival != "" {
+		s.Rivals = []string{all.Rival}
+	}
+	return s
+}
+
+// light counts flashes.
+func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *session.Seen {
+	if e.lamp == nil {
+		e.lamp, e.coded, e.first = &camera.Lamp{}, p.Time, p.Time
+	}
+	if err := e.lamp.See(p); err != nil {
+		if p.Time > e.coded+2e9 { // another size or clock: the camera was opened anew
+			e.lamp = nil
+		}
+		return nil
+	}
+	if float64(p.Time-e.coded) < lampEvery {
+		return nil
+	}
+	e.coded = p.Time
+	c := e.lamp.Code()
+	if x, y, r, ok := e.lamp.Where(); ok {
+		w, h := float64(p.W), float64(p.H)
+		r = max(2*r, 8)
+		v.Boxes = [][4][2]float64{{{(x - r) / w, (y - r) / h}, {(x + r) / w, (y - r) / h}, {(x + r) / w, (y + r) / h}, {(x - r) / w, (y + r) / h}}}
+	}
+	if c.Pattern != "" {
+		v.Text, v.Words = c.ID(), codeWords(&c)
+	}
+	if !c.OK() {
+		v.Reason = c.Reason.Say()
+		return e.cannot(string(c.Reason), v.Reason, p.Time, lampGiveUp)
+	}
+	v.Steady = true
+	if e.told == v.Text {
+		return nil
+	}
+	id := optionOf(&c, opts)
+	if id == "" {
+		return nil // it shows what this step cannot be answered with; the viewfinder says what
+	}
+	// Two agreeing cycles are asked for by the decoder; more make it surer.
+	return &session.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
+}
+
+// cannot tells a reason that has stood for long enough, once.
+func (e *eye) cannot(id, say string, at int64, long float64) *session.Seen {
+	e.text = ""
+	if id != e.reason {
+		e.reason = id
+	}
+	if float64(at-e.reasonT) < long {
+		return nil
+	}
+	e.reasonT = at
+	return &session.Seen{Reason: say}
+}
+
+// codeWords says a light's code.
+func codeWords(c *camera.Code) string {
+	whole := func(n int) string { return unit.Decimal{Mant: int64(n)}.Words() }
+	blinks := func(n int) string {
+		if n == 1 {
+			return "one blink"
+		}
+		return whole(n) + " blinks"
+	}
+	switch c.Pattern {
+	case camera.Flashes:
+		return blinks(c.Count)
+	case camera.TwoDigit:
+		return whole(c.Tens) + ", then " + whole(c.Units)
+	case camera.LongShort:
+		return whole(c.Tens) + " long, " + whole(c.Units) + " short"
+	case camera.Heartbeat:
+		return "heart beat"
+	}
+	return string(c.Pattern)
+}
+
+// optionOf finds the answer of the step that says what the light shows: by its id, or by what a person would say.
+func optionOf(c *camera.Code, opts []string) string {
+	if id := c.ID(); slices.Contains(opts, id) {
+		return id
+	}
+	if c.Pattern == camera.Flashes {
+		return ""
+	}
+	u := parse(codeWords(c), phrase.Expect{Options: opts})
+	for _, m := range u.Meanings {
+		if m.Kind == heard.Choice && slices.Contains(opts, m.ID) {
+			return m.ID
+		}
+	}
+	return ""
+}
+
+// saw hands a finding to the job, unless the job has moved on or the guide is speaking: then it is found again.
+func (h *Hub) saw(s *session.Seen, gen int, p *camera.Plane) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	j := h.job
+	h.eye.mu.Lock()
+	late := gen != h.eye.gen
+	h.eye.mu.Unlock()
+	if j == nil || late || j.saying != "" || h.closed {
+		return
+	}
+	if h.prefs.Keep && s.Reason == "" {
+		if name, err := h.keepLocked(p); err == nil { // a picture that cannot be kept costs the record its illustration only
+			s.Photo = name
+		}
+	}
+	if h.stepLocked(session.Event{Type: session.EvSeen, Seen: s}) != nil {
+		return // told by step itself
+	}
+	h.eye.told, h.eye.toldAt = s.Text, p.Time
+}
+
+// keepLocked writes the brightness of a frame into the job's folder.
+func (h *Hub) keepLocked(p *camera.Plane) (string, error) {
+	img := &image.Gray{Pix: p.Y, Stride: p.Stride, Rect: image.Rect(0, 0, p.W, p.H)}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 80}); err != nil {
+		return "", err
+	}
+	name := fmt.Sprintf("seen-%d.jpg", h.job.seq+1)
+	return name, writeSynced(filepath.Join(h.store.folder(h.job.id), name), b.Bytes())
+}
+
+// aimAt marks the light in the newest frame, in shares of its size.
+func (h *Hub) aimAt(x, y float64) error {
+	if !(x >= 0 && x < 1 && y >= 0 && y < 1) {
+		return bad(fmt.Errorf("aim: %g, %g is outside the picture", x, y))
+	}
+	return h.eye.put(h, look{eye: session.EyeLamp, aim: &[2]float64{x, y}})
+}
+
+func (e *eye) close() {
+	e.mu.Lock()
+	e.shut = true
+	started := e.started
+	if started {
+		e.cond.Signal()
+	}
+	e.mu.Unlock()
+	if started {
+		<-e.done
+	}
+}

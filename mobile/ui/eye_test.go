@@ -1,0 +1,404 @@
+package ui_test
+
+import (
+	"bytes"
+	"encoding/binary"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/makiuchi-d/gozxing"
+	"github.com/makiuchi-d/gozxing/qrcode"
+
+	"readback/core/camera"
+	"readback/core/camera/synth"
+	"readback/core/session"
+	"readback/mobile/ui"
+)
+
+// onlooker is a job that stands at one step and keeps what the camera tells.
+type onlooker struct {
+	mu   sync.Mutex
+	step session.StepView
+	seen []session.Seen
+	all  []session.Event
+}
+
+func (o *onlooker) View() *session.View {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	return &session.View{Job: "j", State: "ask", Step: o.step}
+}
+
+func (o *onlooker) Step(ev session.Event) ([]session.Effect, error) {
+	o.mu.Lock()
+	o.all = append(o.all, ev)
+	if ev.Seen != nil {
+		o.seen = append(o.seen, *ev.Seen)
+	}
+	o.mu.Unlock()
+	return []session.Effect{{Type: session.DoShow, View: o.View()}}, nil
+}
+
+func (o *onlooker) told() []session.Seen {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	return append([]session.Seen(nil), o.seen...)
+}
+
+// watch opens a hub whose job stands at a step, and collects what the viewfinder is told.
+func watch(t *testing.T, step session.StepView) (*bench, *onlooker, func() []ui.EyeView) {
+	t.Helper()
+	o := &onlooker{step: step}
+	b := open(t, ui.Config{New: func(session.Begin) (ui.Machine, error) { return o, nil }})
+	var mu sync.Mutex
+	var views []ui.EyeView
+	t.Cleanup(b.hub.Subscribe(func(msg []byte) {
+		var m ui.Message
+		if json.Unmarshal(msg, &m) == nil && m.Eye != nil {
+			mu.Lock()
+			views = append(views, *m.Eye)
+			mu.Unlock()
+		}
+	}))
+	b.ok("POST", "/api/start", `{"voice":false}`)
+	return b, o, func() []ui.EyeView { mu.Lock(); defer mu.Unlock(); return append([]ui.EyeView(nil), views...) }
+}
+
+func pic(p *synth.Pic, at int64) *camera.Plane {
+	return &camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W, Time: at}
+}
+
+// lookUntil sends frames 200 ms apart on their own clock, each when the one before has been read, until f.
+func lookUntil(t *testing.T, b *bench, frames int, frame func(i int) *camera.Plane, views func() []ui.EyeView, f func() bool) {
+	t.Helper()
+	for i := range frames {
+		msg, err := ui.Frame(session.EyeMeter, frame(i))
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := len(views())
+		if err := b.hub.Look(msg); err != nil {
+			t.Fatal(err)
+		}
+		for k := 0; len(views()) == n && k < 2000; k++ {
+			time.Sleep(time.Millisecond)
+		}
+		if f() {
+			return
+		}
+	}
+}
+
+func TestMeterIsTold(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	m := synth.NewMeter(3, synth.Easy, synth.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
+	lookUntil(t, b, 20, func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }, views, func() bool { return len(o.told()) > 0 })
+	told := o.told()
+	if len(told) != 1 || told[0].Step != "w-c" || told[0].Kind != session.EyeMeter || told[0].Text != "24.5" || told[0].Reading == nil || told[0].Reading.Value.Dec.String() != "24.5" || told[0].Reading.Value.Unit != "" {
+		t.Fatalf("told %+v", told)
+	}
+	last := views()[len(views())-1]
+	if last.Words != "twenty-four point five" || !last.Steady || len(last.Boxes) == 0 {
+		t.Errorf("the viewfinder shows %+v", last)
+	}
+	for _, q := range last.Boxes[0] {
+		if q[0] < 0 || q[0] > 1 || q[1] < 0 || q[1] > 1 {
+			t.Errorf("a digit at %v", q)
+		}
+	}
+	if told[0].Photo != "" {
+		t.Error("a picture was kept without being asked for")
+	}
+}
+
+// A number that stands on the display before a saying may be that of another place: it is looked at anew.
+func TestSayingBeginsAnew(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	m := synth.NewMeter(3, synth.Easy, synth.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
+	frame := func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }
+	lookUntil(t, b, 3, frame, views, func() bool { return false })
+	b.ok("POST", "/api/event", said("w-c", "choice", "x"))
+	lookUntil(t, b, 2, func(i int) *camera.Plane { return frame(i + 3) }, views, func() bool { return false })
+	if n := len(o.told()); n != 0 {
+		t.Errorf("told %d times from frames of before", n)
+	}
+	lookUntil(t, b, 12, func(i int) *camera.Plane { return frame(i + 5) }, views, func() bool { return len(o.told()) > 0 })
+	if n := len(o.told()); n != 1 {
+		t.Errorf("told %d times", n)
+	}
+}
+
+func TestKeptPicture(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	b.ok("POST", "/api/prefs", `{"voice":false,"done":true,"theme":"","keep":true}`)
+	m := synth.NewMeter(3, synth.Easy, synth.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
+	lookUntil(t, b, 20, func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }, views, func() bool { return len(o.told()) > 0 })
+	names, err := filepath.Glob(filepath.Join(b.dir, "jobs", "*", "seen-*.jpg"))
+	if err != nil || len(names) != 1 || len(o.told()) != 1 || filepath.Base(names[0]) != o.told()[0].Photo {
+		t.Fatalf("kept %v, told %+v, %v", names, o.told(), err)
+	}
+	data, err := os.ReadFile(names[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, err := jpeg.DecodeConfig(bytes.NewReader(data)); err != nil || c.Width != 640 || bytes.Contains(data, []byte("Exif")) {
+		t.Errorf("kept picture: %+v, %v", c, err)
+	}
+}
+
+// A display that cannot be read gives its reason after a while, and no number.
+func TestReasonIsTold(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	dark := &camera.Plane{W: 320, H: 240, Stride: 320, Y: make([]byte, 320*240)}
+	lookUntil(t, b, 50, func(i int) *camera.Plane { p := *dark; p.Time = int64(i+1) * 200e6; return &p }, views, func() bool { return len(o.told()) > 0 })
+	if told := o.told(); len(told) != 1 || told[0].Reason != camera.NoDisplay.Say() || told[0].Reading != nil {
+		t.Fatalf("told %+v", told)
+	}
+}
+
+// Nothing is looked at where nothing can be seen, or before the leads are in place.
+func TestNotLookedAt(t *testing.T) {
+	for _, step := range []session.StepView{{ID: "story"}, {ID: "w-c", Eye: session.EyeMeter, Part: "A"}, {ID: "light", Eye: session.EyeLamp}} {
+		b, o, views := watch(t, step)
+		m := synth.NewMeter(3, synth.Easy, synth.Options{Text: "24.5", W: 320, H: 240, Tall: 40})
+		for i := range 10 {
+			if err := b.hub.LookAt(session.EyeMeter, pic(m.Frame(i), int64(i+1)*200e6)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		time.Sleep(30 * time.Millisecond)
+		if len(o.told()) != 0 || len(views()) != 0 {
+			t.Errorf("%s: told %v, shown %d", step.ID, o.told(), len(views()))
+		}
+	}
+}
+
+func answersOf(ids ...string) (out []session.Answer) {
+	for _, id := range ids {
+		out = append(out, session.Answer{ID: id, Kind: "choice", Text: id})
+	}
+	return out
+}
+
+func TestLightIsTold(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		light synth.Blink
+		opts  []string
+		want  string
+	}{
+		{"three", synth.Blink{Groups: []int{3}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}, []string{"off", "steady", "2", "3"}, "3"},
+		{"not an answer here", synth.Blink{Groups: []int{5}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}, []string{"off", "2", "3"}, ""},
+	} {
+		b, o, views := watch(t, session.StepView{ID: "light", Eye: session.EyeLamp, Answers: answersOf(tt.opts...)})
+		n := 0
+		synth.NewScene(4, 320, 240, tt.light).Run(4, func(f *synth.Film) {
+			p := &camera.Plane{Y: append([]byte(nil), f.Pix...), W: 320, H: 240, Stride: 320, Time: f.T}
+			if len(o.told()) > 0 {
+				return
+			}
+			if err := b.hub.LookAt(session.EyeLamp, p); err != nil {
+				t.Fatal(err)
+			}
+			if n++; n%4 == 0 {
+				time.Sleep(4 * time.Millisecond)
+			}
+		})
+		b.eventually("the frames are read", func() bool { return len(views()) > 20 || len(o.told()) > 0 })
+		told := o.told()
+		if tt.want == "" && len(told) > 0 || tt.want != "" && (len(told) != 1 || told[0].ID != tt.want) {
+			t.Errorf("%s: told %+v", tt.name, told)
+		}
+	}
+}
+
+func encode(t *testing.T, s *synth.Shot) []byte {
+	t.Helper()
+	img := &image.YCbCr{Y: s.Y, Cb: s.Cb, Cr: s.Cr, YStride: s.W, CStride: s.W, SubsampleRatio: image.YCbCrSubsampleRatio444, Rect: image.Rect(0, 0, s.W, s.H)}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 92}); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// The picture after the work is compared with the one before at the marked places.
+func TestWiresAreCompared(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		change bool
+		marks  bool
+		why    string
+	}{{"as before", false, true, ""}, {"changed", true, true, ""}, {"not marked", true, false, "No terminals were marked before. Compare by eye."}} {
+		b, o, _ := watch(t, session.StepView{ID: "photo.after", Eye: session.EyeAfter})
+		w := synth.NewWiring(11, 900, 700, 0.3, tt.change)
+		if err := b.hub.Photo("before", encode(t, w.Before)); err != nil {
+			t.Fatal(err)
+		}
+		var marks []session.Mark
+		want := map[string]bool{}
+		for i, p := range w.Terminals {
+			m := session.Mark{X: p[0] / float64(w.W), Y: p[1] / float64(w.H), Name: fmt.Sprintf("mark %d", i+1)}
+			marks = append(marks, m)
+			want[m.Name] = w.Colours[i] != w.After[i]
+		}
+		if tt.marks {
+			body, err := json.Marshal(map[string]any{"marks": marks})
+			if err != nil {
+				t.Fatal(err)
+			}
+			b.ok("POST", "/api/eye/marks", string(body))
+		}
+		if err := b.hub.Photo("after", encode(t, w.Later)); err != nil {
+			t.Fatal(err)
+		}
+		told := o.told()
+		if len(told) != 1 || told[0].Reason != tt.why || tt.why == "" && (len(told[0].Wires) != len(marks) || !strings.HasSuffix(told[0].Photo, "after.jpg")) {
+			t.Fatalf("%s: told %+v", tt.name, told)
+		}
+		found := 0
+		for _, x := range told[0].Wires {
+			if (x.Change != "same") != want[x.Name] {
+				t.Errorf("%s: %s is %s, changed %v", tt.name, x.Name, x.Change, want[x.Name])
+			}
+			if x.Change != "same" {
+				found++
+			}
+			if x.AX < -0.2 || x.AX > 1.2 {
+				t.Errorf("%s: %s at %g", tt.name, x.Name, x.AX)
+			}
+		}
+		if tt.marks && (found > 0) != tt.change {
+			t.Errorf("%s: %d differences", tt.name, found)
+		}
+	}
+}
+
+func TestBadMarks(t *testing.T) {
+	b, _, _ := watch(t, session.StepView{ID: "photo.before", Eye: session.EyeBefore})
+	for _, body := range []string{`{"marks":[]}`, `{"marks":[{"x":2,"y":0,"name":"a"}]}`, `{"marks":[{"x":0.5,"y":0.5,"name":" "}]}`,
+		`{"marks":[{"x":0.5,"y":0.5,"name":"a"},{"x":0.6,"y":0.5,"name":"a"}]}`, `{"marks":[{"x":0.5,"y":0.5,"name":"a"}]}`, `{}`} {
+		if status, _ := b.call("POST", "/api/eye/marks", body); status != 400 {
+			t.Errorf("%s: status %d", body, status)
+		}
+	}
+	for _, body := range []string{`{"x":1,"y":0}`, `{"x":-1,"y":0}`} {
+		if status, _ := b.call("POST", "/api/eye/aim", body); status != 400 {
+			t.Errorf("aim %s: status %d", body, status)
+		}
+	}
+}
+
+// A code on the plate is proposed for the line that is asked for; the picture of the plate is not kept.
+func TestPlateCode(t *testing.T) {
+	for _, tt := range []struct{ name, code, text, reason string }{
+		{"plain", "AB-1234", "AB-1234", ""},
+		{"with identifiers", "[)>\x1e06\x1d1PHX-77\x1dS999\x1e\x04", "HX-77", ""},
+		{"an address", "https://x.test/a", "", "I find no code on the plate. Read it to me."},
+	} {
+		b, o, _ := watch(t, session.StepView{ID: "plate.model", Eye: session.EyePlate})
+		m, err := qrcode.NewQRCodeWriter().Encode(tt.code, gozxing.BarcodeFormat_QR_CODE, 400, 400, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		img := image.NewGray(image.Rect(0, 0, 400, 400))
+		for y := range 400 {
+			for x := range 400 {
+				if !m.Get(x, y) {
+					img.Pix[y*img.Stride+x] = 255
+				}
+			}
+		}
+		var j bytes.Buffer
+		if err := jpeg.Encode(&j, img, nil); err != nil {
+			t.Fatal(err)
+		}
+		if err := b.hub.Photo("plate", j.Bytes()); err != nil {
+			t.Fatal(err)
+		}
+		if told := o.told(); len(told) != 1 || told[0].Text != tt.text || told[0].Reason != tt.reason {
+			t.Errorf("%s: told %+v", tt.name, told)
+		}
+		if names, _ := filepath.Glob(filepath.Join(b.dir, "jobs", "*", "*.jpg")); len(names) != 0 {
+			t.Errorf("%s: kept %v", tt.name, names)
+		}
+	}
+}
+
+// head is a frame of 4 by 2 pixels with one thing changed.
+func head(change func(b []byte)) []byte {
+	b := make([]byte, 32+8)
+	copy(b, "RBeye\x01\r\n")
+	b[8] = 1
+	binary.LittleEndian.PutUint16(b[10:], 4)
+	binary.LittleEndian.PutUint16(b[12:], 2)
+	change(b)
+	return b
+}
+
+func TestFrameErrors(t *testing.T) {
+	b, _, _ := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	if err := b.hub.Look(head(func([]byte) {})); err != nil {
+		t.Fatalf("a good frame: %v", err)
+	}
+	for _, tt := range []struct {
+		name string
+		msg  []byte
+		want string
+	}{
+		{"sound", make([]byte, 3200), "it does not begin with"},
+		{"empty", nil, "it does not begin with"},
+		{"another version", head(func(b []byte) { b[5] = 2 }), "it does not begin with"},
+		{"cut head", head(func([]byte) {})[:20], "its head has 20 bytes, want 32"},
+		{"kind", head(func(b []byte) { b[8] = 9 }), "nothing is known by number 9"},
+		{"flags", head(func(b []byte) { b[9] = 4 }), "bytes 9, 14 and 15 are 4, 0 and 0"},
+		{"reserved", head(func(b []byte) { b[14] = 1 }), "bytes 9, 14 and 15"},
+		{"no width", head(func(b []byte) { b[10] = 0 }), "0 by 2 pixels"},
+		{"too large", head(func(b []byte) { b[11], b[13] = 255, 255 }), "pixels, want 1 to 750000 for the meter"},
+		{"too large for the light", head(func(b []byte) {
+			b[8] = 2
+			binary.LittleEndian.PutUint16(b[10:], 641)
+			binary.LittleEndian.PutUint16(b[12:], 480)
+		}), "want 1 to 307200 for the lamp"},
+		{"short picture", head(func([]byte) {})[:39], "7 bytes of picture, want 8"},
+		{"colour is missing", head(func(b []byte) { b[9] = 1 }), "8 bytes of picture, want 12"},
+		{"exposure", head(func(b []byte) { binary.LittleEndian.PutUint64(b[24:], math.Float64bits(math.NaN())) }), "exposure"},
+		{"time", head(func(b []byte) { b[23] = 0x80 }), "time stamp"},
+	} {
+		err := b.hub.Look(tt.msg)
+		if !errors.Is(err, ui.ErrFrame) || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("%s: %v, want %q", tt.name, err, tt.want)
+		}
+	}
+}
+
+func FuzzFrame(f *testing.F) {
+	f.Add(head(func([]byte) {}))
+	f.Add(head(func(b []byte) { b[8] = 2 }))
+	f.Add(append(head(func(b []byte) { b[9] = 1 }), 1, 2, 3, 4))
+	o := &onlooker{step: session.StepView{ID: "w-c", Eye: session.EyeMeter}}
+	hub, err := ui.Open(ui.Config{Dir: f.TempDir(), Host: &host{}, New: func(session.Begin) (ui.Machine, error) { return o, nil }})
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Cleanup(hub.Close)
+	f.Fuzz(func(t *testing.T, msg []byte) {
+		err := hub.Look(append([]byte(nil), msg...))
+		if err != nil && !errors.Is(err, ui.ErrFrame) {
+			t.Errorf("%v is no error about a frame", err)
+		}
+		if err == nil && !ui.IsFrame(msg) {
+			t.Error("sound was taken for a frame")
+		}
+	})
+}
