@@ -4,6 +4,7 @@ import {classes, P, bus, send, command, emergency, number, display, type, draw} 
 import {leave} from './foot.js';
 import {replayKeys} from './home.js';
 import {native} from './sound.js';
+import {eyeBox, eyeKey, eyeHas} from './camera.js';
 
 const siteWords = s => {
   const since = s.since ? ' ' + clock(s.since) : '';
@@ -30,7 +31,7 @@ const section = (name, cls) => {
   if (!s) { s = el('section', {id: name, class: cls}); $('main').append(s); }
   return s;
 };
-const order = ['head', 'stepbox', 'heardbox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
+const order = ['head', 'stepbox', 'heardbox', 'eyebox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
 export const card = v => {
   const main = $('main');
   if (!$('stepbox')) {
@@ -44,7 +45,8 @@ export const card = v => {
   fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.heard));
-  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo], () => answers(v));
+  fill($('eyebox'), eyeKey(v), () => eyeBox(v));
+  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => answers(v));
   picture(v);
   fill($('whybox'), [v.why, v.suspects], () => why(v));
   fill($('openbox'), [v.open, v.facts], () => openBox(v));
@@ -118,7 +120,7 @@ const answers = v => {
   const padOpen = P.keys ?? !(P.mic === 'on' || native && P.ear.state === 'ready');
   if (numeric) out.push(padOpen ? keypad(s.keypad) : el('div', {class: 'answers'}, el('button', {'data-k': 'keypad', onclick: () => { P.keys = true; draw(); }}, 'Type the number')));
   if (list.length) out.push(el('div', {class: 'answers' + (numeric ? ' gap' : '')}, list));
-  if (P.photo) out.push(photo());
+  if (P.photo && !eyeHas()) out.push(photo());
   if (v.state === 'ended') out.push(el('div', {class: 'answers'},
     el('button', {onclick: () => location.assign(`/api/jobs/${v.job}/transcript`)}, 'Read the record'), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
   return out.map((o, i) => i ? el('section', {}, o) : o);

@@ -2,6 +2,7 @@
 import {unit} from './tools.js';
 import {caption, bar, cue} from './foot.js';
 import {mic, sound} from './sound.js';
+import {eyeHello, eyeSeen} from './camera.js';
 import {paint} from './app.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
@@ -45,7 +46,7 @@ export const bus = {
     }
     stream(m);
   },
-  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); },
+  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); eyeHello(); },
   shut() {
     P.online = false; bus.send = null;
     for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
@@ -108,6 +109,7 @@ const stream = m => {
     case 'hush': sound.stop(); return;
     case 'cue': cue(m.id); return;
     case 'ear': P.ear = m.ear; bar(); caption(); return;
+    case 'eye': eyeSeen(m.eye); return;
     case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); return;
     case 'device': P.device[m.device.kind] = m.device; draw(); return;
     case 'jobs': refresh(); return;

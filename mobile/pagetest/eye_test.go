@@ -1,0 +1,353 @@
+package pagetest_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"image"
+	"image/jpeg"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"readback/core/camera/synth"
+	"readback/core/heard"
+	"readback/core/measure"
+	"readback/core/session"
+	"readback/core/sim"
+	"readback/mobile/ui"
+)
+
+// fakeCamera is the browser's fake one: it plays a file of JPEG pictures at 30 a second, over and over, from its beginning
+// whenever the page opens it.
+type fakeCamera struct{ file string }
+
+func newFakeCamera(t *testing.T) *fakeCamera {
+	t.Helper()
+	c := &fakeCamera{filepath.Join(t.TempDir(), "camera.mjpeg")}
+	c.show(t, grey(make([]byte, 640*480), 640, 480))
+	return c
+}
+
+func (c *fakeCamera) flags() []chromedp.ExecAllocatorOption {
+	return []chromedp.ExecAllocatorOption{chromedp.Flag("use-fake-ui-for-media-stream", true), chromedp.Flag("use-fake-device-for-media-stream", true),
+		chromedp.Flag("use-file-for-fake-video-capture", c.file)}
+}
+
+func (c *fakeCamera) show(t *testing.T, frames ...[]byte) {
+	t.Helper()
+	if err := os.WriteFile(c.file, bytes.Join(frames, nil), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func encoded(img image.Image) []byte {
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 92}); err != nil {
+		panic(err) // only a picture without pixels could do it
+	}
+	return b.Bytes()
+}
+
+// grey is a picture in the layout that the browser's fake camera takes: with colour planes, at half the size.
+func grey(pix []byte, w, h int) []byte {
+	img := image.NewYCbCr(image.Rect(0, 0, w, h), image.YCbCrSubsampleRatio420)
+	copy(img.Y, pix)
+	for i := range img.Cb {
+		img.Cb[i], img.Cr[i] = 128, 128
+	}
+	return encoded(img)
+}
+
+func colour(s *synth.Shot) []byte {
+	img := image.NewYCbCr(image.Rect(0, 0, s.W, s.H), image.YCbCrSubsampleRatio420)
+	copy(img.Y, s.Y)
+	for y := range s.H / 2 {
+		for x := range s.W / 2 {
+			a := 2*y*s.W + 2*x
+			mean := func(p []byte) byte { return byte((int(p[a]) + int(p[a+1]) + int(p[a+s.W]) + int(p[a+s.W+1])) / 4) }
+			img.Cb[y*img.CStride+x], img.Cr[y*img.CStride+x] = mean(s.Cb), mean(s.Cr)
+		}
+	}
+	return encoded(img)
+}
+
+// meter shows a number on a drawn meter; text is as on the display.
+func (c *fakeCamera) meter(t *testing.T, seed uint64, text string) {
+	t.Helper()
+	m := synth.NewMeter(seed, synth.Easy, synth.Options{Text: text, W: 640, H: 480, Tall: 56})
+	var frames [][]byte
+	for i := range 12 {
+		p := m.Frame(i)
+		for range 5 { // five pictures alike: the hand is slower than the camera
+			frames = append(frames, grey(p.Pix, p.W, p.H))
+		}
+	}
+	c.show(t, frames...)
+}
+
+// blinks shows a light that flashes n times and pauses, whole cycles so that the file's end meets its beginning.
+func (c *fakeCamera) blinks(t *testing.T, seed uint64, n int) {
+	t.Helper()
+	b := synth.Blink{Groups: []int{n}, On: 0.3, Off: 0.3, Pause: 1.5, FPS: 30, Exposure: 0.02, SNR: 25}
+	b.Seconds = 2 * (float64(n)*0.3 + float64(n-1)*0.3 + 1.5)
+	var frames [][]byte
+	synth.NewScene(seed, 320, 240, b).Run(seed, func(f *synth.Film) { frames = append(frames, grey(f.Pix, 320, 240)) })
+	c.show(t, frames...)
+}
+
+// eyed is a job in the browser with a camera.
+type eyed struct {
+	*testing.T
+	b    *browser
+	s    *served
+	cam  *fakeCamera
+	p    *sim.Person
+	seed uint64
+}
+
+func openEyed(t *testing.T, fault string) *eyed {
+	t.Helper()
+	e := &eyed{T: t, cam: newFakeCamera(t), p: person(t, fault), seed: 7}
+	e.s = serve(t, ui.Config{Version: "test"})
+	e.b = open(t, e.cam.flags()...)
+	e.b.run(t, size(412, 915), navigate(e.s.address()), click("touch"), until(`document.getElementById('main').dataset.step`))
+	return e
+}
+
+// post answers a step as the page would, without the detour of a finger.
+func (e *eyed) post(v *session.View, m heard.Meaning) {
+	e.Helper()
+	u := heard.Utterance{Text: sim.Words(m), Source: "touch", Meanings: []heard.Meaning{m}}
+	body, err := json.Marshal(ui.EventBody{Step: v.Step.ID, Event: session.Event{Type: session.EvSaid, Said: &u}})
+	if err != nil {
+		e.Fatal(err)
+	}
+	if status := value[float64](e.T, e.b, fmt.Sprintf(`fetch('/api/event', {method: 'POST', body: %q}).then(r => r.status)`, body)); status != 200 {
+		e.Fatalf("step %s: status %v", v.Step.ID, status)
+	}
+}
+
+func (e *eyed) reply(v *session.View) heard.Meaning {
+	e.Helper()
+	u, err := e.p.Reply(v)
+	if err != nil || len(u.Meanings) == 0 {
+		e.Fatalf("step %s: %v", v.Step.ID, err)
+	}
+	return u.Meanings[0]
+}
+
+// until answers by hand until f is true of the view.
+func (e *eyed) until(what string, f func(*session.View) bool) *session.View {
+	e.Helper()
+	for range 200 {
+		v := view(e.T, e.b)
+		if f(v) {
+			return v
+		}
+		if v.Ended != "" {
+			break
+		}
+		e.post(v, e.reply(v))
+	}
+	e.Fatalf("never came to: %s", what)
+	return nil
+}
+
+func (e *eyed) wait(what string, f func(*session.View) bool) *session.View {
+	e.Helper()
+	for began := time.Now(); time.Since(began) < 40*time.Second; time.Sleep(50 * time.Millisecond) {
+		if v := view(e.T, e.b); f(v) {
+			return v
+		}
+	}
+	e.b.run(e.T, shot(e.T, "eye-stuck"))
+	e.Fatalf("never: %s; the page says %q", what, value[string](e.T, e.b, `document.querySelector('#eyebox').textContent + document.querySelector('#head').textContent`))
+	return nil
+}
+
+func (e *eyed) on() {
+	e.b.run(e.T, waitButton("eye"), click("eye"), until(`document.querySelector('[data-k="eye-close"]')`))
+}
+func (e *eyed) off() {
+	e.b.run(e.T, click("eye-close"), until(`!document.querySelector('[data-k="eye-close"]')`))
+}
+
+func waitButton(k string) action {
+	return until(`document.querySelector('[data-k="` + k + `"]:not([disabled])')`)
+}
+
+// byCamera answers a step through the camera: the finding is put to the person, who names the unit or says right.
+func (e *eyed) byCamera(v *session.View, m heard.Meaning) {
+	e.Helper()
+	confirm := func(w *session.View) bool { return w.Step.ID != v.Step.ID || w.State == "confirm" }
+	switch {
+	case v.Step.Eye == session.EyeLamp:
+		n := 0
+		if _, err := fmt.Sscanf(firstOf(m.Text, m.ID), "%d", &n); err != nil {
+			e.Fatalf("%v is no count", m)
+		}
+		e.cam.blinks(e.T, e.seed, n)
+		e.on()
+		e.wait("the count is told", confirm)
+		e.b.run(e.T, click("aright-value"))
+	case m.Reading.State == measure.Over:
+		e.cam.meter(e.T, e.seed, "0L")
+		e.on()
+		e.wait("over range is told", confirm)
+		e.b.run(e.T, click("aright-value"))
+	default:
+		e.cam.meter(e.T, e.seed, m.Reading.Value.Dec.String())
+		e.on()
+		e.wait("the number is told", func(w *session.View) bool { return confirm(w) || w.Heard != nil && w.Heard.Pending })
+		if w := view(e.T, e.b); w.State == "confirm" && slices.ContainsFunc(w.Step.Answers, func(a session.Answer) bool { return a.Kind == heard.UnitOnly }) {
+			e.b.run(e.T, click("a"+m.Reading.Value.Unit))
+		} else { // what clears a hazard is said too
+			e.post(w, m)
+		}
+	}
+	e.wait("the answer is taken", func(w *session.View) bool { return w.Step.ID != v.Step.ID || w.State == "ask" })
+	if value[bool](e.T, e.b, `!!document.querySelector('[data-k="eye-close"]')`) {
+		e.off()
+	}
+}
+
+func firstOf(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+// events are the only job's.
+func (e *eyed) events() []session.Event {
+	e.Helper()
+	names, err := filepath.Glob(filepath.Join(e.s.dir, "jobs", "*", "journal.jsonl"))
+	if err != nil || len(names) != 1 {
+		e.Fatalf("journals %v, %v", names, err)
+	}
+	f, err := os.Open(names[0])
+	if err != nil {
+		e.Fatal(err)
+	}
+	defer f.Close()
+	events, err := session.ReadJournal(f)
+	if err != nil {
+		e.Fatal(err)
+	}
+	return events
+}
+
+// A blink code, a number and a difference in the wiring enter a job through the browser's camera: file → getUserMedia → canvas →
+// socket → core/camera → session.
+func TestJobWithCamera(t *testing.T) {
+	heavy(t)
+	e := openEyed(t, "igniter.open")
+	e.p.Says = map[string][]string{"light": {"3"}}
+
+	v := e.until("the status light", func(v *session.View) bool { return v.Step.ID == "light" })
+	e.byCamera(v, heard.Meaning{Kind: heard.Choice, ID: "3"})
+
+	v = e.until("a number to measure", func(v *session.View) bool {
+		return v.Step.Eye == session.EyeMeter && v.Step.Part != "A" && v.State == "ask"
+	})
+	m := e.reply(v)
+	e.byCamera(v, m)
+	facts := strings.Join(view(t, e.b).Facts, "\n")
+	if !strings.Contains(facts, "hree blinks") {
+		t.Errorf("the count is not established: %s", facts)
+	}
+
+	e.wires()
+	kinds := map[string]int{}
+	for _, ev := range e.events() {
+		if ev.Seen != nil && ev.Seen.Reason == "" {
+			kinds[ev.Seen.Kind]++
+		}
+	}
+	if kinds[session.EyeLamp] == 0 || kinds[session.EyeMeter] == 0 || kinds[session.EyeAfter] == 0 {
+		t.Errorf("seen: %v", kinds)
+	}
+	if names, _ := filepath.Glob(filepath.Join(e.s.dir, "jobs", "*", "seen-*")); len(names) != 0 {
+		t.Errorf("pictures were kept that nobody asked for: %v", names)
+	}
+	e.b.clean(t)
+}
+
+// wires leads through a swap in which a wire comes back in another place, and wants it told before power returns.
+func (e *eyed) wires() {
+	t := e.T
+	t.Helper()
+	w := synth.NewWiring(11, 900, 700, 0.3, true)
+	e.until("the picture before", func(v *session.View) bool { return v.Step.Eye == session.EyeBefore })
+	e.cam.show(t, colour(w.Before))
+	e.on()
+	e.b.run(t, until(`document.querySelector('.finder video').videoWidth === 900`), click("eye-take"), waitButton("eye-use"))
+	for _, p := range w.Terminals {
+		at := value[[]float64](t, e.b, fmt.Sprintf(`(() => { const f = document.querySelector('.finder'); f.scrollIntoView({block: 'center'}); const r = f.getBoundingClientRect(); return [r.x + %g * r.width, r.y + %g * r.height]; })()`, p[0]/900, p[1]/700))
+		e.b.run(t, chromedp.MouseClickXY(at[0], at[1]))
+	}
+	e.b.run(t, shot(t, "camera-marks"), click("eye-use"))
+	e.wait("the picture is taken", func(v *session.View) bool { return v.Step.Eye != session.EyeBefore })
+	e.b.run(t, until(`!document.querySelector('[data-k="eye-use"]')`))
+	e.off()
+	e.until("the picture after", func(v *session.View) bool { return v.Step.Eye == session.EyeAfter })
+	e.cam.show(t, colour(w.Later))
+	e.on()
+	e.b.run(t, until(`document.querySelector('.finder video').videoWidth === 900`), click("eye-take"))
+	want := map[string]bool{}
+	for i := range w.Terminals {
+		if w.Colours[i] != w.After[i] {
+			want[fmt.Sprint(i)] = true
+		}
+	}
+	v := e.wait("the difference is told", func(v *session.View) bool { return strings.HasPrefix(v.Step.ID, "wire.") })
+	e.b.run(t, shot(t, "camera-difference"))
+	if !slices.ContainsFunc(v.Open, func(s string) bool { return strings.Contains(s, "not as before") }) {
+		t.Errorf("open: %v", v.Open)
+	}
+	var last *session.Seen
+	for _, ev := range e.events() {
+		if ev.Seen != nil && ev.Seen.Kind == session.EyeAfter {
+			last = ev.Seen
+		}
+	}
+	for i, x := range last.Wires {
+		if (x.Change != "same") != want[fmt.Sprint(i)] {
+			t.Errorf("%s: %s, changed %v", x.Name, x.Change, want[fmt.Sprint(i)])
+		}
+	}
+	e.off()
+	for range 10 {
+		v := view(t, e.b)
+		if !strings.HasPrefix(v.Step.ID, "wire.") {
+			break
+		}
+		e.post(v, heard.Meaning{Kind: heard.Choice, ID: "put-back"})
+	}
+	if v := view(t, e.b); v.Step.Eye != session.EyeAfter {
+		t.Errorf("after the answers it stands at %s", v.Step.ID)
+	}
+}
+
+// A camera that is not allowed is said once; the job goes on by hand.
+func TestDeniedCamera(t *testing.T) {
+	heavy(t)
+	s := serve(t, ui.Config{Version: "test"})
+	b := open(t, chromedp.Flag("use-fake-device-for-media-stream", true), chromedp.Flag("deny-permission-prompts", true))
+	b.run(t, size(412, 915), navigate(s.address()), click("touch"), until(`document.getElementById('main').dataset.step`))
+	e := &eyed{T: t, b: b, s: s, p: person(t, "breaker.off")}
+	e.until("something to be seen", func(v *session.View) bool { return v.Step.Eye != "" })
+	b.run(t, waitButton("eye"), click("eye"), until(`!document.querySelector('[data-k="eye"]')`))
+	e.wait("it is said", func(v *session.View) bool { return strings.Contains(v.Said, "camera is not allowed") })
+	v := view(t, b)
+	e.post(v, e.reply(v))
+	if w := view(t, b); w.Step.ID == v.Step.ID && w.State == v.State {
+		t.Errorf("the job stands still at %s", w.Step.ID)
+	}
+}

@@ -1,0 +1,176 @@
+// The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
+// go to the core as brightness only; nothing is kept here. Without a camera the page is as it was.
+import {$, el, mark} from './tools.js';
+import {P, bus, post, draw} from './core.js';
+import {native} from './sound.js';
+
+const E = {has: false, on: false, denied: false, torch: false, canTorch: false, still: null, marks: [], busy: false, seen: null, sent: -1e9};
+const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2]}; // pixels, and the kind's number in a frame's head
+const meterEvery = 190; // ms between two frames of the meter
+
+// ---------------------------------------------------------------- is there one?
+export const eyeHello = async () => {
+  if (native || !navigator.mediaDevices || !navigator.mediaDevices.enumerateDevices) return;
+  const list = await navigator.mediaDevices.enumerateDevices().catch(() => []);
+  E.has = list.some(d => d.kind === 'videoinput') && !E.denied;
+  if (E.has) tell('eye-on');
+  draw();
+};
+export const eyeHas = () => E.has;
+const tell = (kind, text) => post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind, text}}});
+
+const video = el('video', {muted: true, playsinline: true, 'aria-hidden': 'true'});
+video.muted = true;
+const canvas = el('canvas', {class: 'still', hidden: true});
+const over = el('svg:svg', {viewBox: '0 0 100 100', preserveAspectRatio: 'none', 'aria-hidden': 'true'});
+const words = el('p', {class: 'seenwords'}, '\u00a0');
+const finder = el('div', {class: 'finder'}, video, canvas, over);
+finder.addEventListener('click', e => {
+  const r = finder.getBoundingClientRect(), x = (e.clientX - r.x) / r.width, y = (e.clientY - r.y) / r.height;
+  if (x < 0 || y < 0 || x >= 1 || y >= 1) return;
+  if (E.still) { addMark(x, y); return; }
+  if (watching() === 'lamp') bus.call('POST', '/api/eye/aim', {x, y}).catch(() => {});
+});
+
+const open = async () => {
+  if (E.on || E.busy) return;
+  E.busy = true;
+  try {
+    E.media = await navigator.mediaDevices.getUserMedia({video: {facingMode: 'environment', width: {ideal: 1280}, height: {ideal: 960}, frameRate: {ideal: 30}}});
+    video.srcObject = E.media;
+    await video.play();
+    const track = E.media.getVideoTracks()[0];
+    track.onended = close;
+    E.canTorch = !!(track.getCapabilities && track.getCapabilities().torch);
+    E.on = true;
+    E.clock = null;
+    tell('eye-on');
+    each();
+  } catch (e) {
+    E.denied = true;
+    E.has = false;
+    E.media && E.media.getTracks().forEach(t => t.stop());
+    tell('eye-off', e.name === 'NotAllowedError' ? 'The camera is not allowed. Say or tap what you see.' : 'There is no camera. Say or tap what you see.');
+  }
+  E.busy = false;
+  draw();
+};
+const close = () => {
+  E.media && E.media.getTracks().forEach(t => t.stop());
+  video.srcObject = null;
+  Object.assign(E, {on: false, media: null, torch: false, still: null, marks: [], seen: null});
+  draw();
+};
+const torch = () => {
+  E.torch = !E.torch;
+  E.media.getVideoTracks()[0].applyConstraints({advanced: [{torch: E.torch}]}).catch(() => { E.canTorch = false; draw(); });
+  draw();
+};
+
+// ---------------------------------------------------------------- frames
+const watching = () => {
+  const v = P.view;
+  return v && !P.replay && (v.state === 'ask' || v.state === 'confirm') && v.step.part !== 'A' && longest[v.step.eye] ? v.step.eye : '';
+};
+const each = () => {
+  if (!E.on) return;
+  if (video.requestVideoFrameCallback) video.requestVideoFrameCallback((now, meta) => { each(); frame(now, meta); });
+  else setTimeout(() => { each(); frame(performance.now(), {}); }, 33);
+};
+const grab = el('canvas'), pen = grab.getContext('2d', {willReadFrequently: true});
+const frame = (now, meta) => {
+  const kind = watching();
+  if (!kind || !bus.sound || !video.videoWidth) return;
+  if (!E.clock) E.clock = meta.captureTime ? m => m.captureTime : meta.mediaTime ? m => m.mediaTime * 1000 : () => performance.now();
+  const at = E.clock(meta);
+  if (!(at >= 0) || kind === 'meter' && now - E.sent < meterEvery) return;
+  const began = performance.now(), [long, short, n] = longest[kind], vw = video.videoWidth, vh = video.videoHeight;
+  const k = Math.min(1, long / Math.max(vw, vh), short / Math.min(vw, vh)), w = Math.max(1, Math.floor(vw * k)), h = Math.max(1, Math.floor(vh * k));
+  if (grab.width !== w || grab.height !== h) { grab.width = w; grab.height = h; }
+  pen.drawImage(video, 0, 0, w, h);
+  const rgba = pen.getImageData(0, 0, w, h).data, msg = new ArrayBuffer(32 + w * h), head = new DataView(msg), luma = new Uint8Array(msg, 32);
+  [82, 66, 101, 121, 101, 1, 13, 10, n, 0].forEach((b, i) => head.setUint8(i, b));
+  head.setUint16(10, w, true);
+  head.setUint16(12, h, true);
+  head.setBigInt64(16, BigInt(Math.round(at * 1e6)), true);
+  for (let i = 0, j = 0; i < luma.length; i++, j += 4) luma[i] = (77 * rgba[j] + 150 * rgba[j + 1] + 29 * rgba[j + 2] + 128) >> 8;
+  E.sent = now;
+  bus.sound(msg);
+  performance.measure('frame-' + kind, {start: began, end: performance.now()});
+  if (performance.getEntriesByName('frame-' + kind).length > 400) performance.clearMeasures('frame-' + kind);
+};
+
+// eyeSeen takes what the core made of the newest frame.
+export const eyeSeen = s => {
+  E.seen = s;
+  lay();
+};
+
+// lay draws over the picture: the frame to aim at, what is seen, the marks.
+const lay = () => {
+  const s = E.seen && P.view && E.seen.step === P.view.step.id ? E.seen : null, kind = watching();
+  const poly = (pts, cls) => ['out', 'in'].map(c => el('svg:polygon', {class: cls + ' ' + c, points: pts.map(p => `${100 * p[0]},${100 * p[1]}`).join(' ')}));
+  const out = [];
+  if (!E.still && kind === 'meter') out.push(poly([[.15, .25], [.85, .25], [.85, .75], [.15, .75]], 'aim'));
+  if (!E.still && kind === 'lamp') out.push(poly([[.35, .35], [.65, .35], [.65, .65], [.35, .65]], 'aim'));
+  if (!E.still && s) for (const b of s.boxes || []) out.push(poly(b, 'digit'));
+  if (E.still) E.marks.forEach(m => out.push(poly([[m.x - .02, m.y - .02], [m.x + .02, m.y - .02], [m.x + .02, m.y + .02], [m.x - .02, m.y + .02]], 'digit')));
+  over.replaceChildren(...out.flat(2));
+  const text = E.still ? (E.marks.length ? E.marks.map(m => m.name).join(', ') : 'Touch every terminal whose wire comes off')
+    : s ? (s.words && !s.reason ? (s.steady ? 'Seen: ' : 'Seeing: ') + s.words : s.reason || '') + (s.words && s.reason ? ` (so far ${s.words})` : '') : kind ? 'Looking' : '';
+  if (words.textContent !== text) words.textContent = text || '\u00a0';
+  words.classList.toggle('steady', !!(s && s.steady && !s.reason));
+};
+
+// ---------------------------------------------------------------- pictures
+const take = id => {
+  const k = Math.min(1, 1600 / Math.max(video.videoWidth, video.videoHeight));
+  canvas.width = Math.round(video.videoWidth * k);
+  canvas.height = Math.round(video.videoHeight * k);
+  canvas.getContext('2d').drawImage(video, 0, 0, canvas.width, canvas.height);
+  if (id === 'before') { E.still = id; E.marks = []; draw(); lay(); return; }
+  use(id);
+};
+const use = id => {
+  E.busy = true;
+  draw();
+  canvas.toBlob(async b => {
+    try {
+      const r = await fetch('/photo?id=' + encodeURIComponent(id), {method: 'POST', body: b});
+      if (!r.ok) throw new Error(await r.text());
+      if (E.marks.length) await bus.call('POST', '/api/eye/marks', {marks: E.marks});
+      P.photo = null;
+    } catch (e) { P.trouble = 'The picture was not taken: ' + e.message; }
+    Object.assign(E, {busy: false, still: null, marks: []});
+    draw();
+    lay();
+  }, 'image/jpeg', .9);
+};
+const counted = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty', 'twenty one', 'twenty two', 'twenty three', 'twenty four'];
+const addMark = (x, y) => {
+  const names = P.view && P.view.step.marks || [], used = new Set(E.marks.map(m => m.name));
+  const name = names.find(t => !used.has(t)) || 'mark ' + counted[E.marks.length]; // a name is spoken
+  if (E.marks.length < counted.length) E.marks.push({x, y, name});
+  draw();
+  lay();
+};
+
+// ---------------------------------------------------------------- the box on the card
+const labels = {meter: 'Show the meter to the camera', lamp: 'Point the camera at the light', 'photo.before': 'Picture with the camera', 'photo.after': 'Picture with the camera', plate: 'Show the plate to the camera'};
+const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'plate'};
+export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
+export const eyeBox = v => {
+  const kind = v.step.eye;
+  if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has)) return [];
+  if (!E.on) return el('div', {class: 'answers'}, el('button', {'data-k': 'eye', disabled: E.busy, onclick: open}, mark('photo'), labels[kind]));
+  canvas.hidden = !E.still;
+  const id = pictureOf[kind], key = (k, text, run, pressed) => el('button', {'data-k': k, disabled: E.busy, 'aria-pressed': pressed == null ? null : pressed ? 'true' : 'false', onclick: run}, text);
+  lay();
+  return [finder, words, el('div', {class: 'answers'},
+    E.still ? [key('eye-use', E.marks.length ? 'Use it' : 'Use it without marks', () => use(E.still)), E.marks.length > 0 && key('eye-unmark', 'Last mark off', () => { E.marks.pop(); draw(); lay(); }),
+      key('eye-again', 'Take it again', () => { E.still = null; E.marks = []; draw(); lay(); })]
+      : [id && key('eye-take', 'Take the picture', () => take(id)), E.canTorch && key('eye-torch', 'Light', torch, E.torch),
+        !id && key('eye-keep', 'Keep pictures', () => { P.prefs.keep = !P.prefs.keep; post('/api/prefs', P.prefs); draw(); }, P.prefs.keep)],
+    key('eye-close', 'Camera off', close))];
+};
+addEventListener('pagehide', close);
