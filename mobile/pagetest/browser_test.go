@@ -192,13 +192,20 @@ func newWalker(session.Begin) (ui.Machine, error) { return pagetest.NewWalker(),
 
 func serve(t *testing.T, hub ui.Config) *served {
 	t.Helper()
+	s := newServed(t, hub)
+	s.start()
+	t.Cleanup(s.kill)
+	return s
+}
+
+// newServed is a server that is not started yet.
+func newServed(t *testing.T, hub ui.Config) *served {
+	t.Helper()
 	s := &served{t: t, dir: t.TempDir(), addr: "127.0.0.1:0"}
 	if err := os.WriteFile(filepath.Join(s.dir, "prefs.json"), []byte(`{"voice":true,"done":true}`), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	s.conf = web.Config{Dir: s.dir, Hub: hub, Voice: silence, Cues: func(string) []byte { return nil }}
-	s.start()
-	t.Cleanup(s.kill)
 	return s
 }
 

@@ -41,6 +41,7 @@ type EarView struct {
 	Level float64 `json:"level,omitempty"` // dBFS
 	SNR   float64 `json:"snr,omitempty"`   // dB, 0 when unknown
 	Good  string  `json:"good,omitempty"`  // quiet, good, loud, noise; empty before any sound came
+	Busy  bool    `json:"busy,omitempty"`  // the guide speaks: until it ends only an emergency and "quiet" are heard
 }
 
 // ErrDeaf is returned by Feed while speech is off or still loading.
@@ -134,7 +135,6 @@ func (e *earState) do(f func(Ear)) {
 
 func (e *earState) listen(class string)    { e.do(func(x Ear) { x.Class(class) }) }
 func (e *earState) expect(x phrase.Expect) { e.do(func(y Ear) { y.Expect(x) }) }
-func (e *earState) speaking(text string)   { e.do(func(x Ear) { x.Speaking(text) }) }
 
 // close stops the ear and waits for a block being decoded.
 func (e *earState) close() {
@@ -185,6 +185,16 @@ func (h *Hub) deaf(err error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	_ = h.deviceLocked(session.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+}
+
+// speaking tells ear and page that the own voice begins with these words; "" when it ended.
+func (h *Hub) speaking(text string) {
+	h.ear.do(func(x Ear) { x.Speaking(text) })
+	changed := false
+	h.ear.set(func(v *EarView) { changed = v.Busy != (text != ""); v.Busy = text != "" })
+	if changed {
+		h.tellEar()
+	}
 }
 
 func (h *Hub) tellEar() {

@@ -155,7 +155,7 @@ func (h *Hub) spokeLocked(id string, cut bool) {
 	}
 	if h.job.saying == id {
 		h.job.saying = ""
-		h.ear.speaking("")
+		h.speaking("")
 	}
 	// A journal that cannot be written is told by step itself.
 	_ = h.stepLocked(session.Event{Type: session.EvSpoke, Spoke: id, Cut: cut})
@@ -260,7 +260,7 @@ func (h *Hub) doLocked(e session.Effect) {
 			return
 		}
 		j.saying = e.ID
-		h.ear.speaking(e.Text)
+		h.speaking(e.Text)
 		h.out.do(func(host Host) { host.Say(e.ID, e.Text, e.Level, e.Slow) })
 	case session.DoHush:
 		h.out.send(effectMessage(e))
@@ -330,6 +330,6 @@ func (h *Hub) leaveLocked() {
 	h.job.file.Close()
 	h.job = nil
 	h.eye.point(&session.StepView{}, "")
-	h.ear.speaking("")
+	h.speaking("")
 	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })
 }

@@ -14,6 +14,7 @@ const earWords = () => {
   if (P.ear.state === 'loading') return ['dial', 'Loading'];
   if (P.mic === 'denied') return ['fail', 'No mic'];
   if (P.mic !== 'on' && !native) return ['off', 'Mic off'];
+  if (P.ear.busy) return ['voice', 'Speaking'];
   return ['listening', {quiet: 'Too quiet', loud: 'Too loud', noise: 'Noisy'}[P.ear.good] || 'Listening'];
 };
 export const bar = () => {
@@ -26,6 +27,8 @@ export const bar = () => {
   const [shape, words] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
   const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
   ear.className = P.cue ? 'cue' : '';
+  ear.dataset.mic = P.mic;
+  ear.dataset.busy = !!P.ear.busy;
   fill(ear.children[0], shape, () => mark(shape));
   if (ear.children[1].textContent !== words) ear.children[1].textContent = words;
   [...ear.children[2].children].forEach((i, n) => i.className = n < level ? 'on' : '');
