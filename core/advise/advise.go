@@ -3,6 +3,7 @@
 package advise
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,22 +14,48 @@ import (
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/site"
+	"readback/core/unit"
 )
 
 // Planned is an adviser over one appliance. It is a pure function of the query, but not safe for concurrent use: it keeps its
 // storage between decisions.
 type Planned struct {
+	base  *infer.Case // as it was given
+	house plan.House
+	words *session.Words
+	rules *site.Rules
+	bit   []int // cover bit of each place, -1 for a place without a cover
+
+	rated  bench  // with the plate and the meter of the query before
+	rating string // which those were
+	grown  bench  // with triples entered
+	sets   string // which those were
+	asked  []int  // scratch
+	bench         // the one of this query
+}
+
+// bench is a case with all that is needed to work on it.
+type bench struct {
 	c       *infer.Case
 	task    *plan.Task
 	planner *plan.Planner
 	belief  *infer.Belief
-	words   *session.Words
-	rules   *site.Rules
-	bit     []int // cover bit of each place, -1 for a place without a cover
 }
 
+func (a *Planned) ready(c *infer.Case) (bench, error) {
+	t, err := plan.ForAppliance(c, a.house)
+	if err != nil {
+		return bench{}, err
+	}
+	p, err := plan.New(t, plan.UsualWeights, Limits)
+	return bench{c: c, task: t, planner: p, belief: infer.New(c.Problem)}, err
+}
+
+// Limits are those of every decision in a job, wherever it is led.
+var Limits = plan.Quick
+
 // For makes an adviser for an appliance. house may leave the call-out price unknown.
-func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house plan.House, limits plan.Limits) (*Planned, error) {
+func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house plan.House) (*Planned, error) {
 	if meter == nil {
 		meter = measure.Modest()
 	}
@@ -36,24 +63,20 @@ func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house 
 	if err != nil {
 		return nil, fmt.Errorf("advise: %w", err)
 	}
-	return ForCase(c, words, house, limits)
+	return ForCase(c, words, house)
 }
 
 // ForCase is For with the case compiled before; a case may be shared between jobs.
-func ForCase(c *infer.Case, words *session.Words, house plan.House, limits plan.Limits) (*Planned, error) {
-	t, err := plan.ForAppliance(c, house)
-	if err != nil {
-		return nil, fmt.Errorf("advise: %w", err)
-	}
-	p, err := plan.New(t, plan.UsualWeights, limits)
-	if err != nil {
-		return nil, fmt.Errorf("advise: %w", err)
-	}
+func ForCase(c *infer.Case, words *session.Words, house plan.House) (*Planned, error) {
 	rules, err := site.New(c.Model)
 	if err != nil {
 		return nil, fmt.Errorf("advise: %w", err)
 	}
-	a := &Planned{c: c, task: t, planner: p, belief: infer.New(c.Problem), words: words, rules: rules}
+	a := &Planned{base: c, house: house, words: words, rules: rules}
+	if a.rated, err = a.ready(c); err != nil {
+		return nil, fmt.Errorf("advise: %w", err)
+	}
+	a.bench = a.rated
 	n := 0
 	for _, pl := range c.Model.Places {
 		if pl.Cover {
@@ -66,12 +89,83 @@ func ForCase(c *infer.Case, words *session.Words, house plan.House, limits plan.
 	return a, nil
 }
 
+// rate makes the case that of the plate and the meter of a query. What cannot be worked so (a plate value that is none) is worked as
+// the file has it.
+func (a *Planned) rate(q *session.Query) {
+	a.bench = a.rated
+	key, err := json.Marshal(struct {
+		Plate map[string]unit.Value
+		Meter *measure.Meter
+	}{q.Plate, q.Meter})
+	if err != nil || string(key) == a.rating {
+		return
+	}
+	a.rating = string(key)
+	c, err := a.base.Rated(q.Plate, q.Meter)
+	if err != nil {
+		c = a.base
+	}
+	if c == a.rated.c {
+		return
+	}
+	b, err := a.ready(c)
+	if err != nil {
+		return
+	}
+	a.rated, a.bench = b, b
+}
+
+// When after so many answers so many of them are thought spoiled, all told, three faults at once are looked at: they would explain
+// as facts what one or two faults explain as blunders. So many sets of them are entered at most.
+const (
+	growAt    = 0.7
+	growAfter = 5
+	mostGrown = 200
+)
+
+// grow enters triples where singles and pairs explain the answers badly. It reports whether the findings must be told anew.
+func (a *Planned) grow(findings int) bool {
+	if findings < growAfter {
+		return false
+	}
+	spoilt := 0.0
+	a.asked = a.belief.Answered(a.asked)
+	for _, c := range a.asked {
+		spoilt += a.belief.Wrong(c)
+	}
+	if spoilt < growAt {
+		return false
+	}
+	triples := a.c.Worlds.Triples(a.c.Modes, a.belief, mostGrown)
+	if len(triples) == 0 {
+		return false
+	}
+	if key := fmt.Sprint(a.rating, triples); key != a.sets {
+		c, err := a.c.With(triples)
+		if err != nil {
+			return false
+		}
+		b, err := a.ready(c)
+		if err != nil {
+			return false
+		}
+		a.grown, a.sets = b, key
+	}
+	a.bench = a.grown
+	return true
+}
+
 // Advise tells what to check next, or that the case is closed, and why.
 func (a *Planned) Advise(q session.Query) session.Advice {
+	a.rate(&q)
 	m := a.c.Model
 	n := len(m.Checks)
-	s := plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(m.Repairs))}
+	s := a.situation(&q)
 	times := a.replay(q, &s)
+	if a.grow(len(q.Findings)) {
+		s = a.situation(&q)
+		times = a.replay(q, &s)
+	}
 	blocked := make([]bool, n)
 	for _, b := range q.Blocked {
 		blocked[b] = true
@@ -118,6 +212,11 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	}
 	a.explain(&out, &d)
 	return out
+}
+
+func (a *Planned) situation(q *session.Query) plan.Situation {
+	n := len(a.c.Model.Checks)
+	return plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
 }
 
 // enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it the

@@ -22,10 +22,14 @@ type Finding struct {
 // Case is an appliance ready for diagnosis: its problem, and how findings become answers. It is immutable; jobs may share it.
 type Case struct {
 	Problem *Problem
+	Engine  *appliance.Engine
 	Model   *appliance.Model
 	Meter   *measure.Meter
 	Modes   []Mode // as the prior needs them, in the order of the model's modes
 	Worlds  *Worlds
+	base    Base
+	hyps    []Hyp
+	table   *appliance.Table // what each world shows
 	checks  []scale
 }
 
@@ -43,28 +47,54 @@ type scale struct {
 // each repair of the model, with its index.
 func ForAppliance(e *appliance.Engine, meter *measure.Meter, base Base) (*Case, error) {
 	m := e.Model()
-	c := &Case{Model: m, Meter: meter}
+	c := &Case{Engine: e, Model: m, base: base}
 	for i := range m.Modes {
 		md := &m.Modes[i]
 		c.Modes = append(c.Modes, Mode{Rate: md.Rate.Nominal, Part: md.Part, Group: md.Repair, Active: md.Hidden})
 	}
-	hyps, worlds, err := Enumerate(c.Modes, base, nil)
+	var err error
+	if c.hyps, c.Worlds, err = Enumerate(c.Modes, base, nil); err != nil {
+		return nil, err
+	}
+	sets := make([]appliance.Hypothesis, len(c.Worlds.Sets)-2) // the broad worlds predict nothing
+	for w := range sets {
+		sets[w] = c.Worlds.Sets[w]
+	}
+	c.table = e.Table(sets)
+	return c.measured(meter)
+}
+
+// measured is the case for a meter: what it can tell apart.
+func (c *Case) measured(meter *measure.Meter) (*Case, error) {
+	out := *c
+	out.Meter, out.checks = meter, nil
+	out.Problem = &Problem{Worlds: len(c.Worlds.Sets), Groups: len(c.Model.Repairs), Hyps: c.hyps, Habits: UsualHabits, After: c.Worlds.After(c.Modes)}
+	for i := range c.Model.Checks {
+		chk, sc := out.classify(&c.Model.Checks[i], c.table.Outcome[i], c.table.Class[i])
+		out.Problem.Checks = append(out.Problem.Checks, chk)
+		out.checks = append(out.checks, sc)
+	}
+	return &out, out.Problem.Prepare()
+}
+
+// Rated is the case as the rating plate of the real unit and the meter at hand have it: plate values by field, a nil meter for no
+// change. It returns the case itself when both are as before. Hypotheses, checks and repairs keep their numbers.
+func (c *Case) Rated(plate map[string]unit.Value, meter *measure.Meter) (*Case, error) {
+	m, changed := c.Model.WithPlate(plate)
+	if !changed && meter == nil {
+		return c, nil
+	}
+	if meter == nil {
+		meter = c.Meter
+	}
+	if !changed {
+		return c.measured(meter)
+	}
+	e, err := appliance.Compile(m)
 	if err != nil {
 		return nil, err
 	}
-	c.Worlds = worlds
-	c.Problem = &Problem{Worlds: len(worlds.Sets), Groups: len(m.Repairs), Hyps: hyps, Habits: UsualHabits, After: worlds.After(c.Modes)}
-	sets := make([]appliance.Hypothesis, len(worlds.Sets)-2) // the broad worlds predict nothing
-	for w := range sets {
-		sets[w] = worlds.Sets[w]
-	}
-	table := e.Table(sets)
-	for i := range m.Checks {
-		chk, sc := c.classify(&m.Checks[i], table.Outcome[i], table.Class[i])
-		c.Problem.Checks = append(c.Problem.Checks, chk)
-		c.checks = append(c.checks, sc)
-	}
-	return c, c.Problem.Prepare()
+	return ForAppliance(e, meter, c.base)
 }
 
 // classify sorts the outcomes of one check into classes and planning outcomes. of names the outcome of each world.

@@ -2,7 +2,6 @@ package infer
 
 import (
 	"cmp"
-	"container/heap"
 	"math"
 	"slices"
 
@@ -10,95 +9,101 @@ import (
 	"readback/core/measure"
 )
 
-// enterAt is the posterior a triple must be able to reach to be entered.
+// enterAt is the estimated posterior from which a triple is entered.
 const enterAt = 1e-3
 
-// Ceiling bounds the log-likelihood of the answers so far: that of a hypothesis that predicted each of them best, whoever the person.
-func (b *Belief) Ceiling() float64 {
-	most := math.Inf(-1)
-	for g := range b.p.Habits {
-		sum := 0.0
-		for i := range b.items {
-			if it := &b.items[i]; it.told() {
-				sum += slices.Max(it.log[g][:len(it.log[g])-1])
+// Triples returns sets of three modes of different parts, likeliest first and at most most of them, that may matter in the light of b:
+// those whose estimated posterior reaches enterAt. The estimate takes a triple to answer each check as that pair among its modes does
+// which fits best; what it really shows only a simulation tells.
+func (w *Worlds) Triples(modes []Mode, b *Belief, most int) [][]int {
+	n := len(modes)
+	told, lead := b.toldOf()
+	fit := make([][]float64, n*n) // per pair: log-likelihood of each answer, nil where two modes exclude each other
+	for i := range n {
+		for j := i + 1; j < n; j++ {
+			if at := w.Of(i, j); at >= 0 {
+				fit[i*n+j] = b.logs(int32(at), lead, told)
 			}
 		}
-		most = max(most, sum)
 	}
-	return most
+	base := math.Log(w.scale) + 2*math.Log(w.lambda) // of a prior
+	rate := make([]float64, n)
+	for i, m := range modes {
+		rate[i] = math.Log(m.Rate)
+	}
+	type found struct {
+		set   [3]int
+		score float64
+	}
+	var all []found
+	floor := math.Log(enterAt) + b.LogEvidence() - math.Log(b.p.Habits[lead].P)
+	for i := range n {
+		for j := i + 1; j < n; j++ {
+			x := fit[i*n+j]
+			if x == nil {
+				continue
+			}
+			for k := j + 1; k < n; k++ {
+				y, z := fit[i*n+k], fit[j*n+k]
+				if y == nil || z == nil {
+					continue
+				}
+				score := base + rate[i] + rate[j] + rate[k]
+				for a := range x {
+					score += max(x[a], y[a], z[a])
+				}
+				if score >= floor && w.Of(i, j, k) < 0 {
+					all = append(all, found{[3]int{i, j, k}, score})
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b found) int { return cmp.Compare(b.score, a.score) })
+	var out [][]int
+	for _, f := range all[:min(len(all), most)] {
+		out = append(out, f.set[:])
+	}
+	return out
 }
 
-// Triples returns sets of three modes of different parts by falling prior, as long as their bound says that they may matter: prior
-// times the likelihood of answers that they predict as well as anything can, over the evidence; at most most of them.
-func (w *Worlds) Triples(modes []Mode, b *Belief, most int) [][]int {
-	order := make([]int, len(modes))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(modes[b].Rate, modes[a].Rate) })
-	room := b.Ceiling() - b.LogEvidence()
-	h := &ranked{}
-	push := func(i, j, k int) {
-		if k < len(order) {
-			t := [3]int{i, j, k}
-			heap.Push(h, rankedTriple{t, w.prior(modes, []int{order[i], order[j], order[k]})})
+// toldOf is how many entries are answers with more than silence, and the likeliest habit.
+func (b *Belief) toldOf() (told, habit int) {
+	for i := range b.items {
+		if b.items[i].told() {
+			told++
 		}
 	}
-	push(0, 1, 2)
-	var out [][]int
-	for h.Len() > 0 && len(out) < most {
-		x := heap.Pop(h).(rankedTriple)
-		if math.Log(x.prior)+room < math.Log(enterAt) {
-			break
+	var share [MaxHabits]float64
+	b.Habits(share[:len(b.p.Habits)])
+	for g, x := range share {
+		if x > share[habit] {
+			habit = g
 		}
-		// Every triple has one parent, which is at least as likely.
-		i, j, k := x.at[0], x.at[1], x.at[2]
-		push(i, j, k+1)
-		if k == j+1 {
-			push(i, j+1, k+1)
-			if j == i+1 {
-				push(i+1, j+1, k+1)
-			}
-		}
-		set := []int{order[i], order[j], order[k]}
-		slices.Sort(set)
-		p, q, r := modes[set[0]].Part, modes[set[1]].Part, modes[set[2]].Part
-		if p != q && q != r && p != r && w.Of(set...) < 0 {
-			out = append(out, set)
+	}
+	return told, habit
+}
+
+// logs is the log-likelihood of each answer in a world, for one habit.
+func (b *Belief) logs(w int32, g, told int) []float64 {
+	out := make([]float64, 0, told)
+	for i := range b.items {
+		it := &b.items[i]
+		switch {
+		case it.what == mended:
+			w = b.left[it.check][w]
+		case it.told():
+			log := it.log[g]
+			out = append(out, log[min(int(b.p.Checks[it.check].Class[w]), len(log)-1)])
 		}
 	}
 	return out
 }
 
-type rankedTriple struct {
-	at    [3]int
-	prior float64
-}
-
-type ranked []rankedTriple
-
-func (h ranked) Len() int { return len(h) }
-func (h ranked) Less(i, j int) bool {
-	if h[i].prior != h[j].prior {
-		return h[i].prior > h[j].prior
-	}
-	return slices.Compare(h[i].at[:], h[j].at[:]) < 0
-}
-func (h ranked) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
-func (h *ranked) Push(x any)   { *h = append(*h, x.(rankedTriple)) }
-func (h *ranked) Pop() any {
-	old := *h
-	x := old[len(old)-1]
-	*h = old[:len(old)-1]
-	return x
-}
-
-// Grow returns the case with the triples entered that may matter in the light of b, at most most of them, and how many they are.
-// Their prior comes out of the residual's. With none it returns the case itself. What was answered must be told to a new belief.
-func (c *Case) Grow(e *appliance.Engine, b *Belief, most int) (*Case, int, error) {
-	triples := c.Worlds.Triples(c.Modes, b, most)
+// With returns the case with triples entered, as Worlds.Triples names them. Their prior comes out of the residual's. With none it
+// returns the case itself. What was answered must be told to a new belief.
+func (c *Case) With(triples [][]int) (*Case, error) {
 	if len(triples) == 0 {
-		return c, 0, nil
+		return c, nil
 	}
 	old := c.Problem
 	w := &Worlds{Sets: slices.Clone(c.Worlds.Sets), of: map[[3]int]int{}, scale: c.Worlds.scale, lambda: c.Worlds.lambda}
@@ -113,7 +118,7 @@ func (c *Case) Grow(e *appliance.Engine, b *Belief, most int) (*Case, int, error
 		w.of[key(set)] = len(w.Sets)
 		w.Sets = append(w.Sets, set)
 	}
-	g := &Case{Model: c.Model, Meter: c.Meter, Modes: c.Modes, Worlds: w, checks: slices.Clone(c.checks)}
+	g := &Case{Engine: c.Engine, base: c.base, Model: c.Model, Meter: c.Meter, Modes: c.Modes, Worlds: w, checks: slices.Clone(c.checks)}
 	g.Problem = &Problem{Worlds: len(w.Sets), Groups: old.Groups, Hyps: slices.Clone(old.Hyps), Habits: old.Habits, After: w.After(c.Modes)}
 	residual := slices.IndexFunc(g.Problem.Hyps, func(h Hyp) bool { return h.Sort == Residual })
 	entered := 0.0
@@ -131,11 +136,11 @@ func (c *Case) Grow(e *appliance.Engine, b *Belief, most int) (*Case, int, error
 	for i := range g.Problem.Hyps {
 		g.Problem.Hyps[i].Prior /= total
 	}
-	table := e.Table(sets)
+	table := c.Engine.Table(sets)
 	for i := range old.Checks {
 		g.Problem.Checks = append(g.Problem.Checks, g.extend(i, &old.Checks[i], table.Outcome[i], table.Class[i]))
 	}
-	return g, len(triples), g.Problem.Prepare()
+	return g, g.Problem.Prepare()
 }
 
 // extend adds worlds to a check: each outcome joins the class it cannot be told from, or makes a new one while there is room.

@@ -311,6 +311,7 @@ func (m *Machine) told(q *question, x heard.Meaning) {
 		j.plate[f.ID] = x.Text
 		if x.Reading != nil {
 			j.plate[f.ID] = m.written(x.Reading)
+			m.rate(f.ID, x.Reading.Value)
 			m.say("info", sentence(f.Name+" "+m.reading(x.Reading)))
 		} else {
 			m.say("info", sentence(f.Name+" "+x.Text))
@@ -385,6 +386,7 @@ func (m *Machine) meterTold(n int, x heard.Meaning) {
 		switch x.ID {
 		case oTrueRMS:
 			j.meter = measure.Describe(measure.Plain{TrueRMS: true})
+			j.named = j.meter
 		case oNoMeter:
 			j.noMeter, j.noProof = true, true
 			m.fact(m.option(x.ID))

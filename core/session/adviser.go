@@ -4,6 +4,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/site"
+	"readback/core/unit"
 )
 
 // Finding is one established answer.
@@ -37,7 +38,9 @@ type Query struct {
 	Blocked  []int    // checks that cannot or may not be asked, rising
 	Stages   []string // stages whose checks may be asked
 	Site     site.State
-	NoLive   bool // the person refuses live work
+	NoLive   bool                  // the person refuses live work
+	Plate    map[string]unit.Value `json:",omitempty"` // what the rating plate says, by field
+	Meter    *measure.Meter        `json:",omitempty"` // what is measured with; nil: not named
 }
 
 // Advice is what to do next and why.

@@ -40,7 +40,7 @@ var furnaceCase = sync.OnceValues(func() (*infer.Case, error) {
 	return infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
 })
 
-func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.Engine) {
+func furnaceMachine(t testing.TB) (*session.Machine, *appliance.Engine) {
 	t.Helper()
 	c, err := furnaceCase()
 	if err != nil {
@@ -48,7 +48,7 @@ func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.E
 	}
 	e, _ := furnace()
 	lex, w := language(t)
-	adv, err := advise.ForCase(c, w, plan.House{Call: math.NaN()}, l)
+	adv, err := advise.ForCase(c, w, plan.House{Call: math.NaN()})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +62,7 @@ func furnaceMachine(t testing.TB, l plan.Limits) (*session.Machine, *appliance.E
 // played leads one job with these modes present.
 func played(t testing.TB, modes []int, habits sim.Habits, chance sim.Chance) (*sim.Run, *session.Machine, *sim.Person) {
 	t.Helper()
-	m, e := furnaceMachine(t, plan.Quick)
+	m, e := furnaceMachine(t)
 	p := &sim.Person{Model: e.Model(), See: func(modes []int, check int) sim.Seen {
 		o := e.Predict(modes, check)
 		return sim.Seen{Option: o.Option, Value: o.Value, State: o.State}
@@ -115,7 +115,7 @@ func TestFurnaceWhims(t *testing.T) {
 	ends := map[string]int{}
 	for seed := range walks {
 		r := rand.New(rand.NewPCG(uint64(seed), 11))
-		m, e := furnaceMachine(t, plan.Quick)
+		m, e := furnaceMachine(t)
 		model := e.Model()
 		rules, err := site.New(model)
 		if err != nil {

@@ -1,9 +1,11 @@
 package session
 
 import (
+	"readback/core/appliance"
 	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/site"
+	"readback/core/unit"
 )
 
 // Stages of a job, in order. The number is the one on the page.
@@ -156,6 +158,9 @@ type job struct {
 	doubted   []Doubt          // checks whose answer was doubted once already
 	powered   []int            // after how many findings the supply came back
 	plate     map[string]string
+	ratings   map[string]unit.Value // numbers of the plate, by field
+	rated     *appliance.Model      // the model with them
+	named     *measure.Meter        // the meter as the person described it, nil when not
 	battery   float64
 	warned    int
 	away      int64
@@ -172,7 +177,7 @@ type job struct {
 func (m *Machine) newJob() *job {
 	checks := len(m.model.Checks)
 	return &job{
-		meter: m.meter,
+		meter: m.meter, rated: m.model, ratings: map[string]unit.Value{},
 		stage: sSafety, site: site.Start(), state: "ask", repair: -1, stop: -1, battery: 100, advice: Advice{Check: -1, Repair: -1},
 		asked: make([]uint8, checks), times: make([]uint8, checks),
 		done: map[string]bool{}, refused: map[string]int{}, patterns: map[string]int{}, cautions: map[string]int{}, plate: map[string]string{},

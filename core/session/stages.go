@@ -6,6 +6,7 @@ import (
 
 	"readback/core/measure"
 	"readback/core/site"
+	"readback/core/unit"
 )
 
 // Stages whose checks the adviser may choose from once the meter is proved.
@@ -188,7 +189,7 @@ func (m *Machine) barredByProof(check int) bool {
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredByProof(i) {
 			q.Blocked = append(q.Blocked, i)
@@ -416,9 +417,15 @@ func (m *Machine) notFixed() {
 	}
 }
 
+// rate takes a number of the rating plate: it wins over the one of the equipment file.
+func (m *Machine) rate(field string, v unit.Value) {
+	m.j.ratings[field] = v
+	m.j.rated, _ = m.model.WithPlate(m.j.ratings)
+}
+
 // judge holds a reading against the limit of a check.
 func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) {
-	c := &m.model.Checks[check]
+	c := &m.j.rated.Checks[check]
 	if c.Limit == nil {
 		return measure.Judgement{}, false
 	}

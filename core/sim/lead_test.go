@@ -76,7 +76,7 @@ func get(t testing.TB) *world {
 
 func (w *world) machine(t testing.TB, b *bench) *session.Machine {
 	t.Helper()
-	adv, err := advise.ForCase(b.c, w.words, plan.House{Call: math.NaN()}, plan.Quick)
+	adv, err := advise.ForCase(b.c, w.words, plan.House{Call: math.NaN()})
 	if err != nil {
 		t.Fatal(err)
 	}

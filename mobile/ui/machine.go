@@ -117,7 +117,7 @@ func (a *adviser) Advise(q session.Query) session.Advice {
 func (a *adviser) make() session.Adviser {
 	c, err := a.l.study(a.m)
 	if err == nil {
-		p, perr := advise.ForCase(c, a.l.words, plan.House{Call: math.NaN()}, plan.Quick)
+		p, perr := advise.ForCase(c, a.l.words, plan.House{Call: math.NaN()})
 		if perr == nil {
 			return p
 		}
