@@ -27,6 +27,7 @@ type Slot struct {
 	Units    []string                        // unit ids that make sense here, the likely one first
 	Failed   int                             // tries in this slot that brought nothing
 	Rejected []measure.Reading               // said to be wrong in this slot: never offered again
+	Asked    bool                            // the unit was asked for already: the first of Units settles it
 	Previous *measure.Reading                // read back last in this slot, for repairs that keep a part of it
 	Pending  *measure.Reading                // a first saying that would clear a hazard
 	Matters  func(a, b measure.Reading) bool // do they differ in verdict or next step?
@@ -63,8 +64,14 @@ func Decide(u *Utterance, s Slot) Decision {
 	}
 	best := cands[0]
 	sure := u.Source == "touch" || u.Source == "key"
+	settled := false
 	if len(best.units) > 1 && best.r.State == measure.Number {
-		return Decision{Action: AskUnit, Take: &best.r, Units: best.units, Why: "the unit was not said and several fit"}
+		units := s.open(best)
+		if len(units) > 1 && !s.Asked {
+			return Decision{Action: AskUnit, Take: &best.r, Units: units, Why: "the unit was not said, several fit, and they differ in what follows"}
+		}
+		settled = len(units) > 1
+		best.r, best.units = withUnit(best.r, units[0]), nil
 	}
 	if u.SNR != 0 && u.SNR < snrHopeless && !sure {
 		return Decision{Action: Keypad, Take: &best.r, Why: "too loud to trust a number"}
@@ -81,7 +88,7 @@ func Decide(u *Utterance, s Slot) Decision {
 	switch {
 	case clears && s.Pending == nil:
 		d.Action, d.Why = Second, "it would clear a hazard"
-	case clears && !agree(*s.Pending, best.r):
+	case clears && !Agree(*s.Pending, best.r):
 		d.Action, d.Why = Again, "it differs from the first saying"
 	case s.Pending != nil && !clears:
 		d.Action, d.Digits, d.Why = Confirm, true, "it differs from the first saying"
@@ -89,10 +96,36 @@ func Decide(u *Utterance, s Slot) Decision {
 		d.Action, d.Digits, d.Why = Confirm, true, "the appliance should not show this here"
 	case u.SNR != 0 && u.SNR < snrConfirm:
 		d.Action, d.Digits, d.Why = Confirm, true, "it is loud"
+	case settled:
+		d.Action, d.Digits, d.Why = Confirm, true, "the unit was asked for and not said"
 	case best.foreign:
 		d.Action, d.Digits, d.Why = Confirm, true, "another unit than asked for"
 	}
 	return d
+}
+
+// open lists the units that a number said without one may have: the first that can be here settles it, unless another one can be here too
+// and would make a difference.
+func (s Slot) open(c candidate) []string {
+	var out []string
+	for _, id := range c.units {
+		r := withUnit(c.r, id)
+		if s.Possible != nil && !s.Possible(r) {
+			continue
+		}
+		if len(out) == 0 {
+			out = append(out, id)
+			continue
+		}
+		own := withUnit(c.r, out[0])
+		if s.Clears != nil && s.Clears(own) != s.Clears(r) || s.Matters != nil && s.Matters(own, r) {
+			out = append(out, id)
+		}
+	}
+	if out == nil {
+		return c.units[:1]
+	}
+	return out
 }
 
 func (s Slot) failed(why string) Decision {
@@ -168,15 +201,15 @@ func withUnit(r measure.Reading, id string) measure.Reading {
 
 func (s Slot) rejected(r measure.Reading) bool {
 	for _, x := range s.Rejected {
-		if agree(x, r) {
+		if Agree(x, r) {
 			return true
 		}
 	}
 	return false
 }
 
-// agree tells whether two readings are the same state, or the same size in the same unit.
-func agree(a, b measure.Reading) bool {
+// Agree tells whether two readings are the same state, or the same size in the same unit.
+func Agree(a, b measure.Reading) bool {
 	if a.State != b.State || (a.Low == nil) != (b.Low == nil) {
 		return false
 	}
@@ -191,7 +224,7 @@ func (s Slot) rival(u *Utterance, cands []candidate, clears bool) (*measure.Read
 	best := cands[0]
 	matters := func(r measure.Reading) (limit float64) {
 		switch {
-		case agree(r, best.r) || s.rejected(r):
+		case Agree(r, best.r) || s.rejected(r):
 			return 0
 		case clears != (s.Clears != nil && s.Clears(r)):
 			return marginHazard

@@ -19,7 +19,12 @@ func (m *Machine) accept(x heard.Meaning) {
 		rec.taken, rec.words = m.written(x.Reading), m.reading(x.Reading)
 		j.prev = x.Reading
 	} else if x.Kind == heard.Choice {
-		rec.words = m.option(x.ID)
+		rec.words, rec.word = m.option(x.ID), x.ID
+	} else if x.Kind == heard.Count {
+		rec.words, rec.word = x.Text, x.Text
+		if _, ok := m.back[x.Text]; ok {
+			rec.words = m.option(x.Text)
+		}
 	} else {
 		rec.words = x.Text
 	}

@@ -299,9 +299,9 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		if c.Ask == "" {
 			q.short = c.Act
 		}
-		q.count = true // a lamp's blinks
 		for _, o := range c.Options {
 			q.opts = append(q.opts, o.ID)
+			q.count = q.count || o.ID != "" && strings.Trim(o.ID, "0123456789") == "" // a lamp's blinks
 		}
 		if len(q.opts) > 0 {
 			q.good = q.opts[0]

@@ -117,7 +117,7 @@ func (m *Machine) command(id string, u *heard.Utterance) {
 		m.say("info", m.whatIf())
 		m.request()
 	case cBack, cScratch:
-		m.scratch()
+		m.scratch(id == cScratch)
 	case cHold:
 		m.hold()
 	case cReady:
@@ -232,16 +232,18 @@ func (m *Machine) cutOff(ev Event) {
 	}
 }
 
-func (m *Machine) scratch() {
+// scratch takes the last answer back. called: it was called wrong, not only gone back to.
+func (m *Machine) scratch(called bool) {
 	j := m.j
 	q := j.q
-	if q.pending != nil || len(q.choices) > 0 || q.first != nil {
+	if q.asking() {
 		if q.pending != nil {
-			m.reject(q.pending.Reading)
+			m.reject(q, *q.pending)
 		}
-		q.pending, q.choices, q.first = nil, nil, nil
+		q.settle()
 		j.state = "ask"
 		m.say("info", m.line("what.then"))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
 		return
 	}
 	rec, ok := m.target(0)
@@ -250,7 +252,7 @@ func (m *Machine) scratch() {
 		m.request()
 		return
 	}
-	m.takeBack(rec, m.Seq())
+	m.takeBack(rec, m.Seq(), called)
 	m.say("info", m.line("undo.done", "what", rec.words))
 	m.askAgain(true)
 }
@@ -415,6 +417,7 @@ func (m *Machine) wantsEnd() {
 		return
 	}
 	m.say("info", m.line("finish"))
+	j.records = append(j.records, record{id: j.q.id, seqs: []int64{j.seq}, words: m.sayable(cFinish)})
 	m.finish("given-up", false)
 	m.advance()
 }

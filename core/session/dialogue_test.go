@@ -63,7 +63,7 @@ func TestDialogues(t *testing.T) {
 		{"consent needs its words", "consent", []*heard.Utterance{choice("yes")}, "I need: go live, or other way.", ""},
 		{"other way", "consent", []*heard.Utterance{command("other-way")}, "", "any"},
 		{"done where a number is due", "call-volts", []*heard.Utterance{command("ready"), command("done")}, "What does it show?", ""},
-		{"done does not switch off", "act.power-off", []*heard.Utterance{command("done")}, "Say the state: Off.", ""},
+		{"done does not switch off", "act.power-off", []*heard.Utterance{command("done")}, "Say the state: off.", ""},
 		{"expected value is not told", "call-volts", []*heard.Utterance{command("should-it-be")}, "Right after", ""},
 		{"shortcut", "call-volts", []*heard.Utterance{command("shortcut")}, "No.", ""},
 		{"hold with the door held", "call-volts", []*heard.Utterance{command("hold-on")}, "First out: door switch held.", "act.power-off"},

@@ -18,6 +18,9 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 		if x.Kind != heard.Emergency || i > 0 && x.Cost > rivalCost {
 			continue
 		}
+		if u.Start > 0 && u.Start <= j.alarmAt && (j.doubtAsk && (x.ID == "ask" || x.Doubt || i > 0) || j.alarm == x.ID) {
+			return true // the end of the saying that was acted on while it was spoken
+		}
 		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
 		m.note("person", u.Text)
 		if x.ID == "ask" || x.Doubt || i > 0 {
@@ -102,6 +105,7 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 			m.advance()
 		default:
 			m.say("warning", m.line("right.now"))
+			m.emit(Effect{Type: DoListen, ID: "choice"})
 		}
 		return
 	}

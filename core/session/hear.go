@@ -43,9 +43,8 @@ func (m *Machine) hear(ev Event) {
 		m.unfit(u)
 		return
 	}
-	best := fits[0]
-	if best.Kind == heard.Command {
-		m.command(best.ID, u)
+	if fits[0].Kind == heard.Command && m.sure(u, fits) {
+		m.command(fits[0].ID, u)
 		return
 	}
 	if j.holding {
@@ -64,16 +63,20 @@ func (m *Machine) fitting(u *heard.Utterance) []heard.Meaning {
 		ok := false
 		switch x.Kind {
 		case heard.Command:
-			if slices.Contains(q.opts, x.ID) {
+			if slices.Contains(q.opts, x.ID) && !q.ready {
 				x.Kind = heard.Choice
 			}
 			ok = !(x.ID == cJumping && len(q.units) > 0 && hasReading(u))
 		case heard.Choice:
-			ok = slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID)
+			if q.ready && x.ID == cReady {
+				x.Kind = heard.Command
+			}
+			ok = x.Kind == heard.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID)
+			ok = ok && (trusted(u.Source) || !m.called(q, x))
 		case heard.Reading:
 			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))
 		case heard.Count:
-			ok = q.count || len(q.units) > 0
+			ok = (q.count || len(q.units) > 0) && (trusted(u.Source) || !m.called(q, x))
 		case heard.Text:
 			ok = q.text
 		case heard.UnitOnly:
@@ -106,6 +109,11 @@ func (m *Machine) retracts(id string) bool {
 	return (id == oNo || id == oDifferent) && j.q != nil && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
 }
 
+// called tells whether an answer in words was called wrong for this question before.
+func (m *Machine) called(q *question, x heard.Meaning) bool {
+	return slices.Contains(m.j.wrong, named{q.id, "= " + firstOf(x.ID, x.Text)})
+}
+
 // rejected tells whether a value was called wrong for this question before.
 func (m *Machine) rejected(q *question, r *measure.Reading) bool {
 	return slices.Contains(m.j.wrong, named{q.id, m.written(r)})
@@ -129,15 +137,23 @@ func (m *Machine) unfit(u *heard.Utterance) {
 		q.errs = max(q.errs, 1) // the ear fails again on the same value: digits
 	}
 	switch {
-	case q.kind == "consent":
+	case q.kind == "consent" && q.errs < 3:
+		q.errs++
 		m.say("info", m.line("consent.need"))
 		m.emit(Effect{Type: DoListen, ID: q.listen()})
 		return
-	case q.ready && len(u.Meanings) > 0:
+	case q.ready && len(u.Meanings) > 0 && q.errs < 2:
+		q.errs++
 		m.say("info", m.line("say.ready"))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
 		return
 	}
 	m.missed()
+}
+
+// sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.
+func (m *Machine) sure(u *heard.Utterance, fits []heard.Meaning) bool {
+	return heard.DecideChoice(u, fits, m.choiceSlot(m.j.q)).Action == heard.Accept
 }
 
 // missed climbs the ladder of what was not understood: other words each time, then digits, then other ways, then on.
@@ -164,16 +180,16 @@ func (m *Machine) missed() {
 func (m *Machine) optionWords(q *question) string {
 	var out []string
 	for _, o := range q.opts {
-		out = append(out, m.option(o))
+		out = append(out, m.sayable(o))
 	}
 	switch len(out) {
 	case 0:
-		return m.option(cDone)
+		return m.sayable(cDone)
 	case 1:
 		return out[0]
 	}
 	if len(out) > 3 {
-		out = append(out[:3], m.option(cDontKnow))
+		out = append(out[:3], m.sayable(cDontKnow))
 	}
 	last := out[len(out)-1]
 	return join2(out[:len(out)-1]) + ", " + m.line("or") + " " + last

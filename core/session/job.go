@@ -59,6 +59,7 @@ type question struct {
 	pending *heard.Meaning  // taken but to be confirmed
 	choices []heard.Meaning // "this or that?": the rivals that were named
 	first   *heard.Meaning  // first of two agreeing sayings
+	asks    int             // questions back so far
 	errs    int             // not understood, in a row
 	odd     int             // impossible here, in a row
 	silent  int             // check-ins so far
@@ -82,6 +83,7 @@ type record struct {
 	taken string // the value, written
 	act   bool
 	read  *measure.Reading // nil when it was no reading
+	word  string           // option id or count, when it was an answer in words
 }
 
 // named is a value that was given to a question.

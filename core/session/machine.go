@@ -27,6 +27,7 @@ type Machine struct {
 	words    *Words
 	meter    *measure.Meter
 	back     map[string]string // option id → how it is said back
+	sayings  map[string]string // option or command id → its plainest saying
 	calls    []bool            // by check: it shows whether the call for heat arrives
 	settings []int             // checks that ask how the thermostat is set
 	memo     map[string]Advice
@@ -54,10 +55,17 @@ func New(model *appliance.Model, adv Adviser, lex heard.Lexicon, words *Words, o
 	if err := gasIsAsked(model); err != nil {
 		return nil, err
 	}
-	m := &Machine{model: model, rules: rules, adv: adv, words: words, meter: opt.Meter, back: map[string]string{},
+	m := &Machine{model: model, rules: rules, adv: adv, words: words, meter: opt.Meter, back: map[string]string{}, sayings: map[string]string{},
 		memo: map[string]Advice{}, undone: map[int64]bool{}, doubt: map[int64]bool{}, heldAt: map[int64]string{}, fixed: map[int64]bool{}, wrong: map[int64]named{}}
 	if m.meter == nil {
 		m.meter = measure.Modest()
+	}
+	for _, list := range [][]heard.Phrase{lex.Commands, lex.Options} {
+		for _, p := range list {
+			if len(p.Say) > 0 {
+				m.sayings[p.ID] = p.Say[0]
+			}
+		}
 	}
 	for _, p := range lex.Options {
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")

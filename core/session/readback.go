@@ -17,43 +17,115 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	q.seqs = append(q.seqs, j.seq)
 	q.typed = trusted(u.Source)
 	best := fits[0]
-	if best.Kind == heard.Choice && m.retracts(best.ID) && !confirming(q, best.ID) {
-		m.retract()
-		return
-	}
-	if best.Repair && best.Kind == heard.Reading && q.pending == nil && q.first == nil && len(q.choices) == 0 && !m.fixed[j.seq] && m.correctsLast(q) {
-		m.correct(u)
-		return
-	}
-	if best.Kind == heard.UnitOnly {
-		m.unitTold(u, best.ID)
-		return
-	}
-	if !confirming(q, best.ID) && m.beside(u, fits) {
-		return
-	}
 	switch {
-	case confirming(q, best.ID):
-		m.confirmed(best.ID)
-		return
-	case best.Kind == heard.Choice || best.Kind == heard.Text:
-		m.accept(best)
-		return
-	}
-	if best.Kind == heard.Count && q.kind == "look" {
-		m.accept(best)
-		return
-	}
-	q.ready = false                             // a value before "ready": the leads were in place
-	if q.pending != nil || len(q.choices) > 0 { // a new value corrects what was read back
-		q.fixes++
-		if q.pending != nil && !q.sighted {
-			m.reject(q.pending.Reading)
-			j.prev = q.pending.Reading
+	case best.Kind == heard.Choice && m.retracts(best.ID) && !confirming(q, best.ID):
+		if i := slices.IndexFunc(fits, func(x heard.Meaning) bool { return slices.Contains(q.opts, x.ID) }); i > 0 && u.Source == "voice" && fits[i].Cost-best.Cost < rivalCost {
+			m.chosen(u, fits[i:]) // the question asked has an answer that sounds like "no"
+			return
 		}
-		q.pending, q.choices = nil, nil
+		m.retract()
+	case best.Repair && best.Kind == heard.Reading && !q.asking() && !m.fixed[j.seq] && m.correctsLast(q):
+		m.correct(u)
+	case best.Kind == heard.UnitOnly:
+		m.unitTold(u, best.ID)
+	case !confirming(q, best.ID) && m.beside(u, fits):
+	case confirming(q, best.ID) && !slices.Contains(q.opts, best.ID):
+		m.confirmed(best.ID)
+	case best.Kind == heard.Text:
+		m.accept(best)
+	case best.Kind == heard.Choice || best.Kind == heard.Command || best.Kind == heard.Count && len(q.units) == 0:
+		m.chosen(u, fits)
+	default:
+		m.valued(u, fits)
 	}
-	q.number, q.sighted = nil, false
+}
+
+// asking tells whether something was asked back.
+func (q *question) asking() bool {
+	return q.pending != nil || len(q.choices) > 0 || q.first != nil || q.number != nil
+}
+
+// settle forgets what was asked back.
+func (q *question) settle() {
+	q.pending, q.choices, q.first, q.number, q.sighted = nil, nil, nil, nil, false
+}
+
+// maxAsks is how often one question is asked back before the ladder of what was not understood takes over.
+const maxAsks = 3
+
+// askedBack counts a question back. When there were too many the ladder goes on, and it ends.
+func (m *Machine) askedBack() bool {
+	q := m.j.q
+	if q.asks++; q.asks <= maxAsks {
+		return false
+	}
+	q.asks = 0
+	q.errs = max(q.errs, 1)
+	q.settle()
+	m.j.state = "ask"
+	m.missed()
+	return true
+}
+
+// choiceSlot is what is known about the answer in words that is due.
+func (m *Machine) choiceSlot(q *question) heard.ChoiceSlot {
+	s := heard.ChoiceSlot{Named: q.choices}
+	if q.check >= 0 && m.model.Checks[q.check].Stage == "safety" {
+		s.Clears = func(x heard.Meaning) bool { return x.ID == q.good && x.Kind == heard.Choice }
+	}
+	return s
+}
+
+// chosen works an answer in words.
+func (m *Machine) chosen(u *heard.Utterance, fits []heard.Meaning) {
+	j, q := m.j, m.j.q
+	if q.pending != nil && q.pending.ID != "" && q.pending.ID == fits[0].ID { // said once more
+		m.accept(fits[0])
+		return
+	}
+	d := heard.DecideChoice(u, m.inChoice(fits), m.choiceSlot(q))
+	if d.Action == heard.Accept {
+		q.settle()
+		j.state = "ask"
+		if d.Take.Kind == heard.Command {
+			m.command(d.Take.ID, u)
+			return
+		}
+		m.accept(d.Take)
+		return
+	}
+	if m.askedBack() {
+		return
+	}
+	q.settle()
+	j.state = "confirm"
+	if d.Action == heard.AskTwo {
+		q.choices = []heard.Meaning{d.Take, d.Rival}
+	} else {
+		q.pending = &d.Take
+	}
+	m.pendingView(d.Take)
+	m.cue("ask")
+	m.request()
+}
+
+// inChoice are the meanings that are answers in words. Acts done in other words are one answer.
+func (m *Machine) inChoice(fits []heard.Meaning) []heard.Meaning {
+	q := m.j.q
+	out := []heard.Meaning{fits[0]}
+	for _, x := range fits[1:] {
+		act := q.kind == "act" && x.Kind == heard.Choice && fits[0].Kind == heard.Choice
+		if x.Kind == heard.Choice && !act && !confirming(q, x.ID) && slices.Contains(q.opts, x.ID) || x.Kind == heard.Command || x.Kind == heard.Count && len(q.units) == 0 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// valued works a number or a state of the display.
+func (m *Machine) valued(u *heard.Utterance, fits []heard.Meaning) {
+	j, q := m.j, m.j.q
+	q.ready = false // a value before "ready": the leads were in place
 	v := *u
 	v.Meanings = nil
 	for _, x := range fits {
@@ -64,7 +136,47 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	if v.SNR == 0 {
 		v.SNR = j.noise
 	}
-	m.decided(&v, heard.Decide(&v, m.slot(q)))
+	if len(v.Meanings) > 0 {
+		if m.saidAgain(v.Meanings[0]) {
+			return
+		}
+		if q.pending != nil || len(q.choices) > 0 { // a new value corrects what was read back
+			q.fixes++
+			if q.pending != nil && !q.sighted {
+				m.reject(q, *q.pending)
+				j.prev = q.pending.Reading
+			}
+			q.pending, q.choices = nil, nil
+		}
+	}
+	slot := m.slot(q)
+	q.number, q.sighted = nil, false
+	m.decided(&v, heard.Decide(&v, slot))
+}
+
+// saidAgain takes a value that was asked back and is now said once more: two sayings agree.
+func (m *Machine) saidAgain(x heard.Meaning) bool {
+	q := m.j.q
+	asked := q.choices
+	if q.pending != nil {
+		asked = []heard.Meaning{*q.pending}
+	}
+	for _, y := range asked {
+		if y.Reading != nil && heard.Agree(*y.Reading, *x.Reading) {
+			q.settle()
+			if q.hazard && isZero(y.Reading) { // agreeing with a question is one saying
+				q.first = &y
+				m.j.state = "confirm"
+				m.cue("ask")
+				m.say("info", m.line("once.more", "value", m.reading(y.Reading)))
+				m.emit(Effect{Type: DoListen, ID: "number"})
+				return true
+			}
+			m.accept(y)
+			return true
+		}
+	}
+	return false
 }
 
 // asReading takes a bare whole number for a reading without a unit.
@@ -82,7 +194,7 @@ func asReading(x heard.Meaning) (heard.Meaning, bool) {
 // slot is what is known about the reading that is due.
 func (m *Machine) slot(q *question) heard.Slot {
 	s := heard.Slot{
-		Units: q.units, Failed: q.errs, Previous: m.j.prev,
+		Units: q.units, Failed: q.errs, Previous: m.j.prev, Asked: q.number != nil && !q.sighted,
 		Possible: func(r measure.Reading) bool { return m.impossible(&r) == "" },
 		Matters:  func(a, b measure.Reading) bool { return isZero(&a) != isZero(&b) },
 	}
@@ -108,6 +220,12 @@ func (m *Machine) decided(u *heard.Utterance, d heard.Decision) {
 		}
 	}
 	x := heard.Meaning{Kind: heard.Reading, Reading: d.Take}
+	switch d.Action {
+	case heard.AskTwo, heard.AskUnit, heard.Confirm, heard.Again:
+		if d.Take != nil && m.askedBack() {
+			return
+		}
+	}
 	ask := func(text, listen string) {
 		m.pendingView(x)
 		m.cue("ask")
@@ -241,7 +359,11 @@ func (m *Machine) confirmed(id string) {
 	j.state = "ask"
 	if id == oRight && q.pending != nil {
 		x := *q.pending
-		q.pending = nil
+		q.settle()
+		if x.Kind == heard.Command {
+			m.command(x.ID, nil)
+			return
+		}
 		m.accept(x)
 		return
 	}
@@ -254,27 +376,33 @@ func (m *Machine) confirmed(id string) {
 	q.blind = q.blind || q.sighted || len(q.choices) > 0 // the camera was wrong here, or is no help
 	q.sighted, q.number = false, nil
 	if q.pending != nil {
-		m.reject(q.pending.Reading)
+		m.reject(q, *q.pending)
 	} else if id == oDifferent || id == oNo {
 		for _, x := range q.choices {
-			m.reject(x.Reading)
+			m.reject(q, x)
 		}
 	}
-	q.pending, q.choices = nil, nil
+	q.settle()
 	q.fixes++
 	m.cue("ask")
-	if q.fixes >= 2 {
+	switch {
+	case len(q.units) == 0:
+		m.say("info", m.line("miss.choice.two", "options", m.optionWords(q)))
+	case q.fixes >= 2:
 		m.say("info", m.line("miss.number.two"))
-	} else {
+	default:
 		m.say("info", m.line("what.then"))
 	}
 	m.emit(Effect{Type: DoListen, ID: q.listen()})
 }
 
-// reject keeps a value from being offered again for this question.
-func (m *Machine) reject(r *measure.Reading) {
-	if r != nil && !m.rejected(m.j.q, r) {
-		m.j.wrong = append(m.j.wrong, named{m.j.q.id, m.written(r)})
+// reject keeps an answer from being offered again for this question.
+func (m *Machine) reject(q *question, x heard.Meaning) {
+	switch {
+	case x.Reading != nil && !m.rejected(q, x.Reading):
+		m.j.wrong = append(m.j.wrong, named{q.id, m.written(x.Reading)})
+	case x.Reading == nil && x.Kind != heard.Command && !m.called(q, x):
+		m.j.wrong = append(m.j.wrong, named{q.id, "= " + firstOf(x.ID, x.Text)})
 	}
 }
 
@@ -286,8 +414,16 @@ func (m *Machine) correctsLast(q *question) bool {
 
 // pendingView shows a value that is not accepted yet.
 func (m *Machine) pendingView(x heard.Meaning) {
-	if m.j.heardView != nil && x.Reading != nil {
+	if m.j.heardView == nil {
+		return
+	}
+	switch {
+	case x.Reading != nil:
 		m.j.heardView.Taken, m.j.heardView.Pending = m.written(x.Reading), true
+	case x.Kind == heard.Command:
+		m.j.heardView.Taken, m.j.heardView.Pending = x.ID, true
+	default:
+		m.j.heardView.Taken, m.j.heardView.Pending = m.inWords(x), true
 	}
 }
 

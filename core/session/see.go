@@ -415,8 +415,10 @@ func (m *Machine) inWords(x heard.Meaning) string {
 		return m.reading(x.Reading)
 	case x.Kind == heard.Text:
 		return x.Text
+	case x.Kind == heard.Command:
+		return m.sayable(x.ID)
 	}
-	return m.option(x.ID)
+	return m.option(firstOf(x.ID, x.Text))
 }
 
 // Watcher is an adviser that knows when the camera is the better way to answer.

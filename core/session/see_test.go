@@ -126,7 +126,8 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"plate: read by the person", "plate.model", []session.Event{saw(session.Seen{Kind: session.EyePlate, Text: "AB-12", P: 0.99}), spoken(words2("cd 34"))}, "cd 34.", "on"},
 
 		{"a number said, then its unit", "call-volts", []session.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. Normal.", "on"},
-		{"dead: a number said, then its unit", "act.prove-line-neutral", []session.Event{spoken(bare("0", "V", "mV")), unitOnly("V")}, "Say it once more.", ""},
+		{"dead: zero is zero in any unit", "act.prove-line-neutral", []session.Event{spoken(bare("0", "V", "mV"))}, "Say it once more.", ""},
+		{"dead: a number said, then its unit", "act.prove-line-neutral", []session.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", ""},
 		{"hold and ready keep what was seen", "lamp", []session.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "On we go.", ""},
 		{"of another step", "call-volts", []session.Event{spoken(command(ready)), saw(session.Seen{Step: "flame", Kind: session.EyeMeter, P: 1, Reading: shown("1", "")})}, "", ""},
 		{"of another kind", "call-volts", []session.Event{spoken(command(ready)), saw(session.Seen{Kind: session.EyeLamp, ID: "3", P: 1})}, "", ""},

@@ -11,7 +11,7 @@ func (m *Machine) undo(ev Event) {
 		m.say("info", m.line("undo.none"))
 		return
 	}
-	m.takeBack(rec, ev.Seq)
+	m.takeBack(rec, ev.Seq, true)
 	m.say("info", m.line("undo.done", "what", rec.words))
 	m.askAgain(true)
 	m.timer()
@@ -36,15 +36,20 @@ func (m *Machine) target(seq int64) (record, bool) {
 // takeBack undoes an answer: all other events are replayed without those that made it up. by is the event that asked for
 // it; it says nothing else and is left out of later replays. What was done with hands stays done, so after an act was
 // taken back nothing about the supply is believed.
-func (m *Machine) takeBack(rec record, by int64) {
+// called: the answer was called wrong, and is not taken from a voice again.
+func (m *Machine) takeBack(rec record, by int64, called bool) {
 	for _, s := range rec.seqs {
 		m.undone[s] = true
 	}
 	if by > 0 {
 		m.undone[by], m.doubt[by] = true, rec.act
 	}
-	if rec.read != nil {
+	switch {
+	case !called:
+	case rec.read != nil:
 		m.wrong[m.Seq()] = named{rec.id, rec.taken}
+	case rec.word != "" && !rec.act:
+		m.wrong[m.Seq()] = named{rec.id, "= " + rec.word}
 	}
 	m.replay()
 }
@@ -98,7 +103,7 @@ func (m *Machine) reopen(id string) {
 // retract takes the last answer back at a bare "no" and asks for it again.
 func (m *Machine) retract() {
 	rec := m.j.records[len(m.j.records)-1]
-	m.takeBack(rec, m.Seq())
+	m.takeBack(rec, m.Seq(), true)
 	m.say("info", m.line("what.then"))
 	m.askAgain(false)
 }
@@ -119,7 +124,7 @@ func (m *Machine) correct(u *heard.Utterance) {
 	rec := m.j.records[len(m.j.records)-1]
 	m.fixed[m.Seq()] = true
 	m.heldAt[m.Seq()] = rec.id
-	m.takeBack(rec, 0)
+	m.takeBack(rec, 0, true)
 	m.j.prev = rec.read
 	if !m.at(rec.id) {
 		m.reopen(rec.id)

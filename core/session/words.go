@@ -68,6 +68,14 @@ func (m *Machine) vary(id string, n int, pairs ...string) string {
 	return fill(l.Full, pairs...)
 }
 
+// sayable is the plainest saying of an option or command: what the guide tells the person to say, and what the recogniser knows.
+func (m *Machine) sayable(id string) string {
+	if s, ok := m.sayings[id]; ok {
+		return s
+	}
+	return m.option(id)
+}
+
 // option is the wording of an option id for a button and for reading back.
 func (m *Machine) option(id string) string {
 	if b, ok := m.back[id]; ok {

@@ -59,7 +59,7 @@ type Person struct {
 // Reply is what the person says to this view. An empty utterance means silence.
 func (p *Person) Reply(v *session.View) (heard.Utterance, error) {
 	st := &v.Step
-	if v.State == "confirm" && st.Kind != "consent" {
+	if v.State == "confirm" && st.Kind != "consent" && st.ID != "right-now" {
 		return p.say(p.confirm(v)), nil
 	}
 	p.noteRepair(st.ID)
@@ -164,8 +164,8 @@ func reading(v unit.Value) heard.Meaning {
 
 // confirm answers "right, or different?": the person knows what the display shows.
 func (p *Person) confirm(v *session.View) heard.Meaning {
-	if slices.ContainsFunc(v.Step.Answers, func(a session.Answer) bool { return a.ID == "right" }) {
-		return choice("right")
+	if slices.ContainsFunc(v.Step.Answers, func(a session.Answer) bool { return a.ID == "right-value" }) {
+		return choice("right-value")
 	}
 	return p.last
 }

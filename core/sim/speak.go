@@ -66,11 +66,19 @@ func (p *Person) Agrees(lex *heard.Lexicon, h *session.HeardView) bool {
 	if h == nil || h.Taken == "" {
 		return true
 	}
+	back := func(id string) string {
+		for _, o := range lex.Options {
+			if o.ID == id {
+				return strings.TrimRight(o.Back, ".")
+			}
+		}
+		return ""
+	}
 	switch p.last.Kind {
 	case heard.Reading:
 		r := p.last.Reading
 		if r.State != measure.Number {
-			return true // a state is read back in words; the options of the step bound what it can be
+			return h.Taken == heard.Say(*r, false)
 		}
 		f := strings.Fields(h.Taken)
 		if len(f) < 2 {
@@ -79,11 +87,12 @@ func (p *Person) Agrees(lex *heard.Lexicon, h *session.HeardView) bool {
 		v, err := unit.ParseValue(f[0] + " " + f[1])
 		return err == nil && v.Unit == r.Value.Unit && v.Dec.Equal(r.Value.Dec)
 	case heard.Choice:
-		for _, o := range lex.Options {
-			if o.ID == p.last.ID && o.Back != "" {
-				return strings.TrimRight(o.Back, ".") == h.Taken
-			}
+		if b := back(p.last.ID); b != "" {
+			return b == h.Taken
 		}
+	case heard.Count:
+		f := strings.Fields(h.Taken)
+		return h.Taken == p.last.Text || h.Taken == back(p.last.Text) || len(f) > 0 && f[0] == p.last.Text
 	}
 	return true
 }

@@ -160,11 +160,13 @@ func parse(text string, x speech.Expect) heard.Utterance {
 func expect(v *session.View) speech.Expect {
 	var x speech.Expect
 	for _, a := range v.Step.Answers {
-		if a.Kind == heard.Choice {
+		if a.Kind == heard.Choice || a.ID == "ready" {
 			x.Options = append(x.Options, a.ID)
 		}
 	}
-	x.Units = v.Step.Keypad
+	if v.Step.Kind != "confirm" && v.Step.Part != "A" {
+		x.Units = v.Step.Keypad
+	}
 	x.Text = len(x.Options) == 0 && len(x.Units) == 0
 	return x
 }

@@ -11,13 +11,6 @@ import (
 	"readback/speech/vosk"
 )
 
-// How the recogniser is told what can be said: so many sampled readings, from this seed, and so many alternatives a saying.
-const (
-	sampled      = 4000
-	sampleSeed   = 1
-	alternatives = 10
-)
-
 // Recogniser hears with the files that locate finds. It loads in the background of Open.
 func Recogniser(locate func() (model.Files, error)) Speech {
 	return Speech{Open: func(l Listener) (Ear, error) {
@@ -48,12 +41,12 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 	if err != nil {
 		return nil, fmt.Errorf("speech is off: %w", err)
 	}
-	phrases, _ := lib.parser.Sample(sampled, sampleSeed, engine.Known)
+	phrases, _ := lib.parser.Sample(phrase.Readings, 1, engine.Known)
 	ear, err := listen.New(listen.Config{
-		New:    func() (speech.Recognizer, error) { return engine.New(phrases, alternatives) },
+		New:    func() (speech.Recognizer, error) { return engine.New(phrases, phrase.Alternatives) },
 		Parser: lib.parser,
 		Narrow: func(x phrase.Expect) (speech.Recognizer, error) {
-			return engine.New(lib.parser.Narrow(x, engine.Known), alternatives)
+			return engine.New(lib.parser.Narrow(x, engine.Known), phrase.Alternatives)
 		},
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Partial:   l.Partial,

@@ -348,7 +348,9 @@ func (e *Ear) watch() {
 		return
 	}
 	e.told[key] = true
-	e.emit(heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+	u := heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level}
+	e.doubt(&u)
+	e.emit(u)
 }
 
 // noisy tells whether the last saying stood too little above the noise for half a saying to be believed.
@@ -436,11 +438,11 @@ func (e *Ear) finish(fault string) error {
 		e.cfg.Audio(e.pcm, e.first)
 	}
 	u := e.cfg.Parser.Hear(res.Alternatives, e.expect)
+	u.Level, u.SNR = level, e.snr
+	e.doubt(&u)
 	if err := e.listenAgain(&u); err != nil {
 		return err
 	}
-	u.Level, u.SNR = level, e.snr
-	e.doubt(&u)
 	if u.Fault != "" {
 		switch {
 		case fault != "":

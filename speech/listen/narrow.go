@@ -20,17 +20,21 @@ type narrow struct {
 	rec speech.Recognizer
 }
 
-// answered tells whether an utterance holds what was asked for, or something that needs no asking.
+// answered tells whether an utterance leads with what was asked for, or is a reading or a clear emergency. A command may have been an
+// answer, misheard.
 func answered(u *heard.Utterance, x phrase.Expect) bool {
-	return slices.ContainsFunc(u.Meanings, func(m heard.Meaning) bool {
-		return m.Kind == heard.Command || m.Kind == heard.Emergency || m.Kind == heard.Choice && slices.Contains(x.Options, m.ID)
-	})
+	if len(u.Meanings) == 0 {
+		return false
+	}
+	m := &u.Meanings[0]
+	return m.Kind == heard.Emergency && !m.Doubt || m.Kind == heard.Choice && slices.Contains(x.Options, m.ID) ||
+		m.Kind == heard.Reading && (m.Reading.Value.Unit != "" || m.Units != nil)
 }
 
 // listenAgain hears a saying that answers nothing once more among the answers to the question, and puts the one it finds behind
 // what was heard at first.
 func (e *Ear) listenAgain(u *heard.Utterance) error {
-	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || len(e.expect.Units) > 0 || e.own.on || answered(u, e.expect) {
+	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || e.own.on || answered(u, e.expect) {
 		return nil
 	}
 	if key := strings.Join(e.expect.Options, " "); e.narrow.rec == nil || e.narrow.key != key {
@@ -58,7 +62,7 @@ func (e *Ear) listenAgain(u *heard.Utterance) error {
 		return nil
 	}
 	for _, m := range v.Meanings {
-		if m.Kind == heard.Choice && slices.Contains(e.expect.Options, m.ID) {
+		if m.Kind == heard.Choice && slices.Contains(e.expect.Options, m.ID) && !slices.ContainsFunc(u.Meanings, func(x heard.Meaning) bool { return x.ID == m.ID && x.Cost <= m.Cost+narrowCost }) {
 			m.Cost += narrowCost
 			u.Meanings = append(u.Meanings, m)
 			u.Rivals = append([]string{v.Text}, u.Rivals...)

@@ -47,19 +47,18 @@ func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
 }
 
 // answers adds the answers that were asked for and that only other alternatives hold, with the recogniser's cost between them:
-// "blinks" where only "clicks" answers. It never replaces what was heard, it stands behind it; two different ones are both added.
+// "blinks" where only "clicks" answers, or a rival of the answer heard. It never replaces what was heard, it stands behind it.
 func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []heard.Meaning {
 	asked := map[string]bool{}
 	for _, id := range e.Options {
 		asked[id] = true
 	}
 	wanted := func(m heard.Meaning) bool { return m.Kind == heard.Choice && asked[m.ID] && m.Cost < costInside }
-	for _, m := range ms {
-		if wanted(m) || withUnit(m) || m.Kind == heard.Command || m.Kind == heard.Emergency {
-			return ms
-		}
+	if len(e.Options) == 0 || len(ms) > 0 && withUnit(ms[0]) {
+		return ms
 	}
-	var more []heard.Meaning
+	more := slices.DeleteFunc(slices.Clone(ms), func(m heard.Meaning) bool { return !wanted(m) })
+	known := len(more)
 	for _, a := range alts[1:] {
 		if strings.Contains(a.Text, "[unk]") {
 			continue
@@ -72,7 +71,7 @@ func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []hea
 			more = append(more, m)
 		}
 	}
-	return order(append(ms, more...), nil)
+	return order(append(ms, more[known:]...), nil)
 }
 
 // costElse marks an answer that only another alternative holds, nats: it is behind anything the best one means.

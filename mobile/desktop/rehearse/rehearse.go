@@ -3,7 +3,6 @@
 package rehearse
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -28,31 +27,35 @@ type Job struct {
 	Says   map[string][]string
 	Voice  hear.Voice
 	Noise  string  // "pink" or "fan"
-	SNR    float64 // dB
+	SNR    float64 // dB; infinite for no noise
 	Seed   uint64
 	Speech ui.Speech
 	Out    io.Writer                // the conversation as it goes; nil for none
 	Sound  func(pcm []int16)        // what the microphone hears, in order; nil for none
 	Spoken func(text, level string) // what the guide says; nil for none
+	Trace  io.Writer                // what was made of each saying: words, rivals, meanings; nil for none
 }
 
 // Result is what came of it.
 type Result struct {
 	JobID    string
 	View     session.View
-	Said     int // sayings of the person
-	Repeated int // said again because nothing was taken
-	Objected int // taken wrongly, and taken back by the person
-	Tapped   int // given up speaking: tapped
+	Said     int     // sayings of the person
+	Repeated int     // said again because nothing was taken
+	Objected int     // taken wrongly, and taken back by the person
+	Tapped   int     // given up speaking: tapped
+	Seconds  float64 // of sound
 	Mended   []string
 }
 
 const (
-	rate     = 16000
-	chunk    = rate / 10
-	level    = -26 // dBFS of the active speech, as a headset gives it
-	maxTries = 4
-	maxSaid  = 500
+	rate    = 16000
+	chunk   = rate / 10
+	level   = -26 // dBFS of the active speech, as a headset gives it
+	think   = 0.7 // s between the guide's last word and the person's first; common practice, no source
+	after   = 2.4 // s until a person who got no answer speaks again
+	silence = 20  // s of a person who says nothing
+	maxSaid = 400
 )
 
 // Play leads the job to its end. An error means that the chain broke, not that the verdict was wrong.
@@ -65,7 +68,7 @@ func Play(j Job) (*Result, error) {
 	c.cond = sync.NewCond(&c.mu)
 	host := &host{c: c, out: j.Out, spoken: j.Spoken}
 	hub, err := ui.Open(ui.Config{Dir: j.Dir, Host: host, Now: c.now, Version: "rehearsal", Speech: ui.Speech{Open: func(l ui.Listener) (ui.Ear, error) {
-		e, err := j.Speech.Open(l)
+		e, err := j.Speech.Open(traced(l, j.Trace))
 		if err != nil {
 			c.failed(err)
 			return nil, err
@@ -82,12 +85,15 @@ func Play(j Job) (*Result, error) {
 	if err := c.waitReady(); err != nil {
 		return nil, fmt.Errorf("rehearse: %w", err)
 	}
-	r := &runner{Job: j, hub: hub, c: c, lex: lex, noise: hear.Noise(j.Noise, j.Seed, 30*rate),
-		p: &sim.Person{Model: j.Model, See: sim.EngineSight(j.Engine), Modes: j.Modes, Habits: j.Habits, Says: j.Says, Chance: sim.NewChance(j.Seed)}}
+	p := &sim.Person{Model: j.Model, See: sim.EngineSight(j.Engine), Modes: j.Modes, Habits: j.Habits, Says: j.Says, Chance: sim.NewChance(j.Seed)}
+	r := &runner{Job: j, hub: hub, c: c, noise: hear.Noise(j.Noise, j.Seed, 30*rate), talk: sim.Talk{Person: p, Lex: lex}}
 	if err := r.request("start", ui.Start{Appliance: j.Model.ID, Voice: ptr(true)}); err != nil {
 		return nil, err
 	}
-	return r.lead()
+	err = r.lead()
+	r.res.Repeated, r.res.Objected, r.res.Tapped, r.res.Mended = r.talk.Repeated, r.talk.Objected, r.talk.Tapped, p.Mended
+	r.res.Seconds = float64(r.at) / rate
+	return &r.res, err
 }
 
 func ptr[T any](x T) *T { return &x }
@@ -96,10 +102,9 @@ type runner struct {
 	Job
 	hub   *ui.Hub
 	c     *counter
-	lex   *heard.Lexicon
 	noise []float64
-	at    int // where in the noise we are
-	p     *sim.Person
+	at    int // samples so far: where in the noise we are
+	talk  sim.Talk
 	res   Result
 }
 
@@ -142,73 +147,41 @@ func (r *runner) view() (*session.View, error) {
 	}
 }
 
-func (r *runner) lead() (*Result, error) {
+func (r *runner) lead() error {
 	for r.res.Said < maxSaid {
 		v, err := r.view()
 		if err != nil {
-			return nil, err
+			return err
 		}
-		r.res.View, r.res.JobID, r.res.Mended = *v, v.Job, r.p.Mended
+		r.res.View, r.res.JobID = *v, v.Job
 		if v.State == "ended" {
-			return &r.res, nil
-		}
-		u, err := r.p.Reply(v)
-		if err != nil {
-			return nil, err
-		}
-		if len(u.Meanings) == 0 {
-			if err := r.listen(nil, 20); err != nil { // silence
-				return nil, err
-			}
-			continue
-		}
-		m := u.Meanings[0]
-		if v.State == "confirm" && v.Step.Kind != "consent" && m.ID == "right" && !r.p.Agrees(r.lex, v.Heard) {
-			m = heard.Meaning{Kind: heard.Choice, ID: "different"}
-		}
-		if err := r.tell(v, m); err != nil {
-			return nil, err
-		}
-	}
-	return &r.res, nil
-}
-
-// tell says one thing until it is taken, as a person does: again, again, and then by the finger. What is read back wrongly is taken
-// back aloud.
-func (r *runner) tell(v *session.View, m heard.Meaning) error {
-	for try := range maxTries {
-		text := sim.Aloud(r.lex, m, try)
-		if try > 0 {
-			r.res.Repeated++
-		}
-		if err := r.say(text); err != nil {
-			return err
-		}
-		now, err := r.view()
-		if err != nil {
-			return err
-		}
-		if moved(v, now) {
-			if now.State != "confirm" && now.State != "ended" && now.Heard != nil && !now.Heard.Pending && now.State != "emergency" && v.Step.Kind != "act" && !r.p.Agrees(r.lex, now.Heard) {
-				r.res.Objected++
-				return r.say("scratch that")
-			}
 			return nil
 		}
+		s, err := r.talk.Next(v)
+		if err != nil {
+			return err
+		}
+		switch {
+		case s.Tap:
+			err = r.tap(s)
+		case s.Text == "":
+			err = r.listen(nil, silence)
+		default:
+			err = r.say(s.Text)
+		}
+		if err != nil {
+			return err
+		}
 	}
-	r.res.Tapped++
-	text := sim.Aloud(r.lex, m, 0)
-	if r.Out != nil {
-		fmt.Fprintf(r.Out, "        (taps) %s\n", text)
-	}
-	return r.request("event", ui.EventBody{Event: session.Event{Type: session.EvSaid,
-		Said: &heard.Utterance{Source: "touch", Text: text, Meanings: []heard.Meaning{m}}}})
+	return nil
 }
 
-// moved tells whether the answer changed what is asked.
-func moved(a, b *session.View) bool {
-	return a.Step.ID != b.Step.ID || a.State != b.State || a.Step.Part != b.Step.Part || b.State == "ended" || a.Step.Act != b.Step.Act ||
-		len(a.Facts) != len(b.Facts) || a.Site.Power != b.Site.Power || b.Heard != nil && b.Heard.Taken != "" && b.Seq > a.Seq
+func (r *runner) tap(s sim.Saying) error {
+	if r.Out != nil {
+		fmt.Fprintf(r.Out, "        (taps) %s\n", s.Text)
+	}
+	return r.request("event", ui.EventBody{Event: session.Event{Type: session.EvSaid,
+		Said: &heard.Utterance{Source: "touch", Text: s.Text, Meanings: []heard.Meaning{s.Meaning}}}})
 }
 
 func (r *runner) say(text string) error {
@@ -220,14 +193,14 @@ func (r *runner) say(text string) error {
 	if err != nil {
 		return fmt.Errorf("rehearse: %s: %w", r.Voice.Name, err)
 	}
-	return r.listen(pcm, 2.4)
+	return r.listen(pcm, after)
 }
 
 // listen feeds speech in noise, then noise alone for so many seconds, and waits until all of it was heard.
 func (r *runner) listen(speech []int16, after float64) error {
 	n := len(r.noise)
 	turned := append(append([]float64(nil), r.noise[r.at%n:]...), r.noise[:r.at%n]...)
-	clip := hear.Clip(speech, level, r.SNR, turned, 0.4, after)
+	clip := hear.Clip(speech, level, r.SNR, turned, think, after)
 	if speech == nil { // no speech has no level: the noise keeps the one it has
 		clip = hear.Clip(make([]int16, rate), level, r.SNR, turned, 0, after)
 	}
@@ -252,123 +225,3 @@ func (r *runner) listen(speech []int16, after float64) error {
 	}
 	return nil
 }
-
-// counter keeps the clock of the rehearsal and the blocks on their way.
-type counter struct {
-	mu    sync.Mutex
-	cond  *sync.Cond
-	clock int64
-	up    bool
-	err   error
-	sent  int
-	heard int
-	last  int64 // number of the last message of the stream
-}
-
-func (c *counter) message(b []byte) {
-	var m struct{ N int64 }
-	if json.Unmarshal(b, &m) != nil {
-		return
-	}
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	c.last = m.N
-	if bytes.Contains(b, []byte(`"state":"ready"`)) {
-		c.up = true
-	}
-	c.cond.Broadcast()
-}
-
-// waitMessage waits for the message with this number and returns the number of the last one.
-func (c *counter) waitMessage(n int64) int64 {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	for c.last < n {
-		c.cond.Wait()
-	}
-	return c.last
-}
-
-func (c *counter) now() int64 {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	return 1_800_000_000_000 + c.clock
-}
-
-func (c *counter) advance(ms int64) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	c.clock += ms
-	c.sent++
-}
-
-func (c *counter) failed(err error) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	c.err = err
-	c.cond.Broadcast()
-}
-
-func (c *counter) waitReady() error {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	for !c.up && c.err == nil {
-		c.cond.Wait()
-	}
-	return c.err
-}
-
-func (c *counter) took(err error) {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	c.heard++
-	if err != nil {
-		c.err = err
-	}
-	c.cond.Broadcast()
-}
-
-func (c *counter) waitFed() error {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	for c.heard < c.sent && c.err == nil {
-		c.cond.Wait()
-	}
-	return c.err
-}
-
-// counted tells the counter of every block that was heard.
-type counted struct {
-	ui.Ear
-	c *counter
-}
-
-func (e counted) Feed(pcm []byte, at int64) error {
-	err := e.Ear.Feed(pcm, at)
-	e.c.took(err)
-	return err
-}
-
-// host speaks at once and in writing.
-type host struct {
-	hub    *ui.Hub
-	c      *counter
-	out    io.Writer
-	spoken func(text, level string)
-}
-
-func (h *host) Say(id, text, level string, slow bool) {
-	if h.out != nil {
-		fmt.Fprintln(h.out, text)
-	}
-	if h.spoken != nil {
-		h.spoken(text, level)
-	}
-	h.hub.Spoke(id, false)
-}
-func (h *host) Hush()             {}
-func (h *host) Cue(string)        {}
-func (h *host) TakePhoto(string)  {}
-func (h *host) KeepAwake(bool)    {}
-func (h *host) Vibrate(string)    {}
-func (h *host) Share(name string) {}

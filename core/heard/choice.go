@@ -1,0 +1,73 @@
+package heard
+
+// ChoiceSlot is what is known about an answer in words that is due.
+type ChoiceSlot struct {
+	Clears func(Meaning) bool // would it say that a hazard is not there? nil: none does
+	Named  []Meaning          // the two that were just asked about: naming one of them settles it
+}
+
+// ChoiceDecision is what to do about an answer in words: Accept, AskTwo or Confirm.
+type ChoiceDecision struct {
+	Action      Action
+	Take, Rival Meaning
+	Why         string
+}
+
+// Nats by which an answer in words must lead. An answer that is not among the best word strings was found by looking for it: so far behind
+// it is taken with a question only. Chosen on jobs by sound with voices and seeds other than those reported.
+const (
+	farBehind   = 4.0
+	clearBehind = 0.9 // where it would clear a hazard
+	changeNear  = 1.0 // "something changed" behind an answer
+)
+
+// grave are the commands that end a question without an answer, or take an answer back. When one is heard where an answer to the question is
+// near, the answer may have been said.
+var grave = map[string]bool{"finish": true, "skip": true, "cant-reach": true, "dont-know": true, "not-sure": true, "it-changed": true,
+	"scratch-that": true, "back": true, "missed-it": true, "person": true}
+
+// DecideChoice chooses what to do about an utterance where an answer in words is due. fits are its meanings that answer the question,
+// commands among them, best first, at least one. A plain command needs no certainty: it costs a sentence.
+func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
+	d := ChoiceDecision{Action: Accept, Take: fits[0]}
+	if u.Source != "voice" {
+		return d
+	}
+	for _, n := range s.Named {
+		if alike(n, d.Take) {
+			return d
+		}
+	}
+	clears := s.Clears != nil && s.Clears(d.Take)
+	for _, r := range fits[1:] {
+		if alike(r, d.Take) || r.Kind == Command && (!grave[r.ID] || d.Take.Kind != Command && r.ID != "it-changed") {
+			continue
+		}
+		limit := marginMatters
+		switch {
+		case d.Take.Kind == Command && !grave[d.Take.ID]:
+			continue
+		case r.Kind == Command && d.Take.Kind != Command:
+			limit = changeNear
+		case clears && !s.Clears(r):
+			limit = marginHazard
+		}
+		if r.Cost-d.Take.Cost < limit {
+			d.Action, d.Rival, d.Why = AskTwo, r, "another answer is near in sound"
+			return d
+		}
+	}
+	switch {
+	case d.Take.Kind == Command:
+	case d.Take.Cost >= farBehind || clears && d.Take.Cost >= clearBehind:
+		d.Action, d.Why = Confirm, "it was heard among the answers only"
+	case clears && u.SNR != 0 && u.SNR < snrConfirm:
+		d.Action, d.Why = Confirm, "it is loud"
+	}
+	return d
+}
+
+// alike tells whether two answers in words are the same one.
+func alike(a, b Meaning) bool {
+	return a.ID == b.ID && (a.ID != "" || a.Kind == b.Kind && a.Text == b.Text)
+}

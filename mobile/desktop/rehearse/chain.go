@@ -1,0 +1,156 @@
+package rehearse
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"sync"
+
+	"readback/core/heard"
+	"readback/core/sim"
+	"readback/mobile/ui"
+)
+
+// traced writes down every utterance before it is passed on.
+func traced(l ui.Listener, out io.Writer) ui.Listener {
+	if out == nil {
+		return l
+	}
+	next := l.Utterance
+	l.Utterance = func(u heard.Utterance) {
+		part := ""
+		if u.Partial {
+			part = " (so far)"
+		}
+		fmt.Fprintf(out, "    heard%s %q at %.0f dB %s\n", part, u.Text, u.SNR, u.Fault)
+		for _, m := range u.Meanings[:min(5, len(u.Meanings))] {
+			fmt.Fprintf(out, "      %5.2f %s %s (%s)\n", m.Cost, m.Kind, m.ID, sim.Words(m))
+		}
+		for _, r := range u.Rivals[:min(3, len(u.Rivals))] {
+			fmt.Fprintf(out, "      ~ %s\n", r)
+		}
+		next(u)
+	}
+	return l
+}
+
+// counter keeps the clock of the rehearsal and the blocks on their way.
+type counter struct {
+	mu    sync.Mutex
+	cond  *sync.Cond
+	clock int64
+	up    bool
+	err   error
+	sent  int
+	heard int
+	last  int64 // number of the last message of the stream
+}
+
+func (c *counter) message(b []byte) {
+	var m struct{ N int64 }
+	if json.Unmarshal(b, &m) != nil {
+		return
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.last = m.N
+	if bytes.Contains(b, []byte(`"state":"ready"`)) {
+		c.up = true
+	}
+	c.cond.Broadcast()
+}
+
+// waitMessage waits for the message with this number and returns the number of the last one.
+func (c *counter) waitMessage(n int64) int64 {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for c.last < n {
+		c.cond.Wait()
+	}
+	return c.last
+}
+
+func (c *counter) now() int64 {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return 1_800_000_000_000 + c.clock
+}
+
+func (c *counter) advance(ms int64) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.clock += ms
+	c.sent++
+}
+
+func (c *counter) failed(err error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.err = err
+	c.cond.Broadcast()
+}
+
+func (c *counter) waitReady() error {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for !c.up && c.err == nil {
+		c.cond.Wait()
+	}
+	return c.err
+}
+
+func (c *counter) took(err error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.heard++
+	if err != nil {
+		c.err = err
+	}
+	c.cond.Broadcast()
+}
+
+func (c *counter) waitFed() error {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for c.heard < c.sent && c.err == nil {
+		c.cond.Wait()
+	}
+	return c.err
+}
+
+// counted tells the counter of every block that was heard.
+type counted struct {
+	ui.Ear
+	c *counter
+}
+
+func (e counted) Feed(pcm []byte, at int64) error {
+	err := e.Ear.Feed(pcm, at)
+	e.c.took(err)
+	return err
+}
+
+// host speaks at once and in writing.
+type host struct {
+	hub    *ui.Hub
+	c      *counter
+	out    io.Writer
+	spoken func(text, level string)
+}
+
+func (h *host) Say(id, text, level string, slow bool) {
+	if h.out != nil {
+		fmt.Fprintln(h.out, text)
+	}
+	if h.spoken != nil {
+		h.spoken(text, level)
+	}
+	h.hub.Spoke(id, false)
+}
+func (h *host) Hush()             {}
+func (h *host) Cue(string)        {}
+func (h *host) TakePhoto(string)  {}
+func (h *host) KeepAwake(bool)    {}
+func (h *host) Vibrate(string)    {}
+func (h *host) Share(name string) {}
