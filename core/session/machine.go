@@ -183,6 +183,9 @@ func (m *Machine) take(ev Event) {
 	switch ev.Type {
 	case EvBegin:
 		j.begin, j.began = *ev.Begin, true
+		if ev.Begin.Meter != nil {
+			j.meter, j.done["meter.kind"] = measure.Describe(*ev.Begin.Meter), true
+		}
 		m.say("info", m.line("hello"))
 		m.advance()
 	case EvResume:

@@ -45,6 +45,8 @@ type Begin struct {
 	Version   string `json:"version"`
 	Lang      string `json:"lang"`
 	Voice     bool   `json:"voice"` // false: touch only, nothing is listened to
+	// Meter is what the person told of it before the job; nil: it is asked in the job.
+	Meter *measure.Plain `json:"meter,omitempty"`
 }
 
 // Photo is a picture in the job's folder.

@@ -62,6 +62,11 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 	switch {
 	case len(rest) == 1 && rest[0] == "steps":
 		return h.steps(id)
+	case len(rest) == 1 && rest[0] == "handover":
+		text, err := h.handover(id)
+		return struct {
+			Text string `json:"text"`
+		}{text}, err
 	case len(rest) == 1 && rest[0] == "journal":
 		data, err := h.store.file(id, journalName)
 		return blob{"application/jsonl; charset=utf-8", data}, err
@@ -193,17 +198,34 @@ func (h *Hub) export(id string) ([]byte, error) {
 
 var errNoDrawing = httpError{404, errors.New("drawing: no appliance is known yet")}
 
-// sayAgain speaks once more what was said after one event of a journal, for the replay.
+// handover is the summary of a finished job for the person who takes over.
+func (h *Hub) handover(id string) (string, error) {
+	steps, err := h.steps(id)
+	if err != nil {
+		return "", err
+	}
+	if v := steps[len(steps)-1].View; v != nil && v.Handover != "" {
+		return v.Handover, nil
+	}
+	return "", httpError{404, errors.New("handover: the job is not finished")}
+}
+
+// sayAgain speaks once more what was said after one event of a journal, or the summary, for the replay.
 func (h *Hub) sayAgain(id, seq string) (any, error) {
 	steps, err := h.steps(id)
 	if err != nil {
 		return nil, err
 	}
-	n, err := strconv.Atoi(seq)
-	if err != nil || n < 1 || n > len(steps) {
+	text := ""
+	if seq == "handover" {
+		if text, err = h.handover(id); err != nil {
+			return nil, err
+		}
+	} else if n, err := strconv.Atoi(seq); err == nil && n >= 1 && n <= len(steps) {
+		text = strings.Join(steps[n-1].Said, " ")
+	} else {
 		return nil, errNotFound
 	}
-	text := strings.Join(steps[n-1].Said, " ")
 	if text != "" {
 		h.out.do(func(host Host) { host.Hush(); host.Say("replay-"+seq, text, "info", false) })
 	}

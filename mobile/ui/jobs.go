@@ -32,7 +32,7 @@ func (h *Hub) startLocked(s Start) error {
 	if err != nil {
 		return fmt.Errorf("ui: making the folder of a new job: %w", err)
 	}
-	b := session.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data}
+	b := session.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data, Meter: h.prefs.Meter.plain()}
 	m, err := h.cfg.New(b)
 	if err != nil {
 		return fmt.Errorf("ui: starting a job: %w", err)

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"readback/core/advise"
 	"readback/core/appliance"
@@ -19,7 +20,6 @@ import (
 	"readback/flows"
 	"readback/flows/phrase"
 	"readback/flows/words"
-	"readback/mobile/ui/ladder"
 	speech "readback/speech/phrase"
 )
 
@@ -83,9 +83,10 @@ func NewMachine(b session.Begin) (Machine, error) {
 
 // study is an appliance thought through: simulated under every fault it can have. It takes a second or so, once a program.
 type study struct {
-	once sync.Once
-	c    *infer.Case
-	err  error
+	once   sync.Once
+	c      *infer.Case
+	err    error
+	engine atomic.Pointer[appliance.Engine] // as soon as it is compiled; the drawing does not wait for it
 }
 
 func (l *library) study(m *appliance.Model) (*infer.Case, error) {
@@ -93,6 +94,7 @@ func (l *library) study(m *appliance.Model) (*infer.Case, error) {
 	s.once.Do(func() {
 		e, err := appliance.Compile(m)
 		if err == nil {
+			s.engine.Store(e)
 			s.c, err = infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
 		}
 		s.err = err
@@ -169,53 +171,4 @@ func expect(v *session.View) speech.Expect {
 	}
 	x.Text = len(x.Options) == 0 && len(x.Units) == 0
 	return x
-}
-
-// DrawAll draws a whole circuit.
-func DrawAll(id string) (string, error) {
-	l, err := load()
-	if err != nil {
-		return "", err
-	}
-	m, err := l.model(id)
-	if err != nil {
-		return "", err
-	}
-	return ladder.Draw(m, ladder.Marks{}), nil
-}
-
-// drawing is the circuit with the marks of the step on the page: the part of it the step is about, or all.
-func (h *Hub) drawing(all bool) (any, error) {
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	if h.job == nil {
-		return nil, errNoDrawing
-	}
-	l, err := load()
-	if err != nil {
-		return nil, err
-	}
-	m, err := l.model(h.job.appliance)
-	if err != nil {
-		return nil, errNoDrawing
-	}
-	v := h.job.machine.View()
-	if v == nil {
-		return nil, errNoDrawing
-	}
-	k := ladder.Marks{Parts: v.Step.Parts, Suspects: map[string]float64{}, Lifted: v.Site.Wires, Only: !all}
-	if len(v.Step.Points) > 0 {
-		k.Red = v.Step.Points[0]
-	}
-	if len(v.Step.Points) > 1 {
-		k.Black = v.Step.Points[1]
-	}
-	for _, s := range v.Suspects {
-		k.Suspects[s.Part] = s.P
-	}
-	svg := ladder.Draw(m, k)
-	if svg == "" {
-		return nil, errNoDrawing
-	}
-	return blob{kinds[".svg"], []byte(svg)}, nil
 }

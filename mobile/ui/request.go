@@ -52,11 +52,12 @@ type EventBody struct {
 //	POST /api/prefs                    Prefs
 //	POST /api/eye/marks                {"marks": terminals touched in the picture before the work, shares of its size}
 //	POST /api/eye/aim                  {"x", "y": where the status light is in the newest frame, shares of its size}
-//	GET  /api/drawing                  the ladder of the open job as SVG; ?all=1 uncropped
+//	GET  /api/drawing?kind=            a picture of the open job's step as SVG: near (the circuit about it), all, place
 //	POST /api/jobs/ID/resume, delete, restore
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
+//	GET  /api/jobs/ID/handover         {"text": the summary for the person who takes over}
 //	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME
-//	POST /api/jobs/ID/say/SEQ          says again what followed that event
+//	POST /api/jobs/ID/say/SEQ          says again what followed that event, or the summary when SEQ is handover
 func (h *Hub) Request(method, path string, body []byte) (status int, contentType string, data []byte) {
 	u, err := url.Parse(path)
 	if err != nil || !strings.HasPrefix(u.Path, "/") {
@@ -127,7 +128,7 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		case "jobs":
 			return h.jobs()
 		case "drawing":
-			return h.drawing(q.Get("all") != "")
+			return h.drawing(q.Get("kind"))
 		}
 		return nil, errNotFound
 	}
@@ -188,6 +189,9 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		var p Prefs
 		if err := decodeStrict(body, &p); err != nil {
 			return nil, bad(err)
+		}
+		if !p.Meter.valid() {
+			return nil, bad(errors.New("prefs: a meter of unknown words"))
 		}
 		h.mu.Lock()
 		defer h.mu.Unlock()

@@ -7,11 +7,14 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"sort"
 	"strings"
 	"time"
 
+	"readback/core/measure"
 	"readback/core/session"
+	"readback/core/unit"
 )
 
 // store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json.
@@ -32,7 +35,35 @@ type Prefs struct {
 	Voice bool   `json:"voice"` // speak and listen; false: touch only
 	Done  bool   `json:"done"`  // the first-run questions were answered or skipped
 	Theme string `json:"theme"` // light, dark or "" for the system's
-	Keep  bool   `json:"keep"`  // keep the picture behind every finding of the camera in the job's folder
+	Meter *Meter `json:"meter,omitempty"`
+	Keep  bool   `json:"keep"` // keep the picture behind every finding of the camera in the job's folder
+}
+
+// Meter is the person's own in plain terms. A word left out is not known.
+type Meter struct {
+	RMS  string `json:"rms,omitempty"`  // yes, no: "true RMS" is printed on it
+	Amps string `json:"amps,omitempty"` // uA, mA, none: the lowest direct-current range
+	Cat  string `json:"cat,omitempty"`  // CAT II, CAT III, CAT IV: beside the jacks
+}
+
+// plain is nil when the meter itself is not known: then it is asked in the job, and a modest one is reckoned with aloud.
+func (m *Meter) plain() *measure.Plain {
+	if m == nil || m.RMS == "" {
+		return nil
+	}
+	p := measure.Plain{TrueRMS: m.RMS == "yes", Category: m.Cat, NoCurrent: m.Amps == "none"}
+	switch m.Amps { // the usual lowest ranges of that name (from memory)
+	case "uA":
+		p.LowestDC = unit.Of("200", "uA")
+	case "mA":
+		p.LowestDC = unit.Of("2", "mA")
+	}
+	return &p
+}
+
+func (m *Meter) valid() bool {
+	return m == nil || slices.Contains([]string{"", "yes", "no"}, m.RMS) && slices.Contains([]string{"", "uA", "mA", "none"}, m.Amps) &&
+		slices.Contains([]string{"", "CAT II", "CAT III", "CAT IV"}, m.Cat)
 }
 
 // JobInfo is one line of the job list.

@@ -14,9 +14,9 @@ type Marks struct {
 	Red, Black string             // test points of the two leads
 	Parts      []string           // part ids the step is about
 	Suspects   map[string]float64 // part id → probability
-	Good       []string           // part ids proved good
+	Good       []string           // part ids that passed their checks
 	Lifted     []string           // names of lifted wires: test points or parts
-	Live       bool               // power is on
+	Energised  map[string]bool    // nets that carry voltage now in an appliance without fault
 	Only       bool               // draw what the step is about, and its neighbours, in rows of two
 }
 
@@ -92,10 +92,14 @@ func Draw(m *appliance.Model, k Marks) string {
 		l = Near(m, k)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5">`,
-		l.W, l.H, l.W, l.H, html.EscapeString(describe(m, k)))
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5" data-marks="%s">`,
+		l.W, l.H, l.W, l.H, html.EscapeString(describe(m, k)), strings.Join(legend(m, k, l), " "))
 	for _, s := range l.lines {
-		fmt.Fprintf(&b, `<path d="M%.0f %.0fL%.0f %.0f"/>`, s[0], s[1], s[2], s[3])
+		thick := ""
+		if k.Energised[s.net] {
+			thick = live
+		}
+		fmt.Fprintf(&b, `<path d="M%.0f %.0fL%.0f %.0f"%s/>`, s.x1, s.y1, s.x2, s.y2, thick)
 	}
 	for _, d := range l.dots {
 		fmt.Fprintf(&b, `<circle cx="%.0f" cy="%.0f" r="2.5" fill="currentColor"/>`, d.X, d.Y)
@@ -104,6 +108,12 @@ func Draw(m *appliance.Model, k Marks) string {
 		p := &m.Parts[c.part]
 		fmt.Fprintf(&b, `<g transform="translate(%.0f %.0f)"><title>%s</title>`, c.x, c.y, html.EscapeString(p.Name))
 		b.WriteString(symbol(c.symbol, p.Name))
+		if k.Energised[c.left] {
+			b.WriteString(`<path d="M0 0h34"` + live + `/>`)
+		}
+		if k.Energised[c.right] {
+			b.WriteString(`<path d="M98 0h34"` + live + `/>`)
+		}
 		b.WriteString(marks(m, k, c))
 		b.WriteString(`</g>`)
 	}
@@ -141,6 +151,24 @@ func lead(b *strings.Builder, s Spot, word string, side float64) {
 	fmt.Fprintf(b, `<text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, max(s.X+side*4, 26), s.Y+24, word)
 }
 
+// live is how a wire with voltage is drawn: thick, so that it is seen without colour.
+const live = ` stroke-width="4.5"`
+
+// legend names the marks that are on this drawing: live, good, suspect, lifted.
+func legend(m *appliance.Model, k Marks, l *Layout) []string {
+	var out []string
+	has := func(name string, f func(c placed) bool) {
+		if slices.ContainsFunc(l.cells, f) {
+			out = append(out, name)
+		}
+	}
+	has("live", func(c placed) bool { return k.Energised[c.left] || k.Energised[c.right] })
+	has("good", func(c placed) bool { return slices.Contains(k.Good, m.Parts[c.part].ID) })
+	has("suspect", func(c placed) bool { return k.Suspects[m.Parts[c.part].ID] >= faint })
+	has("lifted", func(c placed) bool { return strings.Contains(marks(m, k, c), cross) })
+	return out
+}
+
 func describe(m *appliance.Model, k Marks) string {
 	name := func(id string) string {
 		for _, p := range m.Points {
@@ -163,11 +191,11 @@ func marks(m *appliance.Model, k Marks, c placed) string {
 	if slices.Contains(k.Parts, p.ID) {
 		b.WriteString(`<rect x="18" y="-22" width="96" height="44" stroke-width="3" rx="4"/>`)
 	}
-	if prob := k.Suspects[p.ID]; prob >= 0.05 {
+	if prob := k.Suspects[p.ID]; prob >= faint {
 		fmt.Fprintf(&b, `<path d="M26 28h80" stroke="none"/><rect x="26" y="26" width="80" height="5" stroke-width="1"/><rect x="26" y="26" width="%.0f" height="5" fill="currentColor" stroke="none"/>`, 80*prob)
 	}
 	if slices.Contains(k.Good, p.ID) {
-		b.WriteString(`<path d="M96 -16l5 6 9-12" stroke-width="3"/>`)
+		b.WriteString(`<circle cx="103" cy="-13" r="9"/><path d="M98 -13l4 5 7-9" stroke-width="3"/>`)
 	}
 	for _, w := range k.Lifted {
 		if w == p.Name {
@@ -186,7 +214,12 @@ func marks(m *appliance.Model, k Marks, c placed) string {
 	return b.String()
 }
 
-// lifted is a gap with the wire's end bent up.
+// lifted is a cross on the wire.
 func lifted(x float64) string {
-	return fmt.Sprintf(`<path d="M%.0f -5l10 10m0 -10l-10 10" stroke-width="3"/>`, x-5)
+	return fmt.Sprintf(`<path d="M%.0f %s" stroke-width="3"/>`, x-5, cross)
 }
+
+const (
+	cross = "-5l10 10m0 -10l-10 10"
+	faint = 0.05 // a probability below it is not drawn
+)

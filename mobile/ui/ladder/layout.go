@@ -39,9 +39,15 @@ type Layout struct {
 	Labels []Box           // every text
 	Points map[string]Spot // every test point by its id
 	cells  []placed
-	lines  [][4]float64
+	lines  []line
 	dots   []Spot
 	tags   []Box
+}
+
+// line is a piece of wire of one net; a thin one leads to the net's name only.
+type line struct {
+	x1, y1, x2, y2 float64
+	net            string
 }
 
 type placed struct {
@@ -93,7 +99,7 @@ func place(m *appliance.Model, rs []rung, width int) *Layout {
 		endX := x0 + cell*float64(len(r.els))
 		l.join(left, r.left, row, x0, y, margin+tagW, note)
 		if endX < x1 {
-			l.lines = append(l.lines, [4]float64{endX, y, x1, y})
+			l.lines = append(l.lines, line{endX, y, x1, y, r.right})
 		}
 		l.join(right, r.right, row, x1, y, x1+8+track*float64(right.n), note)
 	}
@@ -178,7 +184,7 @@ func (l *Layout) join(b bundle, net string, row int, x, y, tagX float64, note fu
 	}
 	if _, rail := b.at[net]; rail {
 		rx := b.x(net, x)
-		l.lines = append(l.lines, [4]float64{x, y, rx, y})
+		l.lines = append(l.lines, line{x, y, rx, y, net})
 		l.dots = append(l.dots, Spot{rx, y})
 		note(net, Spot{rx, y})
 		if row == b.from[net] {
@@ -197,7 +203,7 @@ func (l *Layout) tag(b bundle, net string, x, y, tagX float64) {
 	if !b.left {
 		box.X = tagX + 6
 	}
-	l.lines = append(l.lines, [4]float64{x, y, tagX, y})
+	l.lines = append(l.lines, line{x, y, tagX, y, ""})
 	l.tags = append(l.tags, box)
 	l.Labels = append(l.Labels, box)
 }
@@ -211,7 +217,7 @@ func (l *Layout) rails(b bundle, base float64, top func(int) float64) {
 	sort.Strings(nets)
 	for _, n := range nets {
 		x := b.x(n, base)
-		l.lines = append(l.lines, [4]float64{x, top(b.from[n]) + wireY, x, top(b.to[n]) + wireY})
+		l.lines = append(l.lines, line{x, top(b.from[n]) + wireY, x, top(b.to[n]) + wireY, n})
 	}
 }
 

@@ -11,8 +11,8 @@ export const paint = () => {
   const v = P.replay ? P.replay.steps[P.replay.at].view : P.view;
   document.body.dataset.state = v ? v.state : 'home';
   fill($('site'), v && v.site, () => v ? site(v.site) : []);
-  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.mic, P.trouble], firstRun);
-  else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.ear.state, P.ear.why, P.device, P.online], home);
+  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter], firstRun);
+  else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.hand, P.ear.state, P.ear.why, P.device, P.online], home);
   else card(v);
   caption();
   bar();
@@ -40,7 +40,7 @@ addEventListener('keydown', e => {
   if (P.replay) { if (e.key === 'ArrowRight') replayGo(1); if (e.key === 'ArrowLeft') replayGo(-1); return; }
   const digit = /^(Digit|Numpad)\d$/.test(e.code) ? e.code.at(-1) : '';
   if (!P.view) {
-    if (digit === '1' || digit === '2') { const b = $('main').querySelectorAll('#begin button, .stack:not(section) button')[digit - 1]; if (b && !b.disabled) b.click(); }
+    if (digit >= '1' && digit <= '3') { const b = $('main').querySelectorAll('#begin button, .stack:not(section) button')[digit - 1]; if (b && !b.disabled) b.click(); }
     return;
   }
   const s = P.view.step, numeric = s.keypad && s.keypad.length;

@@ -3,7 +3,7 @@ import {$, el, mark, unit, clock, shown, fill} from './tools.js';
 import {classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
 import {leave} from './foot.js';
 import {replayKeys} from './home.js';
-import {native} from './sound.js';
+import {native, shell} from './sound.js';
 import {eyeBox, eyeKey, eyeHas} from './camera.js';
 
 const siteWords = s => {
@@ -31,17 +31,25 @@ const section = (name, cls) => {
   if (!s) { s = el('section', {id: name, class: cls}); $('main').append(s); }
   return s;
 };
-const order = ['head', 'stepbox', 'heardbox', 'eyebox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
+// By voice the picture comes before the buttons, which are hardly used; by touch the buttons are what the thumb wants.
+const byVoice = ['head', 'stepbox', 'picturebox', 'heardbox', 'eyebox', 'answerbox', 'whybox', 'openbox', 'logbox'];
+const byTouch = ['head', 'stepbox', 'heardbox', 'eyebox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
+export const listening = () => P.mic === 'on' && P.ear.state === 'ready';
 export const card = v => {
   const main = $('main');
   if (!$('stepbox')) {
     shown.delete(main);
     main.replaceChildren();
-    for (const n of order) section(n);
+    drawingKey = '';
+  }
+  const order = listening() && !P.replay ? byVoice : byTouch;
+  if (main.dataset.order !== order[2] || !$('stepbox')) {
+    main.dataset.order = order[2];
+    main.append(...order.map(n => section(n)));
   }
   const moved = main.dataset.step !== v.step.id + v.state;
   main.dataset.step = v.step.id + v.state;
-  if (moved) { P.typed = ''; P.keys = null; P.all = false; }
+  if (moved) { P.typed = ''; P.keys = null; P.look = ''; }
   fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.heard));
@@ -117,13 +125,22 @@ const answers = v => {
     const have = new Set((s.answers || []).map(a => a.id));
     for (const [id, text] of Object.entries(classes)) if (!have.has(id) && id !== 'any') list.push(el('button', {'data-k': 'e' + id, onclick: () => emergency(id)}, text));
   }
-  const padOpen = P.keys ?? !(P.mic === 'on' || native && P.ear.state === 'ready');
+  const padOpen = P.keys ?? !listening();
   if (numeric) out.push(padOpen ? keypad(s.keypad) : el('div', {class: 'answers'}, el('button', {'data-k': 'keypad', onclick: () => { P.keys = true; draw(); }}, 'Type the number')));
   if (list.length) out.push(el('div', {class: 'answers' + (numeric ? ' gap' : '')}, list));
   if (P.photo && !eyeHas()) out.push(photo());
   if (v.state === 'ended') out.push(el('div', {class: 'answers'},
-    el('button', {onclick: () => location.assign(`/api/jobs/${v.job}/transcript`)}, 'Read the record'), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
+    recordKeys(v.job, false), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
   return out.map((o, i) => i ? el('section', {}, o) : o);
+};
+// What can be done with a job's record. A phone saves, prints and shares through its shell.
+export const recordKeys = (id, zip) => {
+  const html = `/api/jobs/${id}/transcript`, pack = `/api/jobs/${id}/export.zip`, title = 'Record, journal as JSON, pictures without the place they were taken';
+  const print = () => { if (native) shell('print', {path: html}); else { const w = open(html); if (w) w.onload = () => w.print(); } };
+  return [
+    native ? el('button', {'data-k': 'h' + id, onclick: () => shell('save', {path: html})}, 'Save the record') : el('a', {class: 'key', 'data-k': 't' + id, href: html}, 'Read the record'),
+    el('button', {'data-k': 'f' + id, onclick: print}, 'Print or PDF'),
+    zip && (native ? el('button', {'data-k': 'z' + id, title, onclick: () => shell('share', {path: pack})}, 'Share as ZIP') : el('a', {class: 'key', 'data-k': 'z' + id, href: pack, download: id + '.zip', title}, 'Save as ZIP'))];
 };
 export const answer = (a, source) => {
   if (a.kind === 'command') command(a.id, a.text, source);
@@ -151,22 +168,30 @@ export const photo = () => {
 };
 
 // ---------------------------------------------------------------- the circuit
+// Three views of one step: the part of the circuit it is about, the whole circuit, and where the part sits.
 let drawingKey = '';
-export const wholeCircuit = () => { P.all = true; drawingKey = ''; if (P.view) picture(P.view); };
+export const wholeCircuit = () => look('all');
+const look = kind => { P.look = kind; drawingKey = ''; if (P.view) picture(P.view); };
+const markWords = {live: ['live', 'has voltage when nothing is wrong'], suspect: ['bar', 'suspected'], good: ['pass', 'passed its check'], lifted: ['fail', 'lifted']};
+const lookWords = {near: 'Circuit here', all: 'Whole circuit', place: 'Where it sits'};
 const picture = v => {
-  const box = $('picturebox'), s = v.step;
-  const want = JSON.stringify([v.job, s.points, s.parts, v.site.wires, v.site.power, v.site.call, (v.suspects || []).map(x => [x.part, Math.round(x.p * 10)]), P.all]);
+  const box = $('picturebox'), s = v.step, circuit = (s.points || []).length || (s.parts || []).length;
+  const kind = P.look || (circuit ? 'near' : 'place');
+  const want = JSON.stringify([v.job, s.id, s.points, s.parts, s.place, v.site, (v.suspects || []).map(x => [x.part, Math.round(x.p * 10)]), kind]);
   if (want === drawingKey || P.replay) return;
   drawingKey = want;
-  if (!P.all && !(s.points || []).length && !(s.parts || []).length) { box.replaceChildren(); return; }
-  bus.call('GET', '/api/drawing' + (P.all ? '?all=1' : '')).then(text => {
+  if (!P.look && !circuit && !s.place) { box.replaceChildren(); return; }
+  bus.call('GET', '/api/drawing?kind=' + kind).then(text => {
     if (want !== drawingKey) return;
     const doc = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
     if (doc.localName !== 'svg') return;
-    box.className = 'picture' + (P.all ? ' all' : '');
-    box.replaceChildren(el('div', {class: 'scroll', tabindex: P.all ? 0 : null}, document.importNode(doc, true)),
-      el('button', {'data-k': 'picture', onclick: () => { P.all = !P.all; picture(P.view); }}, P.all ? 'This part only' : 'Whole circuit'));
-  }).catch(() => box.replaceChildren());
+    const has = (doc.getAttribute('data-marks') || '').split(' ').filter(k => markWords[k]);
+    const others = ['near', 'place', 'all'].filter(k => k !== kind && (k === 'all' || (k === 'near' ? circuit : s.place)));
+    box.className = 'picture ' + kind;
+    box.replaceChildren(el('div', {class: 'scroll', tabindex: kind === 'all' ? 0 : null, role: kind === 'all' ? 'group' : null, 'aria-label': kind === 'all' ? 'Whole circuit' : null}, document.importNode(doc, true)),
+      has.length ? el('p', {class: 'legend'}, has.map(k => el('span', {}, mark(markWords[k][0]), markWords[k][1]))) : '',
+      el('div', {class: 'looks'}, others.map(k => el('button', {'data-k': 'look-' + k, onclick: () => look(k)}, lookWords[k]))));
+  }).catch(() => { if (want === drawingKey) box.replaceChildren(); });
 };
 
 // ---------------------------------------------------------------- folds

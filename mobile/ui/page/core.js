@@ -1,7 +1,7 @@
 // What the page knows and how it talks to the core: the core is the truth, and whatever is lost here is asked for again.
 import {unit} from './tools.js';
 import {caption, bar, cue} from './foot.js';
-import {mic, sound} from './sound.js';
+import {mic, sound, native, shell, shellNews} from './sound.js';
 import {eyeHello, eyeSeen} from './camera.js';
 import {paint} from './app.js';
 
@@ -21,7 +21,7 @@ export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke',
 
 // ---------------------------------------------------------------- state of the page (the rest is the core's)
 export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
-  keys: null, all: false, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', commands: null, heard: '', device: {}};
+  keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', commands: null, heard: '', device: {}};
 
 // ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
 export const bus = {
@@ -46,7 +46,7 @@ export const bus = {
     }
     stream(m);
   },
-  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); eyeHello(); },
+  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); eyeHello(); if (native) shell('state').then(s => s && shellNews(s)); },
   shut() {
     P.online = false; bus.send = null;
     for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
@@ -115,7 +115,8 @@ const stream = m => {
     case 'jobs': refresh(); return;
     case 'trouble': P.trouble = m.text; draw(); return;
     case 'sound': sound.play(m.url, m.id); return;
-    case 'photo': P.photo = m.id; draw(); return;
+    case 'photo': if (!native) { P.photo = m.id; draw(); } return; // a phone opens its own camera
+    case 'shell': shellNews(m.shell); return;
   }
 };
 

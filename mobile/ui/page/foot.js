@@ -1,37 +1,41 @@
 // What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
 import {$, el, mark, fill} from './tools.js';
 import {commands, classes, P, take, theme, post, command, emergency} from './core.js';
-import {keyHint, wholeCircuit} from './card.js';
-import {native, mic} from './sound.js';
+import {keyHint, listening, wholeCircuit} from './card.js';
+import {native, mic, shell} from './sound.js';
 
 export const caption = () => {
   const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
   fill($('caption'), [!!v, words, v && P.ear.text], () => v ? [el('p', {}, words), P.ear.text && el('p', {class: 'me'}, P.ear.text)] : []);
   $('caption').hidden = !v;
+  // One voice: what the guide speaks itself, a screen reader does not say again; where the reader is the voice, it does.
+  $('caption').setAttribute('aria-live', listening() && !P.shell.reader ? 'off' : 'polite');
 };
 const earWords = () => {
   if (P.ear.state === 'off') return ['off', 'Speech off'];
   if (P.ear.state === 'loading') return ['dial', 'Loading'];
   if (P.mic === 'denied') return ['fail', 'No mic'];
-  if (P.mic !== 'on' && !native) return ['off', 'Mic off'];
+  if (P.mic !== 'on') return ['off', 'Mic off'];
   if (P.ear.busy) return ['voice', 'Speaking'];
-  return ['listening', {quiet: 'Too quiet', loud: 'Too loud', noise: 'Noisy'}[P.ear.good] || 'Listening'];
+  return ['listening', 'Listening', {quiet: 'too quiet', good: 'good', loud: 'too loud', noise: 'noise'}[P.ear.good]];
 };
 export const bar = () => {
   const b = $('bar');
   if (!b.children.length) b.append(
     el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), 'Emergency'),
-    el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span'), el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))),
+    el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span', {class: 'top'}, el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))), el('span'), el('span', {class: 'note'})),
     el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => openSheet()}, '?'),
     el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')));
-  const [shape, words] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
+  const [shape, words, note] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
   const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
   ear.className = P.cue ? 'cue' : '';
   ear.dataset.mic = P.mic;
   ear.dataset.busy = !!P.ear.busy;
-  fill(ear.children[0], shape, () => mark(shape));
+  fill(ear.children[0].children[0], shape, () => mark(shape));
   if (ear.children[1].textContent !== words) ear.children[1].textContent = words;
-  [...ear.children[2].children].forEach((i, n) => i.className = n < level ? 'on' : '');
+  if (ear.children[2].textContent !== (note || '')) ear.children[2].textContent = note || '';
+  ear.setAttribute('aria-pressed', P.mic === 'on' ? 'true' : 'false');
+  [...ear.children[0].children[1].children].forEach((i, n) => i.className = n < level ? 'on' : '');
   const h = b.querySelector('.hold'), holding = P.view && P.view.state === 'hold';
   h.disabled = !P.view || !!P.view.ended;
   h.setAttribute('aria-pressed', holding ? 'true' : 'false');
@@ -76,7 +80,8 @@ const sheetBody = () => {
     el('section', {}, el('h2', {}, 'Emergency'), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
     el('section', {}, el('h2', {}, 'This page'), el('div', {class: 'answers'},
       el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, 'Paper or dark'),
-      el('button', {onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
+      P.view && el('button', {'data-k': 'circuit', onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
+      native && el('button', {'data-k': 'torch', 'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, 'Torch'),
       P.view && el('button', {'data-k': 'leave', onclick: () => { closeSheet(); leave(); }}, 'To the job list'))),
   ];
 };

@@ -1,8 +1,8 @@
 // Where no job is open: the job list, the first run, and the replay of a job.
 import {$, el, mark} from './tools.js';
 import {P, bus, take, post, draw} from './core.js';
-import {keyHint} from './card.js';
-import {native, mic, sound} from './sound.js';
+import {keyHint, recordKeys} from './card.js';
+import {mic, sound} from './sound.js';
 
 export const start = async voice => {
   if (voice) await mic.start();
@@ -19,10 +19,12 @@ export const home = () => [
   !P.loaded ? null : [P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
     el('button', {'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, a.title[0].toUpperCase() + a.title.slice(1)))),
   el('section', {class: 'stack', id: 'begin'},
-    el('button', {'data-k': 'voice', class: 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
-    el('button', {'data-k': 'touch', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
+    el('button', {'data-k': 'voice', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
+    el('button', {'data-k': 'touch', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
   P.deleted && el('p', {class: 'undo', role: 'status'}, 'Deleted.', el('button', {'data-k': 'restore', onclick: restore}, 'Bring it back')),
   jobList('Open jobs', P.jobs.filter(j => !j.outcome)), jobList('Finished jobs', P.jobs.filter(j => j.outcome)),
+  P.jobs.length ? el('p', {class: 'small'}, 'A ZIP holds the record, the journal as JSON and the pictures, without the place they were taken.') : null,
+  P.loaded && el('section', {class: 'stack'}, el('button', {'data-k': 'setup', onclick: () => go('choose')}, mark('dial'), 'Voice, hearing check and meter')),
 ];
 const jobList = (title, list) => list.length ? el('section', {class: 'plain'}, el('h2', {}, title), list.map(j => el('article', {class: 'job'},
   el('h3', {}, j.title), el('p', {}, new Date(j.at).toLocaleString([], {dateStyle: 'medium', timeStyle: 'short'}) + (j.outcome ? ' · ' + j.outcome : j.stage ? ' · ' + j.stage : '')),
@@ -30,9 +32,17 @@ const jobList = (title, list) => list.length ? el('section', {class: 'plain'}, e
   el('div', {class: 'answers'},
     !j.outcome && el('button', {'data-k': 'r' + j.id, onclick: () => resume(j.id)}, 'Go on'),
     el('button', {'data-k': 'p' + j.id, onclick: () => replay(j.id)}, 'Replay'),
-    el('a', {class: 'key', 'data-k': 't' + j.id, href: `/api/jobs/${j.id}/transcript`}, 'Record'),
-    el('a', {class: 'key', 'data-k': 'z' + j.id, href: `/api/jobs/${j.id}/export.zip`, download: j.id + '.zip', title: 'Record, journal and pictures; no place in the pictures'}, 'Export'),
-    el('button', {'data-k': 'd' + j.id, onclick: () => remove(j.id)}, 'Delete'))))) : null;
+    recordKeys(j.id, true),
+    j.outcome && el('button', {'data-k': 'o' + j.id, 'aria-expanded': P.hand && P.hand.id === j.id ? 'true' : 'false', onclick: () => handOver(j.id)}, 'Hand over'),
+    el('button', {'data-k': 'd' + j.id, onclick: () => remove(j.id)}, 'Delete')),
+  P.hand && P.hand.id === j.id && el('div', {role: 'status'}, el('p', {class: 'lead hand'}, P.hand.text), el('button', {'data-k': 'hearhand', onclick: () => post(`/api/jobs/${j.id}/say/handover`, {})}, mark('voice'), 'Hear it'))))) : null;
+// The summary for the person who takes over; pressed again, it folds.
+const handOver = async id => {
+  if (P.hand && P.hand.id === id) { P.hand = null; draw(); return; }
+  const h = await bus.call('GET', `/api/jobs/${id}/handover`).catch(e => { P.trouble = e.message; return null; });
+  if (h) P.hand = {id, text: h.text};
+  draw();
+};
 export const resume = async id => { if (P.prefs.voice) mic.start(); const s = await post(`/api/jobs/${id}/resume`, {}); if (s) take(s); };
 const remove = async id => { const s = await post(`/api/jobs/${id}/delete`, {}); if (s) { P.deleted = id; take(s); } };
 const restore = async () => { const s = await post(`/api/jobs/${P.deleted}/restore`, {}); if (s) { P.deleted = null; take(s); } };
@@ -52,15 +62,45 @@ export const replayKeys = () => {
       el('button', {'data-k': 'prev', onclick: () => replayGo(-1)}, 'Before', keyHint('←')), el('button', {'data-k': 'next', onclick: () => replayGo(1)}, 'Next', keyHint('→')),
       el('button', {'data-k': 'hear', onclick: () => post(`/api/jobs/${r.id}/say/${ev.seq}`, {})}, 'Hear it'), el('button', {'data-k': 'end', onclick: replayEnd}, 'End of replay', keyHint('Esc')))];
 };
-const finishFirst = () => { P.first = null; P.prefs.done = true; post('/api/prefs', P.prefs); draw(); };
-export const firstRun = () => P.first === 'choose' ? [
-  el('h1', {class: 'title'}, 'Voice or touch?'),
-  el('p', {class: 'lead'}, 'By voice both hands stay free for the probes. Nothing you say leaves this device.'), speechOff(),
-  el('div', {class: 'stack'},
-    el('button', {'data-k': 'fv', class: 'solid', disabled: P.ear.state === 'off', onclick: async () => { P.prefs.voice = true; await mic.start(); P.first = P.mic === 'on' || native ? 'hear' : 'choose'; P.trouble = P.mic === 'denied' ? 'The microphone was refused. Touch does everything.' : ''; draw(); }}, mark('voice'), 'Voice', keyHint('1')),
-    el('button', {'data-k': 'ft', onclick: () => { P.prefs.voice = false; finishFirst(); }}, mark('touch'), 'Touch', keyHint('2')),
-    el('button', {'data-k': 'fs', onclick: finishFirst}, 'Skip')), trouble()] : [
-  el('h1', {class: 'title'}, 'Say: twenty four point five volts'),
-  el('p', {class: 'lead'}, 'From where you will work, with the noise that is there.'),
-  el('div', {class: 'heard'}, el('h2', {}, P.ear.state === 'ready' ? 'Heard' : 'Hearing is being loaded'), el('p', {class: 'value words'}, P.heard || '\u00a0')),
-  el('div', {class: 'stack'}, el('button', {'data-k': 'fg', class: 'solid', onclick: finishFirst}, 'That is right'), el('button', {'data-k': 'fa', onclick: () => { P.heard = ''; draw(); }}, 'Try again'), el('button', {'data-k': 'fk', onclick: finishFirst}, 'Skip'))];
+// ---------------------------------------------------------------- the first run: three cards, each can be skipped
+const keep = () => post('/api/prefs', P.prefs);
+const go = card => { P.first = card; P.heard = ''; P.trouble = ''; draw(); };
+const finishFirst = () => { P.prefs.done = true; P.first = null; keep(); draw(); };
+const chooseVoice = async () => {
+  P.prefs.voice = true;
+  await mic.start();
+  if (P.mic === 'denied') { P.trouble = 'The microphone was refused. Touch does everything.'; draw(); } else go('hear');
+};
+// What the hearing check listens for; the words may come as words or as digits.
+const wanted = /twenty.?four point five volts?|24\.5 ?v/i;
+const levelWords = {quiet: 'Too quiet: nearer to the microphone.', good: 'The level is good.', loud: 'Too loud: a little away from it.', noise: 'Much noise: say each number again when asked.'};
+const meterCards = [
+  ['rms', 'Is “true RMS” printed on the meter?', [['yes', 'Yes'], ['no', 'No'], ['', 'Not sure']]],
+  ['amps', 'The lowest current on its dial, DC?', [['uA', 'Microamps, µA'], ['mA', 'Milliamps, mA'], ['none', 'No current at all'], ['', 'Not sure']]],
+  ['cat', 'Which category stands beside the jacks?', [['CAT II', 'CAT II'], ['CAT III', 'CAT III'], ['CAT IV', 'CAT IV'], ['', 'None found']]],
+];
+const cards = {
+  choose: () => [
+    el('h1', {class: 'title'}, 'Voice or touch?'),
+    el('p', {class: 'lead'}, 'By voice both hands stay free for the probes. Nothing you say leaves this device.'), speechOff(), trouble(),
+    el('div', {class: 'stack'},
+      el('button', {'data-k': 'fv', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: chooseVoice}, mark('voice'), 'Voice', keyHint('1')),
+      el('button', {'data-k': 'ft', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => { P.prefs.voice = false; go('meter'); }}, mark('touch'), 'Touch', keyHint('2')),
+      el('button', {'data-k': 'fs', onclick: finishFirst}, 'Skip', keyHint('3')))],
+  hear: () => [
+    el('h1', {class: 'title'}, 'Say: twenty four point five volts'),
+    el('p', {class: 'lead'}, 'From where you will work, with the noise that is there.'),
+    el('div', {class: 'heard', role: 'status'}, el('h2', {}, P.ear.state === 'ready' ? wanted.test(P.heard) ? 'Heard right' : 'Heard' : 'Hearing is being loaded'), el('p', {class: 'value words'}, P.heard || '\u00a0'),
+      el('p', {class: 'limit'}, levelWords[P.ear.good] || '\u00a0')),
+    el('div', {class: 'stack'},
+      el('button', {'data-k': 'fg', class: wanted.test(P.heard) ? 'solid' : '', onclick: () => go('meter')}, wanted.test(P.heard) ? 'Go on' : 'Go on all the same', keyHint('1')),
+      el('button', {'data-k': 'fa', onclick: () => go('hear')}, 'Try again', keyHint('2')),
+      el('button', {'data-k': 'fk', onclick: finishFirst}, 'Skip', keyHint('3')))],
+  meter: () => [
+    el('h1', {class: 'title'}, 'Your meter'),
+    el('p', {class: 'lead'}, 'It tells how far a reading can be trusted. Not sure? Then the guide reckons with a modest one, and says so.'),
+    meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: 'answers'}, list.map(([v, words]) =>
+      el('button', {'data-k': 'f' + id + v, 'aria-pressed': ((P.prefs.meter || {})[id] || '') === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, words))))),
+    el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, 'Done'))],
+};
+export const firstRun = () => cards[P.first]();

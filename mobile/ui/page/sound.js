@@ -1,10 +1,14 @@
-// Microphone and sound of a computer; a phone has its own.
+// Microphone and sound of a computer. A phone has its own; the page asks its shell for them.
 import {P, bus, post, draw} from './core.js';
 
 export const native = location.protocol === 'https:';
+// shell asks the phone for something of its own: state, mic, torch, save, print, share.
+export const shell = (name, body) => bus.call('POST', '/shell/' + name, body || {}).catch(e => { P.trouble = e.message; draw(); return null; });
+export const shellNews = s => { P.shell = s; P.mic = s.mic ? 'on' : 'off'; draw(); };
 export const mic = {
   async start() {
-    if (native || P.mic === 'on' || !navigator.mediaDevices) return;
+    if (native) { await shell('mic', {on: true}); return; }
+    if (P.mic === 'on' || !navigator.mediaDevices) return;
     try {
       // Processing is off: it changes what the recogniser was trained on.
       mic.media = await navigator.mediaDevices.getUserMedia({audio: {channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false}});
@@ -31,7 +35,7 @@ export const mic = {
     draw();
   },
   resume() { if (mic.ctx && mic.ctx.state === 'suspended') mic.ctx.resume(); },
-  toggle() { if (native) return; if (P.mic === 'on') mic.stop(); else mic.start(); },
+  toggle() { if (native) { shell('mic', {on: P.mic !== 'on'}); return; } if (P.mic === 'on') mic.stop(); else mic.start(); },
 };
 // The browser keeps a page silent until it is touched once; what was to be said then is said at the first touch.
 export const sound = {

@@ -24,6 +24,7 @@ const marks = {
   dial: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16M12 12l4-5', jack: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16M12 9a3 3 0 1 1 0 6a3 3 0 0 1 0-6', call: 'M10 4h4v9a4 4 0 1 1-4 0z', reset: 'M5 12a7 7 0 1 0 3-6M8 2v4h4',
   pass: 'M4 13l5 5L20 6', fail: 'M5 5l14 14M19 5 5 19', 'conditional pass': 'M4 13l5 5 8-9M20 4v1', 'conditional fail': 'M12 4v11m0 4v1', invalid: 'M4 12h16',
   hold: 'M8 4v16M16 4v16', listening: 'M12 4a8 8 0 1 1 0 16a8 8 0 0 1 0-16!', voice: 'M12 3a3 3 0 0 1 3 3v6a3 3 0 0 1-6 0V6a3 3 0 0 1 3-3zM6 11a6 6 0 0 0 12 0M12 17v4', touch: 'M9 21v-6l-3-3 2-1 2 2V5a2 2 0 0 1 4 0v6l5 1-1 9',
+  live: 'M2 12h20M2 11h20M2 13h20', bar: 'M3 8h18v8H3zM3 8h11v8H3zM4 12h9',
   back: 'M10 5 3 12l7 7M3 12h18', close: 'M5 5l14 14M19 5 5 19', photo: 'M3 7h5l2-3h4l2 3h5v13H3zM12 10a3.500 3.500 0 1 1 0 7a3.500 3.500 0 0 1 0-7',
 };
 export const mark = (name, cls) => {
