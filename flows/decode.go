@@ -371,6 +371,13 @@ func (l *loader) step(b *block) appliance.Step {
 		}
 	}
 	b.attr("drive")
+	for _, e := range b.items("may") {
+		if d, ok := l.text(e); ok {
+			l.lookup(d, e.Range(), l.outputs)
+			s.May = append(s.May, d)
+		}
+	}
+	b.attr("may")
 	if a := b.attr("on_fail"); a != nil {
 		s.OnFail = b.text("on_fail")
 		known := append([]string{"retry", "lockout", "wait"}, l.steps.ids...)

@@ -20,6 +20,14 @@ func same(a, b appliance.Outcome) bool {
 		math.Abs(a.Value-b.Value) <= 0.003*math.Max(math.Abs(a.Value), math.Abs(b.Value))+0.03*math.Max(a.Half, b.Half)+2e-4
 }
 
+// within tells whether a unit shows something that the prediction for all such units leaves open.
+func within(got, want appliance.Outcome) bool {
+	if want.Option < 0 && want.State == measure.Blank {
+		return true
+	}
+	return got.Option == want.Option && got.State == want.State && math.Abs(got.Value-want.Value)+got.Half <= want.Half*1.01+1e-4
+}
+
 func TestTableIsPredict(t *testing.T) {
 	e := tiny(t)
 	m := e.Model()
@@ -87,7 +95,7 @@ func TestPlantDoesChecks(t *testing.T) {
 					p.Advance(1e6)
 				}
 				compared++
-				if got, want := p.Do(c), e.Predict(modes, c); !same(got, want) {
+				if got, want := p.Do(c), e.Predict(modes, c); !same(got, want) && !within(got, want) {
 					t.Errorf("%s, %s with %v: plant %+v, predicted %+v", f[1], ck.ID, names(m, modes), got, want)
 				}
 			}

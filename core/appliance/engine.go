@@ -63,6 +63,7 @@ type Engine struct {
 type stepCode struct {
 	needs func(*state) float64
 	drive []int32
+	may   []int32
 	fail  int // side step entered on failure, -1: stays, -2: retry, -3: lock-out
 	code  string
 	lamp  int
@@ -300,13 +301,19 @@ func (b *builder) step(c *Control, st *Step) {
 	if i, ok := b.lampCode[st.Code]; ok && st.Code != "" {
 		sc.lamp = i
 	}
-	for _, d := range st.Drive {
-		i, ok := b.driveIndex[d]
-		if !ok {
-			b.fail("step %s drives no output %q", st.ID, d)
-			return
+	for k, list := range [2][]string{st.Drive, st.May} {
+		for _, d := range list {
+			i, ok := b.driveIndex[d]
+			if !ok {
+				b.fail("step %s drives no output %q", st.ID, d)
+				return
+			}
+			if k == 0 {
+				sc.drive = append(sc.drive, b.driveSlot+int32(i))
+			} else {
+				sc.may = append(sc.may, b.driveSlot+int32(i))
+			}
 		}
-		sc.drive = append(sc.drive, b.driveSlot+int32(i))
 	}
 	switch st.OnFail {
 	case "", "wait":

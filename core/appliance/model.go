@@ -122,6 +122,7 @@ type Step struct {
 	ID     string
 	Name   string           // as spoken: "the draft fan runs"
 	Drive  []string         // outputs of the board that are on
+	May    []string         // outputs that some boards drive besides while they wait here: what depends on them is not known then
 	Needs  *Expr            // must be true to go on; nil: always
 	Within measure.Quantity // s: how long it waits for Needs; the window in which its outputs can be measured
 	OnFail string           // retry, lockout, wait, or the id of a side step

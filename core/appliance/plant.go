@@ -175,6 +175,7 @@ func (p *Plant) situation() *Situation {
 func (p *Plant) imagine() {
 	e := p.e
 	s := e.newState()
+	s.plain = true // this unit is one of those that may be
 	s.c.build(e, p.modes)
 	s.start()
 	for i := range e.latches {

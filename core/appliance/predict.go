@@ -98,11 +98,12 @@ func (e *Engine) groups(checks []int) []group {
 // sim is a state with the memory of one hypothesis: what has blown in the past.
 type sim struct {
 	*state
-	kept []bool // per latch
+	kept  []bool    // per latch
+	first []Outcome // per check: what it showed in the first of two last states
 }
 
 func (e *Engine) newSim() *sim {
-	s := &sim{state: e.newState(), kept: make([]bool, len(e.latches))}
+	s := &sim{state: e.newState(), kept: make([]bool, len(e.latches)), first: make([]Outcome, len(e.m.Checks))}
 	s.memo = newMemo()
 	return s
 }
@@ -155,13 +156,30 @@ func (s *sim) group(id int, g *group, done func(check int, o Outcome)) {
 		for _, c := range g.checks {
 			at := e.atStep[c]
 			if at >= 0 && at == step || last && (at < 0 || !s.reached[at]) {
-				done(c, s.measure(c))
+				o := s.measure(c)
+				if s.other {
+					o = either(s.first[c], o)
+				}
+				s.first[c] = o
+				done(c, o)
 			}
 		}
 	})
 	if len(g.lifted) > 0 {
 		s.resistances(id, g, done)
 	}
+}
+
+// either is what a check shows when it is one of two things: a look that differs tells nothing, a number may be either or between.
+func either(a, b Outcome) Outcome {
+	switch {
+	case a.Option != b.Option || a.State != b.State:
+		return Outcome{State: measure.Blank, Option: -1}
+	case a.State != measure.Number || a.Option >= 0:
+		return a
+	}
+	low, high := min(a.Value-a.Half, b.Value-b.Half), max(a.Value+a.Half, b.Value+b.Half)
+	return Outcome{Option: -1, Value: (low + high) / 2, Half: (high - low) / 2, Floating: a.Floating || b.Floating}
 }
 
 // resistances are measured at rest. They follow from the conductances alone, which many pairs of faults share.

@@ -42,7 +42,8 @@ func (s *state) drive(step int) {
 }
 
 // run walks the control from rest. Visit is called in the settled state of every step it enters, side steps too; last
-// tells the state in which it stays: running, waiting, locked out or dead.
+// tells the state in which it stays: running, waiting, locked out or dead. Where boards differ in what they drive while they wait, the
+// last state is visited twice, the second time with s.other set.
 func (s *state) run(at *Situation, visit func(step int, last bool)) {
 	e := s.e
 	s.enter(at)
@@ -84,6 +85,15 @@ func (s *state) run(at *Situation, visit func(step int, last bool)) {
 			s.stuck = i
 			s.settle()
 			visit(i, true)
+			if len(st.may) > 0 && !s.plain {
+				for _, d := range st.may {
+					s.val[d] = 1
+				}
+				s.settle()
+				s.other = true
+				visit(i, true)
+				s.other = false
+			}
 			return
 		}
 		visit(i, false)

@@ -25,6 +25,8 @@ type state struct {
 	reached []bool
 	lamp    int // index of the pattern shown, -1 none
 	unsure  bool
+	plain   bool // boards drive nothing but what the file says for sure
+	other   bool // the state that is visited is the other one of two: see run
 }
 
 func (e *Engine) newState() *state {

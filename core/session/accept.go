@@ -63,7 +63,11 @@ func firstOf(a, b string) string {
 func (m *Machine) consented(q *question, id string) {
 	j := m.j
 	if id == oGoLive {
-		j.consent, j.consAt = q.aim, j.now
+		if q.aim.Kind == "prove" {
+			j.proveAt = j.now
+		} else {
+			j.consent, j.consAt = q.aim, j.now
+		}
 		m.note("person", m.option(id))
 		return
 	}
@@ -293,7 +297,7 @@ func (m *Machine) confirmRepair(check int, f Finding) {
 	}
 	if f.Reading != nil {
 		jd, ok := m.judge(check, *f.Reading)
-		bad = ok && (jd.Verdict == measure.Fail || jd.Verdict == measure.ConditionalFail)
+		bad = ok && jd.Verdict == measure.Fail // just outside is no proof that nothing changed
 	}
 	if bad {
 		m.notFixed()

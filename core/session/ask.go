@@ -232,7 +232,11 @@ func (m *Machine) aimQuestion(a aim) *question {
 		m.fromLine(q, "decide", "cost", m.costSentence())
 	case "match":
 		r := &m.model.Repairs[j.repair]
-		m.fromLine(q, "match", "part", m.subject(j.repair), "list", join(r.Match))
+		part := r.Name
+		if r.Part >= 0 {
+			part = m.model.Parts[r.Part].Name
+		}
+		m.fromLine(q, "match", "part", part, "list", join(r.Match))
 	case "photo":
 		m.fromLine(q, [...]string{"photo.before", "photo.after"}[a.N])
 		q.step.ID = [...]string{"photo.before", "photo.after"}[a.N]

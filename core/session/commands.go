@@ -370,7 +370,7 @@ func (m *Machine) changed() {
 	m.setPower()
 	m.fact(m.line("changed.fact"))
 	delete(j.done, "leave")
-	j.consent = aim{}
+	j.consent, j.proveAt = aim{}, 0
 	if j.q.act.Kind != site.None {
 		j.q = nil
 	}

@@ -112,6 +112,7 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 	switch {
 	case ids[cFalseAlarm]:
 		m.fact(m.line("alarm.false"))
+		m.leaveAnew()
 		j.site = j.site.Doubt()
 		m.setPower()
 		m.askNow()
@@ -130,6 +131,15 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 	}
 }
 
+// leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.
+func (m *Machine) leaveAnew() {
+	j := m.j
+	delete(j.done, "leave")
+	if j.ending {
+		j.aim, j.stage = aim{}, sRefit
+	}
+}
+
 // stoodClear goes on after somebody stood clear: never on with the work, always the way out with the supply off.
 func (m *Machine) stoodClear() {
 	j := m.j
@@ -142,5 +152,7 @@ func (m *Machine) stoodClear() {
 		return
 	}
 	m.finish("stopped-after-emergency", false)
+	j.outcome, j.leaveOn = "stopped-after-emergency", false // also when the way out had begun for another reason
+	m.leaveAnew()
 	m.advance()
 }

@@ -122,6 +122,7 @@ type job struct {
 	noLive   int            // how often "other way" was chosen
 	consent  aim
 	consAt   int64
+	proveAt  int64 // ms: when consent to prove dead was given, 0 for none
 	proofBad int
 	liveBad  int
 	refused  map[string]int

@@ -70,7 +70,7 @@ var plainIDs = []string{
 	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "call.again", "callout",
 	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
 	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
-	"differs", "done.number", "doubt", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
+	"differs", "done.number", "doubt", "doubt.other", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
 	"handover.closed", "handover.open", "handover.story", "hello", "help", "hold.live", "hold.refused", "holding", "how.check",
 	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
 	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "last.fact", "lead", "leads",

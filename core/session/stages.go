@@ -119,7 +119,11 @@ func (m *Machine) choose() aim {
 			}
 			if a.Doubt > 0 {
 				j.doubted = append(j.doubted, Doubt{Check: a.Doubt - 1, After: len(j.findings)})
-				m.say("info", m.line("doubt", "check", m.model.Checks[a.Doubt-1].Name))
+				line := "doubt"
+				if a.Check != a.Doubt-1 {
+					line = "doubt.other"
+				}
+				m.say("info", m.line(line, "check", m.model.Checks[a.Doubt-1].Name))
 			}
 			return aim{"check", a.Check}
 		case sCause:
@@ -298,6 +302,9 @@ func (m *Machine) need(a aim) site.Need {
 	switch a.Kind {
 	case "check":
 		n := m.rules.For(a.N)
+		if m.model.Checks[a.N].Stage == "light" && j.stage > sLight && n.Power == site.Any {
+			n.Power = site.Live // with the supply cut it would show nothing
+		}
 		if j.stage == sRestart && n.Power == site.Live && n.Covers.Empty() {
 			n.Shut = true
 		}
@@ -329,11 +336,8 @@ func (m *Machine) toward(a aim) *question {
 	}
 	n := m.need(a)
 	act, moving := m.rules.Next(j.site, n)
-	if a.Kind == "check" && m.rules.Consent(a.N) && !m.consents(a) {
-		// What must not stay in place comes out before anything else is talked about.
-		if !(moving && act.Removes()) && !(moving && act.Kind == site.PowerOff && j.site.Timed()) {
-			return m.consentQuestion(a)
-		}
+	if a.Kind == "check" && m.rules.Consent(a.N) && !m.consents(a) && !(moving && m.beforeLive(act)) {
+		return m.consentQuestion(a)
 	}
 	if moving {
 		if w, open := m.unlike(); open && act.Kind == site.PowerOn {
@@ -361,9 +365,30 @@ func (m *Machine) toward(a aim) *question {
 	return m.aimQuestion(a)
 }
 
-// consents tells whether consent for an aim was given in the last two minutes.
+// beforeLive tells whether an act belongs to the time before live work, so that consent, which holds for two minutes, need not be asked
+// yet. Somebody who has refused live work once is asked before anything is opened for it; what must not stay in place always comes out first.
+func (m *Machine) beforeLive(act site.Act) bool {
+	j := m.j
+	if act.Removes() || act.Kind == site.PowerOff && j.site.Timed() {
+		return true
+	}
+	if j.noLive > 0 {
+		return false
+	}
+	switch act.Kind {
+	case site.PowerOn, site.CallOn, site.CallOff, site.PlaceLeads:
+		return false
+	}
+	return true
+}
+
+// consents tells whether consent for an aim was given in the last two minutes. That for proving dead is kept apart: one job may need both in turn.
 func (m *Machine) consents(a aim) bool {
-	return m.j.consent == a && m.j.now-m.j.consAt <= 120_000
+	j := m.j
+	if a.Kind == "prove" {
+		return j.proveAt != 0 && j.now-j.proveAt <= 120_000
+	}
+	return j.consent == a && j.now-j.consAt <= 120_000
 }
 
 // touched tells whether anything was opened, lifted or bridged, so that it is read out before the end.

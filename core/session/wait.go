@@ -250,7 +250,7 @@ func (m *Machine) comeBack(gone int64) {
 	if gone > tAway {
 		j.site = j.site.Doubt()
 		m.setPower()
-		j.consent = aim{}
+		j.consent, j.proveAt = aim{}, 0
 		delete(j.done, "leave") // left in order before the absence is not left in order now
 		m.say("info", m.line("resume.unknown"))
 		for i := range m.model.Checks {

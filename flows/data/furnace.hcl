@@ -376,8 +376,8 @@ part "transformer" {
   primary        = q("120 V", "plate")
   secondary      = q("26.5 V", 25.5, 27.5, "T12")
   rating         = q("40 W", "common practice, no source")
-  primary_ohms   = q("12 ohm", "common practice, no source")
-  secondary_ohms = q("0.6 ohm", "common practice, no source")
+  primary_ohms   = q("12 ohm", 2, 40, "common practice, no source")
+  secondary_ohms = q("0.6 ohm", 0.2, 1.6, "common practice, no source")
   plate          = ["primary volts", "secondary volts", "volt amps"]
   mode "primary-open" {
     name   = "transformer primary open"
@@ -470,8 +470,8 @@ part "contactor" {
   place = "outdoor-unit"
   look  = "relay block with a coil, two thin wires"
   ports = { a = "Y-out", b = "C" }
-  ohms  = q("60 ohm", "common practice, no source")
-  cold  = q("15 ohm", "common practice, no source")
+  ohms  = q("60 ohm", 30, 100, "common practice, no source")
+  cold  = q("15 ohm", 5, 25, "common practice, no source")
   works = q("18 V", "common practice, no source")
   mode "shorted" {
     name   = "coil of the outdoor unit shorted"
@@ -1134,7 +1134,7 @@ part "inducer" {
   look    = "motor with a round housing, at the vent pipe"
   ports   = { a = "IND-m", b = "IND-n" }
   ohms    = q("80 ohm", 45, 115, "common practice, no source")
-  cold    = q("14 ohm", 10, 20, "own")
+  cold    = q("14 ohm", 5, 30, "own")
   works   = q("80 V", "common practice, no source")
   motor   = "yes"
   needs   = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
@@ -1364,7 +1364,7 @@ part "gas-valve" {
   place = "upper-bay"
   look  = "block in the gas pipe with two or three wires"
   ports = { a = "GV-1", b = "GV-2" }
-  ohms  = q("60 ohm", "common practice, no source")
+  ohms  = q("60 ohm", 35, 85, "common practice, no source")
   cold  = q("40 ohm", 20, 60, "common practice, no source")
   works = q("18 V", "common practice, no source")
   stop  = "gas-train"
@@ -1540,7 +1540,7 @@ part "board" {
   look     = "circuit board with a small light and rows of terminals"
   ports    = { r = "R", c = "C", fs = "FS", earth = "CHASSIS" }
   on       = q("16 V", "common practice, no source")
-  ohms     = q("300 ohm", "common practice, no source")
+  ohms     = q("300 ohm", 120, 900, "common practice, no source")
   flame_at = q("0.8 uA", "common practice, no source")
   senses   = volts("LB", "CHASSIS") > board.line_seen && volts("C", "CHASSIS") < board.common_near && ground-run.ok && !mode("burner-ground.poor")
   plate    = ["part number", "settings of the small switches"]
@@ -1565,19 +1565,19 @@ part "board" {
     net  = "W"
     to   = "C"
     on   = q("16 V", "common practice, no source")
-    ohms = q("1500 ohm", "own")
+    ohms = q("1500 ohm", 500, 4000, "own")
   }
   input "HS" {
     net  = "HS"
     to   = "C"
     on   = q("16 V", "common practice, no source")
-    ohms = q("1500 ohm", "own")
+    ohms = q("1500 ohm", 500, 4000, "own")
   }
   input "PS" {
     net  = "PS-out"
     to   = "C"
     on   = q("16 V", "common practice, no source")
-    ohms = q("1500 ohm", "own")
+    ohms = q("1500 ohm", 500, 4000, "own")
   }
   mode "dead" {
     name   = "board dead with power present"
@@ -1709,7 +1709,7 @@ part "blower" {
   look    = "big drum fan with a motor in it"
   ports   = { a = "BLW-m", b = "BLW-n" }
   ohms    = q("24 ohm", 13, 35, "common practice, no source")
-  cold    = q("12 ohm", 10, 15, "STW")
+  cold    = q("12 ohm", 4, 20, "STW")
   works   = q("80 V", "common practice, no source")
   motor   = "yes"
   needs   = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
@@ -2030,18 +2030,20 @@ signal "flue-co" {
 control "heat" {
   part  = "board"
   tries = 3
+  # Boards differ in what they run while a safety switch is open or a flame is seen that should not be: nothing, the blower, or both fans.
+  step "string" {
+    name    = "the board looks for the limit and roll-out switches closed"
+    drive   = []
+    may     = ["IND", "BLW"]
+    needs   = board.HS > 0.5
+    on_fail = "wait"
+    code    = "4"
+  }
   step "standby" {
     name    = "the board waits for a call"
     drive   = []
     needs   = board.W > 0.5
     on_fail = "wait"
-  }
-  step "string" {
-    name    = "the board looks for the limit and roll-out switches closed"
-    drive   = []
-    needs   = board.HS > 0.5
-    on_fail = "wait"
-    code    = "4"
   }
   step "open-check" {
     name    = "the board looks for the pressure switch open"
@@ -2053,6 +2055,7 @@ control "heat" {
   step "flame-check" {
     name    = "the board looks that no flame is there"
     drive   = []
+    may     = ["IND", "BLW"]
     needs   = board.flame < 0.5
     on_fail = "wait"
     code    = "5"
@@ -3000,12 +3003,13 @@ check "label" {
   stage    = "free"
   name     = "label for the light"
   function = "look"
-  power    = "any"
+  power    = "on"
+  call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   free     = true
-  act      = "Read the code label on the furnace."
-  ask      = "What does the label say for that code?"
+  act      = "Look at the light again, then at the code label."
+  ask      = "What does the label say for its code now?"
   option "says-pressure-closed" { when = lamp("2") }
   option "says-pressure-open" { when = lamp("3") }
   option "says-limit" { when = lamp("4") }
@@ -3401,7 +3405,7 @@ check "see-fan" {
   repeat   = true
   act      = "Stand at the furnace and listen."
   ask      = "The draft fan: running, humming, or silent?"
-  option "running" { when = !inducer.hums && (inducer.works > 0.1) }
+  option "running" { when = !inducer.hums && inducer.works > 0.1 }
   option "humming" { when = inducer.hums }
   option "silent" {}
 }
@@ -3554,7 +3558,7 @@ check "see-blower" {
   repeat   = true
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
-  option "running" { when = !blower.hums && (blower.works > 0.1) }
+  option "running" { when = !blower.hums && blower.works > 0.1 }
   option "humming" { when = blower.hums }
   option "silent" {}
 }
@@ -3589,7 +3593,7 @@ check "feel-air" {
   free     = true
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: strong, weak, or no air?"
-  option "strong-air" { when = !(airflow < 0.05) && !(airflow < 0.7) }
+  option "strong-air" { when = airflow >= 0.7 }
   option "no-air" { when = airflow < 0.05 }
   option "weak-air" {}
 }
@@ -3606,7 +3610,7 @@ check "feel-warm" {
   free     = true
   act      = "Feel the air at the far register."
   ask      = "The air after five minutes: warm, cool, or none?"
-  option "warm-air" { when = !(airflow < 0.05) && !(lit < 0.5) && !mode("duct-joints.apart") }
+  option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }
   option "no-air" { when = airflow < 0.05 }
   option "cold" { when = lit < 0.5 }
   option "cool-air" {}

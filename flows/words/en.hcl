@@ -557,6 +557,7 @@ say "why.second" { full = "No part is named on one reading. It is evidence about
 say "why.doubt" { full = "One answer does not fit the others: {check}." }
 say "why.minutes" { full = "About {minutes} minutes" }
 say "what.leads" { full = "One answer points to {one}, the other to {other}." }
+say "doubt.other" { full = "One answer does not fit: {check}. I test it another way." }
 say "doubt" { full = "One answer does not fit: {check}. Once more, to be sure." }
 say "why.stage.safety" { full = "It must be safe to stay here." }
 say "why.stage.story" { full = "The story often names the part." }

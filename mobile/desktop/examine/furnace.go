@@ -59,7 +59,7 @@ func New(seed uint64, intermittent float64, faults ...string) *Furnace {
 	f.unit = numbers{
 		line: within(116, 124), second: within(25.4, 27.6), igniter: within(48, 78), draft: within(0.85, 1.15), set: 0.50,
 		flame: within(2.5, 5.5), least: 0.8, rise: within(46, 58), static: within(0.36, 0.47), inlet: within(6.6, 7.4), fanCap: 5, blowerCap: 7.5,
-		coil: within(42, 56), fanOhms: within(12, 16), blowOhms: within(1.5, 4), fanOnLimit: r.Float64() < 0.5,
+		coil: within(42, 56), fanOhms: within(12, 16), blowOhms: within(9, 16), fanOnLimit: r.Float64() < 0.5,
 	}
 	f.unit.igniterHot = f.unit.igniter * 0.5
 	for _, x := range faults {
@@ -167,7 +167,7 @@ func (f *Furnace) conductors(s now, ohms bool) []edge {
 	}
 	sag := func(name string) float64 {
 		if f.bad(name) {
-			return 2.9
+			return 6.5
 		}
 		return 0.12
 	}
@@ -194,14 +194,14 @@ func (f *Furnace) conductors(s now, ohms bool) []edge {
 	if !f.bad("limit-open") && !s.limit && !(f.bad("limit-early") && s.out["BLW"]) {
 		limit = 0.1
 		if f.bad("limit-burnt") {
-			limit = 3000
+			limit = 70
 		}
 	}
 	press := inf
 	if s.press {
 		press = 0.1
 		if f.bad("press-burnt") {
-			press = 3000
+			press = 70
 		}
 	}
 	rollout := f.bad("roll-left") || f.rolled

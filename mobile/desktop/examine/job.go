@@ -215,7 +215,7 @@ func (w *watch) asks(v *view) {
 		}
 		if i := slices.IndexFunc(w.cat.Checks, func(c checkInfo) bool { return c.ID == st.ID }); i >= 0 {
 			c := &w.cat.Checks[i]
-			if c.Stage != "restart" && c.Stage != "safety" {
+			if c.Stage != "restart" && c.Stage != "safety" && v.StageNo < 13 {
 				if w.asked[st.ID]++; w.asked[st.ID] > 1 && !w.doubt {
 					w.r.Silly = append(w.r.Silly, "asked again: "+st.ID)
 				}

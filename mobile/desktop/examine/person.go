@@ -124,7 +124,11 @@ func (p *Person) answer(v *view) (meaning, error) {
 		}
 		return choice("fix-it"), nil
 	case "cycle":
-		return choice(p.cycle()), nil
+		got := p.cycle()
+		if !offers(st.Answers, got) && len(st.Answers) > 0 {
+			got = st.Answers[0].ID // it runs, and no whole cycle is asked for yet
+		}
+		return choice(got), nil
 	case "items":
 		if len(p.left()) > 0 && !p.errs(p.Habits.Yes) {
 			return choice("different"), nil
