@@ -150,6 +150,7 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 				d.Kind, d.Check, d.Doubt = Reask, check, doubt
 				return d
 			}
+			p.setFrame(b, b.Prob(), s.Tried) // it was looked at without that answer
 		}
 	}
 	best := p.choose(b, &s, st)
