@@ -127,7 +127,7 @@ func TestCameraBesideVoice(t *testing.T) {
 
 		{"a number said, then its unit", "call-volts", []session.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. Normal.", "on"},
 		{"dead: zero is zero in any unit", "act.prove-line-neutral", []session.Event{spoken(bare("0", "V", "mV"))}, "Say it once more.", ""},
-		{"dead: a number said, then its unit", "act.prove-line-neutral", []session.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", ""},
+		{"dead: a number said, then its unit", "act.prove-line-neutral", []session.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", "act.power-off"},
 		{"hold and ready keep what was seen", "lamp", []session.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "On we go.", ""},
 		{"of another step", "call-volts", []session.Event{spoken(command(ready)), saw(session.Seen{Step: "flame", Kind: session.EyeMeter, P: 1, Reading: shown("1", "")})}, "", ""},
 		{"of another kind", "call-volts", []session.Event{spoken(command(ready)), saw(session.Seen{Kind: session.EyeLamp, ID: "3", P: 1})}, "", ""},
