@@ -33,11 +33,6 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 	if u.Source != "voice" {
 		return d
 	}
-	for _, n := range s.Named {
-		if alike(n, d.Take) {
-			return d
-		}
-	}
 	clears := s.Clears != nil && s.Clears(d.Take)
 	for _, r := range fits[1:] {
 		if alike(r, d.Take) || r.Kind == Command && (!grave[r.ID] || d.Take.Kind != Command && r.ID != "it-changed") {
@@ -52,19 +47,33 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 		case clears && !s.Clears(r):
 			limit = marginHazard
 		}
-		if r.Cost-d.Take.Cost < limit {
+		switch {
+		case r.Cost-d.Take.Cost >= limit:
+		case s.named(r) && s.named(d.Take): // the same two again: one of them alone
+			d.Action, d.Why = Confirm, "it sounds like both again"
+			return d
+		default:
 			d.Action, d.Rival, d.Why = AskTwo, r, "another answer is near in sound"
 			return d
 		}
 	}
 	switch {
-	case d.Take.Kind == Command:
+	case d.Take.Kind == Command || s.named(d.Take):
 	case d.Take.Cost >= farBehind || clears && d.Take.Cost >= clearBehind:
 		d.Action, d.Why = Confirm, "it was heard among the answers only"
 	case clears && u.SNR != 0 && u.SNR < snrConfirm:
 		d.Action, d.Why = Confirm, "it is loud"
 	}
 	return d
+}
+
+func (s ChoiceSlot) named(m Meaning) bool {
+	for _, n := range s.Named {
+		if alike(n, m) {
+			return true
+		}
+	}
+	return false
 }
 
 // alike tells whether two answers in words are the same one.

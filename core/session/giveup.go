@@ -39,7 +39,7 @@ func (m *Machine) giveUp(how string) {
 	}
 	j.q = nil
 	m.say("info", m.line("lost."+how))
-	j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown")})
+	j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown"), word: how})
 	switch {
 	case q.check >= 0:
 		c := &m.model.Checks[q.check]

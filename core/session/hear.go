@@ -66,12 +66,12 @@ func (m *Machine) fitting(u *heard.Utterance) []heard.Meaning {
 			if slices.Contains(q.opts, x.ID) && !q.ready {
 				x.Kind = heard.Choice
 			}
-			ok = !(x.ID == cJumping && len(q.units) > 0 && hasReading(u))
+			ok = !(x.ID == cJumping && len(q.units) > 0 && hasReading(u)) && (trusted(u.Source) || !m.called(q, x))
 		case heard.Choice:
 			if q.ready && x.ID == cReady {
 				x.Kind = heard.Command
 			}
-			ok = x.Kind == heard.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID)
+			ok = x.Kind == heard.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
 			ok = ok && (trusted(u.Source) || !m.called(q, x))
 		case heard.Reading:
 			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))
@@ -180,7 +180,9 @@ func (m *Machine) missed() {
 func (m *Machine) optionWords(q *question) string {
 	var out []string
 	for _, o := range q.opts {
-		out = append(out, m.sayable(o))
+		if !m.called(q, choiceOf(o)) {
+			out = append(out, m.sayable(o))
+		}
 	}
 	switch len(out) {
 	case 0:

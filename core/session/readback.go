@@ -19,7 +19,7 @@ func (m *Machine) answer(u *heard.Utterance, fits []heard.Meaning) {
 	best := fits[0]
 	switch {
 	case best.Kind == heard.Choice && m.retracts(best.ID) && !confirming(q, best.ID):
-		if i := slices.IndexFunc(fits, func(x heard.Meaning) bool { return slices.Contains(q.opts, x.ID) }); i > 0 && u.Source == "voice" && fits[i].Cost-best.Cost < rivalCost {
+		if i := slices.IndexFunc(fits, func(x heard.Meaning) bool { return slices.Contains(q.opts, x.ID) }); i > 0 && u.Source == "voice" {
 			m.chosen(u, fits[i:]) // the question asked has an answer that sounds like "no"
 			return
 		}
@@ -401,7 +401,7 @@ func (m *Machine) reject(q *question, x heard.Meaning) {
 	switch {
 	case x.Reading != nil && !m.rejected(q, x.Reading):
 		m.j.wrong = append(m.j.wrong, named{q.id, m.written(x.Reading)})
-	case x.Reading == nil && x.Kind != heard.Command && !m.called(q, x):
+	case x.Reading == nil && !m.called(q, x):
 		m.j.wrong = append(m.j.wrong, named{q.id, "= " + firstOf(x.ID, x.Text)})
 	}
 }

@@ -51,7 +51,13 @@ func (m *Machine) View() *View {
 		v.Step.Kind = "confirm"
 		v.Step.Answers = m.buttons(oRight, oDifferent)
 		if j.q.pending == nil {
-			v.Step.Answers = m.buttons(oDifferent)
+			v.Step.Answers = nil
+			for _, x := range j.q.choices {
+				if x.ID != "" {
+					v.Step.Answers = append(v.Step.Answers, Answer{x.ID, x.Kind, m.inWords(x)})
+				}
+			}
+			v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
 		}
 	}
 	if j.heardView != nil {

@@ -166,9 +166,7 @@ func expect(v *session.View) speech.Expect {
 			x.Options = append(x.Options, a.ID)
 		}
 	}
-	if v.Step.Kind != "confirm" && v.Step.Part != "A" {
-		x.Units = v.Step.Keypad
-	}
+	x.Units = v.Step.Keypad
 	x.Text = len(x.Options) == 0 && len(x.Units) == 0
 	return x
 }

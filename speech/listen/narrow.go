@@ -64,7 +64,12 @@ func (e *Ear) listenAgain(u *heard.Utterance) error {
 	for _, m := range v.Meanings {
 		if m.Kind == heard.Choice && slices.Contains(e.expect.Options, m.ID) && !slices.ContainsFunc(u.Meanings, func(x heard.Meaning) bool { return x.ID == m.ID && x.Cost <= m.Cost+narrowCost }) {
 			m.Cost += narrowCost
-			u.Meanings = append(u.Meanings, m)
+			u.Meanings = slices.DeleteFunc(u.Meanings, func(x heard.Meaning) bool { return x.Kind == m.Kind && x.ID == m.ID })
+			at := slices.IndexFunc(u.Meanings, func(x heard.Meaning) bool { return x.Cost > m.Cost && x.Kind != heard.Emergency })
+			if at < 0 {
+				at = len(u.Meanings)
+			}
+			u.Meanings = slices.Insert(u.Meanings, at, m)
 			u.Rivals = append([]string{v.Text}, u.Rivals...)
 			u.Fault = ""
 			return nil

@@ -32,7 +32,7 @@ func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
 	}
 	u.Meanings = p.Parse(u.Text, e)
 	known := u.Text != "" && !strings.Contains(u.Text, "[unk]")
-	if known && (len(u.Meanings) == 0 || hasReading(u.Meanings)) {
+	if inWords := len(e.Options) > 0 && len(e.Units) == 0; known && !inWords && (len(u.Meanings) == 0 || hasReading(u.Meanings)) {
 		u.Meanings = p.merge(u.Meanings, alts, e)
 	}
 	if known {
