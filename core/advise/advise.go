@@ -450,3 +450,9 @@ func (a *Planned) world(group int) int {
 	}
 	return w
 }
+
+// Watch tells whether the camera is the cheapest way to answer a step, wrong answers counted.
+func (a *Planned) Watch(w session.Watch) bool {
+	best, _ := plan.Best(plan.Ways(plan.Sense{What: w.Eye, Hands: w.Hands, Voice: w.Voice, Noise: w.Noise, Misses: w.Misses}), plan.UsualWeights)
+	return best.ID == "camera"
+}

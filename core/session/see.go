@@ -112,10 +112,19 @@ func (m *Machine) offerEye(q *question) {
 
 // worthSeeing asks the adviser whether the camera is the better way for this step; one that has no opinion says yes.
 func (m *Machine) worthSeeing(q *question) bool {
-	if w, ok := m.adv.(Watcher); ok {
-		return w.Watch(q.step.Eye, q.check, m.j.noise)
+	w, ok := m.adv.(Watcher)
+	if !ok {
+		return true
 	}
-	return true
+	x := Watch{Eye: q.step.Eye, Voice: m.j.begin.Voice, Noise: m.j.noise, Misses: q.errs}
+	switch {
+	case q.check >= 0:
+		c := &m.model.Checks[q.check]
+		x.Hands = b2i(c.Red >= 0) + b2i(c.Black >= 0)
+	case q.step.Eye == EyeMeter: // the proof, and the leads held together
+		x.Hands = 2
+	}
+	return w.Watch(x)
 }
 
 // seeReading works a number or a state on the meter's display.
@@ -421,12 +430,17 @@ func (m *Machine) inWords(x heard.Meaning) string {
 	return m.option(firstOf(x.ID, x.Text))
 }
 
-// Watcher is an adviser that knows when the camera is the better way to answer.
-type Watcher interface {
-	// Watch tells whether to offer the camera for what can be seen (one of the Eye constants) of a check, -1 for a step that is
-	// none. noise is dB of speech over noise, 0 when not known.
-	Watch(eye string, check int, noise float64) bool
+// Watch is a step that the camera could answer.
+type Watch struct {
+	Eye    string  // what can be seen, one of the Eye constants
+	Hands  int     // hands that hold a lead
+	Voice  bool    // the guide listens
+	Noise  float64 // dB of speech over noise, 0 when not known
+	Misses int     // sayings not understood in this step
 }
+
+// Watcher is an adviser that knows when the camera is the better way to answer.
+type Watcher interface{ Watch(Watch) bool }
 
 // seeWires takes what was found at the marked terminals. What was answered before and is found again is not asked again.
 func (m *Machine) seeWires(s *Seen) {

@@ -116,6 +116,9 @@ func (a *adviser) Advise(q session.Query) session.Advice {
 	return a.real.Advise(q)
 }
 
+// Watch needs no study of the appliance.
+func (a *adviser) Watch(w session.Watch) bool { return new(advise.Planned).Watch(w) }
+
 func (a *adviser) make() session.Adviser {
 	c, err := a.l.study(a.m)
 	if err == nil {
