@@ -52,7 +52,7 @@ check: tools ## format, vet, staticcheck, race detector
 
 .PHONY: prove
 prove: ## proves the safety invariants over every reachable state of every equipment file
-	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants' ./core/site
+	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants|OneWrongAnswer' ./core/site ./core/session ./core/plan
 
 .PHONY: jvm
 jvm: speech ## tests the phone binding on a plain JVM: generated Java, real recogniser, a spoken job

@@ -93,7 +93,7 @@ func (p *Planner) needed(prob []float64, g int) float64 {
 }
 
 // holds is how likely a verdict must stay without any one of its answers.
-const holds = 0.5
+const holds = 0.8
 
 // fragile lists the checks without whose answers the verdict on g would fall: a verdict must survive the removal of any one.
 func (p *Planner) fragile(b *infer.Belief, s *Situation, g int) []int {

@@ -47,6 +47,7 @@ func (m *Machine) raise(class string) {
 	j.state = "emergency"
 	j.site = j.site.Doubt()
 	m.setPower()
+	delete(j.done, "leave") // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
 		m.fact(m.line("alarm.fact", "class", class))
