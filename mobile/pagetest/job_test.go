@@ -230,7 +230,16 @@ func realJob(t *testing.T, do hands, between func(b *browser, s *served, n int))
 	b.clean(t)
 }
 
-func TestJobByTouch(t *testing.T) { realJob(t, byTouch, nil) }
+// By touch, with a picture of each drawing on the way, kept for looking at.
+func TestJobByTouch(t *testing.T) {
+	n := 0
+	realJob(t, byTouch, func(b *browser, s *served, _ int) {
+		if v := view(t, b); len(v.Step.Points) > 0 && n < 12 {
+			n++
+			b.run(t, waitStep(v.Step.ID), until(`document.querySelector('.picture svg')`), js(`document.getElementById('picturebox').scrollIntoView({block: 'center'})`), shot(t, fmt.Sprintf("job-%02d-%s", n, v.Step.ID)))
+		}
+	})
+}
 
 // The keyboard does it all, also with a reload at one step and the server killed at another.
 func TestJobByKeyboard(t *testing.T) {

@@ -4,7 +4,10 @@ import (
 	"fmt"
 	"testing"
 
+	"github.com/chromedp/chromedp"
+
 	"readback/mobile/pagetest"
+	"readback/mobile/ui"
 )
 
 var sizes = [][2]int64{{360, 640}, {412, 915}, {1280, 800}}
@@ -12,25 +15,57 @@ var sizes = [][2]int64{{360, 640}, {412, 915}, {1280, 800}}
 // Pictures of the twelve states in three sizes and two lights, kept for looking at.
 func TestShots(t *testing.T) {
 	heavy(t)
-	s := serveWalker(t)
-	b := open(t)
+	s := serve(t, ui.Config{Version: "test", New: newWalker, Speech: ui.Speech{Open: func(ui.Listener) (ui.Ear, error) { return deaf{}, nil }}})
+	b := open(t, chromedp.Flag("use-fake-ui-for-media-stream", true), chromedp.Flag("use-fake-device-for-media-stream", true))
 	b.run(t, navigate(s.address()), until(`document.querySelector('[data-k="touch"]')`))
-	picture := func(name string) {
+	take := func(name string, before action) {
 		for _, sz := range sizes {
 			for _, light := range []string{"light", "dark"} {
-				b.run(t, size(sz[0], sz[1]), scheme(light), js(`scrollTo(0,0)`), shot(t, fmt.Sprintf("%s-%dx%d-%s", name, sz[0], sz[1], light)))
+				b.run(t, size(sz[0], sz[1]), scheme(light), before, shot(t, fmt.Sprintf("%s-%dx%d-%s", name, sz[0], sz[1], light)))
 			}
 		}
 	}
+	picture := func(name string) { take(name, js(`scrollTo(0,0)`)) }
+	below := func(name string) {
+		take(name, js(`(document.querySelector('details[open]') || document.getElementById('picturebox')).scrollIntoView({block: 'center'})`))
+	}
 	picture("home")
-	b.run(t, click("touch"))
+	b.run(t, click("setup"), until(`document.querySelector('[data-k="ft"]')`))
+	picture("first-run")
+	b.run(t, click("ft"), until(`document.querySelector('[data-k="fd"]')`), click("frmsyes"))
+	picture("first-run-meter")
+	b.run(t, click("fd"), click("touch"))
 	for i, v := range pagetest.States() {
 		b.run(t, waitStep(v.Step.ID))
 		picture(fmt.Sprintf("%02d-%s", i+1, pagetest.Names[i]))
+		switch pagetest.Names[i] {
+		case "first":
+			b.run(t, click("all"), until(`!document.getElementById('sheet').hidden`))
+			picture("commands")
+			b.run(t, click("close"))
+		case "volts":
+			below("near")
+			b.run(t, js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.light === 'on'`))
+			picture("volts-by-voice")
+			b.run(t, js(`document.getElementById('ear').click()`))
+		case "ohms":
+			b.run(t, js(`document.getElementById('picturebox').scrollIntoView()`), click("look-place"), until(`document.querySelector('.picture.place svg')`))
+			below("place")
+			b.run(t, click("look-all"), until(`document.querySelector('.picture.all svg')`))
+			below("circuit")
+		case "taken":
+			b.run(t, click("swhy"), js(`document.getElementById('whybox').scrollIntoView()`))
+			below("why")
+			b.run(t, click("swhy"))
+		}
 		if i < len(pagetest.Names)-1 {
 			b.run(t, next)
 		}
 	}
+	b.run(t, click("leave"), until(`document.querySelector('article.job')`))
+	picture("jobs")
+	b.run(t, js(`document.querySelector('article.job [data-k^="p2"]').click()`), until(`document.querySelector('[data-k="next"]')`), click("next"), click("next"), click("next"))
+	picture("replay")
 	b.clean(t)
 }
 

@@ -46,9 +46,9 @@ func States() []session.View {
 		Answers: []session.Answer{say("go-live", "Go live"), say("other-way", "Other way")}})
 	volts := base(8, "wait", on, session.StepView{ID: "r-c", Kind: "measure", Level: "warning", Caution: "The fan can start. Twenty-four volts, live.", Power: "on",
 		Where: "Terminals W and C on the board, lower bay, right side", Meter: "AC volts", Act: "Red on W, black on C. Number and unit?", Say: "like “two six point one volts”",
-		Points: []string{"w-board", "c-board"}, Parts: []string{"board"}, Keypad: []string{"V", "mV"}, Answers: []session.Answer{say("cant-reach", "Can’t reach"), say("jumping", "Jumping")}})
+		Points: []string{"board-w", "board-c"}, Parts: []string{"board"}, Place: "lower-bay", Keypad: []string{"V", "mV"}, Answers: []session.Answer{say("cant-reach", "Can’t reach"), say("jumping", "Jumping")}})
 	taken := base(8, "wait", on, session.StepView{ID: "see-draft", Kind: "look", Level: "caution", Caution: "Sharp edges.", Power: "on", Where: "Through the upper opening, left of the gas valve",
-		Act: "Does the draft fan run, hum, or stay silent?", Say: "“running”, “humming” or “silent”", Parts: []string{"inducer"},
+		Act: "Does the draft fan run, hum, or stay silent?", Say: "“running”, “humming” or “silent”", Parts: []string{"inducer"}, Place: "upper-bay",
 		Answers: []session.Answer{choice("running", "Running"), choice("humming", "Humming"), choice("silent", "Silent")}})
 	taken.Heard = &session.HeardView{Text: "twenty, no, twenty six point one volts", Taken: "26.1 V AC", Rivals: []string{"twenty six point nine volts"}, Verdict: measure.Pass,
 		Limit: "24 to 28 V unloaded (gas technician training text, unit 12)", Value: 26.1, U: 0.5, Low: ptr(24), High: ptr(28), Unit: "V"}
@@ -59,7 +59,7 @@ func States() []session.View {
 		Answers: []session.Answer{choice("r0", "15 V"), choice("r1", "50 V")}, Keypad: []string{"V", "mV"}})
 	pending.Heard = &session.HeardView{Text: "fifteen volts", Taken: "15 V", Rivals: []string{"fifty volts"}, Pending: true, Value: 15, Unit: "V"}
 	ohms := base(9, "wait", proved, session.StepView{ID: "igniter-ohms", Kind: "measure", Level: "caution", Caution: "The igniter breaks at a touch.", Power: "off and proved", Where: "Igniter plug, two white wires, pulled apart",
-		Meter: "ohms", Act: "One probe in each hole. Number and unit?", Say: "like “five five ohms”, or “O L”", Points: []string{"igniter-a", "igniter-b"}, Parts: []string{"igniter"}, Keypad: []string{"ohm", "kohm", "Mohm"},
+		Meter: "ohms", Act: "One probe in each hole. Number and unit?", Say: "like “five five ohms”, or “O L”", Points: []string{"glow-a", "glow-b"}, Parts: []string{"igniter"}, Place: "burner-box", Keypad: []string{"ohm", "kohm", "Mohm"},
 		Answers: []session.Answer{say("cant-reach", "Can’t reach"), say("dont-know", "Don’t know")}})
 	ohms.Suspects, ohms.Open = suspects, []string{"Plug the igniter back in", "Lower front panel on", "Meter off ohms"}
 	failed := ohms

@@ -56,7 +56,10 @@ func (h *Hub) drawing(kind string) (any, error) {
 		for _, s := range v.Suspects {
 			k.Suspects[s.Part] = s.P
 		}
-		if e := l.studies[slices.Index(l.models, m)].engine.Load(); e != nil {
+		e := l.studies[slices.Index(l.models, m)].engine.Load()
+		if e == nil {
+			go func() { _, _ = l.study(m) }() // the next drawing has it; its error is told where advice is needed
+		} else {
 			k.Energised = energised(e, v)
 			if f, ok := h.job.machine.(interface{ Findings() []session.Finding }); ok {
 				k.Good = passed(e, f.Findings(), k.Suspects)

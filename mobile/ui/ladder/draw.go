@@ -144,7 +144,7 @@ func Draw(m *appliance.Model, k Marks) string {
 
 // lead rings a point and names the lead below it; the rings differ, so that colour is not needed.
 func lead(b *strings.Builder, s Spot, word string, side float64) {
-	fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="9" stroke-width="3.5"/>`, s.X, s.Y)
+	fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="9" stroke-width="3.5" data-lead="%s"/>`, s.X, s.Y, word)
 	if side > 0 {
 		fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="4" fill="currentColor"/>`, s.X, s.Y)
 	}

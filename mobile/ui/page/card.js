@@ -148,7 +148,7 @@ export const answer = (a, source) => {
   else send({kind: a.kind || 'choice', id: a.id, text: a.text}, a.text, source);
 };
 const keypad = list => el('div', {class: 'keypad', role: 'group', 'aria-label': 'Keypad'},
-  el('output', {'aria-live': 'polite'}, P.typed || '\u00a0'),
+  el('output', {'aria-live': 'polite'}, P.typed),
   [...'123'].map(padKey), padKey('del', '⌫', 'Delete'), [...'456'].map(padKey), padKey('-', '−', 'Minus'), [...'789'].map(padKey), padKey('.', '.', 'Point'),
   padKey('0'), el('button', {'data-k': 'ol', onclick: () => display('over', 'over limit')}, 'OL'), el('button', {'data-k': 'blank', 'aria-label': 'Blank display', onclick: () => display('blank', 'blank')}, '[ ]'),
   el('button', {'data-k': 'jump', 'aria-label': 'Jumping', onclick: () => command('jumping', 'jumping')}, '↕'),
@@ -191,6 +191,7 @@ const picture = v => {
     box.replaceChildren(el('div', {class: 'scroll', tabindex: kind === 'all' ? 0 : null, role: kind === 'all' ? 'group' : null, 'aria-label': kind === 'all' ? 'Whole circuit' : null}, document.importNode(doc, true)),
       has.length ? el('p', {class: 'legend'}, has.map(k => el('span', {}, mark(markWords[k][0]), markWords[k][1]))) : '',
       el('div', {class: 'looks'}, others.map(k => el('button', {'data-k': 'look-' + k, onclick: () => look(k)}, lookWords[k]))));
+    if (P.look === 'all') box.querySelector('[data-lead]')?.scrollIntoView({block: 'center', inline: 'center'});
   }).catch(() => { if (want === drawingKey) box.replaceChildren(); });
 };
 

@@ -6,17 +6,18 @@ import {eyeHello, eyeSeen} from './camera.js';
 import {paint} from './app.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
-export const commands = [
-  ['repeat', 'Say again', 'r'], ['longer', 'The long form', 'l'], ['shorter', 'The short form', 'b'], ['slower', 'Slower', 's'],
-  ['where', 'Where is it?', 'w'], ['why', 'Why this?', 'y'], ['how', 'How do I do that?', 'o'], ['what-if', 'What would that mean?', 'f'],
-  ['back', 'One step back', 'Backspace'], ['hold-on', 'Hold on', 'h'], ['ready', 'Ready', ' '], ['done', 'Done', 'd'], ['skip', 'Skip this', 'k'],
-  ['scratch-that', 'Not that', 'n'], ['cant-reach', 'Can’t reach', 'c'], ['dont-know', 'Don’t know', 'i'], ['not-sure', 'Not sure', 'u'],
-  ['it-changed', 'Something changed', 'g'], ['jumping', 'It is jumping', 'j'], ['missed-it', 'Missed it', 'm'], ['how-long', 'How long?', 't'],
-  ['where-am-i', 'Where are we?', 'a'], ['should-it-be', 'What should it be?', 'v'], ['suspected', 'What is suspected?', 'p'], ['how-sure', 'How sure?', '%'],
-  ['cost', 'What will it cost?', '$'], ['shortcut', 'Can I bypass it?', '!'], ['quiet', 'Be quiet', 'q'], ['person', 'Call somebody', '+'],
-  ['finish', 'Finish for today', 'z'], ['help', 'What can I say?', '='], ['false-alarm', 'False alarm', null], ['go-live', 'Go live', null], ['other-way', 'Other way', null],
-  ['other-meter', 'Keypad or camera', null],
-];
+const groups = {
+  'Hear it': [['repeat', 'Say again', 'r'], ['longer', 'The long form', 'l'], ['shorter', 'The short form', 'b'], ['slower', 'Slower', 's'], ['quiet', 'Be quiet', 'q']],
+  'Ask': [['where', 'Where is it?', 'w'], ['why', 'Why this?', 'y'], ['how', 'How do I do that?', 'o'], ['what-if', 'What would that mean?', 'f'],
+    ['should-it-be', 'What should it be?', 'v'], ['where-am-i', 'Where are we?', 'a'], ['how-long', 'How long?', 't'], ['suspected', 'What is suspected?', 'p'],
+    ['how-sure', 'How sure?', '%'], ['cost', 'What will it cost?', '$'], ['shortcut', 'Can I bypass it?', '!'], ['help', 'What can I say?', '=']],
+  'Answer': [['ready', 'Ready', ' '], ['done', 'Done', 'd'], ['cant-reach', 'Can’t reach', 'c'], ['dont-know', 'Don’t know', 'i'], ['not-sure', 'Not sure', 'u'],
+    ['jumping', 'It is jumping', 'j'], ['missed-it', 'Missed it', 'm'], ['scratch-that', 'Not that', 'n'], ['skip', 'Skip this', 'k'], ['other-meter', 'Keypad or camera', '*'],
+    ['go-live', 'Go live', '['], ['other-way', 'Other way', ']'], ['false-alarm', 'False alarm', '~']],
+  'The job': [['back', 'One step back', 'Backspace'], ['hold-on', 'Hold on', 'h'], ['it-changed', 'Something changed', 'g'], ['person', 'Call somebody', '+'], ['finish', 'Finish for today', 'z']],
+};
+export const commandGroups = Object.entries(groups);
+export const commands = Object.values(groups).flat();
 export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke', ill: 'Feeling ill', shock: 'Electric shock', spark: 'Spark or bang', water: 'Water', injury: 'Injury', child: 'Child or animal near', any: 'Something else'};
 
 // ---------------------------------------------------------------- state of the page (the rest is the core's)
@@ -160,7 +161,7 @@ export const type = c => {
   else if (c === '.') { if (!P.typed.includes('.')) P.typed += P.typed === '' || P.typed === '-' ? '0.' : '.'; }
   else if (P.typed.replace(/\D/g, '').length < 12) P.typed += c;
   const o = document.querySelector('.keypad output');
-  if (o) o.textContent = P.typed || '\u00a0';
+  if (o) o.textContent = P.typed;
 };
 
 // ---------------------------------------------------------------- when to draw

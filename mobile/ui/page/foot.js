@@ -1,6 +1,6 @@
 // What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
 import {$, el, mark, fill} from './tools.js';
-import {commands, classes, P, take, theme, post, command, emergency} from './core.js';
+import {commandGroups, classes, P, take, theme, post, command, emergency} from './core.js';
 import {keyHint, listening, wholeCircuit} from './card.js';
 import {native, mic, shell} from './sound.js';
 
@@ -30,6 +30,7 @@ export const bar = () => {
   const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
   ear.className = P.cue ? 'cue' : '';
   ear.dataset.mic = P.mic;
+  ear.dataset.light = P.mic === 'on' && P.ear.state === 'ready' ? 'on' : 'off';
   ear.dataset.busy = !!P.ear.busy;
   fill(ear.children[0].children[0], shape, () => mark(shape));
   if (ear.children[1].textContent !== words) ear.children[1].textContent = words;
@@ -76,9 +77,10 @@ const sheetBody = () => {
   const words = el('input', {type: 'text', 'data-k': 'words', 'aria-label': 'Type what you would say', autocomplete: 'off', placeholder: 'Type what you would say'});
   return [
     P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {'data-k': 'send'}, 'Send')),
-    P.view && el('div', {class: 'answers'}, commands.map(([id, text, k]) => el('button', {'data-k': 'c' + id, onclick: () => { closeSheet(); command(id, text); }}, text, k && keyHint(keyName(k))))),
-    el('section', {}, el('h2', {}, 'Emergency'), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
-    el('section', {}, el('h2', {}, 'This page'), el('div', {class: 'answers'},
+    P.view && commandGroups.map(([title, list]) => el('section', {class: 'plain'}, el('h3', {}, title), el('div', {class: 'answers'}, list.map(([id, text, k]) =>
+      el('button', {'data-k': 'c' + id, onclick: () => { closeSheet(); command(id, text); }}, text, keyHint(keyName(k))))))),
+    el('section', {class: 'plain'}, el('h3', {}, 'Emergency', keyHint('E')), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
+    el('section', {class: 'plain'}, el('h3', {}, 'This page'), el('div', {class: 'answers'},
       el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, 'Paper or dark'),
       P.view && el('button', {'data-k': 'circuit', onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
       native && el('button', {'data-k': 'torch', 'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, 'Torch'),

@@ -49,7 +49,7 @@ const restore = async () => { const s = await post(`/api/jobs/${P.deleted}/resto
 const replay = async id => {
   const steps = await bus.call('GET', `/api/jobs/${id}/steps`).catch(e => { P.trouble = e.message; draw(); });
   if (!steps) return;
-  const list = steps.filter(s => s.view);
+  const list = steps.filter(s => s.view && (s.said || s.event.said || s.event.photo)); // what changes nothing is no step
   if (list.length) { P.replay = {id, steps: list, at: 0}; draw(); }
 };
 export const replayGo = n => { const r = P.replay; r.at = Math.max(0, Math.min(r.steps.length - 1, r.at + n)); sound.stop(); draw(); };
@@ -99,7 +99,7 @@ const cards = {
   meter: () => [
     el('h1', {class: 'title'}, 'Your meter'),
     el('p', {class: 'lead'}, 'It tells how far a reading can be trusted. Not sure? Then the guide reckons with a modest one, and says so.'),
-    meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: 'answers'}, list.map(([v, words]) =>
+    meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: list.length === 3 ? 'answers thirds' : 'answers'}, list.map(([v, words]) =>
       el('button', {'data-k': 'f' + id + v, 'aria-pressed': ((P.prefs.meter || {})[id] || '') === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, words))))),
     el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, 'Done'))],
 };
