@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"readback/mobile/pagetest"
+	"readback/mobile/ui"
 )
 
 // axe is the source of the accessibility checker; a test without it is skipped.
@@ -50,9 +51,15 @@ func audit(t *testing.T, b *browser, source string) []finding {
 // each shows every state in both lights at phone size.
 func each(t *testing.T, b *browser, s *served, f func(name, light string)) {
 	t.Helper()
+	if err := ui.Prepare(""); err != nil {
+		t.Fatal(err)
+	}
 	b.run(t, size(360, 640), navigate(s.address()), until(`document.querySelector('[data-k="touch"]')`), click("touch"))
 	for i, v := range pagetest.States() {
 		b.run(t, waitStep(v.Step.ID))
+		if len(v.Step.Points)+len(v.Step.Parts) > 0 {
+			b.run(t, until(`document.querySelector('.picture svg')`))
+		}
 		for _, light := range []string{"light", "dark"} {
 			b.run(t, scheme(light))
 			f(pagetest.Names[i], light)

@@ -105,6 +105,12 @@ func energised(e *appliance.Engine, v *session.View) map[string]bool {
 		}
 	}
 	p.Advance(wait)
+	earth := m.Earth
+	for i := range m.Parts {
+		if earth == "" && m.Parts[i].Kind == "supply" { // without an earth volts count from the first supply's return
+			earth = m.Parts[i].Ports["n"]
+		}
+	}
 	limit := liveSmall
 	if m.Mains {
 		limit = liveVolts
@@ -112,11 +118,11 @@ func energised(e *appliance.Engine, v *session.View) map[string]bool {
 	out := map[string]bool{}
 	for i := range m.Parts {
 		for _, net := range m.Parts[i].Ports {
-			if out[net] || net == m.Earth {
+			if out[net] || net == earth {
 				continue
 			}
 			for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC} {
-				if o, err := p.Read(f, net, m.Earth); err == nil && (o.Value > limit || o.Value < -limit) {
+				if o, err := p.Read(f, net, earth); err == nil && (o.Value > limit || o.Value < -limit) {
 					out[net] = true
 				}
 			}

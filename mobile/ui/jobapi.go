@@ -206,6 +206,8 @@ func (h *Hub) handover(id string) (string, error) {
 	}
 	if v := steps[len(steps)-1].View; v != nil && v.Handover != "" {
 		return v.Handover, nil
+	} else if v != nil && v.Ended != "" {
+		return v.Said, nil // nobody has to take over: how it ended
 	}
 	return "", httpError{404, errors.New("handover: the job is not finished")}
 }

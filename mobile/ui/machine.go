@@ -102,6 +102,20 @@ func (l *library) study(m *appliance.Model) (*infer.Case, error) {
 	return s.c, s.err
 }
 
+// Prepare thinks an appliance through, so that drawings and advice need not wait for it. An empty id is the first.
+func Prepare(id string) error {
+	l, err := load()
+	if err != nil {
+		return err
+	}
+	m, err := l.model(id)
+	if err != nil {
+		return err
+	}
+	_, err = l.study(m)
+	return err
+}
+
 // adviser is lazy: the first steps of a job need no advice, so that the guide speaks before the appliance is thought through.
 type adviser struct {
 	l    *library

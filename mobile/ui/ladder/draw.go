@@ -92,7 +92,7 @@ func Draw(m *appliance.Model, k Marks) string {
 		l = Near(m, k)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5" data-marks="%s">`,
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5" data-marks="%s"><g aria-hidden="true">`,
 		l.W, l.H, l.W, l.H, html.EscapeString(describe(m, k)), strings.Join(legend(m, k, l), " "))
 	for _, s := range l.lines {
 		thick := ""
@@ -138,7 +138,7 @@ func Draw(m *appliance.Model, k Marks) string {
 			}
 		}
 	}
-	b.WriteString(`</svg>`)
+	b.WriteString(`</g></svg>`)
 	return b.String()
 }
 
@@ -148,7 +148,26 @@ func lead(b *strings.Builder, s Spot, word string, side float64) {
 	if side > 0 {
 		fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="4" fill="currentColor"/>`, s.X, s.Y)
 	}
-	fmt.Fprintf(b, `<text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, max(s.X+side*4, 26), s.Y+24, word)
+	w := leadWord(s, word, side)
+	fmt.Fprintf(b, `<path d="M%.0f %.0fV%.0f" stroke-dasharray="2 3"/><text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, s.X, s.Y+10, w.Y, w.X+w.W/2, w.Y+11, word)
+}
+
+// leadWord is where a lead is named: below the frame and the bar of its part.
+func leadWord(s Spot, word string, side float64) Box {
+	w := 8.4 * float64(len(word)) // bold letters are wider
+	return Box{X: max(s.X+side*4, w/2+2) - w/2, Y: s.Y + 34, W: w, H: 13, Text: word}
+}
+
+// Leads are the words at the two points of a step, for the test that nothing overlaps.
+func (l *Layout) Leads(k Marks) []Box {
+	var out []Box
+	if s, ok := l.Points[k.Red]; ok {
+		out = append(out, leadWord(s, "RED", -1))
+	}
+	if s, ok := l.Points[k.Black]; ok {
+		out = append(out, leadWord(s, "BLACK", 1))
+	}
+	return out
 }
 
 // live is how a wire with voltage is drawn: thick, so that it is seen without colour.

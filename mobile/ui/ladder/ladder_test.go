@@ -70,12 +70,16 @@ func TestNoLabelOverlaps(t *testing.T) {
 		if out := overlaps(ladder.All(m)); len(out) > 0 {
 			t.Errorf("%s: %v", m.ID, out)
 		}
+		if svg := ladder.Places(m, m.Places[len(m.Places)-1].ID, nil, nil); svg == "" {
+			t.Errorf("%s: no view of its last place", m.ID)
+		}
 		for _, c := range m.Checks {
 			if c.Red < 0 || c.Black < 0 {
 				continue
 			}
 			k := ladder.Marks{Red: m.Points[c.Red].ID, Black: m.Points[c.Black].ID, Only: true}
 			l := ladder.Near(m, k)
+			l.Labels = append(l.Labels, l.Leads(k)...)
 			if out := overlaps(l); len(out) > 0 {
 				t.Errorf("%s, %s: %v", m.ID, c.ID, out)
 			}
@@ -88,37 +92,63 @@ func TestNoLabelOverlaps(t *testing.T) {
 	}
 }
 
-// The drawing is a golden file, so that a change of the circuit is seen in review.
+// The drawings are golden files, so that a change of the circuit is seen in review: the whole circuit, the part of it about the first
+// check of a part with two leads, with every mark there is, and where that part sits.
 func TestGolden(t *testing.T) {
 	for _, m := range models(t) {
-		name := filepath.Join("testdata", m.ID+".svg")
-		got := ladder.Draw(m, ladder.Marks{}) + "\n"
-		if *update {
-			if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
-				t.Fatal(err)
+		golden(t, m.ID+".svg", ladder.Draw(m, ladder.Marks{}))
+		for _, c := range m.Checks {
+			if c.Red < 0 || c.Black < 0 || c.Part < 0 {
+				continue
 			}
+			p, red := &m.Parts[c.Part], &m.Points[c.Red]
+			golden(t, m.ID+"-near.svg", ladder.Draw(m, ladder.Marks{Red: red.ID, Black: m.Points[c.Black].ID, Parts: []string{p.ID}, Suspects: map[string]float64{p.ID: 0.6},
+				Good: []string{p.ID}, Lifted: []string{red.Name}, Energised: map[string]bool{red.Net: true}, Only: true}))
+			golden(t, m.ID+"-place.svg", ladder.Places(m, m.Places[p.Place].ID, []string{p.ID}, []string{m.Places[p.Place].Name}))
+			break
 		}
-		want, err := os.ReadFile(name)
-		if err != nil {
+	}
+}
+
+func golden(t *testing.T, file, got string) {
+	t.Helper()
+	name := filepath.Join("testdata", file)
+	got += "\n"
+	if *update {
+		if err := os.WriteFile(name, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if string(want) != got {
-			t.Errorf("%s: the drawing changed; look at it and run the test with -update", m.ID)
-		}
+	}
+	want, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != got {
+		t.Errorf("%s: the drawing changed; look at it and run the test with -update", file)
 	}
 }
 
 func TestFigures(t *testing.T) {
 	figure.Run(t, func(add figure.Adder) {
-		shown, all, touching := 0, 0, 0
+		shown, all, touching, drawings := 0, 0, 0, 0
 		for _, m := range models(t) {
 			l := ladder.All(m)
 			out, n := missing(m, l)
 			all += n
 			shown += n - len(out)
 			touching += len(overlaps(l))
+			for _, c := range m.Checks {
+				if c.Red >= 0 && c.Black >= 0 {
+					k := ladder.Marks{Red: m.Points[c.Red].ID, Black: m.Points[c.Black].ID, Only: true}
+					near := ladder.Near(m, k)
+					near.Labels = append(near.Labels, near.Leads(k)...)
+					touching += len(overlaps(near))
+					drawings++
+				}
+			}
+			drawings++
 		}
 		add("draw.points_shown_pct", 100*float64(shown)/float64(all), "%", ">= 100", all)
-		add("draw.overlaps", float64(touching), "labels", "= 0", len(models(t)))
+		add("draw.overlaps", float64(touching), "labels", "= 0", drawings)
 	})
 }

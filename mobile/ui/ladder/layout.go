@@ -11,7 +11,7 @@ import (
 // Sizes in the drawing's own units, one of which is a pixel at full size.
 const (
 	cell      = 132 // width of one element
-	rowHeight = 92
+	rowHeight = 104
 	wireY     = 60 // of the wire below the row's top
 	track     = 14 // distance of rails
 	margin    = 10

@@ -109,6 +109,6 @@ func Places(m *appliance.Model, place string, parts, open []string) string {
 		words += ", in: " + m.Places[chain[k]].Name
 	}
 	text := strings.ReplaceAll(b.String(), "<text ", `<text fill="currentColor" stroke="none" `)
-	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="13" stroke="currentColor" fill="none" stroke-width="1.5">%s</svg>`,
+	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="13" stroke="currentColor" fill="none" stroke-width="1.5"><g aria-hidden="true">%s</g></svg>`,
 		placeW, height, placeW, height, html.EscapeString(words), text)
 }

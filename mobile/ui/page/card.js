@@ -1,6 +1,6 @@
 // The card: the site, the step, what was heard, the answers, the picture, the folds.
-import {$, el, mark, unit, clock, shown, fill} from './tools.js';
-import {classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
+import {$, el, mark, unit, clock, shown, fill, written, dial, outcome} from './tools.js';
+import {commands, classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
 import {leave} from './foot.js';
 import {replayKeys} from './home.js';
 import {native, shell} from './sound.js';
@@ -19,7 +19,7 @@ const siteWords = s => {
   list('wire', 'Lifted', s.wires);
   if (s.door === 'held') out.push(['door', 'Door switch', 'held in', true]);
   list('reset', 'Reset pressed', s.resets);
-  if (s.dial) out.push(['dial', 'Meter', s.dial]);
+  if (s.dial) out.push(['dial', 'Meter', dial(s.dial)]);
   if (s.jack) out.push(['jack', 'Red lead', 'in the current jack', true]);
   return out;
 };
@@ -52,7 +52,7 @@ export const card = v => {
   if (moved) { P.typed = ''; P.keys = null; P.look = ''; }
   fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
-  fill($('heardbox'), [v.heard, v.state], () => heardBox(v.heard));
+  fill($('heardbox'), [v.heard, v.state], () => heardBox(v.state === 'ended' ? null : v.heard));
   fill($('eyebox'), eyeKey(v), () => eyeBox(v));
   fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => answers(v));
   picture(v);
@@ -69,17 +69,17 @@ const head = v => [
   el('p', {class: 'running'}, el('b', {}, v.stages && v.stages[v.stageNo - 1] || v.stage), el('span', {}, el('i', {}, v.title ? v.title + ' · ' : ''), `part ${v.stageNo} of ${(v.stages || []).length || 16}`)),
 ];
 const signal = {caution: 'Caution', warning: 'Warning', danger: 'Danger', emergency: 'Emergency'};
-const caution = (level, words) => el('div', {class: 'caution ' + level}, mark(level, 'shape'), el('b', {}, signal[level] || level), el('p', {}, words));
+const caution = (level, words) => el('div', {class: 'caution ' + level}, mark(level, 'shape'), el('b', {}, signal[level] || level), el('p', {}, written(words)));
 const step = v => {
-  const s = v.step, row = (label, words, cls) => words && [el('dt', {}, label), el('dd', {class: cls}, words)];
+  const s = v.step, row = (label, words, cls) => words && [el('dt', {}, label), el('dd', {class: cls}, typeof words === 'string' ? written(words) : words)];
   if (v.state === 'emergency') return [ // what to do comes first; the reason follows
     caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
   return [
     s.caution && caution(s.level || 'caution', s.caution),
-    el('h1', {class: 'unseen'}, s.act || s.say),
+    el('h1', {class: 'unseen'}, written(s.act || s.say || v.ended && outcome(v.ended))),
     el('dl', {class: 'step'},
-      row('Where', s.where), row('Meter', s.meter, 'meter'),
-      row(v.state === 'ended' ? 'End' : s.kind === 'info' ? 'Note' : 'Do', s.act, 'act'),
+      row('Where', s.where), row('Meter', s.meter && dial(s.meter), 'meter'),
+      row(v.state === 'ended' ? 'End' : s.kind === 'info' ? 'Note' : 'Do', s.act || v.ended && outcome(v.ended), 'act'),
       row('Say', s.say, s.act ? 'say' : 'act'),
       s.until && row('Time', el('span', {class: 'timer', 'data-until': s.until}, ' '))),
     v.ended && v.handover && el('section', {class: 'plain'}, el('h2', {}, 'To read out to the person you call'), el('p', {class: 'lead'}, v.handover)),
@@ -116,11 +116,13 @@ const heardBox = h => {
 };
 
 export const keyHint = k => el('kbd', {}, k);
+// A command has the page's own words, so that it is called the same everywhere.
+const label = a => a.kind === 'command' && (commands.find(c => c[0] === a.id) || [])[1] || written(a.text[0].toUpperCase() + a.text.slice(1));
 const answers = v => {
   if (P.replay) return replayKeys();
   const s = v.step, numeric = s.keypad && s.keypad.length;
   const out = [];
-  const list = (s.answers || []).map((a, i) => el('button', {'data-k': 'a' + a.id, onclick: () => answer(a)}, a.text, i < 9 && keyHint((numeric ? '⇧' : '') + (i + 1))));
+  const list = (s.answers || []).map((a, i) => el('button', {'data-k': 'a' + a.id, onclick: () => answer(a)}, label(a), i < 9 && keyHint((numeric ? '⇧' : '') + (i + 1))));
   if (v.state === 'emergency') {
     const have = new Set((s.answers || []).map(a => a.id));
     for (const [id, text] of Object.entries(classes)) if (!have.has(id) && id !== 'any') list.push(el('button', {'data-k': 'e' + id, onclick: () => emergency(id)}, text));
@@ -128,7 +130,7 @@ const answers = v => {
   const padOpen = P.keys ?? !listening();
   if (numeric) out.push(padOpen ? keypad(s.keypad) : el('div', {class: 'answers'}, el('button', {'data-k': 'keypad', onclick: () => { P.keys = true; draw(); }}, 'Type the number')));
   if (list.length) out.push(el('div', {class: 'answers' + (numeric ? ' gap' : '')}, list));
-  if (P.photo && !eyeHas()) out.push(photo());
+  if (P.photo && !eyeHas() && v.state !== 'ended') out.push(photo());
   if (v.state === 'ended') out.push(el('div', {class: 'answers'},
     recordKeys(v.job, false), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
   return out.map((o, i) => i ? el('section', {}, o) : o);
@@ -199,14 +201,14 @@ const picture = v => {
 const fold = (k, title, ...body) => el('details', {'data-k': k}, el('summary', {'data-k': 's' + k}, title), el('div', {class: 'fold'}, body));
 const why = v => {
   if (!v.why && !(v.suspects || []).length) return [];
-  return fold('why', 'Why this step', v.why && [el('p', {}, v.why.short), (v.why.more || []).map(t => el('p', {}, t)), v.why.cost && el('p', {}, v.why.cost)],
+  return fold('why', 'Why this step', v.why && [el('p', {}, written(v.why.short)), (v.why.more || []).map(t => el('p', {}, written(t))), v.why.cost && el('p', {}, v.why.cost)],
     (v.suspects || []).map(s => el('div', {class: 'suspect'}, el('div', {}, el('span', {}, s.name), el('b', {}, s.words)),
       el('svg:svg', {viewBox: '0 0 200 12', preserveAspectRatio: 'none', 'aria-hidden': 'true'},
         el('svg:rect', {x: .5, y: 1, width: 199, height: 10, fill: 'none', stroke: 'currentColor'}), el('svg:rect', {x: 0, y: 1, width: 200 * s.p, height: 10, fill: 'currentColor'})))));
 };
 const openBox = v => [
-  (v.open || []).length ? fold('open', `Still to be put back (${v.open.length})`, el('ul', {}, v.open.map(t => el('li', {}, t)))) : null,
-  (v.facts || []).length ? fold('facts', `Established (${v.facts.length})`, el('ul', {}, v.facts.map(t => el('li', {}, t)))) : null,
+  (v.open || []).length ? fold('open', `Still to be put back (${v.open.length})`, el('ul', {}, v.open.map(t => el('li', {}, written(t))))) : null,
+  (v.facts || []).length ? fold('facts', `Established (${v.facts.length})`, el('ul', {}, v.facts.map(t => el('li', {}, written(t))))) : null,
 ];
 const log = v => (v.log || []).length ? fold('log', `Journal (${v.log.length})`, el('ol', {class: 'log'},
-  v.log.map(l => el('li', {}, el('time', {}, clock(l.at)), el('span', {class: l.who}, l.text))))) : [];
+  v.log.map(l => el('li', {}, el('time', {}, clock(l.at)), el('span', {class: l.who}, written(l.text)))))) : [];

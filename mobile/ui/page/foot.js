@@ -1,12 +1,12 @@
 // What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
-import {$, el, mark, fill} from './tools.js';
+import {$, el, mark, fill, written} from './tools.js';
 import {commandGroups, classes, P, take, theme, post, command, emergency} from './core.js';
 import {keyHint, listening, wholeCircuit} from './card.js';
 import {native, mic, shell} from './sound.js';
 
 export const caption = () => {
   const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
-  fill($('caption'), [!!v, words, v && P.ear.text], () => v ? [el('p', {}, words), P.ear.text && el('p', {class: 'me'}, P.ear.text)] : []);
+  fill($('caption'), [!!v, words, v && P.ear.text], () => v ? [el('p', {}, written(words)), P.ear.text && el('p', {class: 'me'}, P.ear.text)] : []);
   $('caption').hidden = !v;
   // One voice: what the guide speaks itself, a screen reader does not say again; where the reader is the voice, it does.
   $('caption').setAttribute('aria-live', listening() && !P.shell.reader ? 'off' : 'polite');

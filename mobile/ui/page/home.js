@@ -1,5 +1,5 @@
 // Where no job is open: the job list, the first run, and the replay of a job.
-import {$, el, mark} from './tools.js';
+import {$, el, mark, outcome} from './tools.js';
 import {P, bus, take, post, draw} from './core.js';
 import {keyHint, recordKeys} from './card.js';
 import {mic, sound} from './sound.js';
@@ -27,7 +27,7 @@ export const home = () => [
   P.loaded && el('section', {class: 'stack'}, el('button', {'data-k': 'setup', onclick: () => go('choose')}, mark('dial'), 'Voice, hearing check and meter')),
 ];
 const jobList = (title, list) => list.length ? el('section', {class: 'plain'}, el('h2', {}, title), list.map(j => el('article', {class: 'job'},
-  el('h3', {}, j.title), el('p', {}, new Date(j.at).toLocaleString([], {dateStyle: 'medium', timeStyle: 'short'}) + (j.outcome ? ' · ' + j.outcome : j.stage ? ' · ' + j.stage : '')),
+  el('h3', {}, j.title), el('p', {}, new Date(j.at).toLocaleString([], {dateStyle: 'medium', timeStyle: 'short'}) + (j.outcome ? ' · ' + outcome(j.outcome) : j.stage ? ' · ' + j.stage : '')),
   j.damage && el('p', {}, j.damage),
   el('div', {class: 'answers'},
     !j.outcome && el('button', {'data-k': 'r' + j.id, onclick: () => resume(j.id)}, 'Go on'),

@@ -34,6 +34,12 @@ export const mark = (name, cls) => {
 };
 const units = {ohm: 'Ω', kohm: 'kΩ', Mohm: 'MΩ', uA: 'µA', uF: 'µF', inH2O: 'in. of water', degF: '°F', degC: '°C', dF: '°F', dC: '°C', min: 'min', x: 'times', money: 'money', inHg: 'in. Hg'};
 export const unit = u => units[u] || u || '';
+// What is spoken in letters is written as people write it.
+export const written = t => t && t.replace(/\bA C\b/g, 'AC').replace(/\bD C\b/g, 'DC').replace(/\bO L\b/g, 'OL').replace(/\bC O\b/g, 'CO').replace(/\bR M S\b/g, 'RMS')
+  .replace(/\b(MICRO|MILLI|KILO) ?/g, p => p.trim().toLowerCase()).replace(/\bMINUS\b/g, 'minus');
+export const dial = t => written(t).replace(/^Meter on (the )?/, '').replace(/\.$/, '');
+const outcomes = {'fixed': 'Heat is back', 'nothing-wrong': 'Nothing is wrong', 'stopped': 'Stopped: licensed help is needed', 'unresolved': 'Not found; handed over', 'handed-over': 'Handed over'};
+export const outcome = o => outcomes[o] || o.replaceAll('-', ' ').replace(/^./, c => c.toUpperCase());
 export const clock = ms => new Date(ms).toLocaleTimeString([], {hour: '2-digit', minute: '2-digit'});
 
 export const shown = new WeakMap();
