@@ -3,6 +3,7 @@ package heard
 // ChoiceSlot is what is known about an answer in words that is due.
 type ChoiceSlot struct {
 	Clears func(Meaning) bool // would it say that a hazard is not there? nil: none does
+	Told   string             // a command that was answered here last: heard again it may be an answer misheard
 	Named  []Meaning          // the two that were just asked about: naming one of them settles it
 }
 
@@ -35,13 +36,15 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 	}
 	clears := s.Clears != nil && s.Clears(d.Take)
 	for _, r := range fits[1:] {
-		if alike(r, d.Take) || r.Kind == Command && (!grave[r.ID] || d.Take.Kind != Command && r.ID != "it-changed") {
+		light := d.Take.Kind == Command && !grave[d.Take.ID] && d.Take.ID != s.Told
+		if light || alike(r, d.Take) || r.Kind == Command && (!grave[r.ID] || d.Take.Kind != Command && r.ID != "it-changed") {
 			continue
 		}
 		limit := marginMatters
+		if d.Take.Cost >= clearBehind { // neither is what the best words are
+			limit = marginHazard
+		}
 		switch {
-		case d.Take.Kind == Command && !grave[d.Take.ID]:
-			continue
 		case r.Kind == Command && d.Take.Kind != Command:
 			limit = changeNear
 		case clears && !s.Clears(r):

@@ -243,6 +243,9 @@ func (s Slot) rival(u *Utterance, cands []candidate, clears bool) (*measure.Read
 			}
 			c.r = withUnit(c.r, best.r.Value.Unit)
 		}
+		if s.Possible != nil && !s.Possible(c.r) {
+			continue
+		}
 		if c.cost-best.cost < matters(c.r) {
 			return &c.r, "another reading of the same words or sound is near"
 		}

@@ -32,6 +32,7 @@ func (m *Machine) accept(x heard.Meaning) {
 		j.heardView.Taken, j.heardView.Pending = firstOf(rec.taken, rec.words), false
 	}
 	j.records = append(j.records, rec)
+	j.wrong = slices.DeleteFunc(slices.Clone(j.wrong), func(w named) bool { return w.id == q.id }) // asked again later it is another question
 	j.patterns[m.pattern(q)]++
 	m.cue("accepted")
 	j.q = nil

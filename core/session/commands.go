@@ -81,7 +81,7 @@ const (
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *heard.Utterance) {
 	j, q := m.j, m.j.q
-	j.heardView.Taken = id
+	j.heardView.Taken, q.told = id, id
 	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
 		m.unhold()
 	}

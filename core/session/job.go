@@ -59,6 +59,7 @@ type question struct {
 	pending *heard.Meaning  // taken but to be confirmed
 	choices []heard.Meaning // "this or that?": the rivals that were named
 	first   *heard.Meaning  // first of two agreeing sayings
+	told    string          // the command that was answered last
 	asks    int             // questions back so far
 	errs    int             // not understood, in a row
 	odd     int             // impossible here, in a row

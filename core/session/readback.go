@@ -69,7 +69,7 @@ func (m *Machine) askedBack() bool {
 
 // choiceSlot is what is known about the answer in words that is due.
 func (m *Machine) choiceSlot(q *question) heard.ChoiceSlot {
-	s := heard.ChoiceSlot{Named: q.choices}
+	s := heard.ChoiceSlot{Named: q.choices, Told: q.told}
 	if q.check >= 0 && m.model.Checks[q.check].Stage == "safety" {
 		s.Clears = func(x heard.Meaning) bool { return x.ID == q.good && x.Kind == heard.Choice }
 	}

@@ -233,7 +233,12 @@ func (p *Parser) Urgent(text string) *heard.Meaning {
 // a command or an answer.
 func (p *Parser) Complete(text string, e Expect) bool {
 	for _, m := range p.Parse(text, e) {
-		if m.Kind == heard.Command || m.Kind == heard.Choice && m.Cost < costInside || withUnit(m) {
+		if m.Kind == heard.Command || m.Kind == heard.Choice && m.Cost < costInside {
+			return true
+		}
+	}
+	for _, m := range p.number.Parse(text, nil) { // with a unit that was said: "one hundred" may go on
+		if withUnit(m) {
 			return true
 		}
 	}
