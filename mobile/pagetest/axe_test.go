@@ -96,13 +96,22 @@ const measuring = `(() => {
     const r = e.getBoundingClientRect();
     if (r.width && Math.min(r.width, r.height) < target) { target = Math.min(r.width, r.height); small = e.textContent; }
   }
-  return {contrast, target, small, wide: document.documentElement.scrollWidth > innerWidth};
+  const controls = [...document.querySelectorAll('button, a.key, summary, input[type=text]')].filter(e => e.getBoundingClientRect().width).map(e => ({e, r: e.getBoundingClientRect(), fixed: !!e.closest('footer, #sheet')}));
+  let gap = 1e3, close = '';
+  controls.forEach((a, i) => controls.slice(0, i).forEach(b => {
+    if (a.fixed !== b.fixed) return; // what scrolls passes under what stays
+    const dx = Math.max(a.r.left, b.r.left) - Math.min(a.r.right, b.r.right), dy = Math.max(a.r.top, b.r.top) - Math.min(a.r.bottom, b.r.bottom), d = Math.max(dx, dy);
+    if (d < gap) { gap = d; close = a.e.textContent + ' / ' + b.e.textContent; }
+  }));
+  return {contrast, target, small, gap, close, wide: document.documentElement.scrollWidth > innerWidth};
 })()`
 
 type measured struct {
 	Contrast float64 `json:"contrast"`
 	Target   float64 `json:"target"`
 	Small    string  `json:"small"`
+	Gap      float64 `json:"gap"` // smallest distance of two controls
+	Close    string  `json:"close"`
 	Wide     bool    `json:"wide"`
 }
 
@@ -112,8 +121,26 @@ func TestContrastAndTargets(t *testing.T) {
 	b := open(t)
 	each(t, b, s, func(name, light string) {
 		m := value[measured](t, b, measuring)
-		if m.Contrast < 7 || m.Target < 64 || m.Wide {
-			t.Errorf("%s, %s: contrast %.1f, smallest target %.0f px (%s), wider than the screen: %v", name, light, m.Contrast, m.Target, m.Small, m.Wide)
+		if m.Contrast < 7 || m.Target < 64 || m.Gap < 8 || m.Wide {
+			t.Errorf("%s, %s: contrast %.1f, smallest target %.0f px (%s), smallest gap %.1f px (%s), wider than the screen: %v", name, light, m.Contrast, m.Target, m.Small, m.Gap, m.Close, m.Wide)
+		}
+		if light == "dark" {
+			return
+		}
+		// Letters twice as large, and the whole page at 200 %: nothing is cut off at the side, and every control can be hit.
+		for _, grown := range []struct {
+			name     string
+			to, back action
+		}{
+			{"letters at 200 %", js(`document.documentElement.style.fontSize = '212%'`), js(`document.documentElement.style.fontSize = ''`)},
+			{"1280x800 at 200 %", size(640, 400), size(360, 640)},
+		} {
+			b.run(t, grown.to)
+			if m := value[measured](t, b, measuring); m.Target < 64 || m.Wide {
+				t.Errorf("%s, %s: smallest target %.0f px (%s), wider than the screen: %v", name, grown.name, m.Target, m.Small, m.Wide)
+				b.run(t, shot(t, "grown-"+name))
+			}
+			b.run(t, grown.back)
 		}
 	})
 }

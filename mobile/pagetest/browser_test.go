@@ -36,12 +36,13 @@ func chromium(t *testing.T) string {
 	return ""
 }
 
-// heavy skips what only `make page` runs.
+// heavy skips what only `make page` runs. Those tests run beside each other: most of the time they wait for a browser or for sound.
 func heavy(t *testing.T) {
 	t.Helper()
 	if os.Getenv("PAGE") == "" && os.Getenv("FIGURES") == "" {
 		t.Skip("PAGE is not set: the whole browser tests are run by make page")
 	}
+	t.Parallel()
 }
 
 // browser starts one and records what the page asked for and what its policy forbade.

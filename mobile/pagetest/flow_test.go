@@ -123,8 +123,10 @@ func TestSmoke(t *testing.T) {
 	b.run(t, click("anone"), waitStep(st[1].Step.ID)) // touch
 	b.run(t, digit("1"), waitStep(st[2].Step.ID))     // key of an answer
 	b.run(t, digit("2"), digit("6"), press(".", "Period", 0), digit("1"), until(`document.querySelector('.keypad output').textContent === '26.1'`))
-	b.run(t, chromedp.Reload(), waitStep(st[2].Step.ID))                     // a reload in mid-step loses nothing the core knows
-	b.run(t, click("k2"), click("k6"), click("uV"), waitStep(st[3].Step.ID)) // keypad
+	typed := until(`document.querySelector('.keypad output').textContent === '26.1'`)
+	b.run(t, size(640, 360), typed, size(360, 640), typed)                            // turned and turned back
+	b.run(t, chromedp.Reload(), waitStep(st[2].Step.ID), typed)                       // a reload in mid-step loses nothing, what was typed neither
+	b.run(t, click("kdel"), click("k1"), typed, click("uV"), waitStep(st[3].Step.ID)) // keypad
 	if v := value[string](t, b, `document.querySelector('.heard .value').textContent`); v != "26.1 V AC" {
 		t.Errorf("the value shown is %q", v)
 	}

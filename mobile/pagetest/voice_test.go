@@ -4,11 +4,13 @@ import (
 	"bytes"
 	"context"
 	"encoding/binary"
+	"slices"
+	"sync"
 	"testing"
 	"time"
 
+	"readback/core/figure"
 	"readback/core/heard"
-	"readback/core/session"
 	"readback/core/sim"
 	"readback/flows/phrase"
 	"readback/mobile/ui"
@@ -20,90 +22,59 @@ import (
 
 // spoken is what became of a job by voice.
 type spoken struct {
-	sayings, repeated, objected, tapped int
-	ended                               string
-	mended                              []string
+	sayings int
+	talk    sim.Talk
+	ended   string
 }
 
 // fixed tells whether the job came to its right end.
-func (r spoken) fixed(p *sim.Person) bool { return r.ended == "fixed" && len(p.Modes) == 0 }
+func (r *spoken) fixed() bool { return r.ended == "fixed" && len(r.talk.Person.Modes) == 0 }
 
-// leadByVoice plays a job by voice. What is not understood three times is tapped, as a person would; what is read back wrongly is taken
-// back aloud.
-func leadByVoice(t *testing.T, b *browser, s *served, mic microphone, p *sim.Person, answers int) spoken {
+// leadByVoice plays a job by voice, to its end or so many sayings.
+func leadByVoice(t *testing.T, b *browser, s *served, mic microphone, p *sim.Person, most int) *spoken {
 	t.Helper()
 	lex, err := phrase.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r spoken
-	tell := func(v *session.View, text string) (*session.View, bool) {
-		r.sayings++
-		b.run(t, until(`document.getElementById('ear').dataset.busy === 'false'`))
-		before := s.said()
-		mic.say(t, b, text)
-		for began := time.Now(); time.Since(began) < 8*time.Second; time.Sleep(20 * time.Millisecond) {
-			if s.said() > before {
-				now := view(t, b)
-				return now, moved(v, now)
-			}
-		}
-		return v, false
-	}
-	tried := map[string]int{} // who is misunderstood says it in other words, also when the step comes again
-	for range answers {
+	r := &spoken{talk: sim.Talk{Person: p, Lex: lex}}
+	for r.sayings < most {
+		b.run(t, until(`document.getElementById('ear').dataset.busy === 'false'`)) // a person lets the guide speak
 		v := view(t, b)
 		if v == nil || v.State == "ended" {
 			break
 		}
-		u, err := p.Reply(v)
+		say, err := r.talk.Next(v)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(u.Meanings) == 0 {
-			t.Fatalf("step %s is answered by silence", v.Step.ID)
-		}
-		m := u.Meanings[0]
-		if v.State == "confirm" && v.Step.Kind != "consent" && m.ID == "right" && !p.Agrees(lex, v.Heard) {
-			m = heard.Meaning{Kind: heard.Choice, ID: "different"}
-		}
-		taken := false
-		for try := 0; try < 3 && !taken; try++ {
-			if try > 0 {
-				r.repeated++
-			}
-			began, text := time.Now(), sim.Aloud(lex, m, tried[v.Step.ID+v.State])
-			tried[v.Step.ID+v.State]++
-			var now *session.View
-			now, taken = tell(v, text)
-			t.Logf("%-22s %-44s taken %v after %.1f s", v.Step.ID, text, taken, time.Since(began).Seconds())
-			if taken && now.State != "confirm" && now.State != "ended" && now.State != "emergency" && v.Step.Kind != "act" && now.Heard != nil && !now.Heard.Pending && !p.Agrees(lex, now.Heard) {
-				r.objected++
-				t.Logf("read back as %q", now.Heard.Taken)
-				tell(now, "scratch that")
-			}
-		}
-		if !taken {
-			r.tapped++
-			if len(v.Step.Keypad) > 0 && m.Kind != heard.Choice && m.Kind != heard.Command && has(t, b, "keypad") {
+		if say.Tap {
+			if m := say.Meaning; len(v.Step.Keypad) > 0 && m.Kind != heard.Choice && m.Kind != heard.Command && has(t, b, "keypad") {
 				b.run(t, tap("keypad"))
 			}
-			byTouch(t, b, v, m)
+			byTouch(t, b, v, say.Meaning)
 			time.Sleep(200 * time.Millisecond)
+			continue
 		}
+		if say.Text == "" {
+			t.Fatalf("step %s is answered by silence", v.Step.ID)
+		}
+		r.sayings++
+		began, before := time.Now(), s.said()
+		mic.say(t, b, say.Text)
+		for s.said() == before && time.Since(began) < patience {
+			time.Sleep(20 * time.Millisecond)
+		}
+		t.Logf("%-22s %-44s %.1f s", v.Step.ID, say.Text, time.Since(began).Seconds())
 	}
 	if v := view(t, b); v != nil {
 		r.ended = v.Ended
 	}
-	r.mended = p.Mended
 	return r
 }
 
-// moved tells whether an answer changed what is asked.
-func moved(a, b *session.View) bool {
-	return a.Step.ID != b.Step.ID || a.State != b.State || a.Step.Part != b.Step.Part || a.Step.Act != b.Step.Act ||
-		len(a.Facts) != len(b.Facts) || a.Site.Power != b.Site.Power
-}
+// patience is how long a person waits before saying it again.
+const patience = 7 * time.Second
 
 // voices are the synthesised ones of this machine; a test without any is skipped.
 func voices(t *testing.T) []hear.Voice {
@@ -154,43 +125,69 @@ func wav(pcm []int16) []byte {
 const shortFault = "filter.packed"
 
 // speakJob plays the short job through one browser with one microphone.
-func speakJob(t *testing.T, mic microphone) (spoken, *sim.Person, *browser) {
+func speakJob(t *testing.T, mic microphone) (*spoken, *browser) {
 	t.Helper()
 	s := voiceServer(t)
 	b := open(t, mic.flags()...)
 	mic.open(t, b)
 	b.run(t, size(412, 915), navigate(s.address()), until(`document.querySelector('[data-k="voice"]:not([disabled])')`),
 		until(`document.getElementById('ear').textContent.includes('Mic off')`), click("voice"), until(`document.getElementById('main').dataset.step`))
-	p := person(t, shortFault)
-	r := leadByVoice(t, b, s, mic, p, 150)
-	t.Logf("%d sayings, %d again, %d taken back, %d tapped, mended %v, ended %q", r.sayings, r.repeated, r.objected, r.tapped, r.mended, r.ended)
+	r := leadByVoice(t, b, s, mic, person(t, shortFault), 150)
+	t.Logf("%d sayings, %d again, %d taken back, %d tapped, mended %v, ended %q", r.sayings, r.talk.Repeated, r.talk.Objected, r.talk.Tapped, r.talk.Person.Mended, r.ended)
 	b.clean(t)
-	return r, p, b
+	return r, b
 }
 
 // A whole job by voice through the browser's own fake microphone: file, getUserMedia, worklet, socket, real recogniser, session.
 func TestJobByVoice(t *testing.T) {
 	heavy(t)
-	t.Parallel()
-	r, p, b := speakJob(t, newFileMic(t, newSpeaker(voices(t)[0], 20)))
+	r, b := speakJob(t, newFileMic(t, newSpeaker(voices(t)[0], 20)))
 	b.run(t, shot(t, "voice-end"))
-	if !r.fixed(p) {
-		t.Errorf("the job ended with %q, mended %v", r.ended, r.mended)
+	if !r.fixed() {
+		t.Errorf("the job ended with %q, mended %v", r.ended, r.talk.Person.Mended)
 	}
-	if r.tapped > 0 {
-		t.Errorf("%d of %d answers had to be tapped", r.tapped, r.sayings)
+	if r.talk.Tapped > r.sayings/15 {
+		t.Errorf("%d answers had to be tapped after %d sayings", r.talk.Tapped, r.sayings)
 	}
 }
 
-// The same job through a stream made in the page, which is what the figures use: it must do as well as the browser's fake device.
-func TestJobByStream(t *testing.T) {
-	heavy(t)
-	t.Parallel()
-	mic := streamMic{newSpeaker(voices(t)[0], 20)}
-	r, p, b := speakJob(t, mic)
-	if !r.fixed(p) {
-		t.Errorf("the job ended with %q, mended %v", r.ended, r.mended)
+// figureVoices are six, of two synthesisers.
+var figureVoices = []string{"flite-slt", "flite-rms", "flite-awb", "espeak-us", "espeak-gb", "espeak-scotland"}
+
+// voiceFigures measures spoken jobs through the browser, and how soon the reply sounds. Two run at a time, as they do in real time.
+func voiceFigures(t *testing.T, add figure.Adder) {
+	var mu sync.Mutex
+	jobs, right, tapped, sayings := 0, 0, 0, 0
+	var first, word []float64
+	t.Run("voices", func(t *testing.T) {
+		for _, v := range voices(t) {
+			if !slices.Contains(figureVoices, v.Name) {
+				continue
+			}
+			t.Run(v.Name, func(t *testing.T) {
+				t.Parallel()
+				mic := streamMic{newSpeaker(v, 20)}
+				r, b := speakJob(t, mic)
+				a, w := mic.replies(t, b)
+				mu.Lock()
+				defer mu.Unlock()
+				jobs++
+				if r.fixed() {
+					right++
+				}
+				tapped += r.talk.Tapped
+				sayings += r.sayings
+				first, word = append(first, a...), append(word, w...)
+			})
+		}
+	})
+	if jobs == 0 || len(first) == 0 {
+		return
 	}
-	sound, word := mic.replies(t, b)
-	t.Log(sound, word)
+	add("page.spoken_right_pct", 100*float64(right)/float64(jobs), "%", "= 100", jobs)
+	add("page.spoken_tapped_pct", 100*float64(tapped)/float64(sayings), "%, answers given up speaking", "reported", sayings)
+	quantile := func(x []float64, q float64) float64 { slices.Sort(x); return x[min(len(x)-1, int(q*float64(len(x))))] }
+	add("reply.median_s", quantile(first, .5), "s, end of speech to first sound of the reply", "<= 0.6", len(first))
+	add("reply.p95_s", quantile(first, .95), "s, end of speech to first sound of the reply", "<= 0.9", len(first))
+	add("reply.word_median_s", quantile(word, .5), "s, end of speech to first word of the reply", "reported", len(word))
 }

@@ -1,5 +1,5 @@
 // The card: the site, the step, what was heard, the answers, the picture, the folds.
-import {$, el, mark, unit, clock, shown, fill, written, dial, outcome} from './tools.js';
+import {$, el, mark, unit, clock, shown, fill, written, dial, outcome, tab} from './tools.js';
 import {commands, classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
 import {leave} from './foot.js';
 import {replayKeys} from './home.js';
@@ -47,9 +47,14 @@ export const card = v => {
     main.dataset.order = order[2];
     main.append(...order.map(n => section(n)));
   }
-  const moved = main.dataset.step !== v.step.id + v.state;
+  const was = main.dataset.step, moved = was !== v.step.id + v.state;
   main.dataset.step = v.step.id + v.state;
-  if (moved) { P.typed = ''; P.keys = null; P.look = ''; }
+  if (moved) {
+    const kept = was ? null : tab.get('typed'); // digits typed before a reload
+    P.typed = kept && kept[0] === v.step.id ? kept[1] : '';
+    P.keys = null;
+    P.look = '';
+  }
   fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.state === 'ended' ? null : v.heard));

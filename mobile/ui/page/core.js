@@ -1,5 +1,5 @@
 // What the page knows and how it talks to the core: the core is the truth, and whatever is lost here is asked for again.
-import {unit} from './tools.js';
+import {unit, tab} from './tools.js';
 import {caption, bar, cue} from './foot.js';
 import {mic, sound, native, shell, shellNews} from './sound.js';
 import {eyeHello, eyeSeen} from './camera.js';
@@ -77,6 +77,7 @@ const refresh = async () => {
   if (s) take(s);
 };
 export const take = s => {
+  if (!P.loaded && s.view && tab.get('mic')) mic.start(); // a reload takes the microphone away
   P.loaded = true;
   if (!P.said && s.view) P.said = s.view.said || '';
   Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
@@ -162,6 +163,7 @@ export const type = c => {
   else if (P.typed.replace(/\D/g, '').length < 12) P.typed += c;
   const o = document.querySelector('.keypad output');
   if (o) o.textContent = P.typed;
+  tab.set('typed', [P.view.step.id, P.typed]);
 };
 
 // ---------------------------------------------------------------- when to draw

@@ -1,4 +1,5 @@
 // Microphone and sound of a computer. A phone has its own; the page asks its shell for them.
+import {tab} from './tools.js';
 import {P, bus, post, draw} from './core.js';
 
 export const native = location.protocol === 'https:';
@@ -20,6 +21,7 @@ export const mic = {
       mic.source.connect(mic.node);
       await mic.ctx.resume();
       P.mic = 'on';
+      tab.set('mic', true);
       post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-on'}}});
     } catch (e) {
       P.mic = 'denied';
@@ -32,6 +34,7 @@ export const mic = {
     mic.source?.disconnect();
     if (mic.node) mic.node.port.onmessage = null;
     P.mic = 'off';
+    tab.set('mic', false);
     draw();
   },
   resume() { if (mic.ctx && mic.ctx.state === 'suspended') mic.ctx.resume(); },

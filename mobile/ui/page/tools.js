@@ -40,6 +40,11 @@ export const written = t => t && t.replace(/\bA C\b/g, 'AC').replace(/\bD C\b/g,
 export const dial = t => written(t).replace(/^Meter on (the )?/, '').replace(/\.$/, '');
 const outcomes = {'fixed': 'Heat is back', 'nothing-wrong': 'Nothing is wrong', 'stopped': 'Stopped: licensed help is needed', 'unresolved': 'Not found; handed over', 'handed-over': 'Handed over'};
 export const outcome = o => outcomes[o] || o.replaceAll('-', ' ').replace(/^./, c => c.toUpperCase());
+// tab keeps a little over a reload, where the browser has room for it.
+export const tab = {
+  get(k) { try { return JSON.parse(sessionStorage.getItem(k)); } catch { return null; } },
+  set(k, v) { try { sessionStorage.setItem(k, JSON.stringify(v)); } catch { /* a phone's view has none */ } },
+};
 export const clock = ms => new Date(ms).toLocaleTimeString([], {hour: '2-digit', minute: '2-digit'});
 
 export const shown = new WeakMap();
