@@ -349,10 +349,51 @@ func TestWrongRequests(t *testing.T) {
 		{"GET", "/api/jobs/20200101-000000/photo/%2e%2e%2fkey.jpg", "", 404},
 		{"POST", "/api/jobs/20200101-000000/delete", "{}", 404},
 		{"GET", "/api/drawing", "", 404},
+		{"GET", "/api/drawing?kind=place", "", 404},
+		{"GET", "/api/jobs/20200101-000000/handover", "", 404},
+		{"POST", "/api/jobs/20200101-000000/say/handover", "{}", 404},
+		{"POST", "/api/prefs", `{"meter":{"rms":"perhaps"}}`, 400},
+		{"POST", "/api/prefs", `{"meter":{"cat":"CAT IX"}}`, 400},
 	} {
 		if status, data := b.call(tt.method, tt.path, tt.body); status != tt.status {
 			t.Errorf("%s %s %s: %d %s, want %d", tt.method, tt.path, tt.body, status, data, tt.status)
 		}
+	}
+}
+
+// The meter of the first run goes into every job after it; one that is not known is asked in the job.
+func TestMeterGoesIntoTheJob(t *testing.T) {
+	for _, tt := range []struct {
+		name, prefs string
+		known, rms  bool
+	}{
+		{"never told", `{"voice":true}`, false, false},
+		{"not sure", `{"voice":true,"meter":{"cat":"CAT III"}}`, false, false},
+		{"true RMS", `{"voice":true,"meter":{"rms":"yes","amps":"uA","cat":"CAT III"}}`, true, true},
+		{"plain", `{"voice":true,"meter":{"rms":"no","amps":"none"}}`, true, false},
+	} {
+		b := open(t, ui.Config{New: ui.NewMachine})
+		b.ok("POST", "/api/prefs", tt.prefs)
+		b.ok("POST", "/api/start", `{"voice":false}`)
+		m := b.journal()[0].Begin.Meter
+		if (m != nil) != tt.known || m != nil && m.TrueRMS != tt.rms {
+			t.Errorf("%s: the job begins with the meter %+v", tt.name, m)
+		}
+	}
+}
+
+// Each picture of a step is drawn, and a finished job has a summary to hand over.
+func TestPicturesAndHandover(t *testing.T) {
+	b := open(t, ui.Config{})
+	b.ok("POST", "/api/start", `{"voice":false}`)
+	for _, kind := range []string{"near", "all"} {
+		if svg := b.ok("GET", "/api/drawing?kind="+kind, ""); !strings.Contains(svg, "<svg") {
+			t.Errorf("%s: %.60s", kind, svg)
+		}
+	}
+	id := b.state().View.Job
+	if status, _ := b.call("GET", "/api/jobs/"+id+"/handover", ""); status != 404 {
+		t.Errorf("the summary of an open job: %d", status)
 	}
 }
 

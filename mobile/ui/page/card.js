@@ -140,13 +140,12 @@ const answers = v => {
     recordKeys(v.job, false), el('button', {'data-k': 'leave', onclick: leave}, 'To the job list')));
   return out.map((o, i) => i ? el('section', {}, o) : o);
 };
-// What can be done with a job's record. A phone saves, prints and shares through its shell.
+// What can be done with a job's record. A phone saves, prints and shares through its shell; a browser prints what it shows, to PDF as well.
 export const recordKeys = (id, zip) => {
   const html = `/api/jobs/${id}/transcript`, pack = `/api/jobs/${id}/export.zip`, title = 'Record, journal as JSON, pictures without the place they were taken';
-  const print = () => { if (native) shell('print', {path: html}); else { const w = open(html); if (w) w.onload = () => w.print(); } };
   return [
-    native ? el('button', {'data-k': 'h' + id, onclick: () => shell('save', {path: html})}, 'Save the record') : el('a', {class: 'key', 'data-k': 't' + id, href: html}, 'Read the record'),
-    el('button', {'data-k': 'f' + id, onclick: print}, 'Print or PDF'),
+    native ? el('button', {'data-k': 'h' + id, onclick: () => shell('save', {path: html})}, 'Save the record') : el('a', {class: 'key', 'data-k': 't' + id, href: html, target: '_blank', rel: 'noopener', title: 'Print it, also to PDF, with the browser'}, 'Read or print'),
+    native && el('button', {'data-k': 'f' + id, onclick: () => shell('print', {path: html})}, 'Print or PDF'),
     zip && (native ? el('button', {'data-k': 'z' + id, title, onclick: () => shell('share', {path: pack})}, 'Share as ZIP') : el('a', {class: 'key', 'data-k': 'z' + id, href: pack, download: id + '.zip', title}, 'Save as ZIP'))];
 };
 export const answer = (a, source) => {
