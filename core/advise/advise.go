@@ -182,6 +182,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	}
 	d := a.planner.Next(a.belief, s)
 	a.tryFirst(&d)
+	a.notByElimination(&d)
 	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
 	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
 		if x.P >= leastShown {
@@ -247,6 +248,27 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 	}
 	d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, lead.Group, lead.P
 }
+
+// notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part needs more than a coin's toss
+// for it, other work a little less. Below that the search ends without a name.
+func (a *Planned) notByElimination(d *plan.Decision) {
+	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
+		return
+	}
+	least := leastWork
+	if a.c.Model.Repairs[d.Group].Kind == "replace" {
+		least = leastPart
+	}
+	if d.P < least {
+		d.Kind, d.Check, d.Group = plan.Help, -1, -1
+	}
+}
+
+// leastPart and leastWork are the probabilities from which a repair may be named (judgement).
+const (
+	leastPart = 0.65
+	leastWork = 0.4
+)
 
 // likelyFree is the probability from which that is done. Judgement: four times in five it spares the meter.
 const likelyFree = 0.8

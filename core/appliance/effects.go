@@ -1,6 +1,11 @@
 package appliance
 
-import "slices"
+import (
+	"math"
+	"slices"
+
+	"readback/core/measure"
+)
 
 // effect says what a mode does to the configuration of a hypothesis.
 func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
@@ -70,7 +75,7 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 	case "short":
 		x, y := b.shortEnds(p, k)
 		if x != y {
-			b.bridge(m.Part, x, y, number("ohms"), gate, m.Full)
+			b.bridge(m.Part, x, y, number("ohms"), spreadOf(m.Params["ohms"]), gate, m.Full)
 		}
 		if k.Name == "capacitor" || k.Name == "load" {
 			set(u.off, 1)
@@ -89,7 +94,7 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 		if at == "" {
 			at = k.Ports[0].Name
 		}
-		b.bridge(m.Part, b.terminal(p, at), b.net(m.To), number("ohms"), gate, m.Full)
+		b.bridge(m.Part, b.terminal(p, at), b.net(m.To), number("ohms"), spreadOf(m.Params["ohms"]), gate, m.Full)
 	case "set":
 		names := make([]string, 0, len(m.Params))
 		for name := range m.Params {
@@ -130,6 +135,10 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 		force(u.main, -1)
 		force(u.third, -1)
 	case "factor", "weak", "dirty":
+		if q := m.Params["factor"]; q.Low != q.High && q.Nominal > 0 {
+			low, high := q.Low/q.Nominal, q.High/q.Nominal
+			op(func(c *config) { c.low, c.high = min(c.low, low), max(c.high, high) })
+		}
 		if k.Name == "supply" {
 			scale(b.branches[u.main].acEmf, number("factor"))
 		} else {
@@ -154,6 +163,14 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 	default:
 		b.fail("mode %s: effect %q does nothing", m.Full, m.Does)
 	}
+}
+
+// spreadOf is the relative half-width of a quantity: that of its ends, or the usual one where there are none.
+func spreadOf(q measure.Quantity) float64 {
+	if q.Low == q.High || q.Nominal == 0 {
+		return unknownTol
+	}
+	return (q.High - q.Low) / 2 / math.Abs(q.Nominal)
 }
 
 // shortEnds is what a short joins.

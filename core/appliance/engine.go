@@ -25,6 +25,7 @@ type Engine struct {
 	black        []int32
 	reads        []int32 // per check: slot of what an instrument reads, -1
 	readTol      []float64
+	healthy      []float64 // per check: what it shows when nothing is wrong, in its unit; 0 while that is being worked out
 	dials        []dial
 	atStep       []int                    // per check: index of its step, -1
 	whens        [][]func(*state) float64 // per check, per option
@@ -117,6 +118,14 @@ func compile(m *Model, jumps []jump) (*Engine, error) {
 		all[i] = i
 	}
 	e.inOrder = e.groups(all)
+	e.healthy = make([]float64, len(m.Checks))
+	if b.err == nil {
+		out := make([]Outcome, len(m.Checks))
+		e.newSim().all(nil, out)
+		for i, o := range out {
+			e.healthy[i] = o.Value
+		}
+	}
 	return e, b.err
 }
 
@@ -199,7 +208,7 @@ func (b *builder) jumper(c *Check) {
 	s := b.slot(0)
 	x, y := b.point(b.m.Points[c.Jump[0]].Net), b.point(b.m.Points[c.Jump[1]].Net)
 	if x != y {
-		b.bridge(-1, x, y, closedOhms, s, "jumper "+c.ID)
+		b.bridge(-1, x, y, closedOhms, 0, s, "jumper "+c.ID)
 	}
 	b.jumps = append(b.jumps, s)
 }
@@ -213,7 +222,7 @@ func (b *builder) testJumper(j jump) {
 		return
 	}
 	if x != y {
-		b.bridge(-1, x, y, closedOhms, -1, "jumper")
+		b.bridge(-1, x, y, closedOhms, 0, -1, "jumper")
 	}
 }
 
@@ -522,6 +531,10 @@ type config struct {
 	coef   [][4]float64
 	ac, dc []float64 // conductance of each branch when it conducts, S
 	hash   key
+
+	// How much smaller and larger than its nominal value what a mode changes by a factor can be: 1 and 1 for sure. No blocked vent is as
+	// blocked as the next.
+	low, high float64
 }
 
 func (e *Engine) newConfig() *config {
@@ -536,6 +549,7 @@ func (c *config) build(e *Engine, modes []int) {
 	copy(c.val, e.init)
 	clear(c.series)
 	clear(c.force)
+	c.low, c.high = 1, 1
 	for i := range e.branches {
 		c.coef[i] = e.branches[i].coef
 	}

@@ -127,8 +127,9 @@ func (b *builder) path(part int, x, y int32, ohms int32, label string) int {
 }
 
 // bridge is a branch that is there only while the slot is set.
-func (b *builder) bridge(part int, x, y int32, ohms float64, gate int32, label string) int {
+func (b *builder) bridge(part int, x, y int32, ohms, tol float64, gate int32, label string) int {
 	o := b.slot(ohms)
+	b.tol[o] = tol
 	return b.add(branch{n: 2, node: [4]int32{x, y}, part: part, label: label, ac: o, dc: o, acEmf: -1, dcEmf: -1, gate: gate})
 }
 

@@ -78,8 +78,8 @@ func (b *builder) pair(i int, p *Part, k *Kind, u *built) {
 	u.other = b.path(i, in2, out2, ohms, p.ID+" 2")
 	for _, m := range p.Modes {
 		if gate := b.modeSlot + int32(m); b.m.Modes[m].Does == "swap" {
-			b.bridge(i, in1, out2, closedOhms, gate, p.ID+" swapped 1")
-			b.bridge(i, in2, out1, closedOhms, gate, p.ID+" swapped 2")
+			b.bridge(i, in1, out2, closedOhms, 0, gate, p.ID+" swapped 1")
+			b.bridge(i, in2, out1, closedOhms, 0, gate, p.ID+" swapped 2")
 		}
 	}
 }
@@ -193,7 +193,7 @@ func (b *builder) rod(i int, p *Part, k *Kind, u *built) {
 	b.tol[emf] = b.tol[amps]
 	u.main = b.add(branch{n: 2, node: [4]int32{rod, burner}, part: i, label: p.ID, ac: -1, dc: flame, acEmf: -1, dcEmf: emf, gate: gate, off: 1 / openOhms})
 	leak := b.slot(1e12) // ohms over its porcelain
-	u.third = b.bridge(i, rod, burner, 1, -1, p.ID+" porcelain")
+	u.third = b.bridge(i, rod, burner, 1, 0, -1, p.ID+" porcelain")
 	b.branches[u.third].ac, b.branches[u.third].dc = leak, leak
 	u.latch = -1
 	u.outSlot = []int32{leak}

@@ -293,7 +293,31 @@ func (s *state) measure(check int) Outcome {
 		return s.look(check)
 	}
 	v := s.val[e.reads[check]]
-	return d.show(Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]})
+	o := d.show(Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]})
+	if s.c.low != s.c.high {
+		o = s.vague(o, e.healthy[check])
+	}
+	return o
+}
+
+// leastShare keeps a reading that grows as something shrinks from growing without end.
+const leastShare = 0.4
+
+// vague widens a reading that a mode of uncertain size has changed: one that fell may have fallen more or less, one that rose likewise.
+func (s *state) vague(o Outcome, healthy float64) Outcome {
+	low, high := s.c.low, s.c.high
+	switch {
+	case o.State != measure.Number || math.Abs(o.Value-healthy) <= 1e-3*math.Abs(healthy):
+		return o
+	case o.Value > healthy:
+		low, high = 1/high, 1/max(low, leastShare)
+	}
+	top, bottom := o.Value*high, o.Value*low
+	if o.Value < healthy {
+		top = min(top, max(healthy, o.Value))
+	}
+	o.Half += (top - bottom) / 2
+	return o
 }
 
 // dial turns what the engine counts in into the unit of a check.

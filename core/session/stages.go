@@ -90,6 +90,7 @@ func (m *Machine) choose() aim {
 			}
 			if a := m.advise(stage); a.Check >= 0 && !a.Verdict {
 				j.advice = a
+				m.sayDoubt(a)
 				return aim{"check", a.Check}
 			}
 			j.stage++
@@ -117,14 +118,7 @@ func (m *Machine) choose() aim {
 			if a.Proof {
 				j.stage = sProof
 			}
-			if a.Doubt > 0 {
-				j.doubted = append(j.doubted, Doubt{Check: a.Doubt - 1, After: len(j.findings)})
-				line := "doubt"
-				if a.Check != a.Doubt-1 {
-					line = "doubt.other"
-				}
-				m.say("info", m.line(line, "check", m.model.Checks[a.Doubt-1].Name))
-			}
+			m.sayDoubt(a)
 			return aim{"check", a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
@@ -172,6 +166,31 @@ func (m *Machine) choose() aim {
 			return aim{"record", 0}
 		}
 	}
+}
+
+// sayDoubt says why something is asked that was answered before, or instead of it: nobody is asked twice without a reason.
+func (m *Machine) sayDoubt(a Advice) {
+	j := m.j
+	doubted := a.Doubt - 1
+	if a.Doubt > 0 {
+		j.doubted = append(j.doubted, Doubt{Check: doubted, After: len(j.findings)})
+	} else {
+		since := 0
+		if n := len(j.mended); n > 0 {
+			since = j.mended[n-1].After
+		}
+		if slices.ContainsFunc(j.findings[since:], func(f Finding) bool { return f.Check == a.Check && !f.Unknown }) {
+			doubted = a.Check
+		}
+	}
+	if doubted < 0 {
+		return
+	}
+	line := "doubt"
+	if a.Check != doubted {
+		line = "doubt.other"
+	}
+	m.say("info", m.line(line, "check", m.model.Checks[doubted].Name))
 }
 
 // unasked finds the first check of a stage without an answer.

@@ -126,10 +126,12 @@ func Words(m heard.Meaning) string {
 	return strings.ReplaceAll(m.ID, "-", " ")
 }
 
-// Meaning reads a written answer: "cmd:where", "26.1 V", "over", "3 blinks" as "count:3", "text:words", "alarm:gas", or an option id.
+// Meaning reads a written answer: "cmd:where", "choice:silent", "26.1 V", "over", "3 blinks" as "count:3", "text:words", "alarm:gas", or an option id.
 func Meaning(w string) (heard.Meaning, error) {
 	kind, rest, ok := strings.Cut(w, ":")
 	switch {
+	case ok && kind == "choice": // an option that is called like a state of the display
+		return choice(rest), nil
 	case ok && kind == "cmd":
 		return command(rest), nil
 	case ok && kind == "count":

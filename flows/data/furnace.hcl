@@ -476,7 +476,7 @@ part "contactor" {
   mode "shorted" {
     name   = "coil of the outdoor unit shorted"
     does   = "short"
-    ohms   = q("2 ohm", "common practice, no source")
+    ohms   = q("2 ohm", 0.3, 5, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "isolate-outdoor"
   }
@@ -493,7 +493,7 @@ part "y-wire" {
     does   = "touch"
     to     = "C"
     at     = "b"
-    ohms   = q("0.5 ohm", "common practice, no source")
+    ohms   = q("0.5 ohm", 0.1, 3, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "repair-y-wire"
   }
@@ -586,7 +586,7 @@ part "r-wire" {
     does   = "touch"
     to     = "C"
     at     = "b"
-    ohms   = q("0.5 ohm", "common practice, no source")
+    ohms   = q("0.5 ohm", 0.1, 3, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-cable"
   }
@@ -922,14 +922,14 @@ part "vent" {
   mode "blocked" {
     name   = "vent pipe blocked"
     does   = "factor"
-    factor = q("0.19 x", "own")
+    factor = q("0.19 x", 0.02, 0.5, "own")
     rate   = q("3 x", "common practice, no source")
     repair = "clear-vent"
   }
   mode "partly" {
     name   = "vent pipe partly blocked, fails in wind"
     does   = "factor"
-    factor = q("0.45 x", "common practice, no source")
+    factor = q("0.45 x", 0.3, 0.52, "common practice, no source")
     hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "clear-vent"
@@ -959,7 +959,7 @@ part "air-intake" {
   mode "blocked" {
     name   = "air intake blocked"
     does   = "factor"
-    factor = q("0.3 x", "common practice, no source")
+    factor = q("0.3 x", 0.03, 0.5, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "clear-intake"
   }
@@ -973,7 +973,7 @@ part "inducer-drain" {
   mode "blocked" {
     name   = "water stands in the draft fan housing"
     does   = "factor"
-    factor = q("0.4 x", "common practice, no source")
+    factor = q("0.4 x", 0.05, 0.52, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "clear-inducer-drain"
   }
@@ -987,7 +987,7 @@ part "port" {
   mode "plugged" {
     name   = "pressure port plugged"
     does   = "factor"
-    factor = q("0.1 x", "common practice, no source")
+    factor = q("0.1 x", 0.01, 0.5, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "clear-port"
   }
@@ -1002,7 +1002,7 @@ part "hose" {
   mode "split" {
     name   = "pressure hose split"
     does   = "factor"
-    factor = q("0.3 x", "common practice, no source")
+    factor = q("0.3 x", 0.02, 0.5, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-hose"
   }
@@ -1015,7 +1015,7 @@ part "hose" {
   mode "wet" {
     name   = "water in the pressure hose"
     does   = "factor"
-    factor = q("0.4 x", "common practice, no source")
+    factor = q("0.4 x", 0.05, 0.52, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "drain-hose"
   }
@@ -1115,7 +1115,7 @@ part "inducer-capacitor" {
   mode "weak" {
     name   = "capacitor of the draft fan weak"
     does   = "weak"
-    factor = q("0.62 x", "own")
+    factor = q("0.62 x", 0.2, 0.85, "own")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer-capacitor"
   }
@@ -1155,7 +1155,7 @@ part "inducer" {
   mode "dragging" {
     name   = "bearings of the draft fan drag"
     does   = "weak"
-    factor = q("0.45 x", "common practice, no source")
+    factor = q("0.45 x", 0.2, 0.52, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
@@ -1188,7 +1188,7 @@ part "inducer-wheel" {
   mode "loose" {
     name   = "wheel of the draft fan loose on its shaft"
     does   = "factor"
-    factor = q("0.2 x", "common practice, no source")
+    factor = q("0.2 x", 0.02, 0.45, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-inducer"
   }
@@ -1295,7 +1295,7 @@ part "gas-supply" {
   mode "low" {
     name   = "gas supply pressure low"
     does   = "factor"
-    factor = q("0.4 x", "common practice, no source")
+    factor = q("0.4 x", 0.1, 0.65, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-gas-utility"
   }
@@ -1377,7 +1377,7 @@ part "gas-valve" {
   mode "coil-shorted" {
     name   = "coil of the gas valve shorted"
     does   = "short"
-    ohms   = q("2 ohm", "common practice, no source")
+    ohms   = q("2 ohm", 0.3, 7, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-gas-valve"
   }
@@ -1453,7 +1453,7 @@ part "flame-rod" {
   mode "dirty" {
     name   = "flame rod dirty"
     does   = "dirty"
-    factor = q("0.12 x", "own")
+    factor = q("0.12 x", 0.02, 0.2, "own")
     rate   = q("8 x", "common practice, no source")
     repair = "clean-flame-rod"
   }
@@ -1467,7 +1467,7 @@ part "flame-rod" {
   mode "bent" {
     name   = "flame rod bent out of the flame"
     does   = "dirty"
-    factor = q("0.05 x", "common practice, no source")
+    factor = q("0.05 x", 0.005, 0.15, "common practice, no source")
     wrong  = true
     rate   = q("1 x", "common practice, no source")
     repair = "set-flame-rod"
@@ -1689,14 +1689,14 @@ part "blower-capacitor" {
   mode "failed" {
     name   = "capacitor of the blower failed"
     does   = "weak"
-    factor = q("0.16 x", "own")
+    factor = q("0.16 x", 0.01, 0.5, "own")
     rate   = q("8 x", "common practice, no source")
     repair = "replace-blower-capacitor"
   }
   mode "low" {
     name   = "capacitor of the blower low, blower runs slow"
     does   = "weak"
-    factor = q("0.7 x", "common practice, no source")
+    factor = q("0.7 x", 0.5, 0.9, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-blower-capacitor"
   }
@@ -1730,7 +1730,7 @@ part "blower" {
   mode "dragging" {
     name   = "bearings of the blower drag"
     does   = "weak"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
@@ -1770,14 +1770,14 @@ part "blower-wheel" {
   mode "dirty" {
     name   = "blower wheel packed with dust"
     does   = "factor"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "clean-blower-wheel"
   }
   mode "loose" {
     name   = "blower wheel loose on its shaft"
     does   = "factor"
-    factor = q("0.15 x", "common practice, no source")
+    factor = q("0.15 x", 0.02, 0.4, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "tighten-blower-wheel"
   }
@@ -1792,7 +1792,7 @@ part "filter" {
   mode "packed" {
     name   = "air filter packed"
     does   = "factor"
-    factor = q("0.554 x", "own")
+    factor = q("0.554 x", 0.3, 0.7, "own")
     rate   = q("8 x", "common practice, no source")
     repair = "replace-filter"
   }
@@ -1807,7 +1807,7 @@ part "registers" {
   mode "closed" {
     name   = "most supply registers closed"
     does   = "factor"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "open-registers"
@@ -1823,7 +1823,7 @@ part "return-grille" {
   mode "covered" {
     name   = "return grille covered"
     does   = "factor"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "clear-return"
@@ -1838,7 +1838,7 @@ part "coil" {
   mode "dirty" {
     name   = "cooling coil packed with dust"
     does   = "factor"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "call-coil"
   }
@@ -1853,7 +1853,7 @@ part "ducts" {
   mode "collapsed" {
     name   = "duct collapsed or far too small"
     does   = "factor"
-    factor = q("0.5 x", "common practice, no source")
+    factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-duct"
   }

@@ -142,7 +142,7 @@ var catalogue = map[string]trouble{
 	"co alarm":         {stop: []string{"emergency"}},
 	"ill":              {stop: []string{"emergency"}},
 	"flooded":          {stop: []string{"flooded"}, words: "the basement was under water"},
-	"reserved":         {words: ""},
+	"reserved":         {stop: []string{"local-rules"}},
 	"setback":          {parts: []string{"household"}, words: "no heat this morning after a cold night setting"},
 	"cold-snap":        {parts: []string{"household"}, words: "not warm enough in this cold"},
 }

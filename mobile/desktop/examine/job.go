@@ -267,3 +267,24 @@ func (w *watch) answered(v *view, m meaning) {
 		w.consent = w.r.Answers
 	}
 }
+
+// String tells a report in one line.
+func (r *Report) String() string {
+	word := "right"
+	if !r.Right {
+		word = "WRONG"
+	}
+	s := fmt.Sprintf("%-26s %s %s", r.Name, word, r.Result.Outcome)
+	for _, x := range []string{r.Result.Repair, strings.Join(r.Result.Mended, "+"), r.Result.Stop} {
+		if x != "" {
+			s += " " + x
+		}
+	}
+	s += fmt.Sprintf("; %d checks, %d times off, %d answers", r.Checks, r.Cycles, r.Answers)
+	for _, x := range [][]string{r.Why, r.Forbidden, r.Silly} {
+		if len(x) > 0 {
+			s += "; " + strings.Join(x, ", ")
+		}
+	}
+	return s
+}
