@@ -127,7 +127,7 @@ func (r *Reader) search(l int) {
 	if g.w < 12 || g.h < 12 {
 		return
 	}
-	blobs := r.find.find(g, 14, noiseOf(g))
+	blobs := r.find.find(g, noiseOf(g))
 	r.lines = lines(blobs, r.scale*float64(int(1)<<l), r.lines)
 }
 
@@ -199,7 +199,16 @@ func (r *Reader) readLine(n int, l line) (*Reading, float64) {
 		l = s.around(g)
 	}
 	rd := s.decide(g)
-	return rd, g.gain * math.Sqrt((l.h0+l.h1)/2)
+	return rd, rd.weight() * math.Sqrt((l.h0+l.h1)/2)
+}
+
+// weight says how much speaks for there being digits at all where they were read: more of them and surer ones count more.
+func (rd *Reading) weight() float64 {
+	sum := 0.0
+	for i := range rd.Digits {
+		sum += bound(rd.Digits[i].valid, 8)
+	}
+	return sum
 }
 
 // ReadDigit reads a picture that holds one digit and little else, such as a cell cut out of a display.

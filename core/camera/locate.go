@@ -9,7 +9,7 @@ import (
 // there the gaps between the segments of a digit close and the segments themselves are still apart.
 const (
 	tallLow  = 8
-	tallHigh = 40
+	tallHigh = 36
 )
 
 // blob is a connected patch darker or lighter than its surroundings.
@@ -32,91 +32,142 @@ type run struct {
 	depth     int
 }
 
-// finder finds patches of one size of the picture; it keeps its memory from picture to picture.
+// finder finds strokes in one size of the picture; it keeps its memory from picture to picture.
 type finder struct {
-	sum, sq []uint32
-	runs    [2][]run
-	parent  [2][]int32
-	blobs   []blob
-	index   []int32
+	hat    [2][]byte // how much darker (0) or lighter (1) than its background each pixel is
+	tmp    []byte
+	floor  []byte // per block, what counts as a stroke
+	runs   [2][]run
+	parent [2][]int32
+	blobs  []blob
+	index  []int32
 }
 
-// find lists the patches of g that differ from the mean of their surroundings (a square of 2r+1) by more than noise.
-func (f *finder) find(g *grey, r int, noise float64) []blob {
+const (
+	strokeR = 3 // strokes are at most twice this and one wide, in pixels of the size at which they are looked for
+	blockW  = 8 // side of the blocks that share one threshold
+	reach   = 0.4
+)
+
+// find lists the strokes of g: patches darker, or lighter, than what is around them on all sides or on two, as a closing
+// (or opening) with a small square shows. The edge of a window or a large mark is no stroke, whatever its contrast.
+func (f *finder) find(g *grey, noise float64) []blob {
 	w, h := g.w, g.h
-	if cap(f.sum) < w {
-		f.sum, f.sq = make([]uint32, w), make([]uint32, w)
-	}
-	sum, sq := f.sum[:w], f.sq[:w]
-	clear(sum)
-	clear(sq)
-	for p := range 2 {
-		f.runs[p], f.parent[p] = f.runs[p][:0], f.parent[p][:0]
-	}
-	add := func(y int, sign int32) {
-		for x, v := range g.pix[y*w : (y+1)*w] {
-			sum[x] += uint32(sign * int32(v))
-			sq[x] += uint32(sign * int32(v) * int32(v))
-		}
-	}
-	for y := range min(r, h) {
-		add(y, 1)
+	n := w * h
+	if cap(f.tmp) < n {
+		f.tmp, f.hat[0], f.hat[1] = make([]byte, n), make([]byte, n), make([]byte, n)
 	}
 	floor := max(3, int(1.6*noise+1.5))
-	var rowStart, prevStart, prev2Start [2]int
-	rows := min(r, h)
-	for y := range h {
-		if y+r < h {
-			add(y+r, 1)
-			rows++
+	for p := range 2 {
+		hat := f.hat[p][:n]
+		copy(hat, g.pix[:n])
+		if p == 1 {
+			invert(hat)
 		}
-		if y-r-1 >= 0 {
-			add(y-r-1, -1)
-			rows--
-		}
-		for p := range 2 {
-			prev2Start[p], prevStart[p], rowStart[p] = prevStart[p], rowStart[p], len(f.runs[p])
-		}
-		var s, q uint32
-		for x := range min(r, w) {
-			s += sum[x]
-			q += sq[x]
-		}
-		cols := min(r, w)
-		row := g.pix[y*w : (y+1)*w]
-		for x := range w {
-			if x+r < w {
-				s += sum[x+r]
-				q += sq[x+r]
-				cols++
+		widen(hat, f.tmp[:n], w, h) // of the brightest: closes dark strokes
+		invert(hat)
+		widen(hat, f.tmp[:n], w, h)
+		for i, v := range g.pix[:n] {
+			c := 255 - int(hat[i])
+			if p == 1 {
+				v = 255 - v
 			}
-			if x-r-1 >= 0 {
-				s -= sum[x-r-1]
-				q -= sq[x-r-1]
-				cols--
-			}
-			n := rows * cols
-			d := int(row[x])*n - int(s)
-			p := 0
-			if d < 0 {
-				d = -d
-			} else {
-				p = 1
-			}
-			if d < floor*n {
-				continue
-			}
-			// at least 0.45 of the local standard deviation away from the local mean
-			if va := int(q)*n - int(s)*int(s); d*d*5 < va {
-				continue
-			}
-			f.put(p, x, y, d/n, rowStart[p])
+			hat[i] = byte(max(0, c-int(v)))
 		}
-		for p := range 2 {
-			f.link(p, prev2Start[p], prevStart[p], rowStart[p])
-		}
+		f.trace(p, hat, w, h, floor)
 	}
 	return f.gather()
+}
+
+// trace makes runs of the pixels that stand out among their neighbours, and joins those that touch.
+func (f *finder) trace(p int, hat []byte, w, h, floor int) {
+	bw, bh := (w+blockW-1)/blockW, (h+blockW-1)/blockW
+	if cap(f.floor) < 2*bw*bh {
+		f.floor = make([]byte, 2*bw*bh)
+	}
+	peak, limit := f.floor[:bw*bh], f.floor[bw*bh:2*bw*bh]
+	clear(peak)
+	for y := range h {
+		row := peak[y/blockW*bw:]
+		for x, v := range hat[y*w : (y+1)*w] {
+			if v > row[x/blockW] {
+				row[x/blockW] = v
+			}
+		}
+	}
+	for y := range bh {
+		for x := range bw {
+			m := byte(0)
+			for j := max(0, y-1); j <= min(bh-1, y+1); j++ {
+				for i := max(0, x-1); i <= min(bw-1, x+1); i++ {
+					m = max(m, peak[j*bw+i])
+				}
+			}
+			limit[y*bw+x] = byte(max(floor, int(reach*float64(m))))
+		}
+	}
+	f.runs[p], f.parent[p] = f.runs[p][:0], f.parent[p][:0]
+	rowStart, prevStart, prev2Start := 0, 0, 0
+	for y := range h {
+		prev2Start, prevStart, rowStart = prevStart, rowStart, len(f.runs[p])
+		lim := limit[y/blockW*bw:]
+		for x, v := range hat[y*w : (y+1)*w] {
+			if v >= lim[x/blockW] {
+				f.put(p, x, y, int(v), rowStart)
+			}
+		}
+		f.link(p, prev2Start, prevStart, rowStart)
+	}
+}
+
+func invert(pix []byte) {
+	for i, v := range pix {
+		pix[i] = ^v
+	}
+}
+
+// widen replaces every pixel by the largest within strokeR of it on either axis.
+func widen(pix, tmp []byte, w, h int) {
+	const r = strokeR
+	if w <= 2*r || h <= 2*r {
+		return
+	}
+	for y := range h {
+		in, out := pix[y*w:(y+1)*w], tmp[y*w:(y+1)*w]
+		// maxima of two, then of four, then of seven neighbours
+		m := in[0]
+		for x := range r {
+			m = max(m, in[x])
+		}
+		for x := range r + 1 {
+			m = max(m, in[x+r])
+			out[x] = m
+		}
+		a := in[1:]
+		for x := r + 1; x < w-r; x++ {
+			b := a[:7:7]
+			out[x] = max(max(max(b[0], b[1]), max(b[2], b[3])), max(max(b[4], b[5]), b[6]))
+			a = a[1:]
+		}
+		m = in[w-1]
+		for x := w - 1; x >= w-r; x-- {
+			m = max(m, in[x])
+		}
+		for x := w - r; x < w; x++ {
+			out[x] = max(out[w-r-1], m)
+		}
+	}
+	for y := range h {
+		lo, hi := max(0, y-r), min(h-1, y+r)
+		out := pix[y*w : (y+1)*w]
+		copy(out, tmp[lo*w:(lo+1)*w])
+		for j := lo + 1; j <= hi; j++ {
+			in := tmp[j*w:][:len(out)]
+			for x := range out {
+				out[x] = max(out[x], in[x])
+			}
+		}
+	}
 }
 
 // put adds one pixel to the last run of its row when it is next to it or one pixel away.
@@ -309,6 +360,17 @@ func strokeLike(b *blob) float64 {
 	return math.Max(0.1, v)
 }
 
+// crossings is 1 for a row that is crossed by as many upright strokes as digits of its height have, and falls to 0.05 for
+// the frame of a window or the edge of the housing, which are much wider than they have strokes.
+func crossings(chain []*blob) float64 {
+	strokes, room := 0.0, 0.0
+	for _, b := range chain {
+		strokes += float64(b.runs) / b.h()
+		room += math.Max(b.w()/b.h(), 0.3)
+	}
+	return math.Max(0.05, math.Min(1, (strokes/room-0.8)/0.7))
+}
+
 // fit makes the line through a chain of patches.
 func fit(chain []*blob, scale float64) line {
 	n := float64(len(chain))
@@ -353,6 +415,6 @@ func fit(chain []*blob, scale float64) line {
 	for _, b := range chain {
 		strokes += strokeLike(b) * math.Min(3, math.Max(1, b.w()/(0.7*b.h())))
 	}
-	l.rank = math.Sqrt(h*scale) * math.Sqrt(math.Min(depth/area, 60)) * math.Min(strokes, 4)
+	l.rank = math.Sqrt(h*scale) * math.Sqrt(math.Min(depth/area, 60)) * math.Min(strokes, 4) * crossings(chain)
 	return l
 }
