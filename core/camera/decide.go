@@ -10,6 +10,7 @@ import (
 // How much each opinion counts: log odds per unit of ink, and the share of the network's own log odds.
 const (
 	zoneTrust = 7.0
+	dotTrust  = 12.0
 	netTrust  = 0.8
 )
 
@@ -26,15 +27,15 @@ func (s *strip) decide(g *grid) *Reading {
 		d := Digit{Box: s.corners(x, g.w)}
 		ref := z.ref()
 		s.patch(x, g.w, s.top, s.h, ref, &in)
-		net.Run(&in, &st)
+		s.net.Run(&in, &st)
 		for i, v := range z.seg {
 			d.seg[i] = zoneTrust*(v/ref-0.5) + netTrust*float64(st.Out[i])
 			if math.Abs(v/ref-0.5) < 0.12 {
 				middling++
 			}
 		}
-		d.valid = float64(st.Out[8])
-		d.Dot = sigmoid(netTrust*float64(st.Out[7]) + zoneTrust*(s.dot(x, g)-0.45))
+		d.valid = float64(st.Out[outGlyph])
+		d.Dot = sigmoid(netTrust*float64(st.Out[outDot]) + dotTrust*(s.dot(x, g)-0.42))
 		rd.Digits = append(rd.Digits, d)
 		valid = append(valid, d.valid)
 	}
@@ -48,6 +49,9 @@ func (s *strip) decide(g *grid) *Reading {
 	rd.Digits = rd.Digits[from:to]
 	g.x = g.x[from:to]
 	if s.digitLike(g.x[0]-g.pitch, g.w) || s.digitLike(g.x[len(g.x)-1]+g.pitch, g.w) {
+		rd.doubt = true
+	}
+	if s.stray(g) {
 		rd.doubt = true
 	}
 	rd.minus = s.minusAt(g)
@@ -116,27 +120,62 @@ func (s *strip) dot(x float64, g *grid) float64 {
 	return best
 }
 
-// minusAt returns the log odds of a minus sign to the left of the first digit.
+// minusAt returns the log odds of a minus sign to the left of the first digit, as the network sees it.
 func (s *strip) minusAt(g *grid) float64 {
-	h := s.h
-	x := g.x[0]
+	ref := s.rowRef(g)
 	best := -9.0
-	// it stands before the first digit, or at the left end of a window whose first places are blank
-	for right := x - 0.04*h; right > x-0.9*h-2*g.pitch; right-- {
-		for w := 0.2 * h; w <= 0.5*h; w += 0.1 * h {
-			l := right - w
-			if l < 0 {
-				continue
-			}
-			m := s.top + 0.5*h
-			bar := s.box(l, m-0.04*h, right, m+0.04*h)
-			up := s.box(l, s.top+0.1*h, right, s.top+0.36*h)
-			down := s.box(l, s.top+0.64*h, right, s.top+0.9*h)
-			best = math.Max(best, 14*(bar-1.2*(up+down)-0.5))
-		}
-	}
+	var in [PatchLen]float32
+	var st NetState
+	s.beside(g, func(x float64) {
+		s.patch(x, g.w, s.top, s.h, ref, &in)
+		s.net.Run(&in, &st)
+		best = math.Max(best, netTrust*float64(st.Out[outMinus]))
+	})
 	return best
 }
+
+// stray tells whether beside the digits there is an upright stroke as high as they are that is part of a glyph: a digit that
+// was left out, so that what was read is not the whole number. The edge of the window runs on above and below.
+func (s *strip) stray(g *grid) bool {
+	first, last := g.x[0]-0.12*s.h, g.x[len(g.x)-1]+g.w+0.12*s.h
+	lo, hi := max(0, int(first-1.4*g.pitch)), min(s.w, int(last+1.2*g.pitch))
+	t, b := int(s.top), int(s.top+s.h)
+	start := -1 // of a run of columns that are inked nearly from top to bottom
+	for x := lo; x <= hi; x++ {
+		in, out := 0, 0
+		if x < hi && (float64(x) <= first || float64(x) >= last) {
+			for v := range stripH {
+				if s.ink[v*s.w+x] < 0.5 {
+					continue
+				}
+				if v < t-2 || v > b+2 {
+					out++
+				} else {
+					in++
+				}
+			}
+		}
+		if in > (b-t)*55/100 && out < 4 {
+			if start < 0 {
+				start = x
+			}
+			continue
+		}
+		if n := float64(x - start); start >= 0 && n > 0.05*s.h && n < 0.28*s.h { // wider than a stroke is the margin of the window
+			mid := float64(start+x) / 2
+			// the network must see a glyph there too, with the stroke at its right, in its middle or at its left
+			for _, d := range [...]float64{g.w - 0.07*s.h, g.w / 2, 0.07 * s.h} {
+				if c := mid - d; (c+g.w < first || c > last) && s.glyphAt(c, g.w) > strayGlyph {
+					return true
+				}
+			}
+		}
+		start = -1
+	}
+	return false
+}
+
+const strayGlyph = 5.0 // log odds from which ink beside the number counts as a digit that was left out
 
 // digitLike tells whether a place has upright strokes in both halves that end where the digits end.
 func (s *strip) digitLike(x, w float64) bool {
@@ -145,10 +184,12 @@ func (s *strip) digitLike(x, w float64) bool {
 	}
 	for d := -0.12 * s.h; d <= 0.12*s.h; d += 0.06 * s.h {
 		var z zones
-		s.zonesAt(x+d, w, &z)
+		if s.zonesAt(x+d, w, &z); z.peak() < 0.5 {
+			continue
+		}
 		ends := math.Max(math.Max(z.beyond[0], z.beyond[1]), math.Max(z.beyond[2], z.beyond[3]))
 		up, down := math.Max(z.seg[1], z.seg[5]), math.Max(z.seg[2], z.seg[4])
-		if up > 0.5 && down > 0.5 && ends < 0.35 && z.hole[0]+z.hole[1] < 0.6 {
+		if up > 0.5 && down > 0.5 && ends < 0.35 && z.hole[0]+z.hole[1] < 0.6 && s.glyphAt(x+d, w) > strayGlyph {
 			return true
 		}
 	}

@@ -66,9 +66,12 @@ func (r *Reading) OK() bool { return r.Reason == "" && r.Shows != "" }
 
 // Reader reads displays. It keeps its buffers, so one Reader serves one stream of pictures; it is not for concurrent use.
 type Reader struct {
+	Net *Net // the network to use; nil for the one that comes with the package
+
 	pyr   [6]grey
 	find  finder
 	lines []line
+	views []view
 	strip strip
 	fit   fitter
 	grids [2]grid
@@ -81,6 +84,7 @@ type Reader struct {
 // Read finds the display in the picture and reads it. An error means that the picture itself is unusable; a reading
 // that cannot be trusted has a Reason.
 func (r *Reader) Read(p *Plane) (*Reading, error) {
+	r.useNet()
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
@@ -98,8 +102,14 @@ func (r *Reader) Read(p *Plane) (*Reading, error) {
 	return r.read(n), nil
 }
 
+func (r *Reader) useNet() {
+	if r.strip.net = r.Net; r.Net == nil {
+		r.strip.net = ownNet
+	}
+}
+
 func (r *Reader) read(n int) *Reading {
-	r.lines = r.lines[:0]
+	r.lines, r.views = r.lines[:0], r.views[:0]
 	first := 0
 	if r.pyr[0].w*r.pyr[0].h > 400*400 {
 		first = 1
@@ -107,14 +117,12 @@ func (r *Reader) read(n int) *Reading {
 	for l := n - 1; l >= first; l-- {
 		r.search(l)
 	}
-	best := r.judge(n, 6)
+	best := r.judge(n, 9)
 	if (best == nil || !best.OK()) && first == 1 {
 		// small digits: look again at full size
 		r.lines = r.lines[:0]
 		r.search(0)
-		if b := r.judge(n, 4); b != nil && (best == nil || b.OK() || b.P > best.P) {
-			best = b
-		}
+		best = r.judge(n, 5)
 	}
 	if best == nil {
 		return &Reading{Reason: NoDisplay, At: -1, Frames: 1}
@@ -131,8 +139,18 @@ func (r *Reader) search(l int) {
 	r.lines = lines(blobs, r.scale*float64(int(1)<<l), r.lines)
 }
 
-// judge reads the most promising rows and returns the best.
+// view is one way to read the picture: the row as it was found, what was read in it, and how much speaks for it.
+type view struct {
+	rd    *Reading
+	score float64
+	line  line
+}
+
+// judge reads the most promising rows and returns the best of all views so far. The same number is usually found more than
+// once, at several sizes of the picture and with other bounds; the first two that agree end the search, and a best view that
+// another contradicts is in doubt.
 func (r *Reader) judge(n, limit int) *Reading {
+	limit0 := limit
 	slices.SortStableFunc(r.lines, func(a, b line) int {
 		switch {
 		case a.rank > b.rank:
@@ -142,40 +160,87 @@ func (r *Reader) judge(n, limit int) *Reading {
 		}
 		return 0
 	})
-	var best *Reading
-	bestScore := 0.0
-	tried := 0
-	var seen []line
 	for i := range r.lines {
-		l := r.lines[i]
-		if tried >= limit {
+		if limit == 0 || i >= 2*limit0 || r.lines[i].rank < 0.1*r.lines[0].rank {
 			break
 		}
-		if slices.ContainsFunc(seen, func(o line) bool { return same(o, l) }) {
-			continue
-		}
-		seen = append(seen, l)
-		tried++
-		rd, score := r.readLine(n, l)
+		rd, score := r.readLine(n, r.lines[i])
 		if rd == nil {
 			continue
 		}
-		if best == nil || score > bestScore {
-			best, bestScore = rd, score
-			r.levels, r.chosen = n, l
-		}
-		if len(r.grids[0].x) >= 3 && r.grids[0].gain > 3.5*float64(len(r.grids[0].x)) && best.P > 0.8 {
-			break // nothing will beat this
+		limit--
+		r.views = append(r.views, view{rd, score, r.lines[i]})
+		if b := r.best(); b.rd.P > surely && r.votes(b) >= 2 && !r.contested(b) {
+			break
 		}
 	}
-	return best
+	if len(r.views) == 0 {
+		return nil
+	}
+	b := r.best()
+	r.levels, r.chosen = n, b.line
+	if r.contested(b) {
+		b.rd.doubt = true
+		if b.rd.OK() {
+			b.rd.Reason = Unclear
+		}
+	}
+	return b.rd
 }
 
-// same tells whether two lines found at different sizes are the same row.
-func same(a, b line) bool {
-	h := math.Min((a.h0+a.h1)/2, (b.h0+b.h1)/2)
-	return a.light == b.light && math.Abs(a.x0-b.x0) < 0.5*h && math.Abs(a.x1-b.x1) < 0.5*h && math.Abs(a.y0-b.y0) < 0.3*h &&
-		math.Abs(a.h0-b.h0) < 0.25*h
+// best is the view most speaks for.
+func (r *Reader) best() *view {
+	b := &r.views[0]
+	for i := range r.views {
+		if v := &r.views[i]; v.score > b.score {
+			b = v
+		}
+	}
+	return b
+}
+
+// votes counts the views that read the same in the same place.
+func (r *Reader) votes(b *view) int {
+	n := 0
+	for i := range r.views {
+		if v := &r.views[i]; v.rd.Text == b.rd.Text && b.rd.over(v.rd) {
+			n++
+		}
+	}
+	return n
+}
+
+// contested tells whether another view of the same place reads something else and is about as good.
+func (r *Reader) contested(b *view) bool {
+	for i := range r.views {
+		v := &r.views[i]
+		if v.rd.Text != b.rd.Text && v.score > 0.75*b.score && v.rd.P > 0.5 && b.rd.over(v.rd) && r.votes(v) >= r.votes(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// over tells whether o was read where rd was.
+func (rd *Reading) over(o *Reading) bool {
+	for i := range o.Digits {
+		cx, cy := centre(o.Digits[i].Box)
+		for k := range rd.Digits {
+			b := rd.Digits[k].Box
+			x, y := centre(b)
+			if math.Hypot(cx-x, cy-y) < 0.3*math.Hypot(b[3][0]-b[0][0], b[3][1]-b[0][1]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func centre(box [4][2]float64) (x, y float64) {
+	for _, c := range box {
+		x, y = x+c[0]/4, y+c[1]/4
+	}
+	return x, y
 }
 
 // readLine straightens a row and reads it. When digits turn up outside the row found, it is cut again round all of them.
@@ -193,13 +258,14 @@ func (r *Reader) readLine(n int, l line) (*Reading, float64) {
 		if len(g.x) == 0 || g.gain < 1.2 {
 			return nil, 0
 		}
+		s.extend(g)
 		if pass == 2 || !s.grown(g) {
 			break
 		}
 		l = s.around(g)
 	}
 	rd := s.decide(g)
-	return rd, rd.weight() * math.Sqrt((l.h0+l.h1)/2)
+	return rd, (rd.weight() + 0.5*g.gain) * math.Sqrt((l.h0+l.h1)/2)
 }
 
 // weight says how much speaks for there being digits at all where they were read: more of them and surer ones count more.
@@ -234,6 +300,7 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 
 // single prepares a picture of one digit and returns its size and by how much it was squeezed.
 func (r *Reader) single(p *Plane) (w, h, squeeze float64) {
+	r.useNet()
 	f := 1
 	for max(p.W, p.H)/f > 200 {
 		f++

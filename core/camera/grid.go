@@ -1,6 +1,9 @@
 package camera
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // zones are the ink of one cell: seven segments, two holes, the gaps on both sides, each 0 to about 1.
 type zones struct {
@@ -32,6 +35,16 @@ func (s *strip) zonesAt(x, w float64, z *zones) {
 	z.beyond[1] = s.box(r0, t+1.07*h, r1, t+1.2*h)
 	z.beyond[2] = s.box(l0, t+1.07*h, l1, t+1.2*h)
 	z.beyond[3] = s.box(l0, t-0.2*h, l1, t-0.07*h)
+}
+
+// runsOn tells whether an upright stroke goes on above or below the cell: it is the edge of the window.
+func (z *zones) runsOn() bool {
+	for i, k := range [4]int{1, 2, 4, 5} {
+		if z.seg[k] > 0.4 && z.beyond[i] > 0.5*z.seg[k] {
+			return true
+		}
+	}
+	return false
 }
 
 const litAt = 0.45 // ink above which a segment counts as lit while the grid is searched
@@ -124,6 +137,65 @@ func (f *fitter) fit(s *strip, out *grid) {
 	for i, j := 0, len(out.x)-1; i < j; i, j = i+1, j-1 {
 		out.x[i], out.x[j] = out.x[j], out.x[i]
 	}
+}
+
+// extend adds digits that stand on the grid beyond its ends and were too faint or too thin for the search, such as a leading
+// one beside a pale unused place; the network knows them by their look.
+func (s *strip) extend(g *grid) {
+	const glyph = 3.0 // log odds from which a place beyond the ends counts
+	slack := g.pitch / 12
+	var z zones
+	dark := 0.0
+	for _, x := range g.x {
+		s.zonesAt(x, g.w, &z)
+		dark += z.peak() / float64(len(g.x))
+	}
+	next := func(x float64) (float64, bool) {
+		best, at := glyph, 0.0
+		for d := -slack; d <= slack; d += slack / 2 {
+			if x+d < 0 || x+d+g.w > float64(s.w) {
+				continue
+			}
+			// an unused place is as clear as a lit one when taken alone, but paler than its neighbours
+			if s.zonesAt(x+d, g.w, &z); z.peak() < 0.6*dark || z.runsOn() {
+				continue
+			}
+			if v := s.glyphAt(x+d, g.w) - 4*math.Abs(d)/g.pitch; v > best {
+				best, at = v, x+d
+			}
+		}
+		return at, best > glyph
+	}
+	if s.glyphAt(g.x[0], g.w) < glyph {
+		return
+	}
+	for len(g.x) < mostDigits {
+		x, ok := next(g.x[len(g.x)-1] + g.pitch)
+		if !ok {
+			break
+		}
+		g.x = append(g.x, x)
+	}
+	for len(g.x) < mostDigits {
+		x, ok := next(g.x[0] - g.pitch)
+		if !ok {
+			break
+		}
+		g.x = slices.Insert(g.x, 0, x)
+	}
+}
+
+const mostDigits = 8 // no hand-held meter shows more
+
+// glyphAt is the network's log odds that a cell holds a glyph.
+func (s *strip) glyphAt(x, w float64) float64 {
+	var z zones
+	var in [PatchLen]float32
+	var st NetState
+	s.zonesAt(x, w, &z)
+	s.patch(x, w, s.top, s.h, z.ref(), &in)
+	s.net.Run(&in, &st)
+	return float64(st.Out[outGlyph])
 }
 
 // chain finds the best run of cells about p columns apart and returns its last cell and its gain.

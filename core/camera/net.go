@@ -10,7 +10,7 @@ import (
 )
 
 // A small network gives a second opinion on every cell: the seven segments, the point after it, and whether the cell
-// holds a glyph at all. It is trained by the command in core/camera/train from drawn meters and the tuning half of
+// holds a glyph at all; and, beside the number, whether there is a minus sign. It is trained by the command in core/camera/train from drawn meters and the tuning half of
 // testdata/camera/lcd-digits; the command, its seed and the weights are part of the repository.
 const (
 	PatchW   = 16 // columns of a patch: from a quarter of the digit's width left of it to 0.6 right of it
@@ -23,8 +23,15 @@ const (
 	netRows    = (PatchH-netKernel)/2 + 1
 	netFlat    = netFilters * netCols * netRows
 	netHidden  = 48
-	NetOut     = 9 // segments a to g, point, glyph
+	NetOut     = 10 // segments a to g, point, glyph, minus sign in the middle
 	NetLen     = netFilters*(netKernel*netKernel+1) + netHidden*(netFlat+1) + NetOut*(netHidden+1)
+)
+
+// The outputs after the segments.
+const (
+	outDot = 7 + iota
+	outGlyph
+	outMinus
 )
 
 // Net is the network's weights in one slice: filters with bias, hidden layer with bias, output layer with bias.
@@ -53,7 +60,8 @@ func rectify(x float32) float32 {
 	return x
 }
 
-// Run computes the outputs for one patch.
+// Run computes the outputs for one patch. Every product is rounded before it is added, so that no compiler fuses the two and the
+// result is the same on every machine.
 func (n *Net) Run(in *[PatchLen]float32, s *NetState) {
 	conv, hidden, out := n.Layers()
 	const k2 = netKernel * netKernel
@@ -66,7 +74,7 @@ func (n *Net) Run(in *[PatchLen]float32, s *NetState) {
 				for j := range netKernel {
 					row := in[(2*y+j)*PatchW+2*x:][:netKernel]
 					k := w[j*netKernel:][:netKernel]
-					v += row[0]*k[0] + row[1]*k[1] + row[2]*k[2] + row[3]*k[3] + row[4]*k[4]
+					v += float32(row[0]*k[0]) + float32(row[1]*k[1]) + float32(row[2]*k[2]) + float32(row[3]*k[3]) + float32(row[4]*k[4])
 				}
 				s.Conv[i] = rectify(v)
 				i++
@@ -77,10 +85,10 @@ func (n *Net) Run(in *[PatchLen]float32, s *NetState) {
 		w := hidden[h*(netFlat+1) : (h+1)*(netFlat+1)]
 		var a, b, c, d float32
 		for i := 0; i < netFlat; i += 4 {
-			a += w[i] * s.Conv[i]
-			b += w[i+1] * s.Conv[i+1]
-			c += w[i+2] * s.Conv[i+2]
-			d += w[i+3] * s.Conv[i+3]
+			a += float32(w[i] * s.Conv[i])
+			b += float32(w[i+1] * s.Conv[i+1])
+			c += float32(w[i+2] * s.Conv[i+2])
+			d += float32(w[i+3] * s.Conv[i+3])
 		}
 		s.Hidden[h] = rectify(a + b + c + d + w[netFlat])
 	}
@@ -88,7 +96,7 @@ func (n *Net) Run(in *[PatchLen]float32, s *NetState) {
 		w := out[o*(netHidden+1) : (o+1)*(netHidden+1)]
 		v := w[netHidden]
 		for i, h := range s.Hidden {
-			v += w[i] * h
+			v += float32(w[i] * h)
 		}
 		s.Out[o] = v
 	}
@@ -110,13 +118,13 @@ func (n *Net) Learn(in *[PatchLen]float32, s *NetState, target *[NetOut]float32,
 			continue
 		}
 		p := sigmoid(float64(s.Out[o]))
-		loss -= float64(t)*math.Log(p+1e-9) + float64(1-t)*math.Log(1-p+1e-9)
+		loss -= float64(float64(t)*math.Log(p+1e-9)) + float64(float64(1-t)*math.Log(1-p+1e-9))
 		d := float32(p) - t
 		w := out[o*(netHidden+1):]
 		q := g[o*(netHidden+1):]
 		for i, h := range s.Hidden {
-			q[i] += d * h
-			dh[i] += d * w[i]
+			q[i] += float32(d * h)
+			dh[i] += float32(d * w[i])
 		}
 		q[netHidden] += d
 	}
@@ -129,8 +137,8 @@ func (n *Net) Learn(in *[PatchLen]float32, s *NetState, target *[NetOut]float32,
 		w := hidden[h*(netFlat+1):][:netFlat]
 		q := gh[h*(netFlat+1):][:netFlat+1]
 		for i, c := range s.Conv {
-			q[i] += d * c
-			dc[i] += d * w[i]
+			q[i] += float32(d * c)
+			dc[i] += float32(d * w[i])
 		}
 		q[netFlat] += d
 	}
@@ -148,7 +156,7 @@ func (n *Net) Learn(in *[PatchLen]float32, s *NetState, target *[NetOut]float32,
 					row := in[(2*y+j)*PatchW+2*x:][:netKernel]
 					k := q[j*netKernel:][:netKernel]
 					for t, v := range row {
-						k[t] += d * v
+						k[t] += float32(d * v)
 					}
 				}
 				q[k2] += d
@@ -185,7 +193,7 @@ func ParseNet(b []byte) (*Net, error) {
 //go:embed net.bin
 var netBytes []byte
 
-var net = func() *Net {
+var ownNet = func() *Net {
 	n, err := ParseNet(netBytes)
 	if err != nil {
 		panic("camera: the embedded network is damaged")
@@ -207,17 +215,18 @@ func (s *strip) patch(x, w, top, h, ref float64, out *[PatchLen]float32) {
 			u = math.Max(0, math.Min(float64(s.w)-1.001, u))
 			u0 := int(u)
 			fu := float32(u - float64(u0))
-			t := a[u0]*(1-fu) + a[u0+1]*fu
-			d := b[u0]*(1-fu) + b[u0+1]*fu
-			out[j*PatchW+i] = min(1.3, (t*(1-fv)+d*fv)*k)
+			t := float32(a[u0]*(1-fu)) + float32(a[u0+1]*fu)
+			d := float32(b[u0]*(1-fu)) + float32(b[u0+1]*fu)
+			out[j*PatchW+i] = min(1.3, (float32(t*(1-fv))+float32(d*fv))*k)
 		}
 	}
 }
 
 // Patch is what the network sees of one cell, with the cell's corners in the picture: top left, top right, bottom right, bottom left.
 type Patch struct {
-	In  [PatchLen]float32
-	Box [4][2]float64
+	In   [PatchLen]float32
+	Box  [4][2]float64
+	Side bool // beside the number, where a minus sign may be
 }
 
 // Jitter moves a cell before its patch is taken: shift and growth in x by the digit's width, in y by its height.
@@ -231,12 +240,20 @@ func (r *Reader) Patches(p *Plane, jitters []Jitter) ([]Patch, error) {
 	}
 	var out []Patch
 	rows := slices.Clone(r.lines[:min(4, len(r.lines))])
-	if r.chosen.h0 > 0 {
-		rows = append(rows, r.chosen)
+	if len(r.views) > 0 {
+		rows = slices.Insert(rows, 0, r.chosen)
 	}
-	for _, l := range rows {
-		if _, score := r.readLine(r.levels, l); score > 0 {
+	for i, l := range rows {
+		if rd, _ := r.readLine(r.levels, l); rd != nil {
 			out = r.take(out, jitters)
+			if s, g := &r.strip, &r.grids[0]; i == 0 {
+				ref := s.rowRef(g)
+				s.beside(g, func(x float64) {
+					pt := Patch{Box: s.corners(x, g.w), Side: true}
+					s.patch(x, g.w, s.top, s.h, ref, &pt.In)
+					out = append(out, pt)
+				})
+			}
 			jitters = jitters[:max(1, len(jitters)/2)]
 		}
 	}
@@ -272,9 +289,31 @@ func (r *Reader) take(out []Patch, jitters []Jitter) []Patch {
 	return out
 }
 
+// beside calls f for every place to the left of the number where a minus sign may be: before the first digit, or at the left
+// end of a window whose first places are blank.
+func (s *strip) beside(g *grid, f func(x float64)) {
+	for x := g.x[0] - 0.3*g.pitch; x > g.x[0]-2.6*g.pitch && x > -0.5*g.w; x -= 0.08 * s.h {
+		f(x)
+	}
+}
+
+// rowRef is the ink that counts as lit in the whole row.
+func (s *strip) rowRef(g *grid) float64 {
+	var z zones
+	sum := 0.0
+	for _, x := range g.x {
+		s.zonesAt(x, g.w, &z)
+		sum += z.ref()
+	}
+	return sum / float64(len(g.x))
+}
+
 // ref is the ink that counts as lit in this cell: its darkest segment, so that the ghost of an old value is not.
-func (z *zones) ref() float64 {
-	top := 0.5
+func (z *zones) ref() float64 { return math.Max(0.5, z.peak()) }
+
+// peak is the ink of the darkest segment.
+func (z *zones) peak() float64 {
+	top := 0.0
 	for _, v := range z.seg {
 		top = math.Max(top, v)
 	}

@@ -162,12 +162,21 @@ func (g *grey) half(s *grey) {
 
 // at samples g between pixels (bilinear), repeating the border outside.
 func (g *grey) at(x, y float64) float64 {
-	x = math.Max(0, math.Min(float64(g.w-1), x))
-	y = math.Max(0, math.Min(float64(g.h-1), y))
 	x0, y0 := int(x), int(y)
-	x1, y1 := min(x0+1, g.w-1), min(y0+1, g.h-1)
+	if x < 0 || y < 0 || x0 >= g.w-1 || y0 >= g.h-1 {
+		x = math.Max(0, math.Min(float64(g.w-1), x))
+		y = math.Max(0, math.Min(float64(g.h-1), y))
+		x0, y0 = int(x), int(y)
+		fx, fy := x-float64(x0), y-float64(y0)
+		x1, y1 := min(x0+1, g.w-1), min(y0+1, g.h-1)
+		a := float64(g.pix[y0*g.w+x0])*(1-fx) + float64(g.pix[y0*g.w+x1])*fx
+		b := float64(g.pix[y1*g.w+x0])*(1-fx) + float64(g.pix[y1*g.w+x1])*fx
+		return a*(1-fy) + b*fy
+	}
 	fx, fy := x-float64(x0), y-float64(y0)
-	a := float64(g.pix[y0*g.w+x0])*(1-fx) + float64(g.pix[y0*g.w+x1])*fx
-	b := float64(g.pix[y1*g.w+x0])*(1-fx) + float64(g.pix[y1*g.w+x1])*fx
-	return a*(1-fy) + b*fy
+	p := g.pix[y0*g.w+x0:]
+	q := p[g.w : g.w+2]
+	a := float64(p[0]) + (float64(p[1])-float64(p[0]))*fx
+	b := float64(q[0]) + (float64(q[1])-float64(q[0]))*fx
+	return a + (b-a)*fy
 }

@@ -9,11 +9,11 @@ const (
 	stripH  = unitH + 2*marginV    // rows of a strip
 	marginU = 70                   // columns to the left and right of the row found
 	stripW  = 12*unitH + 2*marginU // widest strip
-	closing = 23                   // side of the square that no stroke fills
 )
 
 // strip holds one straightened row and all that is computed from it; its memory is reused.
 type strip struct {
+	net           *Net
 	w             int
 	pix, bg       []byte // brightness with dark digits, background
 	tmp, work     []byte
@@ -53,13 +53,15 @@ func (s *strip) cut(pyr []grey, scale0 float64, l line) {
 	const off = -0.5 // pixel centres
 	for u := range s.w {
 		x, y, dx, dy := s.axis(float64(u) + 0.5)
+		t := 0.5 - marginV - unitH/2
+		x, y, dx, dy = (x+dx*t)*k+off, (y+dy*t)*k+off, dx*k, dy*k
 		for v := range stripH {
-			t := float64(v) + 0.5 - marginV - unitH/2
-			p := g.at((x+dx*t)*k+off, (y+dy*t)*k+off)
+			p := g.at(x, y)
 			if l.light {
 				p = 255 - p
 			}
 			s.tmp[v*s.w+u] = byte(p + 0.5)
+			x, y = x+dx, y+dy
 		}
 	}
 	smooth(s.tmp, s.pix, s.w, stripH)
@@ -108,10 +110,7 @@ func smooth(in, out []byte, w, h int) {
 
 // inkOf computes the contrast of every pixel against its local background, and the level that counts as lit.
 func (s *strip) inkOf() bool {
-	copy(s.bg, s.pix)
-	r := closing / 2
-	extreme(s.bg, s.tmp, s.work, s.w, stripH, r, true)
-	extreme(s.bg, s.tmp, s.work, s.w, stripH, r, false)
+	s.background()
 	var hist [256]int
 	n := 0
 	for y := range stripH {
@@ -139,61 +138,61 @@ func (s *strip) inkOf() bool {
 	return s.level >= 4
 }
 
-// extreme replaces pix by the running maximum (or minimum) over a square of side 2r+1, with van Herk's two scans.
-func extreme(pix, tmp, work []byte, w, h, r int, most bool) {
-	if most {
-		for i := range pix {
-			pix[i] = ^pix[i]
+// background is a closing of the strip with a square no stroke fills, on a grid of two by two pixels: it is never darker than
+// the strip, and as bright as what is around the strokes.
+func (s *strip) background() {
+	const hh = stripH / 2
+	hw := (s.w + 1) / 2
+	coarse, tmp := s.work[:hw*hh], s.tmp[:hw*hh]
+	for y := range hh {
+		a, b := s.pix[2*y*s.w:(2*y+1)*s.w], s.pix[(2*y+1)*s.w:(2*y+2)*s.w]
+		out := coarse[y*hw : (y+1)*hw]
+		for x := range s.w / 2 {
+			out[x] = ^max(max(a[2*x], a[2*x+1]), max(b[2*x], b[2*x+1]))
+		}
+		if s.w%2 == 1 {
+			out[hw-1] = ^max(a[s.w-1], b[s.w-1])
 		}
 	}
-	for y := range h {
-		runMin(pix[y*w:(y+1)*w], tmp[y*w:(y+1)*w], work, r)
+	spread(coarse, tmp, hw, hh)
+	for i, v := range coarse {
+		coarse[i] = ^v
 	}
-	col, res := work[2048:2048+h], work[2048+h:2048+2*h]
-	for x := range w {
-		for y := range h {
-			col[y] = tmp[y*w+x]
-		}
-		runMin(col, res, work, r)
-		for y := range h {
-			pix[y*w+x] = res[y]
-		}
-	}
-	if most {
-		for i := range pix {
-			pix[i] = ^pix[i]
+	spread(coarse, tmp, hw, hh)
+	for y := range stripH {
+		in, out := coarse[y/2*hw:(y/2+1)*hw], s.bg[y*s.w:(y+1)*s.w]
+		for x := range out {
+			out[x] = in[x/2]
 		}
 	}
 }
 
-// runMin writes to out the least of in within r on either side.
-func runMin(in, out, work []byte, r int) {
-	n, k := len(in), 2*r+1
-	fw, bw := work[:n], work[n:2*n]
-	for i := range n {
-		if i%k == 0 {
-			fw[i] = in[i]
-		} else {
-			fw[i] = min(fw[i-1], in[i])
-		}
-	}
-	for i := n - 1; i >= 0; i-- {
-		if i == n-1 || (i+1)%k == 0 {
-			bw[i] = in[i]
-		} else {
-			bw[i] = min(bw[i+1], in[i])
-		}
-	}
-	for i := range n {
-		a, b := max(0, i-r), min(n-1, i+r)
-		v := min(bw[a], fw[b])
-		if a/k == b/k { // clipped windows lie in one block: fw and bw reach past them
-			v = in[a]
-			for _, p := range in[a+1 : b+1] {
-				v = min(v, p)
+const closing = 11 // side of the square in the background's grid
+
+// spread replaces every pixel by the least within half of closing on either axis.
+func spread(pix, tmp []byte, w, h int) {
+	const r = closing / 2
+	for y := range h {
+		in, out := pix[y*w:(y+1)*w], tmp[y*w:(y+1)*w]
+		copy(out, in)
+		for d := 1; d <= r && d < w; d++ {
+			for x, v := range in[d:] {
+				out[x] = min(out[x], v)
+			}
+			for x, v := range in[:w-d] {
+				out[x+d] = min(out[x+d], v)
 			}
 		}
-		out[i] = v
+	}
+	for y := range h {
+		out := pix[y*w : (y+1)*w]
+		lo, hi := max(0, y-r), min(h-1, y+r)
+		copy(out, tmp[lo*w:(lo+1)*w])
+		for j := lo + 1; j <= hi; j++ {
+			for x, v := range tmp[j*w : (j+1)*w] {
+				out[x] = min(out[x], v)
+			}
+		}
 	}
 }
 

@@ -26,12 +26,14 @@ type Pic struct {
 	Text string // what the display shows, "-12.34", "0L"; empty when blank
 	// Cells are the corners of each glyph's upright box in the picture before slant is undone: top left, top right,
 	// bottom right, bottom left, with the slant of the digits in it.
-	Cells  [][4][2]float64
-	Glyphs []rune // what each cell shows
-	Masks  []byte // its lit segments
-	Dots   []bool // whether its point is lit
-	Light  bool   // light digits on dark
-	Height float64
+	Cells   [][4][2]float64
+	Glyphs  []rune // what each cell shows
+	Masks   []byte // its lit segments
+	Dots    []bool // whether its point is lit
+	Light   bool   // light digits on dark
+	Height  float64
+	Minus   bool       // a minus sign is lit
+	MinusAt [2]float64 // its centre
 }
 
 // Meter is one display photographed several times.
@@ -52,6 +54,7 @@ type Meter struct {
 	off        *canvas // all segments
 	print      *canvas // words
 	ghost      *canvas
+	halo       *canvas // light spread by lit segments, hard grade only
 	ghostLevel float64
 	panel      [4]float64 // x0 y0 x1 y1 of the display window, texture
 	cellX      []float64
@@ -72,6 +75,8 @@ type Meter struct {
 	pose       [9]float64 // texture to picture
 	marks      [][4]float64
 	height     float64
+	minusAt    point  // texture
+	scene      *scene // nil for the kinder grades
 }
 
 // Options narrow what NewMeter draws; zero values leave it free.
@@ -92,7 +97,9 @@ func (m *Meter) amount(full float64) float64 {
 // NewMeter draws the display number seed. The ranges of the hard grade are: contrast 15-90 %, unused segments 0-40 %
 // of it, shadow 0-3 px at 20-40 %, slant 0-12 degrees, tilt 20 degrees, roll 10 degrees, gradient 40 %, up to two glare
 // spots, blur sigma 2.5 and motion 8 px at 60 px height, noise 2-15, gamma 0.6-1.6, ghost 0-35 %, JPEG quality 50-95,
-// height 18-120 px, one in five light on dark. Medium takes 60 % of each, 30-100 px and contrast from 30 %.
+// height 18-120 px, one in five light on dark, and what a scene adds: words, keys, a bar graph, a battery sign, a second
+// number, cast shadow, reflection, uneven back light, low light, blooming. Medium takes 60 % of each range, 30-100 px,
+// contrast from 30 % and no scene.
 func NewMeter(seed uint64, grade Grade, o Options) *Meter {
 	m := &Meter{W: o.W, H: o.H, grade: grade, seed: seed, rng: rand.New(rand.NewPCG(seed, 0x6d65746572))}
 	if m.W == 0 || m.H == 0 {
@@ -130,6 +137,9 @@ func NewMeter(seed uint64, grade Grade, o Options) *Meter {
 	}
 	if m.chance(0.3) {
 		m.ghostLevel = m.amount(0.35)
+	}
+	if grade == Hard {
+		m.scene = newScene(seed, tall)
 	}
 	m.draw()
 
@@ -265,6 +275,7 @@ func (m *Meter) draw() {
 			}
 		}
 		y := m.top + h/2
+		m.minusAt = point{x + bw*h/2, y}
 		m.on.fill([]point{{x, y - bt*h/2}, {x + bw*h, y - bt*h/2}, {x + bw*h, y + bt*h/2}, {x, y + bt*h/2}}, 1)
 	}
 	// words beside the number: always smaller than the digits and clear of them
@@ -276,6 +287,12 @@ func (m *Meter) draw() {
 	}
 	if right > 0.6 && m.chance(0.7) {
 		m.print.word([...]string{"V", "mV", "k", "A"}[m.rng.IntN(4)], m.cellX[n-1]+(m.f.width+0.3+m.f.slant)*h, m.top+m.span(0, 0.6)*h, 0.3*h, 1)
+	}
+	if m.scene != nil {
+		m.scene.inside(m, up, down, right)
+		m.halo = newCanvas(w, ht)
+		copy(m.halo.pix, m.on.pix)
+		blur(m.halo.pix, w, ht, 0.12*h)
 	}
 	m.shadow = [3]float64{m.amount(3) * h / 60, m.amount(3) * h / 60, m.span(0.2, 0.4)}
 }
@@ -353,6 +370,9 @@ func (m *Meter) Frame(i int) *Pic {
 			img[y*w+x] = float32(m.body)
 		}
 	}
+	if m.scene != nil {
+		m.scene.around(img, w, h)
+	}
 	for _, k := range m.marks { // printing and knobs on the body
 		cx, cy, rad := k[0]*float64(w), k[1]*float64(h), k[2]*float64(w)
 		for y := max(0, int(cy-rad)); y < min(h, int(cy+rad)); y++ {
@@ -364,8 +384,12 @@ func (m *Meter) Frame(i int) *Pic {
 		}
 	}
 	m.paint(img, w, h, fwd, inv)
+	if m.scene != nil {
+		m.scene.shine(img, w, h)
+	}
 	m.spoil(img, w, h, r)
-	p := &Pic{Pix: make([]byte, w*h), W: w, H: h, Text: m.Text, Glyphs: m.glyphs, Dots: m.dots, Light: m.light, Height: m.height}
+	p := &Pic{Pix: make([]byte, w*h), W: w, H: h, Text: m.Text, Glyphs: m.glyphs, Dots: m.dots, Light: m.light, Height: m.height, Minus: m.minus}
+	p.MinusAt[0], p.MinusAt[1] = fwd.apply(m.minusAt.x, m.minusAt.y)
 	for i, v := range img {
 		p.Pix[i] = byte(math.Max(0, math.Min(255, float64(v)+0.5)))
 	}
@@ -416,22 +440,32 @@ func (m *Meter) paint(img []float32, w, h int, fwd, inv mat) {
 			if m.shadow[0]+m.shadow[1] > 0.1 && !m.light {
 				a = math.Max(a, m.on.at(u-m.shadow[0], v-m.shadow[1])*m.shadow[2])
 			}
-			img[y*w+x] = float32(bg + fg*a)
+			v2 := bg + fg*a
+			if m.scene != nil {
+				if m.light && m.scene.bloom > 0 {
+					v2 += fg * m.scene.bloom * m.halo.at(u, v) * (1 - a)
+				} else if !m.light {
+					v2 *= m.scene.light(m, u, v)
+				}
+			}
+			img[y*w+x] = float32(v2)
 		}
 	}
 }
 
 // spoil adds light, lens, hand and sensor.
 func (m *Meter) spoil(img []float32, w, h int, r *rand.Rand) {
+	var curve [1025]float32 // gamma over 0 to twice full scale
+	for i := range curve {
+		curve[i] = float32(255 * math.Pow(float64(i)/512, m.gamma))
+	}
 	for y := range h {
 		gy := 1 + m.gradient[1]*(float64(y)/float64(h)*2-1)
 		for x := range w {
 			g := gy + m.gradient[0]*(float64(x)/float64(w)*2-1)
-			v := float64(img[y*w+x]) * g / 255
-			if m.gamma != 1 && v > 0 {
-				v = math.Pow(v, m.gamma)
-			}
-			img[y*w+x] = float32(v * 255)
+			v := math.Max(0, math.Min(1.999, float64(img[y*w+x])*g/255)) * 512
+			i := int(v)
+			img[y*w+x] = curve[i] + (curve[i+1]-curve[i])*float32(v-float64(i))
 		}
 	}
 	for _, g := range m.glare {

@@ -1,5 +1,7 @@
 // Command train makes the network of the display reader: it draws meters, takes the patches the reader would judge,
-// learns from them with a fixed seed, and writes the weights. The same command gives the same weights on one machine.
+// learns from them with a fixed seed, and writes the weights. It starts from nothing, so the same command gives the same
+// weights, bit for bit, on every amd64 machine. Elsewhere the standard library's Exp and Hypot may differ in the last bit, and
+// the weights with them.
 //
 //	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits
 package main
@@ -14,8 +16,12 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
+	"slices"
 	"sort"
 	"strconv"
+	"sync"
+	"sync/atomic"
 
 	"readback/core/camera"
 	"readback/core/camera/synth"
@@ -32,29 +38,33 @@ func main() {
 	meters := flag.Int("meters", 5000, "drawn meters to learn from")
 	epochs := flag.Int("epochs", 8, "passes over all patches")
 	seed := flag.Uint64("seed", 1, "seed of everything drawn")
-	blank := flag.Bool("blank", false, "only write a network of zeros, to start from")
 	flag.Parse()
-	if *blank {
-		n := &camera.Net{W: make([]float32, camera.NetLen)}
-		if err := os.WriteFile(*out, n.Bytes(), 0o644); err != nil {
-			log.Fatal(err)
-		}
-		return
+	n, err := train(*meters, *epochs, *seed, *digits, log.Printf)
+	if err == nil {
+		err = os.WriteFile(*out, n.Bytes(), 0o644)
 	}
-	set := draw(*meters, *seed)
-	fmt.Printf("%d patches from drawn meters\n", len(set))
-	if *digits != "" {
-		photos, err := photographs(*digits, *seed)
-		if err != nil {
-			log.Fatal(err)
-		}
-		fmt.Printf("%d patches from photographs\n", len(photos))
-		set = append(set, photos...)
-	}
-	n := learn(set, *epochs, *seed)
-	if err := os.WriteFile(*out, n.Bytes(), 0o644); err != nil {
+	if err != nil {
 		log.Fatal(err)
 	}
+}
+
+// train starts from a network that knows nothing: the rows that the reader finds without one make a first network from a
+// quarter of the meters, and the rows it finds with that one make the second. The committed weights play no part.
+func train(meters, epochs int, seed uint64, digits string, say func(string, ...any)) (*camera.Net, error) {
+	n := &camera.Net{W: make([]float32, camera.NetLen)}
+	for round, share := range [2]int{4, 1} {
+		set := draw(n, meters/share, seed+uint64(round), say)
+		if digits != "" {
+			photos, err := photographs(n, digits, seed)
+			if err != nil {
+				return nil, err
+			}
+			say("round %d: %d patches from drawn meters, %d from photographs", round+1, len(set), len(photos))
+			set = append(set, photos...)
+		}
+		n = learn(set, max(1, epochs/(2-round)), seed, say)
+	}
+	return n, nil
 }
 
 func jitters(r *rand.Rand, n int) []camera.Jitter {
@@ -70,34 +80,52 @@ func jitters(r *rand.Rand, n int) []camera.Jitter {
 	return append(out, camera.Jitter{X: side})
 }
 
-// draw takes patches from drawn meters whose seeds start at 1<<40, far from those of the tests.
-func draw(n int, seed uint64) []sample {
-	r := rand.New(rand.NewPCG(seed, 1))
-	var rd camera.Reader
-	var out []sample
-	for i := range n {
-		grade := synth.Medium
-		switch {
-		case i%3 == 0:
-			grade = synth.Hard
-		case i%10 == 1:
-			grade = synth.Easy
-		}
-		m := synth.NewMeter(1<<40+seed<<32+uint64(i), grade, synth.Options{W: 480, H: 360, Tall: 24 + 66*r.Float64()})
-		p := m.Frame(0)
-		js := jitters(r, 2)
-		ps, err := rd.Patches(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}, js)
-		if err != nil {
-			log.Fatal(err)
-		}
-		for k := range ps {
-			s := sample{in: ps[k].In}
-			if label(&s, &ps[k], p) {
-				out = append(out, s)
+// draw takes patches from drawn meters whose seeds start at 1<<40, far from those of the tests. Every meter has its own
+// chance, so the patches do not depend on how many work at once.
+func draw(net *camera.Net, n int, seed uint64, say func(string, ...any)) []sample {
+	parts := make([][]sample, n)
+	var next, done atomic.Int64
+	var wg sync.WaitGroup
+	for range runtime.NumCPU() {
+		wg.Go(func() {
+			rd := camera.Reader{Net: net}
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= n {
+					return
+				}
+				parts[i] = meter(&rd, uint64(i), seed)
+				if d := done.Add(1); d%500 == 0 {
+					say("%d meters", d)
+				}
 			}
-		}
-		if i%500 == 499 {
-			fmt.Printf("%d meters, %d patches\n", i+1, len(out))
+		})
+	}
+	wg.Wait()
+	return slices.Concat(parts...)
+}
+
+// meter takes patches from one drawn meter.
+func meter(rd *camera.Reader, i, seed uint64) []sample {
+	r := rand.New(rand.NewPCG(seed, 1<<32+i))
+	grade := synth.Medium
+	switch {
+	case i%2 == 0:
+		grade = synth.Hard
+	case i%10 == 1:
+		grade = synth.Easy
+	}
+	p := synth.NewMeter(1<<40+seed<<32+i, grade, synth.Options{W: 480, H: 360, Tall: 24 + 66*r.Float64()}).Frame(0)
+	ps, err := rd.Patches(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W}, jitters(r, 2))
+	if err != nil {
+		log.Fatal(err)
+	}
+	var out []sample
+	for k := range ps {
+		s := sample{in: ps[k].In}
+		// most places beside a number are empty: one in four of those is learnt
+		if label(&s, &ps[k], p) && (!ps[k].Side || s.target[9] == 1 || k%4 == 0) {
+			out = append(out, s)
 		}
 	}
 	return out
@@ -120,6 +148,18 @@ func label(s *sample, p *camera.Patch, truth *synth.Pic) bool {
 	if arg < 0 {
 		return false
 	}
+	if p.Side {
+		d := math.Inf(1)
+		if truth.Minus {
+			d = math.Hypot(truth.MinusAt[0]-cx, truth.MinusAt[1]-cy) / th
+		}
+		s.target[9] = 0
+		if d < 0.1 {
+			s.target[9] = 1
+		}
+		// the row must be one of the number's own: its height fits
+		return (d < 0.1 || d > 0.22) && math.Abs(math.Log(h/th)) < 0.16 && best < 4
+	}
 	if best > 0.36 || math.Abs(math.Log(h/th)) > 0.35 {
 		s.target[8] = 0
 		return best > 0.4 || math.Abs(math.Log(h/th)) > 0.35
@@ -135,7 +175,7 @@ func label(s *sample, p *camera.Patch, truth *synth.Pic) bool {
 	if truth.Dots[arg] {
 		s.target[7] = 1
 	}
-	s.target[8] = 1
+	s.target[8], s.target[9] = 1, 0
 	if truth.Glyphs[arg] == ' ' {
 		s.target[8] = 0
 	}
@@ -152,9 +192,9 @@ func middle(c [4][2]float64) (x, y, w, h float64) {
 }
 
 // photographs takes patches from the tuning half of the photographed digits.
-func photographs(dir string, seed uint64) ([]sample, error) {
+func photographs(net *camera.Net, dir string, seed uint64) ([]sample, error) {
 	r := rand.New(rand.NewPCG(seed, 2))
-	var rd camera.Reader
+	rd := camera.Reader{Net: net}
 	var out []sample
 	for _, d := range [11]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11} { // 11 holds cells that show nothing
 		files, err := filepath.Glob(filepath.Join(dir, fmt.Sprintf("%02d", d), "*.jpg"))
@@ -173,7 +213,7 @@ func photographs(dir string, seed uint64) ([]sample, error) {
 				return nil, err
 			}
 			for _, light := range [2]bool{false, true} {
-				js := jitters(r, 8)
+				js := jitters(r, 14)
 				if light || d == 11 { // all digits of the set are dark on light
 					js = js[:4]
 				}
@@ -227,7 +267,7 @@ func load(path string) (*camera.Plane, error) {
 }
 
 // learn is Adam over shuffled batches of 32 with a falling step.
-func learn(set []sample, epochs int, seed uint64) *camera.Net {
+func learn(set []sample, epochs int, seed uint64, say func(string, ...any)) *camera.Net {
 	r := rand.New(rand.NewPCG(seed, 3))
 	n := &camera.Net{W: make([]float32, camera.NetLen)}
 	conv, hidden, out := n.Layers()
@@ -260,12 +300,12 @@ func learn(set []sample, epochs int, seed uint64) *camera.Net {
 			c1, c2 := 1-math.Pow(0.9, float64(t)), 1-math.Pow(0.999, float64(t))
 			for i, g := range grad {
 				g /= batch
-				m1[i] = 0.9*m1[i] + 0.1*g
-				m2[i] = 0.999*m2[i] + 0.001*g*g
-				n.W[i] -= float32(rate * (float64(m1[i])/c1/(math.Sqrt(float64(m2[i])/c2)+1e-8) + 1e-4*float64(n.W[i])))
+				m1[i] = float32(0.9*m1[i]) + float32(0.1*g)
+				m2[i] = float32(0.999*m2[i]) + float32(float32(0.001*g)*g)
+				n.W[i] -= float32(rate * (float64(m1[i])/c1/(math.Sqrt(float64(m2[i])/c2)+1e-8) + float64(1e-4*float64(n.W[i]))))
 			}
 		}
-		fmt.Printf("pass %d: loss %.4f\n", e+1, loss/float64(len(set)))
+		say("pass %d: loss %.4f", e+1, loss/float64(len(set)))
 	}
 	return n
 }
