@@ -270,8 +270,8 @@ const (
 	leastWork = 0.4
 )
 
-// likelyFree is the probability from which that is done. Judgement: four times in five it spares the meter.
-const likelyFree = 0.8
+// likelyFree is the probability from which that is done. Judgement: more often than not it spares the meter.
+const likelyFree = 0.5
 
 // enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it the
 // check waits until the plan wants it for its own sake. Judgement, fitted on the furnace file by the length of a job.

@@ -83,7 +83,7 @@ func (f *Furnace) look(id, at string, call bool, options []string) string {
 	case "stat-mode-set":
 		return is(any("cool"), "cool", is(any("off"), "off", "heat"))
 	case "stat-setpoint":
-		return is(any("low", "warm"), "below", "above")
+		return is(any("low", "warm", "schedule"), "below", "above")
 	case "stat-schedule":
 		return is(any("schedule"), "schedule", "hold")
 	case "stat-raise":

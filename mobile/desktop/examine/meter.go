@@ -27,6 +27,11 @@ func (f *Furnace) measure(c *checkInfo, call bool) shown {
 		v := f.volts(m.s, edge{f.net(c.RedNet), f.net(c.BlackNet), 10e6})
 		return shown{value: abs(v[f.net(c.RedNet)] - v[f.net(c.BlackNet)])}
 	case "ohms":
+		if strings.Contains(c.Name, "pressed") { // by a finger, for the reading
+			held := f.Held
+			f.Held = true
+			defer func() { f.Held = held }()
+		}
 		return f.ohms(f.net(c.RedNet), f.net(c.BlackNet), call)
 	case "capacitance":
 		switch {
