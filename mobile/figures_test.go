@@ -10,29 +10,25 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"readback/core/figure"
 )
 
-// TestFigures runs the phone's builds and measures what they make.
+// TestFigures runs the phone's builds and measures what they make. How long they take is measured by make figures, warm and alone.
 func TestFigures(t *testing.T) {
 	figure.Run(t, func(add figure.Adder) {
 		if _, err := exec.LookPath("javac"); err != nil {
 			t.Skip("the phone's builds need a JDK (Debian package openjdk-17-jdk-headless)")
 		}
-		var spent time.Duration
 		run := func(name string, env []string, args ...string) string {
 			t.Helper()
 			cmd := exec.Command(name, args...)
 			cmd.Env = append(os.Environ(), env...)
 			var out bytes.Buffer
 			cmd.Stdout, cmd.Stderr = &out, &out
-			start := time.Now()
 			if err := cmd.Run(); err != nil {
 				t.Errorf("%s %s: %v\n%s", name, strings.Join(args, " "), err, out.String())
 			}
-			spent += time.Since(start)
 			return out.String()
 		}
 
@@ -53,7 +49,6 @@ func TestFigures(t *testing.T) {
 
 		one, two := t.TempDir(), t.TempDir()
 		run("./android/pack.sh", []string{"OUT=" + one})
-		minutes := spent.Minutes()
 		run("./android/pack.sh", []string{"OUT=" + two})
 		a, apk := only(t, one)
 		b, _ := only(t, two)
@@ -68,15 +63,6 @@ func TestFigures(t *testing.T) {
 			}
 		}
 		add("apk.mb", size/1e6, "MB, core of this machine's kind, no model, no engine", "<= 12", 1)
-
-		what := "minutes of jvm, shelltest and apk"
-		if exec.Command("make", "-n", "-C", "..", "page").Run() == nil {
-			before := spent
-			run("make", nil, "-C", "..", "page")
-			minutes += (spent - before).Minutes()
-			what = "minutes of jvm, shelltest, apk and page"
-		}
-		add("phone.minutes", minutes, what, "<= 6", 1)
 	})
 }
 
