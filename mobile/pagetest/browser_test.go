@@ -97,7 +97,11 @@ func (b *browser) run(t *testing.T, actions ...action) {
 	ctx, cancel := context.WithTimeout(b.ctx, 30*time.Second)
 	defer cancel()
 	if err := chromedp.Do(ctx, actions...); err != nil {
-		t.Fatal(err)
+		where := ""
+		if v, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`document.getElementById('main').dataset.step + ': ' + document.getElementById('main').innerText.slice(0, 200)`)); err == nil {
+			where = v
+		}
+		t.Fatalf("%v; the page is at %s", err, where)
 	}
 }
 

@@ -11,10 +11,10 @@ export const mic = {
     if (native) { await shell('mic', {on: true}); return; }
     if (P.mic === 'on' || !navigator.mediaDevices) return;
     try {
+      mic.ctx = mic.ctx || new AudioContext();
+      await (mic.module ||= mic.ctx.audioWorklet.addModule('/worklet.js')); // before the microphone opens, so that no first word is lost
       // Processing is off: it changes what the recogniser was trained on.
       mic.media = await navigator.mediaDevices.getUserMedia({audio: {channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false}});
-      mic.ctx = mic.ctx || new AudioContext();
-      await mic.ctx.audioWorklet.addModule('/worklet.js');
       mic.node = new AudioWorkletNode(mic.ctx, 'ear', {numberOfInputs: 1, numberOfOutputs: 0});
       mic.node.port.onmessage = e => bus.sound && bus.sound(e.data);
       mic.source = mic.ctx.createMediaStreamSource(mic.media);
