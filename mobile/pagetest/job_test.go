@@ -177,6 +177,9 @@ func lead(t *testing.T, b *browser, s *served, p *sim.Person, do hands, between 
 	t.Helper()
 	last := ""
 	for n := range 250 {
+		if between != nil {
+			between(n) // may change what is asked: a program that comes back asks about the place first
+		}
 		v := view(t, b)
 		if v == nil {
 			t.Fatalf("after %d answers there is no job", n)
@@ -184,9 +187,6 @@ func lead(t *testing.T, b *browser, s *served, p *sim.Person, do hands, between 
 		if v.Ended != "" || v.State == "ended" {
 			t.Logf("%d answers: %s", n, v.Ended)
 			return v
-		}
-		if between != nil {
-			between(n)
 		}
 		u, err := p.Reply(v)
 		if err != nil {

@@ -83,7 +83,8 @@ const sheetBody = () => {
     el('section', {class: 'plain'}, el('h3', {}, 'This page'), el('div', {class: 'answers'},
       el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, 'Paper or dark'),
       P.view && el('button', {'data-k': 'circuit', onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
-      native && el('button', {'data-k': 'torch', 'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, 'Torch'),
+      native && el('button', {'data-k': 'torch', disabled: P.view && P.view.state === 'emergency', // a switch may spark where gas is
+        'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, 'Torch'),
       P.view && el('button', {'data-k': 'leave', onclick: () => { closeSheet(); leave(); }}, 'To the job list'))),
   ];
 };

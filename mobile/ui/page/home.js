@@ -17,7 +17,7 @@ export const home = () => [
   !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. It comes back by itself.'),
   trouble(), speechOff(), P.device['sound-off'] && el('p', {class: 'notice', role: 'status'}, 'No sound: ' + P.device['sound-off'].text),
   !P.loaded ? null : [P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
-    el('button', {'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, a.title[0].toUpperCase() + a.title.slice(1)))),
+    el('button', {class: 'pick', 'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, mark(a.id === P.appliance ? 'proved' : 'off'), a.title[0].toUpperCase() + a.title.slice(1)))),
   el('section', {class: 'stack', id: 'begin'},
     el('button', {'data-k': 'voice', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
     el('button', {'data-k': 'touch', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
@@ -79,6 +79,7 @@ const meterCards = [
   ['amps', 'The lowest current on its dial, DC?', [['uA', 'Microamps, µA'], ['mA', 'Milliamps, mA'], ['none', 'No current at all'], ['', 'Not sure']]],
   ['cat', 'Which category stands beside the jacks?', [['CAT II', 'CAT II'], ['CAT III', 'CAT III'], ['CAT IV', 'CAT IV'], ['', 'None found']]],
 ];
+const chosen = id => (P.prefs.meter || {})[id] || '';
 const cards = {
   choose: () => [
     el('h1', {class: 'title'}, 'Voice or touch?'),
@@ -100,7 +101,7 @@ const cards = {
     el('h1', {class: 'title'}, 'Your meter'),
     el('p', {class: 'lead'}, 'It tells how far a reading can be trusted. Not sure? Then the guide reckons with a modest one, and says so.'),
     meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: list.length === 3 ? 'answers thirds' : 'answers'}, list.map(([v, words]) =>
-      el('button', {'data-k': 'f' + id + v, 'aria-pressed': ((P.prefs.meter || {})[id] || '') === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, words))))),
+      el('button', {class: 'pick', 'data-k': 'f' + id + v, 'aria-pressed': chosen(id) === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, mark(chosen(id) === v ? 'proved' : 'off'), words))))),
     el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, 'Done'))],
 };
 export const firstRun = () => cards[P.first]();
