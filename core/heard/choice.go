@@ -52,13 +52,15 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 		}
 		switch {
 		case r.Cost-d.Take.Cost >= limit:
-		case s.named(r) && s.named(d.Take): // the same two again: one of them alone
-			d.Action, d.Why = Confirm, "it sounds like both again"
-			return d
-		default:
-			d.Action, d.Rival, d.Why = AskTwo, r, "another answer is near in sound"
-			return d
+			continue
+		case d.Take.Kind == Command && r.Kind != Command: // what was asked for is named first
+			d.Take, r = r, d.Take
 		}
+		d.Action, d.Rival, d.Why = AskTwo, r, "another answer is near in sound"
+		if s.named(r) && s.named(d.Take) || r.ID == s.Told && s.Told != "" { // the same again: one of them alone
+			d.Action = Confirm
+		}
+		return d
 	}
 	switch {
 	case d.Take.Kind == Command || s.named(d.Take):

@@ -261,6 +261,9 @@ func (s Slot) rival(u *Utterance, cands []candidate, clears bool) (*measure.Read
 	for _, c := range Confusions(best.r.Value) {
 		r := best.r
 		r.Value = c.Value
+		if slices.ContainsFunc(cands[1:], func(x candidate) bool { return Agree(x.r, r) }) {
+			continue // weighed by its sound already
+		}
 		if s.Possible(r) && (len(s.Units) == 0 || slices.Contains(s.Units, r.Value.Unit)) && c.Cost-discount < matters(r)/2 {
 			return &r, "it sounds like a " + c.Why + " confusion, and it is loud"
 		}

@@ -137,7 +137,7 @@ func (m *Machine) valued(u *heard.Utterance, fits []heard.Meaning) {
 		v.SNR = j.noise
 	}
 	if len(v.Meanings) > 0 {
-		if m.saidAgain(v.Meanings[0]) {
+		if m.saidAgain(v.Meanings) {
 			return
 		}
 		if q.pending != nil || len(q.choices) > 0 { // a new value corrects what was read back
@@ -154,9 +154,24 @@ func (m *Machine) valued(u *heard.Utterance, fits []heard.Meaning) {
 	m.decided(&v, heard.Decide(&v, slot))
 }
 
-// saidAgain takes a value that was asked back and is now said once more: two sayings agree.
-func (m *Machine) saidAgain(x heard.Meaning) bool {
-	q := m.j.q
+// saidAgain takes a value that was asked back and is now said once more: two sayings agree. When it sounds like both of the two that were
+// asked about again, one of them alone is asked about.
+func (m *Machine) saidAgain(said []heard.Meaning) bool {
+	q, x := m.j.q, said[0]
+	for _, y := range said[1:] {
+		if len(q.choices) == 2 && y.Reading != nil && y.Cost-x.Cost < rivalCost && !heard.Agree(*x.Reading, *y.Reading) &&
+			slices.ContainsFunc(q.choices, func(c heard.Meaning) bool { return c.Reading != nil && heard.Agree(*c.Reading, *y.Reading) }) {
+			if m.askedBack() {
+				return true
+			}
+			q.settle()
+			q.pending = &x
+			m.pendingView(x)
+			m.cue("ask")
+			m.request()
+			return true
+		}
+	}
 	asked := q.choices
 	if q.pending != nil {
 		asked = []heard.Meaning{*q.pending}

@@ -114,7 +114,7 @@ func (p *Parser) merge(first []heard.Meaning, alts []Alternative, e Expect) []he
 				}
 				continue
 			}
-			if i > 0 && !withUnit(m) {
+			if i > 0 && (!withUnit(m) || m.Units != nil && !p.unitSaid(a.Text)) {
 				continue
 			}
 			if math.IsNaN(offset) && withUnit(m) {
@@ -229,6 +229,9 @@ func (p *Parser) Urgent(text string) *heard.Meaning {
 	return nil
 }
 
+// unitSaid tells whether words are a reading with its unit, not a bare number in a place where units are expected.
+func (p *Parser) unitSaid(text string) bool { return slices.ContainsFunc(p.number.Parse(text, nil), withUnit) }
+
 // Complete tells whether the words are a whole meaning that more words are not expected to follow: a reading with a unit,
 // a command or an answer.
 func (p *Parser) Complete(text string, e Expect) bool {
@@ -237,10 +240,5 @@ func (p *Parser) Complete(text string, e Expect) bool {
 			return true
 		}
 	}
-	for _, m := range p.number.Parse(text, nil) { // with a unit that was said: "one hundred" may go on
-		if withUnit(m) {
-			return true
-		}
-	}
-	return false
+	return p.unitSaid(text) // "one hundred" may go on
 }
