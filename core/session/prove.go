@@ -179,7 +179,11 @@ func (w *walker) thaw(f *frozen) {
 	if j.ending {
 		j.outcome = "given-up"
 	}
-	if f.consent != (aim{}) {
+	switch f.consent.Kind {
+	case "":
+	case "prove":
+		j.proveAt = walkStart
+	default:
 		j.consent, j.consAt = f.consent, walkStart
 	}
 	if f.handled {
@@ -239,8 +243,11 @@ func (w *walker) freeze(refused int) frozen {
 	if q := j.q; q != nil {
 		f.aim = j.aim
 		f.bad = min(max(j.liveBad, j.proofBad), 2)
-		if j.consAt >= walkStart && (j.consent == j.aim || j.consent.Kind == "prove") {
+		switch {
+		case j.consAt >= walkStart && j.consent == j.aim:
 			f.consent = j.consent
+		case j.proveAt >= walkStart:
+			f.consent = aim{Kind: "prove"}
 		}
 	}
 	return f

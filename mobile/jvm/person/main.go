@@ -18,7 +18,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"reflect"
 	"slices"
 	"strings"
 
@@ -84,7 +83,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		agrees = "differs"
 	}
 	gone := "same"
-	if m.asked != nil && moved(m.asked, v) {
+	if m.asked != nil && sim.Moved(m.asked, v) {
 		gone = "moved"
 	}
 	fields := []string{fmt.Sprint(v.Seq), v.State, v.Step.ID + "/" + v.Step.Part, v.Site.Power, v.Ended, gone, agrees, "", "", ""}
@@ -108,7 +107,7 @@ func respond(what string, v *session.View, p *sim.Person, lex *heard.Lexicon, m 
 		if best == nil {
 			return strings.Join(fields, "\t"), nil
 		}
-		if v.State == "confirm" && v.Step.Kind != "consent" && best.ID == "right" && !p.Agrees(lex, v.Heard) {
+		if v.State == "confirm" && v.Step.Kind != "consent" && best.ID == "right-value" && !p.Agrees(lex, v.Heard) {
 			u.Meanings[0] = heard.Meaning{Kind: heard.Choice, ID: "different"}
 		}
 		m.last, m.tries = u.Meanings[0], 0
@@ -143,12 +142,6 @@ func aloud(lex *heard.Lexicon, x heard.Meaning, try int, full bool) string {
 		}
 	}
 	return x.Reading.Value.Dec.Words() + " " + unit
-}
-
-// moved tells whether the answer to a changed what is asked in b.
-func moved(a, b *session.View) bool {
-	return a.Step.ID != b.Step.ID || a.State != b.State || a.Step.Part != b.Step.Part || a.Step.Act != b.Step.Act || len(a.Facts) != len(b.Facts) ||
-		a.Site.Power != b.Site.Power || b.Heard != nil && b.Heard.Taken != "" && b.Seq > a.Seq && !reflect.DeepEqual(a.Heard, b.Heard)
 }
 
 // load makes the person of a dialogue file.
