@@ -33,7 +33,7 @@ var jobs = []spoken{
 	{"furnace-hsi", "igniter.open", "espeak-gb", "", "fixed", "replace-igniter"},                  // an electrical part, swapped
 	{"furnace-hsi", "", "espeak-us-f3", "", "nothing-wrong", ""},                                  // a good furnace
 	{"furnace-hsi", "gas-valve.coil-open", "espeak-us", "", "stopped", ""},                        // a stop line
-	{"furnace-hsi", "gas-cock.closed", "flite-slt", "cock-look=alarm:gas", "emergency", ""},     // gas is smelled in the middle
+	{"furnace-hsi", "gas-cock.closed", "flite-slt", "cock-look=alarm:gas", "emergency", ""},       // gas is smelled in the middle
 	{"furnace-hsi", "hose.split", "flite-kal16", "", "fixed", "replace-hose"},                     // behind a pressure switch that stays open
 	{"heater-millivolt", "thermocouple.weak", "flite-awb", "", "fixed", "replace-thermocouple"},   // no mains, millivolts
 	{"furnace-hsi", "batteries.dead", "espeak-us-f3", "", "fixed", "change-batteries"},            // free causes
