@@ -20,6 +20,7 @@ type Speech struct {
 // Listener receives what an ear makes of the sound; its functions may be called from Feed only.
 type Listener struct {
 	Utterance func(heard.Utterance) // whole, or Partial with an emergency or "quiet" in it
+	Complete  func()                // what was said so far is a whole answer: time to show that it was heard
 	Partial   func(text string)     // words as they are being spoken, for the page
 	Level     func(dbfs, snr float64)
 }
@@ -76,7 +77,7 @@ func (h *Hub) openEar() {
 	e.view = EarView{State: "loading"}
 	go func() {
 		defer close(e.done)
-		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Partial: h.partial, Level: h.level})
+		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Complete: h.complete, Partial: h.partial, Level: h.level})
 		if err != nil {
 			e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
 			h.tellEar()
@@ -213,6 +214,15 @@ func (h *Hub) uttered(u heard.Utterance) {
 		return
 	}
 	_ = h.stepLocked(session.Event{Type: session.EvSaid, Said: &u}) // a journal that cannot be written is told by step
+}
+
+// complete sounds the cue that something was heard, before it is judged.
+func (h *Hub) complete() {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job != nil && h.job.voice && h.job.state != "ended" && h.job.state != "hold" {
+		h.out.do(func(host Host) { host.Cue("heard") })
+	}
 }
 
 func (h *Hub) partial(text string) {

@@ -437,6 +437,7 @@ func (e *fakeEar) Feed(pcm []byte, at int64) error {
 	}
 	e.l.Level(-20, 25)
 	e.l.Partial("no")
+	e.l.Complete()
 	e.l.Utterance(heard.Utterance{Text: "none", Source: "voice", Meanings: []heard.Meaning{{Kind: heard.Choice, ID: "none"}}})
 	return nil
 }
@@ -458,6 +459,7 @@ func TestHearing(t *testing.T) {
 		t.Fatal(err)
 	}
 	b.eventually("the answer is taken", func() bool { return b.state().View.Step.ID == "w-c" })
+	b.eventually("a whole answer is chimed", func() bool { return b.host.has("cue heard") })
 	if err := b.hub.Feed(make([]byte, 3)); err == nil {
 		t.Error("half a sample was taken")
 	}

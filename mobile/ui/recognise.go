@@ -49,6 +49,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 			return engine.New(lib.parser.Narrow(x, engine.Known), phrase.Alternatives)
 		},
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
+		Complete:  func(string) { l.Complete() },
 		Partial:   l.Partial,
 		Level:     l.Level,
 	})

@@ -230,7 +230,9 @@ func (p *Parser) Urgent(text string) *heard.Meaning {
 }
 
 // unitSaid tells whether words are a reading with its unit, not a bare number in a place where units are expected.
-func (p *Parser) unitSaid(text string) bool { return slices.ContainsFunc(p.number.Parse(text, nil), withUnit) }
+func (p *Parser) unitSaid(text string) bool {
+	return slices.ContainsFunc(p.number.Parse(text, nil), withUnit)
+}
 
 // Complete tells whether the words are a whole meaning that more words are not expected to follow: a reading with a unit,
 // a command or an answer.
