@@ -17,6 +17,7 @@ import (
 	"strings"
 	"sync"
 
+	"readback/core/camera"
 	"readback/mobile/ui"
 )
 
@@ -177,6 +178,21 @@ func (c *Core) Feed(pcm []byte) (err error) {
 		return coded(CodeBad, fmt.Errorf("mobile: sound of %d bytes is not whole samples", len(pcm)))
 	}
 	return coded(CodeFailed, hub.Feed(pcm)) // Feed copies
+}
+
+// Frame takes one upright camera frame: kind is "meter" or "lamp", luma its brightness, one byte a pixel, rows from the top
+// without padding, at the time it was taken in ns on any steady clock. Frames that nobody waits for cost nothing.
+func (c *Core) Frame(kind string, luma []byte, width, height int, at int64) (err error) {
+	defer recovered(&err)
+	hub, err := c.open()
+	if err != nil {
+		return err
+	}
+	if width < 1 || height < 1 || width > len(luma) || len(luma) != width*height {
+		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d", len(luma), width, height))
+	}
+	p := camera.Plane{Y: clone(luma), W: width, H: height, Stride: width, Time: at}
+	return coded(CodeBad, hub.LookAt(kind, &p))
 }
 
 // Spoke tells that a saying ended, or was cut off.

@@ -54,6 +54,7 @@ type eye struct {
 	step, kind string   // what is watched; kind is empty for nothing
 	opts       []string // answers of the step
 	gen        int      // counts beginnings
+	last       camera.Plane
 
 	// of the goroutine only
 	now     int // gen that the following belongs to
@@ -93,6 +94,9 @@ func (e *eye) point(s *session.StepView, state string) {
 	if state == "ask" {
 		e.opts = opts
 	}
+	if kind == "" {
+		e.last = camera.Plane{} // no picture outlives what it was for
+	}
 	if s.ID != e.step || kind != e.kind {
 		e.step, e.kind = s.ID, kind
 		e.gen++
@@ -121,10 +125,52 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 	if err := p.Check(); err != nil {
 		return fmt.Errorf("%w: %w", ErrFrame, err)
 	}
-	if most := map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels}[kind]; p.W*p.H > most {
-		return fmt.Errorf("%w: %d by %d pixels, want at most %d for %q", ErrFrame, p.W, p.H, most, kind)
+	most, ok := map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels}[kind]
+	if !ok {
+		return fmt.Errorf("%w: nothing is known by %q", ErrFrame, kind)
 	}
-	return h.eye.put(h, look{eye: kind, plane: *p})
+	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, most)})
+}
+
+// shrunk is a plane averaged so that it has at most so many pixels; a small one is returned as it is. Colour is left out then.
+func shrunk(p *camera.Plane, most int) *camera.Plane {
+	f := 1
+	for (p.W/f)*(p.H/f) > most {
+		f++
+	}
+	if f == 1 {
+		return p
+	}
+	out := &camera.Plane{W: p.W / f, H: p.H / f, Stride: p.W / f, Time: p.Time, Exposure: p.Exposure, Y: make([]byte, (p.W/f)*(p.H/f))}
+	for y := range out.H {
+		for x := range out.W {
+			sum := f * f / 2
+			for j := range f {
+				for i := range f {
+					sum += int(p.Y[(y*f+j)*p.Stride+x*f+i])
+				}
+			}
+			out.Y[y*out.W+x] = byte(sum / (f * f))
+		}
+	}
+	return out
+}
+
+// lastFrame is the newest frame of the open step as a JPEG picture, for a viewfinder that has no video of its own.
+func (h *Hub) lastFrame() (any, error) {
+	e := &h.eye
+	e.mu.Lock()
+	p := e.last
+	e.mu.Unlock()
+	if p.W == 0 {
+		return nil, errNotFound
+	}
+	q := shrunk(&p, lampPixels)
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, &image.Gray{Pix: q.Y, Stride: q.Stride, Rect: image.Rect(0, 0, q.W, q.H)}, &jpeg.Options{Quality: 60}); err != nil {
+		return nil, err
+	}
+	return blob{"image/jpeg", b.Bytes()}, nil
 }
 
 func (e *eye) put(h *Hub, l look) error {
@@ -135,6 +181,9 @@ func (e *eye) put(h *Hub, l look) error {
 	}
 	if e.kind == "" || l.eye != e.kind {
 		return nil
+	}
+	if l.aim == nil {
+		e.last = l.plane
 	}
 	if !e.started {
 		e.started, e.done = true, make(chan struct{})

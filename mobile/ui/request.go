@@ -50,6 +50,8 @@ type EventBody struct {
 //	POST /api/type                     {"text": what would be said}
 //	POST /api/leave                    back to the job list; the job stays open on disk
 //	POST /api/prefs                    Prefs
+//	GET  /api/eye/frame                the newest camera frame as JPEG, where the page has no video of its own
+//	GET  /api/eye/before               the picture from before the work, as JPEG
 //	POST /api/eye/marks                {"marks": terminals touched in the picture before the work, shares of its size}
 //	POST /api/eye/aim                  {"x", "y": where the status light is in the newest frame, shares of its size}
 //	GET  /api/drawing?kind=            a picture of the open job's step as SVG: near (the circuit about it), all, place
@@ -127,6 +129,10 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 			return h.state()
 		case "jobs":
 			return h.jobs()
+		case "eye/frame":
+			return h.lastFrame()
+		case "eye/before":
+			return h.before()
 		case "drawing":
 			return h.drawing(q.Get("kind"))
 		}

@@ -67,6 +67,24 @@ func (h *Hub) beforeLocked() (*session.Photo, error) {
 	return nil, nil
 }
 
+// before is the newest picture from before the work.
+func (h *Hub) before() (any, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job == nil {
+		return nil, ErrNoJob
+	}
+	p, err := h.beforeLocked()
+	if err != nil {
+		return nil, err
+	}
+	if p == nil {
+		return nil, errNotFound
+	}
+	data, err := h.store.file(h.job.id, p.Name)
+	return blob{"image/jpeg", data}, err
+}
+
 // looked gives the job what a picture of the open step shows. Finding it took a while without the lock: when the job has moved on
 // meanwhile it counts for nothing.
 func (h *Hub) looked(job string, s *session.Seen) error {

@@ -2,7 +2,7 @@
 // go to the core as brightness only; nothing is kept here. Without a camera the page is as it was.
 import {$, el, mark} from './tools.js';
 import {P, bus, post, draw} from './core.js';
-import {native} from './sound.js';
+import {native, shell} from './sound.js';
 
 const E = {has: false, on: false, denied: false, torch: false, canTorch: false, still: null, marks: [], busy: false, seen: null, sent: -1e9};
 const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2]}; // pixels, and the kind's number in a frame's head
@@ -10,7 +10,14 @@ const meterEvery = 190; // ms between two frames of the meter
 
 // ---------------------------------------------------------------- is there one?
 export const eyeHello = async () => {
-  if (native || !navigator.mediaDevices || !navigator.mediaDevices.enumerateDevices) return;
+  if (native) { // the phone's own camera, which only its shell can open
+    const s = await shell('state');
+    E.has = !!(s && s.eye);
+    if (E.has) tell('eye-on');
+    draw();
+    return;
+  }
+  if ( !navigator.mediaDevices || !navigator.mediaDevices.enumerateDevices) return;
   const list = await navigator.mediaDevices.enumerateDevices().catch(() => []);
   E.has = list.some(d => d.kind === 'videoinput') && !E.denied;
   if (E.has) tell('eye-on');
@@ -21,10 +28,11 @@ const tell = (kind, text) => post('/api/event', {step: '', event: {at: 0, type: 
 
 const video = el('video', {muted: true, playsinline: true, 'aria-hidden': 'true'});
 video.muted = true;
+const view = el('img', {alt: '', hidden: true}); // stands for the video on a phone
 const canvas = el('canvas', {class: 'still', hidden: true});
 const over = el('svg:svg', {viewBox: '0 0 100 100', preserveAspectRatio: 'none', 'aria-hidden': 'true'});
 const words = el('p', {class: 'seenwords'}, '\u00a0');
-const finder = el('div', {class: 'finder'}, video, canvas, over);
+const finder = el('div', {class: 'finder'}, native ? view : video, canvas, over);
 finder.addEventListener('click', e => {
   const r = finder.getBoundingClientRect(), x = (e.clientX - r.x) / r.width, y = (e.clientY - r.y) / r.height;
   if (x < 0 || y < 0 || x >= 1 || y >= 1) return;
@@ -34,6 +42,7 @@ finder.addEventListener('click', e => {
 
 const open = async () => {
   if (E.on || E.busy) return;
+  if (native) { E.on = true; draw(); return; }
   E.busy = true;
   try {
     E.media = await navigator.mediaDevices.getUserMedia({video: {facingMode: 'environment', width: {ideal: 1280}, height: {ideal: 960}, frameRate: {ideal: 30}}});
@@ -56,6 +65,7 @@ const open = async () => {
   draw();
 };
 const close = () => {
+  if (native && E.asked) shell('eye', {kind: E.asked = ''});
   E.media && E.media.getTracks().forEach(t => t.stop());
   video.srcObject = null;
   Object.assign(E, {on: false, media: null, torch: false, still: null, marks: [], seen: null});
@@ -63,6 +73,7 @@ const close = () => {
 };
 const torch = () => {
   E.torch = !E.torch;
+  if (native) { shell('torch', {on: E.torch}); draw(); return; }
   E.media.getVideoTracks()[0].applyConstraints({advanced: [{torch: E.torch}]}).catch(() => { E.canTorch = false; draw(); });
   draw();
 };
@@ -100,9 +111,19 @@ const frame = (now, meta) => {
   if (performance.getEntriesByName('frame-' + kind).length > 400) performance.clearMeasures('frame-' + kind);
 };
 
+// On a phone the shell is asked for frames of what the step wants, and the newest one is shown.
+const ask = () => {
+  const kind = E.on ? watching() : '';
+  if (kind === (E.asked || '')) return;
+  shell('eye', {kind: E.asked = kind});
+};
+// eyeOff hears from the phone that there is no camera.
+export const eyeOff = () => { if (native && E.on) { E.asked = ''; close(); } };
+
 // eyeSeen takes what the core made of the newest frame.
 export const eyeSeen = s => {
   E.seen = s;
+  if (native && E.on && !E.still) { view.src = '/api/eye/frame?' + performance.now(); view.hidden = false; }
   lay();
 };
 
@@ -123,7 +144,23 @@ const lay = () => {
 };
 
 // ---------------------------------------------------------------- pictures
-const take = id => {
+const take = async id => {
+  if (native) { // the phone takes it; a picture from before comes back to be marked
+    await shell('picture', {id});
+    if (id !== 'before') return;
+    for (let i = 0; i < 20; i++) {
+      await new Promise(ok => setTimeout(ok, 500));
+      const r = await fetch('/api/eye/before?' + i).catch(() => null);
+      if (!r || !r.ok) continue;
+      view.src = URL.createObjectURL(await r.blob());
+      view.hidden = false;
+      E.still = id;
+      E.marks = [];
+      draw();
+      return;
+    }
+    return;
+  }
   const k = Math.min(1, 1600 / Math.max(video.videoWidth, video.videoHeight));
   canvas.width = Math.round(video.videoWidth * k);
   canvas.height = Math.round(video.videoHeight * k);
@@ -134,6 +171,11 @@ const take = id => {
 const use = id => {
   E.busy = true;
   draw();
+  if (native) {
+    const sent = E.marks.length ? bus.call('POST', '/api/eye/marks', {marks: E.marks}) : Promise.resolve();
+    sent.catch(e => { P.trouble = e.message; }).then(() => { Object.assign(E, {busy: false, still: null, marks: []}); view.hidden = true; draw(); lay(); });
+    return;
+  }
   canvas.toBlob(async b => {
     try {
       const r = await fetch('/photo?id=' + encodeURIComponent(id), {method: 'POST', body: b});
@@ -148,7 +190,7 @@ const use = id => {
 };
 const counted = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty', 'twenty one', 'twenty two', 'twenty three', 'twenty four'];
 const addMark = (x, y) => {
-  const names = P.view && P.view.step.marks || [], used = new Set(E.marks.map(m => m.name));
+  const names = E.names || [], used = new Set(E.marks.map(m => m.name));
   const name = names.find(t => !used.has(t)) || 'mark ' + counted[E.marks.length]; // a name is spoken
   if (E.marks.length < counted.length) E.marks.push({x, y, name});
   draw();
@@ -161,15 +203,17 @@ const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'pla
 export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
 export const eyeBox = v => {
   const kind = v.step.eye;
+  if (kind === 'photo.before') E.names = v.step.marks; // the step may have gone on when they are touched
+  if (native) ask();
   if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has)) return [];
   if (!E.on) return el('div', {class: 'answers'}, el('button', {'data-k': 'eye', disabled: E.busy, onclick: open}, mark('photo'), labels[kind]));
-  canvas.hidden = !E.still;
+  canvas.hidden = native || !E.still;
   const id = pictureOf[kind], key = (k, text, run, pressed) => el('button', {'data-k': k, disabled: E.busy, 'aria-pressed': pressed == null ? null : pressed ? 'true' : 'false', onclick: run}, text);
   lay();
   return [finder, words, el('div', {class: 'answers'},
     E.still ? [key('eye-use', E.marks.length ? 'Use it' : 'Use it without marks', () => use(E.still)), E.marks.length > 0 && key('eye-unmark', 'Last mark off', () => { E.marks.pop(); draw(); lay(); }),
       key('eye-again', 'Take it again', () => { E.still = null; E.marks = []; draw(); lay(); })]
-      : [id && key('eye-take', 'Take the picture', () => take(id)), E.canTorch && key('eye-torch', 'Light', torch, E.torch),
+      : [id && key('eye-take', 'Take the picture', () => take(id)), (E.canTorch || native) && key('eye-torch', 'Light', torch, E.torch),
         !id && key('eye-keep', 'Keep pictures', () => { P.prefs.keep = !P.prefs.keep; post('/api/prefs', P.prefs); draw(); }, P.prefs.keep)],
     key('eye-close', 'Camera off', close))];
 };

@@ -2,7 +2,7 @@
 import {unit, tab} from './tools.js';
 import {caption, bar, cue} from './foot.js';
 import {mic, sound, native, shell, shellNews} from './sound.js';
-import {eyeHello, eyeSeen} from './camera.js';
+import {eyeHello, eyeSeen, eyeOff} from './camera.js';
 import {paint} from './app.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
@@ -113,7 +113,7 @@ const stream = m => {
     case 'ear': P.ear = m.ear; bar(); caption(); return;
     case 'eye': eyeSeen(m.eye); return;
     case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); return;
-    case 'device': P.device[m.device.kind] = m.device; draw(); return;
+    case 'device': if (m.device.kind === 'eye-off') eyeOff(); P.device[m.device.kind] = m.device; draw(); return;
     case 'jobs': refresh(); return;
     case 'trouble': P.trouble = m.text; draw(); return;
     case 'sound': sound.play(m.url, m.id); return;

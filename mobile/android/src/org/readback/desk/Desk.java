@@ -24,12 +24,17 @@ public final class Desk implements Core.Host {
         public Safely safely;
     }
 
+    private static final String METER = "meter";
+    private static final String LAMP = "lamp";
+    private static final long METER_EVERY = 190_000_000; // ns
+
     private final Parts phone;
     private final Mouth mouth;
     private final Silence silence = new Silence(16000);
     private volatile Core core;
     private volatile boolean job;
     private volatile boolean listening;
+    private volatile String watched = "";
 
     public Desk(Parts parts) {
         this.phone = parts;
@@ -103,7 +108,54 @@ public final class Desk implements Core.Host {
             phone.awake.keep(on);
             if (!on) {
                 stopListening();
+                watched = "";
             }
+        });
+    }
+
+    /**
+     * Looks at the meter or the light with the camera, because the person asked for it; an empty kind ends it. What the core
+     * makes of the frames comes to the page on its stream.
+     */
+    public void watch(String kind) {
+        later(() -> {
+            if (!kind.equals(METER) && !kind.equals(LAMP)) {
+                watched = "";
+                return;
+            }
+            if (kind.equals(watched)) {
+                return;
+            }
+            phone.permits.byHand(Permits.Need.CAMERA, yes -> {
+                if (!yes) {
+                    tell("eye-off", 0, phone.words.of("eye_without"));
+                    return;
+                }
+                watched = kind;
+                boolean lamp = kind.equals(LAMP);
+                phone.eye.watch(lamp ? 640 : 960, lamp, new Phone.Eye.Frames() {
+                    private long last = Long.MIN_VALUE;
+
+                    @Override
+                    public boolean frame(Luma luma, long at) {
+                        Core c = core;
+                        if (c == null || !kind.equals(watched)) {
+                            return false;
+                        }
+                        // The meter's number is read five times a second; of the light every frame counts.
+                        if (lamp || last == Long.MIN_VALUE || at - last >= METER_EVERY) {
+                            last = at;
+                            c.frame(kind, luma, at);
+                        }
+                        return true;
+                    }
+                }, () -> {
+                    if (kind.equals(watched)) {
+                        watched = "";
+                    }
+                    tell("eye-off", 0, phone.words.of("eye_without"));
+                });
+            });
         });
     }
 

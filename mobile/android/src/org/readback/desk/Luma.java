@@ -41,6 +41,34 @@ public final class Luma {
         return new Luma(width, height, out);
     }
 
+    /** The same picture turned clockwise by a multiple of 90 degrees: cameras lie across the phone. */
+    public Luma turned(int degrees) {
+        int quarter = Math.floorMod(degrees / 90, 4);
+        if (quarter == 0) {
+            return this;
+        }
+        int w = quarter == 2 ? width : height;
+        int h = quarter == 2 ? height : width;
+        byte[] out = new byte[pixels.length];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                int to;
+                switch (quarter) {
+                    case 1:
+                        to = x * w + (height - 1 - y);
+                        break;
+                    case 2:
+                        to = (height - 1 - y) * w + (width - 1 - x);
+                        break;
+                    default:
+                        to = (width - 1 - x) * w + y;
+                }
+                out[to] = pixels[y * width + x];
+            }
+        }
+        return new Luma(w, h, out);
+    }
+
     /** Chooses from the sizes a camera offers, as {width, height} pairs: the smallest that is at least so wide, else the widest. */
     public static int[] choose(int[][] sizes, int wide) {
         int[] best = null;

@@ -46,8 +46,22 @@ public final class Phone {
         /** Takes one upright JPEG picture and gives it, or null, on any thread. */
         void take(Shot then);
 
+        /**
+         * Sends upright brightness frames, about so wide, until the receiver has had enough; failed is run once when there
+         * are none. Locked exposure keeps the camera from chasing a blinking light.
+         */
+        default void watch(int wide, boolean lockExposure, Frames frames, Runnable failed) {
+            failed.run();
+        }
+
         interface Shot {
             void jpeg(byte[] data);
+        }
+
+        /** Receives frames on the camera's own thread. */
+        interface Frames {
+            /** At in ns on a steady clock. False ends the run. */
+            boolean frame(Luma luma, long at);
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import org.json.JSONException;
 import org.json.JSONObject;
 import org.readback.desk.Core;
+import org.readback.desk.Luma;
 import org.readback.desk.Reply;
 import org.readback.desk.Safely;
 import org.readback.mobile.Mobile;
@@ -92,6 +93,11 @@ final class GoCore implements Core {
     @Override
     public void photo(String id, byte[] jpeg) {
         run(() -> bound.photo(id, jpeg));
+    }
+
+    @Override
+    public void frame(String kind, Luma luma, long at) {
+        run(() -> bound.frame(kind, luma.pixels, luma.width, luma.height, at));
     }
 
     @Override

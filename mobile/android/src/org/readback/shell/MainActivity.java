@@ -3,6 +3,7 @@ package org.readback.shell;
 import android.app.Activity;
 import android.content.Context;
 import android.content.Intent;
+import android.content.pm.PackageManager;
 import android.graphics.Insets;
 import android.net.Uri;
 import android.os.Build;
@@ -134,6 +135,7 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
     protected void onStop() {
         reader.stop();
         app.torch().light(false);
+        app.desk().watch(""); // the camera is not ours behind another app
         super.onStop();
     }
 
@@ -219,7 +221,8 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
     }
 
     private JSONObject state() throws JSONException {
-        return new JSONObject().put("reader", reader.on()).put("mic", app.desk().listening()).put("torch", app.torch().on());
+        return new JSONObject().put("reader", reader.on()).put("mic", app.desk().listening()).put("torch", app.torch().on())
+                .put("eye", getPackageManager().hasSystemFeature(PackageManager.FEATURE_CAMERA_ANY));
     }
 
     // What the page asks of the shell: /shell/NAME over its port.
@@ -238,6 +241,12 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
                 return new JSONObject();
             case "torch":
                 return new JSONObject().put("on", app.torch().light(body.optBoolean("on")) && app.torch().on());
+            case "eye":
+                app.desk().watch(body.optString("kind"));
+                return new JSONObject();
+            case "picture":
+                app.desk().takePhoto(body.optString("id"));
+                return new JSONObject();
             case "save":
                 return act(body, saver::ask);
             case "print":

@@ -2,6 +2,7 @@ package org.readback.shell;
 
 import java.nio.charset.StandardCharsets;
 import org.readback.desk.Core;
+import org.readback.desk.Luma;
 import org.readback.desk.Reply;
 
 /**
@@ -54,6 +55,10 @@ final class NoCore implements Core {
 
     @Override
     public void photo(String id, byte[] jpeg) {
+    }
+
+    @Override
+    public void frame(String kind, Luma luma, long at) {
     }
 
     @Override

@@ -27,14 +27,7 @@ import org.readback.desk.Safely;
  * request, so that a blinking light is not chased by the camera. The camera is open only while it is used.
  */
 final class PhoneEye implements Phone.Eye {
-    /** Receives brightness frames on the camera's thread. */
-    interface Frames {
-        /** At in ms since the phone started. False ends the run. */
-        boolean frame(Luma luma, long at);
-    }
-
     static final int PHOTO_WIDTH = 1920;
-    static final int FRAME_WIDTH = 640;
     private static final long SETTLE = 700; // ms for focus and exposure
 
     private final CameraManager cameras;
@@ -51,7 +44,7 @@ final class PhoneEye implements Phone.Eye {
     public void take(Shot then) {
         run(ImageFormat.JPEG, PHOTO_WIDTH, new Use() {
             @Override
-            public boolean image(Image image) {
+            public boolean image(Image image, int turn) {
                 ByteBuffer b = image.getPlanes()[0].getBuffer();
                 byte[] jpeg = new byte[b.remaining()];
                 b.get(jpeg);
@@ -66,14 +59,14 @@ final class PhoneEye implements Phone.Eye {
         }, false);
     }
 
-    /** Sends brightness frames until the receiver has had enough, or calls failed once. */
-    void watch(Frames frames, boolean lockExposure, Runnable failed) {
-        run(ImageFormat.YUV_420_888, FRAME_WIDTH, new Use() {
+    @Override
+    public void watch(int wide, boolean lockExposure, Frames frames, Runnable failed) {
+        run(ImageFormat.YUV_420_888, wide, new Use() {
             @Override
-            public boolean image(Image image) {
+            public boolean image(Image image, int turn) {
                 Image.Plane y = image.getPlanes()[0];
                 Luma luma = Luma.pack(y.getBuffer(), image.getWidth(), image.getHeight(), y.getRowStride(), y.getPixelStride());
-                return frames.frame(luma, image.getTimestamp() / 1_000_000);
+                return frames.frame(luma.turned(turn), image.getTimestamp());
             }
 
             @Override
@@ -84,8 +77,8 @@ final class PhoneEye implements Phone.Eye {
     }
 
     private interface Use {
-        /** Takes a picture; false: that was the last one wanted. */
-        boolean image(Image image);
+        /** Takes a picture that stands upright when turned clockwise by so many degrees; false: that was the last one wanted. */
+        boolean image(Image image, int turn);
 
         void failed();
     }
@@ -210,7 +203,7 @@ final class PhoneEye implements Phone.Eye {
             boolean more = true;
             try {
                 if (!over && System.nanoTime() >= settled) {
-                    more = use.image(image);
+                    more = use.image(image, turn);
                 }
             } finally {
                 image.close();

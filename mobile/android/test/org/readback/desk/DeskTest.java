@@ -19,6 +19,8 @@ public class DeskTest {
     private boolean allowed = true;
     private byte[] picture = {1, 2, 3};
     private Phone.Mic.Sink sink;
+    private Phone.Eye.Frames frames;
+    private Runnable noCamera;
     private final Desk desk = desk();
 
     private Desk desk() {
@@ -31,7 +33,19 @@ public class DeskTest {
         p.buzzer = times -> phone.add("buzz " + times.length);
         p.awake = on -> phone.add("awake " + on);
         p.sharer = name -> phone.add("share " + name);
-        p.eye = then -> then.jpeg(picture);
+        p.eye = new Phone.Eye() {
+            @Override
+            public void take(Shot then) {
+                then.jpeg(picture);
+            }
+
+            @Override
+            public void watch(int wide, boolean lock, Frames f, Runnable failed) {
+                phone.add("watch " + wide + " " + lock);
+                frames = f;
+                noCamera = failed;
+            }
+        };
         p.mic = new Phone.Mic() {
             @Override
             public boolean start(Sink s) {
@@ -193,6 +207,55 @@ public class DeskTest {
         desk.takePhoto("before");
         run();
         assertEquals(List.of("photo before 3"), core);
+    }
+
+    private static final Luma FRAME = Luma.pack(java.nio.ByteBuffer.wrap(new byte[6]), 3, 2, 3, 1);
+
+    @Test
+    public void framesOfTheMeterGoToTheCoreFiveTimesASecond() {
+        desk.watch("meter");
+        run();
+        assertTrue(phone.contains("watch 960 false"));
+        for (int i = 0; i < 30; i++) {
+            assertTrue(frames.frame(FRAME, i * 33_000_000L));
+        }
+        assertEquals(5, core.size());
+        assertEquals("frame meter 3x2 0", core.get(0));
+        desk.watch("");
+        run();
+        assertFalse("the camera is closed", frames.frame(FRAME, 2_000_000_000L));
+    }
+
+    @Test
+    public void everyFrameOfTheLightCounts() {
+        desk.watch("lamp");
+        desk.watch("lamp");
+        run();
+        assertEquals(1, phone.stream().filter(l -> l.equals("watch 640 true")).count());
+        for (int i = 0; i < 30; i++) {
+            assertTrue(frames.frame(FRAME, i * 33_000_000L));
+        }
+        assertEquals(30, core.size());
+        desk.keepAwake(false);
+        run();
+        assertFalse("with the job the camera ends", frames.frame(FRAME, 2_000_000_000L));
+    }
+
+    @Test
+    public void withoutACameraTheCoreIsTold() {
+        desk.watch("meter");
+        run();
+        noCamera.run();
+        run();
+        assertEquals("device eye-off 0.0 <eye_without>", core.get(core.size() - 1));
+        desk.watch("meter");
+        run();
+        assertEquals("it can be tried again", 2, phone.stream().filter(l -> l.startsWith("watch")).count());
+        allowed = false;
+        core.clear();
+        desk().watch("lamp");
+        run();
+        assertEquals(List.of(), core.stream().filter(l -> l.startsWith("frame")).toList());
     }
 
     @Test

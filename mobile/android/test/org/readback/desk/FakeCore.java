@@ -62,6 +62,11 @@ public class FakeCore implements Core {
     }
 
     @Override
+    public void frame(String kind, Luma luma, long at) {
+        log.add("frame " + kind + " " + luma.width + "x" + luma.height + " " + at);
+    }
+
+    @Override
     public void model(String dir, String why) {
         log.add("model " + dir + " " + why);
     }

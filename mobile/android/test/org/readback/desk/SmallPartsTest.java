@@ -182,6 +182,12 @@ public class SmallPartsTest {
         ByteBuffer b = ByteBuffer.wrap(plane);
         Luma.pack(b, 3, 2, 4, 1);
         assertEquals(0, b.position());
+        Luma two = Luma.pack(ByteBuffer.wrap(new byte[] {1, 2, 3, 4, 5, 6}), 3, 2, 3, 1);
+        assertArrayEquals(new byte[] {4, 1, 5, 2, 6, 3}, two.turned(90).pixels);
+        assertArrayEquals(new byte[] {6, 5, 4, 3, 2, 1}, two.turned(180).pixels);
+        assertArrayEquals(new byte[] {3, 6, 2, 5, 1, 4}, two.turned(270).pixels);
+        assertEquals(2, two.turned(90).width);
+        assertEquals(two, two.turned(360));
         assertThrows(IllegalArgumentException.class, () -> Luma.pack(ByteBuffer.wrap(plane), 3, 3, 4, 1));
         assertThrows(IllegalArgumentException.class, () -> Luma.pack(ByteBuffer.wrap(plane), 5, 1, 4, 1));
         assertThrows(IllegalArgumentException.class, () -> Luma.pack(ByteBuffer.wrap(plane), 0, 1, 4, 1));

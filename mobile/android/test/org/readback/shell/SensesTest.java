@@ -351,6 +351,15 @@ public class SensesTest {
     }
 
     @Test
+    public void lookingWithoutACameraIsToldToTheCore() throws Exception {
+        allow(Manifest.permission.CAMERA);
+        activity.call("eye", new org.json.JSONObject().put("kind", "meter"));
+        app.settle();
+        assertTrue(app.saw("device eye-off 0.0 There is no camera. Say or tap what you see."));
+        assertFalse(app.saw("frame"));
+    }
+
+    @Test
     public void theCameraIsAskedForWithItsReason() throws Exception {
         app.host.takePhoto("before");
         app.settle();
