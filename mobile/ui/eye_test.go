@@ -121,6 +121,38 @@ func TestMeterIsTold(t *testing.T) {
 	}
 }
 
+// A shell may hand over larger frames than the socket takes; the newest is there to be looked at while its step lasts.
+func TestLargeFrames(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
+	if status, _ := b.call("GET", "/api/eye/frame", ""); status != 404 {
+		t.Errorf("a frame before there is one: status %d", status)
+	}
+	m := synth.NewMeter(3, synth.Easy, synth.Options{Text: "24.5", W: 1920, H: 1080, Tall: 120})
+	for i := range 20 {
+		n := len(views())
+		if err := b.hub.LookAt(session.EyeMeter, pic(m.Frame(i%3), int64(i+1)*200e6)); err != nil {
+			t.Fatal(err)
+		}
+		for k := 0; len(views()) == n && k < 3000; k++ {
+			time.Sleep(time.Millisecond)
+		}
+		if len(o.told()) > 0 {
+			break
+		}
+	}
+	if told := o.told(); len(told) != 1 || told[0].Text != "24.5" {
+		t.Errorf("told %+v", told)
+	}
+	c, err := jpeg.DecodeConfig(strings.NewReader(b.ok("GET", "/api/eye/frame", "")))
+	if err != nil || c.Width*c.Height > 640*480 || c.Width < 300 {
+		t.Errorf("the newest frame is %d by %d, %v", c.Width, c.Height, err)
+	}
+	b.ok("POST", "/api/leave", "")
+	if status, _ := b.call("GET", "/api/eye/frame", ""); status != 404 {
+		t.Errorf("a frame after the job: status %d", status)
+	}
+}
+
 // A number that stands on the display before a saying may be that of another place: it is looked at anew.
 func TestSayingBeginsAnew(t *testing.T) {
 	b, o, views := watch(t, session.StepView{ID: "w-c", Eye: session.EyeMeter})
@@ -253,7 +285,14 @@ func TestWiresAreCompared(t *testing.T) {
 			want[m.Name] = w.Colours[i] != w.After[i]
 		}
 		if tt.marks {
-			body, err := json.Marshal(map[string]any{"marks": marks})
+			if status, _ := b.call("POST", "/api/eye/marks", `{"photo":"photo-1-before.jpg","marks":[{"x":0,"y":0,"name":"a"}]}`); status != 409 {
+				t.Errorf("%s: marks of another picture: status %d", tt.name, status)
+			}
+			var newest struct{ Name string }
+			if err := json.Unmarshal([]byte(b.ok("GET", "/api/eye/before", "")), &newest); err != nil {
+				t.Fatal(err)
+			}
+			body, err := json.Marshal(map[string]any{"photo": newest.Name, "marks": marks})
 			if err != nil {
 				t.Fatal(err)
 			}

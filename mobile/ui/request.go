@@ -51,7 +51,7 @@ type EventBody struct {
 //	POST /api/leave                    back to the job list; the job stays open on disk
 //	POST /api/prefs                    Prefs
 //	GET  /api/eye/frame                the newest camera frame as JPEG, where the page has no video of its own
-//	GET  /api/eye/before               the picture from before the work, as JPEG
+//	GET  /api/eye/before               {"name": the picture from before the work, empty while there is none}
 //	POST /api/eye/marks                {"marks": terminals touched in the picture before the work, shares of its size}
 //	POST /api/eye/aim                  {"x", "y": where the status light is in the newest frame, shares of its size}
 //	GET  /api/drawing?kind=            a picture of the open job's step as SVG: near (the circuit about it), all, place
@@ -176,12 +176,13 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		return h.stateLocked()
 	case "eye/marks":
 		var m struct {
+			Photo string         `json:"photo"`
 			Marks []session.Mark `json:"marks"`
 		}
 		if err := decodeStrict(body, &m); err != nil {
 			return nil, bad(err)
 		}
-		return struct{}{}, h.mark(m.Marks)
+		return struct{}{}, h.mark(m.Photo, m.Marks)
 	case "eye/aim":
 		var a struct {
 			X float64 `json:"x"`

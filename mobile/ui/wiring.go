@@ -24,7 +24,8 @@ const (
 var errMarks = errors.New("marks")
 
 // mark notes the terminals that the person touched in the picture before the work.
-func (h *Hub) mark(marks []session.Mark) error {
+// photo is its name, empty for the newest.
+func (h *Hub) mark(photo string, marks []session.Mark) error {
 	if len(marks) == 0 || len(marks) > maxMarks {
 		return bad(fmt.Errorf("%w: %d, want 1 to %d", errMarks, len(marks), maxMarks))
 	}
@@ -49,6 +50,9 @@ func (h *Hub) mark(marks []session.Mark) error {
 	if p == nil {
 		return bad(fmt.Errorf("%w: there is no picture from before the work", errMarks))
 	}
+	if photo != "" && photo != p.Name {
+		return httpError{409, fmt.Errorf("%w: there is a newer picture than %q", errMarks, photo)}
+	}
 	p.Marks = marks
 	return h.stepLocked(session.Event{Type: session.EvPhoto, Photo: p})
 }
@@ -67,7 +71,7 @@ func (h *Hub) beforeLocked() (*session.Photo, error) {
 	return nil, nil
 }
 
-// before is the newest picture from before the work.
+// before names the newest picture from before the work; it is empty when there is none yet.
 func (h *Hub) before() (any, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -78,11 +82,13 @@ func (h *Hub) before() (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	if p == nil {
-		return nil, errNotFound
+	var out struct {
+		Name string `json:"name"`
 	}
-	data, err := h.store.file(h.job.id, p.Name)
-	return blob{"image/jpeg", data}, err
+	if p != nil {
+		out.Name = p.Name
+	}
+	return out, nil
 }
 
 // looked gives the job what a picture of the open step shows. Finding it took a while without the lock: when the job has moved on

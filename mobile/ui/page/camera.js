@@ -17,7 +17,7 @@ export const eyeHello = async () => {
     draw();
     return;
   }
-  if ( !navigator.mediaDevices || !navigator.mediaDevices.enumerateDevices) return;
+  if (!navigator.mediaDevices || !navigator.mediaDevices.enumerateDevices) return;
   const list = await navigator.mediaDevices.enumerateDevices().catch(() => []);
   E.has = list.some(d => d.kind === 'videoinput') && !E.denied;
   if (E.has) tell('eye-on');
@@ -144,23 +144,25 @@ const lay = () => {
 };
 
 // ---------------------------------------------------------------- pictures
-const take = async id => {
-  if (native) { // the phone takes it; a picture from before comes back to be marked
-    await shell('picture', {id});
-    if (id !== 'before') return;
-    for (let i = 0; i < 20; i++) {
-      await new Promise(ok => setTimeout(ok, 500));
-      const r = await fetch('/api/eye/before?' + i).catch(() => null);
-      if (!r || !r.ok) continue;
-      view.src = URL.createObjectURL(await r.blob());
-      view.hidden = false;
-      E.still = id;
-      E.marks = [];
-      draw();
-      return;
-    }
+// eyePhoto waits for the picture that the phone takes by itself; one from before the work is then marked.
+export const eyePhoto = async (id, run) => {
+  if (!native || id !== 'before') return run && run();
+  const newest = async () => (await bus.call('GET', '/api/eye/before').catch(() => ({name: ''}))).name, old = await newest();
+  if (run) await run();
+  for (let i = 0; i < 30; i++) {
+    await new Promise(ok => setTimeout(ok, 400));
+    const name = await newest();
+    if (!name || name === old) continue;
+    view.src = `/api/jobs/${P.view.job}/photo/${name}`;
+    view.hidden = false;
+    Object.assign(E, {on: true, still: id, photo: name, marks: []});
+    P.photo = null;
+    draw();
     return;
   }
+};
+const take = async id => {
+  if (native) { await eyePhoto(id, () => shell('picture', {id})); return; }
   const k = Math.min(1, 1600 / Math.max(video.videoWidth, video.videoHeight));
   canvas.width = Math.round(video.videoWidth * k);
   canvas.height = Math.round(video.videoHeight * k);
@@ -172,7 +174,7 @@ const use = id => {
   E.busy = true;
   draw();
   if (native) {
-    const sent = E.marks.length ? bus.call('POST', '/api/eye/marks', {marks: E.marks}) : Promise.resolve();
+    const sent = E.marks.length ? bus.call('POST', '/api/eye/marks', {photo: E.photo, marks: E.marks}) : Promise.resolve();
     sent.catch(e => { P.trouble = e.message; }).then(() => { Object.assign(E, {busy: false, still: null, marks: []}); view.hidden = true; draw(); lay(); });
     return;
   }

@@ -2,7 +2,7 @@
 import {unit, tab} from './tools.js';
 import {caption, bar, cue} from './foot.js';
 import {mic, sound, native, shell, shellNews} from './sound.js';
-import {eyeHello, eyeSeen, eyeOff} from './camera.js';
+import {eyeHello, eyeSeen, eyeOff, eyePhoto} from './camera.js';
 import {paint} from './app.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
@@ -117,7 +117,7 @@ const stream = m => {
     case 'jobs': refresh(); return;
     case 'trouble': P.trouble = m.text; draw(); return;
     case 'sound': sound.play(m.url, m.id); return;
-    case 'photo': if (!native) { P.photo = m.id; draw(); } return; // a phone opens its own camera
+    case 'photo': if (native) eyePhoto(m.id); else { P.photo = m.id; draw(); } return; // a phone opens its own camera
     case 'shell': shellNews(m.shell); return;
   }
 };
