@@ -172,7 +172,14 @@ func (e *eyed) wait(what string, f func(*session.View) bool) *session.View {
 }
 
 func (e *eyed) on() {
-	e.b.run(e.T, waitButton("eye"), click("eye"), until(`document.querySelector('[data-k="eye-close"]')`))
+	e.Helper()
+	e.b.run(e.T, waitButton("eye"), click("eye"))
+	for began := time.Now(); !value[bool](e.T, e.b, `!!document.querySelector('[data-k="eye-close"]')`); time.Sleep(50 * time.Millisecond) {
+		if time.Since(began) > 40*time.Second {
+			e.b.run(e.T, shot(e.T, "eye-stuck"))
+			e.Fatalf("the camera does not open; the page says %q", value[string](e.T, e.b, `document.getElementById('main').textContent`))
+		}
+	}
 }
 func (e *eyed) off() {
 	e.b.run(e.T, click("eye-close"), until(`!document.querySelector('[data-k="eye-close"]')`))
