@@ -63,12 +63,29 @@ func (s *served) said() int {
 
 func view(t *testing.T, b *browser) *session.View {
 	t.Helper()
+	return state(t, b).View
+}
+
+// listened is the view once the guide has said all it had to say: then a person answers. The page may not know yet that it is about
+// to speak, the core does.
+func listened(t *testing.T, b *browser) *session.View {
+	t.Helper()
+	for {
+		if s := state(t, b); !s.Ear.Busy {
+			return s.View
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
+
+func state(t *testing.T, b *browser) ui.State {
+	t.Helper()
 	raw := value[string](t, b, `fetch('/api/state').then(r => r.text())`)
 	var st ui.State
 	if err := json.Unmarshal([]byte(raw), &st); err != nil {
 		t.Fatal(err)
 	}
-	return st.View
+	return st
 }
 
 func has(t *testing.T, b *browser, name string) bool {

@@ -104,7 +104,7 @@ func (m *fileMic) write(t *testing.T, pcm []int16) {
 
 func (m *fileMic) say(t *testing.T, b *browser, text string) {
 	t.Helper()
-	pcm, _ := m.clip(t, text, m.snr, 1, 1.6) // the start of a file is lost while the page's worklet is loaded
+	pcm, _ := m.clip(t, text, m.snr, 1.2, 1.2) // the start of a file is lost while the page's worklet is loaded
 	m.write(t, pcm)
 	b.run(t, js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.mic === 'off'`),
 		js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.mic === 'on'`))

@@ -39,8 +39,7 @@ func leadByVoice(t *testing.T, b *browser, s *served, mic microphone, p *sim.Per
 	}
 	r := &spoken{talk: sim.Talk{Person: p, Lex: lex}}
 	for r.sayings < most {
-		b.run(t, until(`document.getElementById('ear').dataset.busy === 'false'`)) // a person lets the guide speak
-		v := view(t, b)
+		v := listened(t, b)
 		if v == nil || v.State == "ended" {
 			break
 		}
