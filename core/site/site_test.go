@@ -124,3 +124,32 @@ func (a agreeing) Next(s site.State, n site.Need) (site.Act, bool) {
 	}
 	return act, ok
 }
+
+// Power never returns over a wire that was found in another place and of which nobody has said what it is: not in any state
+// and on the way to nothing. What is found outlives doubt about the supply.
+func TestUnlikeBarsPower(t *testing.T) {
+	r := rules(t, little())
+	open := 0
+	for _, p := range []site.Power{site.Unknown, site.On, site.Off, site.Proved} {
+		for _, covers := range []site.Set{{}, site.Set{}.With(1), site.Set{}.With(1).With(2)} {
+			for c := range little().Checks {
+				n := r.For(c)
+				s := site.State{Power: p, Covers: covers}
+				on := site.Act{Kind: site.PowerOn, N: -1}
+				if ok, _ := r.Permits(s, on, n); ok {
+					open++
+				}
+				s.Unlike = true
+				if ok, why := r.Permits(s, on, n); ok || why == "" {
+					t.Errorf("power on is permitted in %+v", s)
+				}
+				if !s.Doubt().Unlike {
+					t.Error("doubt about the supply forgets the wire")
+				}
+			}
+		}
+	}
+	if open == 0 {
+		t.Error("power on is never permitted: nothing is tested")
+	}
+}

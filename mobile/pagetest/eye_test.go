@@ -16,6 +16,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"readback/core/camera/synth"
+	"readback/core/figure"
 	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/session"
@@ -357,4 +358,60 @@ func TestDeniedCamera(t *testing.T) {
 	if w := view(t, b); w.Step.ID == v.Step.ID && w.State == v.State {
 		t.Errorf("the job stands still at %s", w.Step.ID)
 	}
+}
+
+// seen is the newest finding of the camera for a step, nil when there is none after so many events.
+func (e *eyed) seen(step string, after int) *session.Seen {
+	e.Helper()
+	events := e.events()
+	for i := len(events) - 1; i >= after; i-- {
+		if s := events[i].Seen; s != nil && s.Step == step && s.Reason == "" {
+			return s
+		}
+	}
+	return nil
+}
+
+// Steps of a job answered through the camera in the browser, each with a meter of its own; what the camera does not tell
+// within the time is answered by hand and counts as not right.
+func eyeFigures(t *testing.T, add figure.Adder) {
+	e := openEyed(t, "igniter.open")
+	right, n := 0, 0
+	for n < 10 {
+		v := view(t, e.b)
+		if v == nil || v.Ended != "" {
+			break
+		}
+		m := e.reply(v)
+		number := v.Step.Eye == session.EyeMeter && v.Step.Part != "A" && v.State == "ask" && m.Kind == heard.Reading
+		if !number || m.Reading.State != measure.Number {
+			e.post(v, m)
+			continue
+		}
+		n++
+		e.seed = uint64(900 + n)
+		before, shows := len(e.events()), m.Reading.Value.Dec.String()
+		e.cam.meter(t, e.seed, shows)
+		e.on()
+		var s *session.Seen
+		for began := time.Now(); s == nil && time.Since(began) < 20*time.Second; time.Sleep(100 * time.Millisecond) {
+			s = e.seen(v.Step.ID, before)
+		}
+		switch {
+		case s != nil && s.Text == shows:
+			right++
+		case s != nil:
+			t.Logf("%s: the meter shows %s, seen %s", v.Step.ID, shows, s.Text)
+		default:
+			t.Logf("%s: the meter shows %s, nothing was told", v.Step.ID, shows)
+		}
+		e.post(view(t, e.b), m) // said too, which agrees, or settles it
+		e.off()
+	}
+	add("eye.job_right_pct", 100*float64(right)/float64(max(n, 1)), "%", "reported", n)
+	times := value[[]float64](t, e.b, `performance.getEntriesByName('frame-meter').map(e => e.duration)`)
+	if len(times) == 0 {
+		t.Fatal("no frame was timed")
+	}
+	add("eye.page_frame_ms", median(times), "ms", "reported", len(times))
 }
