@@ -248,7 +248,7 @@ func (r *Reader) readLine(n int, l line) (*Reading, float64) {
 	s, g := &r.strip, &r.grids[0]
 	for pass := 0; ; pass++ {
 		s.cut(r.pyr[:n], r.scale, l)
-		if !s.inkOf() {
+		if !s.inkOf(false) {
 			return nil, 0
 		}
 		s.straighten()
@@ -335,7 +335,7 @@ func (r *Reader) readSingle(w, h, squeeze float64, light bool) (*Reading, float6
 	// the digit fills about 0.85 of the height
 	s.cut(r.pyr[:2], r.scale, line{x0: 0, y0: h / 2, h0: 0.85 * h, x1: w, y1: h / 2, h1: 0.85 * h, light: light})
 	s.outside(255)
-	if !s.inkOf() {
+	if !s.inkOf(true) {
 		return nil, 0
 	}
 	s.outside(0)

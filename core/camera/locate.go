@@ -62,10 +62,10 @@ func (f *finder) find(g *grey, noise float64) []blob {
 		hat := f.hat[p][:n]
 		copy(hat, g.pix[:n])
 		if p == 1 {
-			invert(hat)
+			flip(hat)
 		}
 		widen(hat, f.tmp[:n], w, h) // of the brightest: closes dark strokes
-		invert(hat)
+		flip(hat)
 		widen(hat, f.tmp[:n], w, h)
 		for i, v := range g.pix[:n] {
 			c := 255 - int(hat[i])
@@ -120,7 +120,7 @@ func (f *finder) trace(p int, hat []byte, w, h, floor int) {
 	}
 }
 
-func invert(pix []byte) {
+func flip(pix []byte) {
 	for i, v := range pix {
 		pix[i] = ^v
 	}

@@ -213,7 +213,7 @@ func photographs(net *camera.Net, dir string, seed uint64) ([]sample, error) {
 				return nil, err
 			}
 			for _, light := range [2]bool{false, true} {
-				js := jitters(r, 14)
+				js := jitters(r, 24)
 				if light || d == 11 { // all digits of the set are dark on light
 					js = js[:4]
 				}
