@@ -77,6 +77,15 @@ hear: tools ## measures hearing per voice and noise level into build/hear.tsv
 	@mkdir -p build
 	FIGURES=$(CURDIR)/build/hear-figures.tsv FIGURES_COMMAND='make hear' go test -run '^TestFigures$$' -count=1 -timeout 30m -v ./speech/hear/...
 
+.PHONY: peers
+peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, beside this program's own reading
+	@$(NEED) ssocr tesseract-ocr zbar-tools
+	PEERS=1 go test -run '^TestPeers$$' -count=1 -timeout 20m -v ./core/camera ./mobile/codes
+
+.PHONY: net
+net: ## trains the display reader's network from nothing (about ten minutes)
+	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
+
 .PHONY: figures
 figures: export FIGURES = $(CURDIR)/build/figures.raw
 figures: tools $(BIN) ## measures every figure into build/figures.tsv

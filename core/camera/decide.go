@@ -14,6 +14,8 @@ const (
 	netTrust  = 0.8
 )
 
+var looks = [...]Jitter{{}, {X: 0.05}, {X: -0.05}, {Y: 0.03}, {Y: -0.03}}
+
 // decide turns the grid into a reading.
 func (s *strip) decide(g *grid) *Reading {
 	rd := &Reading{Light: s.from.light, At: -1, Frames: 1}
@@ -26,16 +28,22 @@ func (s *strip) decide(g *grid) *Reading {
 		s.zonesAt(x, g.w, &z)
 		d := Digit{Box: s.corners(x, g.w)}
 		ref := z.ref()
-		s.patch(x, g.w, s.top, s.h, ref, &in)
-		s.net.Run(&in, &st)
+		var out [NetOut]float64
+		for _, j := range looks { // the place is known to a few hundredths only: the mean of several looks is steadier than one
+			s.patch(x+j.X*g.w, g.w, s.top+j.Y*s.h, s.h, ref, &in)
+			s.net.Run(&in, &st)
+			for i, v := range st.Out {
+				out[i] += float64(v) / float64(len(looks))
+			}
+		}
 		for i, v := range z.seg {
-			d.seg[i] = zoneTrust*(v/ref-0.5) + netTrust*float64(st.Out[i])
+			d.seg[i] = zoneTrust*(v/ref-0.5) + netTrust*out[i]
 			if math.Abs(v/ref-0.5) < 0.12 {
 				middling++
 			}
 		}
-		d.valid = float64(st.Out[outGlyph])
-		d.Dot = sigmoid(netTrust*float64(st.Out[outDot]) + dotTrust*(s.dot(x, g)-0.42))
+		d.valid = out[outGlyph]
+		d.Dot = sigmoid(netTrust*out[outDot] + dotTrust*(s.dot(x, g)-0.42))
 		rd.Digits = append(rd.Digits, d)
 		valid = append(valid, d.valid)
 	}
@@ -51,7 +59,7 @@ func (s *strip) decide(g *grid) *Reading {
 	if s.digitLike(g.x[0]-g.pitch, g.w) || s.digitLike(g.x[len(g.x)-1]+g.pitch, g.w) {
 		rd.doubt = true
 	}
-	if s.stray(g) {
+	if s.pale || s.stray(g) {
 		rd.doubt = true
 	}
 	rd.minus = s.minusAt(g)

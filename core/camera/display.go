@@ -99,7 +99,18 @@ func (r *Reader) Read(p *Plane) (*Reading, error) {
 		r.pyr[n].half(&r.pyr[n-1])
 		n++
 	}
-	return r.read(n), nil
+	rd := r.read(n)
+	if !rd.OK() && p.Colour() {
+		// coloured digits on dark, such as red light-emitting ones, are dim in brightness and clear in their own colour
+		r.pyr[0].reduceBrightest(p, f)
+		for l := 1; l < n; l++ {
+			r.pyr[l].half(&r.pyr[l-1])
+		}
+		if again := r.read(n); again.OK() {
+			return again, nil
+		}
+	}
+	return rd, nil
 }
 
 func (r *Reader) useNet() {
@@ -179,7 +190,7 @@ func (r *Reader) judge(n, limit int) *Reading {
 	}
 	b := r.best()
 	r.levels, r.chosen = n, b.line
-	if r.contested(b) {
+	if r.contested(b) || len(b.rd.Digits) == 1 { // a lone digit is more often a letter or a mark than a number
 		b.rd.doubt = true
 		if b.rd.OK() {
 			b.rd.Reason = Unclear
@@ -339,6 +350,7 @@ func (r *Reader) readSingle(w, h, squeeze float64, light bool) (*Reading, float6
 		return nil, 0
 	}
 	s.outside(0)
+	s.pale = false
 	s.straighten()
 	s.integrate()
 	if !r.fit.one(s, g) {

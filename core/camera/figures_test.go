@@ -3,12 +3,8 @@ package camera_test
 import (
 	"fmt"
 	"hash/fnv"
-	"image"
-	"image/png"
 	"math"
 	"math/rand/v2"
-	"os"
-	"os/exec"
 	"path/filepath"
 	"sort"
 	"strings"
@@ -58,34 +54,59 @@ func digitFigure(t *testing.T, add figure.Adder) {
 	add("eye.digit_pct", pct(right, n), "%", ">= 99.7", n)
 }
 
-func meterFigures(t *testing.T, add figure.Adder) {
+// outcome counts what became of whole readings.
+type outcome struct {
+	right, wrong, n int
+	why             map[camera.Reason]int
+}
+
+// readMeters reads n drawn meters, one picture each.
+func readMeters(t testing.TB, grade synth.Grade, from uint64, n int, each func(*synth.Pic, *camera.Reading)) outcome {
 	var r camera.Reader
-	const n, voted, frames = 250, 40, 8
-	right, wrong, why := 0, 0, map[camera.Reason]int{}
-	peers := newPeers(t)
-	for i := range n {
-		p := synth.NewMeter(heldOut+uint64(i), synth.Medium, synth.Options{}).Frame(0)
+	o := outcome{n: n, why: map[camera.Reason]int{}}
+	for i := range uint64(n) {
+		p := synth.NewMeter(from+i, grade, synth.Options{}).Frame(0)
 		rd, err := r.Read(plane(p))
 		if err != nil {
 			t.Fatal(err)
 		}
 		switch {
 		case !rd.OK():
-			why[rd.Reason]++
-		case strings.ReplaceAll(rd.Text, "O", "0") == p.Text:
-			right++
+			o.why[rd.Reason]++
+		case shown(rd) == p.Text:
+			o.right++
 		default:
-			wrong++
-			t.Logf("meter %d: shows %q, read %q (P %.3f)", heldOut+i, p.Text, rd.Text, rd.P)
+			o.wrong++
+			t.Logf("meter %d, grade %d: shows %q, read %q (P %.3f)", from+i, grade, p.Text, rd.Text, rd.P)
 		}
-		if i < 40 {
-			peers.read(p)
+		if each != nil {
+			each(p, rd)
 		}
 	}
-	t.Log("meter abstained:", reasons(why))
-	add("eye.meter_pct", pct(right, n), "%", ">= 99", n)
-	add("eye.meter_wrong_pct", pct(wrong, n), "%", "<= 0.5", n)
-	wrong, right = 0, 0
+	return o
+}
+
+// shown is a reading in the letters of the drawn truth.
+func shown(rd *camera.Reading) string { return strings.ReplaceAll(rd.Text, "O", "0") }
+
+func meterFigures(t *testing.T, add figure.Adder) {
+	const n, voted, frames = 250, 40, 8
+	peers := newPeers(t)
+	o := readMeters(t, synth.Medium, heldOut, n, func(p *synth.Pic, rd *camera.Reading) {
+		if peers.n < 40 {
+			peers.read(p, rd)
+		}
+	})
+	t.Log("meter abstained:", reasons(o.why))
+	add("eye.meter_pct", pct(o.right, n), "%", ">= 99", n)
+	add("eye.meter_wrong_pct", pct(o.wrong, n), "%", "<= 0.5", n)
+	const hard = 150
+	o = readMeters(t, synth.Hard, heldOut+20000, hard, nil)
+	t.Log("hard meter abstained:", reasons(o.why))
+	add("eye.meter_hard_pct", pct(o.right, hard), "%", "reported", hard)
+	add("eye.meter_hard_wrong_pct", pct(o.wrong, hard), "%", "reported", hard)
+	var r camera.Reader
+	wrong, right := 0, 0
 	for i := range voted {
 		m := synth.NewMeter(heldOut+10000+uint64(i), synth.Medium, synth.Options{W: 640, H: 480})
 		var rs []*camera.Reading
@@ -98,7 +119,7 @@ func meterFigures(t *testing.T, add figure.Adder) {
 		}
 		v := camera.Vote(rs)
 		switch {
-		case v.OK() && strings.ReplaceAll(v.Text, "O", "0") != m.Text:
+		case v.OK() && shown(v) != m.Text:
 			wrong++
 			t.Logf("meter %d: shows %q, voted %q", heldOut+10000+i, m.Text, v.Text)
 		case v.OK():
@@ -107,89 +128,10 @@ func meterFigures(t *testing.T, add figure.Adder) {
 	}
 	add("eye.meter_vote_pct", pct(right, voted), "%", "reported", voted)
 	add("eye.meter_vote_wrong_pct", pct(wrong, voted), "%", "<= 0.1", voted)
-	peers.report(t, add)
-}
-
-// peers runs the general tools on the same pictures, each in the best of a few settings, on the whole picture and on the
-// display cut out for them.
-type peers struct {
-	dir   string
-	tools map[string]bool
-	right map[string]int
-	n     int
-}
-
-func newPeers(t *testing.T) *peers {
-	p := &peers{dir: t.TempDir(), tools: map[string]bool{}, right: map[string]int{}}
-	for _, tool := range []string{"ssocr", "tesseract"} {
-		if _, err := exec.LookPath(tool); err == nil {
-			p.tools[tool] = true
-		} else {
-			t.Logf("%s is not installed: eye.peer_pct leaves it out", tool)
-		}
+	if best, ok := peers.best(); ok {
+		add("eye.peer_pct", best, "%", "reported", peers.n)
 	}
-	return p
-}
-
-func (p *peers) read(pic *synth.Pic) {
-	p.n++
-	x0, y0, x1, y1 := pic.W, pic.H, 0, 0
-	for _, c := range pic.Cells {
-		for _, q := range c {
-			x0, y0, x1, y1 = min(x0, int(q[0])), min(y0, int(q[1])), max(x1, int(q[0])), max(y1, int(q[1]))
-		}
-	}
-	m := int(pic.Height * 0.15)
-	left := m
-	if strings.HasPrefix(pic.Text, "-") {
-		left = int(pic.Height * 0.55)
-	}
-	r := image.Rect(x0-left, y0-m, x1+m, y1+m).Intersect(image.Rect(0, 0, pic.W, pic.H))
-	crop := image.NewGray(image.Rect(0, 0, r.Dx(), r.Dy()))
-	for y := range r.Dy() {
-		for x := range r.Dx() {
-			v := pic.Pix[(y+r.Min.Y)*pic.W+x+r.Min.X]
-			if pic.Light {
-				v = 255 - v
-			}
-			crop.Pix[y*crop.Stride+x] = v
-		}
-	}
-	path := filepath.Join(p.dir, "crop.png")
-	f, err := os.Create(path)
-	if err != nil {
-		return
-	}
-	err = png.Encode(f, crop)
-	f.Close()
-	if err != nil {
-		return
-	}
-	run := func(name string, args ...string) {
-		out, _ := exec.Command(args[0], args[1:]...).Output() // a tool that fails has not read it
-		got := strings.NewReplacer(" ", "", "\n", "", "O", "0", "o", "0", "_", "").Replace(string(out))
-		if got == pic.Text {
-			p.right[name]++
-		}
-	}
-	if p.tools["ssocr"] {
-		run("ssocr otsu", "ssocr", "-d", "-1", "-T", path)
-		run("ssocr otsu shear", "ssocr", "-d", "-1", "-T", "shear", fmt.Sprint(crop.Rect.Dy()/12), path)
-	}
-	if p.tools["tesseract"] {
-		run("tesseract eng", "tesseract", path, "-", "--psm", "7", "-c", "tessedit_char_whitelist=0123456789.-L")
-	}
-}
-
-func (p *peers) report(t *testing.T, add figure.Adder) {
-	best := 0
-	for _, n := range []string{"ssocr otsu", "ssocr otsu shear", "tesseract eng"} {
-		t.Logf("%s: %d of %d, display cut out for it", n, p.right[n], p.n)
-		best = max(best, p.right[n])
-	}
-	if len(p.tools) > 0 {
-		add("eye.peer_pct", pct(best, p.n), "%", "reported", p.n)
-	}
+	t.Log(peers.table())
 }
 
 func reasons(m map[camera.Reason]int) string {

@@ -158,6 +158,10 @@ func (s *strip) extend(g *grid) {
 			}
 			// an unused place is as clear as a lit one when taken alone, but paler than its neighbours
 			if s.zonesAt(x+d, g.w, &z); z.peak() < 0.6*dark || z.runsOn() {
+				// between the two it may be a lit one in shadow or glare: neither taken nor left out for sure
+				if z.peak() > 0.4*dark && !z.runsOn() && s.glyphAt(x+d, g.w) > strayGlyph {
+					s.pale = true
+				}
 				continue
 			}
 			if v := s.glyphAt(x+d, g.w) - 4*math.Abs(d)/g.pitch; v > best {
@@ -166,6 +170,7 @@ func (s *strip) extend(g *grid) {
 		}
 		return at, best > glyph
 	}
+	s.pale = false
 	if s.glyphAt(g.x[0], g.w) < glyph {
 		return
 	}

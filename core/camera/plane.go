@@ -141,6 +141,24 @@ func (g *grey) reduce(p *Plane, f int) {
 	}
 }
 
+// reduceBrightest fills g with the largest of the red, green and blue of p, averaged over f by f blocks.
+func (g *grey) reduceBrightest(p *Plane, f int) {
+	g.size(max(1, p.W/f), max(1, p.H/f))
+	bw, bh := min(f, p.W), min(f, p.H)
+	for y := range g.h {
+		for x := range g.w {
+			s := 0.0
+			for j := range bh {
+				for i := range bw {
+					r, gr, b := p.RGB(x*f+i, y*f+j)
+					s += math.Max(r, math.Max(gr, b))
+				}
+			}
+			g.pix[y*g.w+x] = byte(s/float64(bw*bh) + 0.5)
+		}
+	}
+}
+
 // half fills g with s at half size, each pixel the mean of four.
 func (g *grey) half(s *grey) {
 	g.size(max(1, s.w/2), max(1, s.h/2))

@@ -14,6 +14,7 @@ const (
 // strip holds one straightened row and all that is computed from it; its memory is reused.
 type strip struct {
 	net           *Net
+	pale          bool // beside the number there is a digit too pale to be lit and too dark to be unlit
 	w             int
 	pix, bg       []byte // brightness with dark digits, background
 	tmp, work     []byte

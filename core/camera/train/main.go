@@ -1,9 +1,12 @@
 // Command train makes the network of the display reader: it draws meters, takes the patches the reader would judge,
 // learns from them with a fixed seed, and writes the weights. It starts from nothing, so the same command gives the same
-// weights, bit for bit, on every amd64 machine. Elsewhere the standard library's Exp and Hypot may differ in the last bit, and
-// the weights with them.
+// weights, bit for bit, on every amd64 machine and with any number of processors; elsewhere the standard library's Exp and Hypot
+// may differ in the last bit, and the weights with them.
 //
-//	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits
+// The committed weights are older than the last changes to the background of single digits and to the choice of rows: running
+// this now gives others. Their command was the one below, with 14 instead of 24 jittered views of each photograph.
+//
+//	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
 package main
 
 import (
