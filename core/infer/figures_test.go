@@ -376,4 +376,27 @@ func TestScores(t *testing.T) {
 	}
 	_, rel := c.ece()
 	near(t, "reliability", rel, .122, 1e-12)
+	// In five bins of equal width: calibration error .20; and the other terms of Murphy's decomposition, resolution and uncertainty .25.
+	five, mean := [5]calibration{}, 0.0
+	for i := range f {
+		five[int(f[i]*5)].add(f[i], y[i] == 1)
+		mean += y[i] / 10
+	}
+	ece, resolution := 0.0, 0.0
+	for k := range five {
+		p, hit, n := 0.0, 0.0, 0.0
+		for j := range five[k].n {
+			p, hit, n = p+five[k].p[j], hit+float64(five[k].hit[j]), n+float64(five[k].n[j])
+		}
+		ece += math.Abs(p-hit) / 10
+	}
+	for k := range c.n {
+		if n := float64(c.n[k]); n > 0 {
+			d := float64(c.hit[k])/n - mean
+			resolution += n / 10 * d * d
+		}
+	}
+	near(t, "calibration error", ece, .20, 1e-12)
+	near(t, "resolution", resolution, .25, 1e-12)
+	near(t, "uncertainty", mean*(1-mean), .25, 1e-12)
 }
