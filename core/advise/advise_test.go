@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"sync"
 	"testing"
 
 	"readback/core/appliance"
@@ -13,29 +12,13 @@ import (
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/unit"
-	"readback/flows"
+	files "readback/flows/bench"
 	"readback/flows/words"
 )
 
-var heater = sync.OnceValues(func() (*infer.Case, error) {
-	ms, err := flows.Builtin()
-	if err != nil {
-		return nil, err
-	}
-	m := slices.MinFunc(ms, func(a, b *appliance.Model) int { return len(a.Modes) - len(b.Modes) })
-	e, err := appliance.Compile(m)
-	if err != nil {
-		return nil, err
-	}
-	return infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-})
-
 func adviser(t *testing.T) *Planned {
 	t.Helper()
-	c, err := heater()
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := files.Small(t).Case
 	w, err := words.Load()
 	if err != nil {
 		t.Fatal(err)
@@ -60,10 +43,7 @@ func mv(s string) unit.Value { return unit.Of(s, "mV") }
 
 // The rating plate wins over the file: predictions, and the limits of the part in the same unit.
 func TestPlate(t *testing.T) {
-	c, err := heater()
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := files.Small(t).Case
 	open := check(t, c.Model, "pile-open")
 	for _, k := range []struct {
 		name   string
@@ -134,10 +114,7 @@ func TestAdviceFollowsThePlate(t *testing.T) {
 
 // The meter that the person names changes what can be told apart, and nothing is simulated anew for it.
 func TestMeter(t *testing.T) {
-	c, err := heater()
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := files.Small(t).Case
 	g, err := c.Rated(nil, measure.Describe(measure.Plain{TrueRMS: true}))
 	if err != nil {
 		t.Fatal(err)

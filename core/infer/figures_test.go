@@ -6,29 +6,15 @@ import (
 	"slices"
 	"testing"
 
-	"readback/core/appliance"
 	"readback/core/figure"
 	"readback/core/infer"
-	"readback/core/measure"
-	"readback/flows"
+	"readback/flows/bench"
 )
 
 func cases(t testing.TB) []*infer.Case {
-	ms, err := flows.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []*infer.Case
-	for _, m := range ms {
-		e, err := appliance.Compile(m)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, c)
+	for _, b := range bench.All(t) {
+		out = append(out, b.Case)
 	}
 	return out
 }

@@ -4,28 +4,15 @@ import (
 	"slices"
 	"testing"
 
-	"readback/core/appliance"
 	"readback/core/infer"
 	"readback/core/measure"
-	"readback/flows"
+	"readback/flows/bench"
 )
 
 // Three faults at once: with singles and pairs alone the answers contradict each other; the triples entered for them must hold the
 // truth, take over the belief, and leave everything else as it was.
 func TestGrow(t *testing.T) {
-	ms, err := flows.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
-	m := slices.MinFunc(ms, func(a, b *appliance.Model) int { return len(a.Modes) - len(b.Modes) })
-	e, err := appliance.Compile(m)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := bench.Small(t).Case
 	b := infer.New(c.Problem)
 	if sets := c.Worlds.Triples(c.Modes, b, 100); len(sets) > 0 {
 		t.Fatalf("without an answer %d triples are entered", len(sets))

@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-	"sync"
 	"testing"
 
 	"readback/core/appliance"
@@ -12,10 +11,10 @@ import (
 	"readback/core/measure"
 	"readback/core/plan"
 	"readback/core/unit"
-	"readback/flows"
+	ready "readback/flows/bench"
 )
 
-// bench is an equipment file made ready for diagnosis.
+// bench is an equipment file made ready for diagnosis, with its costs.
 type bench struct {
 	engine *appliance.Engine
 	model  *appliance.Model
@@ -23,37 +22,17 @@ type bench struct {
 	task   *plan.Task
 }
 
-// benches compiles every equipment file once for all tests.
-var benches = sync.OnceValues(func() ([]bench, error) {
-	ms, err := flows.Builtin()
-	if err != nil {
-		return nil, err
-	}
-	var out []bench
-	for _, m := range ms {
-		e, err := appliance.Compile(m)
-		if err != nil {
-			return nil, err
-		}
-		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-		if err != nil {
-			return nil, err
-		}
-		t, err := plan.ForAppliance(c, plan.House{Call: math.NaN()})
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, bench{e, m, c, t})
-	}
-	return out, nil
-})
-
 func allBenches(t testing.TB) []bench {
-	bs, err := benches()
-	if err != nil {
-		t.Fatal(err)
+	t.Helper()
+	var out []bench
+	for _, b := range ready.All(t) {
+		task, err := plan.ForAppliance(b.Case, plan.House{Call: math.NaN()})
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, bench{b.Engine, b.Model, b.Case, task})
 	}
-	return bs
+	return out
 }
 
 // finding is what a person without a habit answers to what an appliance shows.

@@ -3,50 +3,22 @@ package session_test
 import (
 	"math"
 	"math/rand/v2"
-	"sync"
 	"testing"
 
 	"readback/core/advise"
 	"readback/core/appliance"
 	"readback/core/heard"
-	"readback/core/infer"
-	"readback/core/measure"
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/sim"
 	"readback/core/site"
-	"readback/flows"
+	"readback/flows/bench"
 )
-
-// furnace is the built-in furnace file, compiled once.
-var furnace = sync.OnceValues(func() (*appliance.Engine, error) {
-	ms, err := flows.Builtin()
-	if err != nil {
-		return nil, err
-	}
-	for _, m := range ms {
-		if m.ID == "furnace" || len(ms) == 1 {
-			return appliance.Compile(m)
-		}
-	}
-	return appliance.Compile(ms[0])
-})
-
-var furnaceCase = sync.OnceValues(func() (*infer.Case, error) {
-	e, err := furnace()
-	if err != nil {
-		return nil, err
-	}
-	return infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-})
 
 func furnaceMachine(t testing.TB) (*session.Machine, *appliance.Engine) {
 	t.Helper()
-	c, err := furnaceCase()
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, _ := furnace()
+	b := bench.Large(t)
+	c, e := b.Case, b.Engine
 	lex, w := language(t)
 	adv, err := advise.ForCase(c, w, plan.House{Call: math.NaN()})
 	if err != nil {
@@ -76,10 +48,7 @@ func played(t testing.TB, modes []int, habits sim.Habits, chance sim.Chance) (*s
 
 // Every single fault of the furnace, answered truly, leads to its repair or to an honest stop, and the place is left in order.
 func TestFurnaceSingles(t *testing.T) {
-	e, err := furnace()
-	if err != nil {
-		t.Fatal(err)
-	}
+	e := bench.Large(t).Engine
 	model := e.Model()
 	step := 6
 	if testing.Short() {

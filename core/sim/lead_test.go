@@ -15,11 +15,10 @@ import (
 	"readback/core/appliance"
 	"readback/core/heard"
 	"readback/core/infer"
-	"readback/core/measure"
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/sim"
-	"readback/flows"
+	ready "readback/flows/bench"
 	"readback/flows/phrase"
 	"readback/flows/words"
 )
@@ -38,38 +37,26 @@ type world struct {
 	words   *session.Words
 }
 
-var ready = sync.OnceValues(func() (*world, error) {
-	models, err := flows.Builtin()
-	if err != nil {
-		return nil, err
-	}
+var tongue = sync.OnceValues(func() (*world, error) {
 	w := &world{benches: map[string]*bench{}}
-	if w.lex, err = phrase.Load(); err != nil {
-		return nil, err
+	var err error
+	if w.lex, err = phrase.Load(); err == nil {
+		w.words, err = words.Load()
 	}
-	if w.words, err = words.Load(); err != nil {
-		return nil, err
-	}
-	for _, m := range models {
-		e, err := appliance.Compile(m)
-		if err != nil {
-			return nil, err
-		}
-		c, err := infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
-		if err != nil {
-			return nil, err
-		}
-		w.benches[m.ID] = &bench{m, e, c}
-		w.ids = append(w.ids, m.ID)
-	}
-	return w, nil
+	return w, err
 })
 
 func get(t testing.TB) *world {
 	t.Helper()
-	w, err := ready()
+	w, err := tongue()
 	if err != nil {
 		t.Fatal(err)
+	}
+	if len(w.ids) == 0 {
+		for _, b := range ready.All(t) {
+			w.benches[b.Model.ID] = &bench{b.Model, b.Engine, b.Case}
+			w.ids = append(w.ids, b.Model.ID)
+		}
 	}
 	return w
 }
