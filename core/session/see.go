@@ -213,6 +213,12 @@ func (m *Machine) unitTold(u *heard.Utterance, id string) {
 		m.decided(&v, heard.Decide(&v, m.slot(q)))
 		return
 	}
+	if q.hazard && isZero(&r) { // a unit is no saying of the value: five milli volts are dead
+		m.j.state = "ask"
+		m.say("info", m.line("eye.zero", "value", m.reading(&r)))
+		m.emit(Effect{Type: DoListen, ID: "number"})
+		return
+	}
 	if why := m.impossible(&r); why != "" {
 		m.j.state = "ask"
 		m.odd(why)

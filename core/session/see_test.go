@@ -106,6 +106,8 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"dead: touch", "act.prove-line-neutral", []session.Event{touched(reading("0.0", "V"))}, "Dead here.", "act.prove-line-ground"},
 		{"dead: right is not enough", "act.prove-line-neutral", []session.Event{display("0.0"), spoken(choice("right-value"))}, "", ""},
 		{"dead: a unit is not enough", "act.prove-line-neutral", []session.Event{display("0.0"), unitOnly("V")}, "", ""},
+		{"dead: five, and milli volts, is not enough", "act.prove-line-neutral", []session.Event{display("5"), unitOnly("mV")}, "Say the number too.", ""},
+		{"dead: five, milli volts, then said", "act.prove-line-neutral", []session.Event{display("5"), unitOnly("mV"), spoken(reading("5", "mV"))}, "The camera agrees.", "act.prove-line-ground"},
 		{"dead: an unsure camera is no witness", "act.prove-line-neutral", []session.Event{spoken(reading("0.0", "V")), unsure(display("0.0"))}, "", ""},
 		{"dead: voice zero, camera live", "act.prove-line-neutral", []session.Event{display("119.4"), spoken(reading("0.0", "V"))}, "Which?", ""},
 		{"dead: voice zero, camera live, zero once more is a first saying", "act.prove-line-neutral", []session.Event{display("119.4"), spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Say it once more.", ""},
