@@ -39,6 +39,8 @@ type Utterance struct {
 	SNR      float64   `json:"snr,omitempty"`    // dB, 0 when unknown
 	Level    float64   `json:"level,omitempty"`  // dBFS of the active speech, 0 when unknown
 	Margin   float64   `json:"margin,omitempty"` // nats between the best and the next different meaning; 0 when there is only one
+	Agree    float64   `json:"agree,omitempty"`  // share of the hearings of this saying that hold its best reading for the likeliest, by weight
+	Sure     float64   `json:"sure,omitempty"`   // probability that the best reading is what was said; 0 when unknown
 	Start    int64     `json:"start,omitempty"`  // ms on the session's clock
 	End      int64     `json:"end,omitempty"`
 	Partial  bool      `json:"partial,omitempty"` // still being spoken: only emergencies and "quiet" may act on it

@@ -3,6 +3,7 @@ package hear
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"readback/core/heard"
@@ -19,6 +20,7 @@ type Bench struct {
 	Parser *phrase.Parser
 	list   []string
 	rec    *vosk.Recognizer
+	narrow map[string]*vosk.Recognizer // by what was asked for
 }
 
 // shared lets many ears use one recogniser one after the other.
@@ -36,7 +38,7 @@ func Open(lex *heard.Lexicon) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{Engine: e, Parser: phrase.New(lex)}
+	b := &Bench{Engine: e, Parser: phrase.New(lex), narrow: map[string]*vosk.Recognizer{}}
 	b.list, _ = b.Parser.Sample(phrase.Readings, 1, e.Known)
 	if b.rec, err = e.New(b.list, phrase.Alternatives); err != nil {
 		return nil, err
@@ -50,25 +52,44 @@ func (b *Bench) Worker() (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Bench{Engine: b.Engine, Parser: b.Parser, list: b.list, rec: rec}, nil
+	return &Bench{Engine: b.Engine, Parser: b.Parser, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
 }
 
-// CloseRecognizer frees the recogniser and leaves the engine to others.
-func (b *Bench) CloseRecognizer() { b.rec.Close() }
+// CloseRecognizer frees the recognisers and leaves the engine to others.
+func (b *Bench) CloseRecognizer() {
+	b.rec.Close()
+	for _, r := range b.narrow {
+		r.Close()
+	}
+}
 
 // Close frees the engine.
 func (b *Bench) Close() {
-	b.rec.Close()
+	b.CloseRecognizer()
 	b.Engine.Close()
 }
 
+// only is the recogniser for one question. The bench keeps them all, as each clip has an ear of its own.
+func (b *Bench) only(x phrase.Expect) (speech.Recognizer, error) {
+	key := strings.Join(x.Options, " ") + "|" + strings.Join(x.Units, " ")
+	if b.narrow[key] == nil {
+		rec, err := b.Engine.New(b.Parser.Narrow(x, b.Engine.Known), phrase.Alternatives)
+		if err != nil {
+			return nil, err
+		}
+		b.narrow[key] = rec
+	}
+	return shared{b.narrow[key]}, nil
+}
+
 // Ear makes a fresh ear on the shared recogniser.
-func (b *Bench) Ear(on func(heard.Utterance), lists func(raw, less []phrase.Alternative), complete func(string)) (*listen.Ear, error) {
+func (b *Bench) Ear(on func(heard.Utterance), hearings func([]phrase.Witness), complete func(string)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
+		Narrow:    b.only,
 		Utterance: on,
-		Lists:     lists,
+		Hearings:  hearings,
 		Complete:  complete,
 	})
 }
@@ -77,16 +98,15 @@ func (b *Bench) Ear(on func(heard.Utterance), lists func(raw, less []phrase.Alte
 type Heard struct {
 	Partial []heard.Utterance
 	Final   []heard.Utterance
-	Raw     []phrase.Alternative // of the last saying, without the noise reducer
-	Less    []phrase.Alternative // and with it
-	Delay   float64              // s from the end of the clip's speech to the last final utterance
-	Early   float64              // s from the end of the clip's speech to the first partial utterance
-	Chime   float64              // s to the moment an earcon may sound
-	Work    float64              // s of computing in the step that gave the last utterance
+	Lists   []phrase.Witness // hearings of the last saying, the first without the noise reducer
+	Delay   float64          // s from the end of the clip's speech to the last final utterance
+	Early   float64          // s from the end of the clip's speech to the first partial utterance
+	Chime   float64          // s to the moment an earcon may sound
+	Work    float64          // s of computing in the step that gave the last utterance
 }
 
-// Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end.
-func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
+// Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end. X is what was asked for.
+func (b *Bench) Hear(pcm []int16, end int, x phrase.Expect) (Heard, error) {
 	var h Heard
 	at := 0
 	ear, err := b.Ear(func(u heard.Utterance) {
@@ -100,12 +120,13 @@ func (b *Bench) Hear(pcm []int16, end int) (Heard, error) {
 		}
 		h.Final = append(h.Final, u)
 		h.Delay = late
-	}, func(raw, less []phrase.Alternative) { h.Raw, h.Less = raw, less },
+	}, func(ws []phrase.Witness) { h.Lists = ws },
 		func(string) { h.Chime = float64(at-end) / 16000 })
 	if err != nil {
 		return h, err
 	}
 	defer ear.Close()
+	ear.Expect(x)
 	for len(pcm) > 0 {
 		n := min(800, len(pcm))
 		at += n

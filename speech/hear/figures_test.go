@@ -152,7 +152,7 @@ func speed(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		h, err := b.Hear(pcm, end)
+		h, err := b.Hear(pcm, end, it.Expect())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -178,7 +178,7 @@ func speed(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		h, err := b.Hear(pcm, end)
+		h, err := b.Hear(pcm, end, phrase.Expect{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -484,7 +484,7 @@ func human(t *testing.T, add figure.Adder, b *hear.Bench) {
 			return fmt.Errorf("%s: %w", files[i], err)
 		}
 		clip := hear.Clip(pcm, -26, math.Inf(1), nil, 0.8, 2.2)
-		h, err := b.Hear(clip, len(clip)-35200)
+		h, err := b.Hear(clip, len(clip)-35200, phrase.Expect{})
 		if err != nil {
 			return err
 		}

@@ -54,7 +54,7 @@ func TestTune(t *testing.T) {
 				t.Fatal(err)
 			}
 			t.Log(r)
-			lists, err := json.Marshal(map[string]any{"raw": r.Heard.Raw, "less": r.Heard.Less, "item": r.Item, "cond": c.String(), "voice": r.Voice})
+			lists, err := json.Marshal(map[string]any{"lists": r.Heard.Lists, "item": r.Item, "cond": c.String(), "voice": r.Voice})
 			if err != nil {
 				t.Fatal(err)
 			}

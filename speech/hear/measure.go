@@ -77,6 +77,17 @@ type Row struct {
 	Raw   bool // right without the noise reducer
 }
 
+// Expect is what the question asks for that this item answers: as in a job, the units of the quantity and nothing of its size.
+func (it Item) Expect() phrase.Expect {
+	switch {
+	case it.State == measure.Over: // a meter shows it when it measures resistance
+		return phrase.Expect{Units: family("ohm")}
+	case it.Value.Unit != "":
+		return phrase.Expect{Units: family(it.Value.Unit)}
+	}
+	return phrase.Expect{}
+}
+
 // Listen plays one item.
 func (b *Bench) Listen(s *Studio, v Voice, it Item, c Condition, draw int) (Row, error) {
 	r := Row{Voice: v.Name, Cond: c, Item: it}
@@ -84,7 +95,7 @@ func (b *Bench) Listen(s *Studio, v Voice, it Item, c Condition, draw int) (Row,
 	if err != nil {
 		return r, err
 	}
-	if r.Heard, err = b.Hear(pcm, end); err != nil {
+	if r.Heard, err = b.Hear(pcm, end, it.Expect()); err != nil {
 		return r, err
 	}
 	for i := range r.Heard.Final {
@@ -98,8 +109,8 @@ func (b *Bench) Listen(s *Studio, v Voice, it Item, c Condition, draw int) (Row,
 		r.Right = it.Right(m)
 		r.Wrong = !r.Right && m != nil && m.Kind == heard.Reading
 		r.Raw = r.Right // a quiet room is heard once only
-		if r.Heard.Raw != nil {
-			u := b.Parser.Hear(r.Heard.Raw, phrase.Expect{})
+		if r.Heard.Lists != nil {
+			u := b.Parser.Hear(r.Heard.Lists[0].Alternatives, it.Expect())
 			r.Raw = it.Right(u.Best())
 		}
 	}

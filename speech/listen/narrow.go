@@ -13,11 +13,81 @@ import (
 // narrowCost marks an answer that was heard only among the answers asked for, nats: whoever takes it knows that it is doubtful.
 const narrowCost = 1
 
-// narrow is a recogniser that knows only the answers to one question, the commands and the emergencies. One short word among
-// three thousand phrases is easily lost in noise; among thirty it is not.
+// narrow is a recogniser that knows only what answers one question, the commands and the emergencies. One short word among
+// three thousand phrases is easily lost in noise, and a digit becomes a word that answers another question; among few it does not.
 type narrow struct {
 	key string
 	rec speech.Recognizer
+}
+
+// only returns the narrow recogniser for the question asked. Without one, or without a question, it is the wide one.
+func (e *Ear) only() (speech.Recognizer, error) {
+	if e.cfg.Narrow == nil || len(e.expect.Options)+len(e.expect.Units) == 0 {
+		return e.rec, nil
+	}
+	key := strings.Join(e.expect.Options, " ") + "|" + strings.Join(e.expect.Units, " ")
+	if e.narrow.rec != nil && e.narrow.key == key {
+		return e.narrow.rec, nil
+	}
+	if e.narrow.rec != nil {
+		_ = e.narrow.rec.Close() // it is empty
+		e.narrow.rec = nil
+	}
+	rec, err := e.cfg.Narrow(e.expect)
+	if err != nil {
+		return nil, fmt.Errorf("listen: opening the narrow recogniser: %w", err)
+	}
+	e.narrow = narrow{key, rec}
+	return rec, nil
+}
+
+// Silence in samples after which a short saying during the own voice is heard at once, and the longest such saying.
+const (
+	cutIn     = 6 * frame
+	cutInMost = 12 * speech.Rate / 10
+)
+
+// cutsIn hears a short saying during the own voice as soon as it ends, whole: a partial result lags some 0.3 s behind, and somebody
+// who says "stop" wants silence now. It knows the commands and the emergencies only, and tells "quiet" and certain emergencies.
+func (e *Ear) cutsIn() error {
+	if e.cfg.Narrow == nil || !e.own.on || e.cut || e.quiet < cutIn || len(e.pcm)-e.quiet > lead+cutInMost {
+		return nil
+	}
+	e.cut = true
+	if e.cries == nil {
+		rec, err := e.cfg.Narrow(phrase.Expect{})
+		if err != nil {
+			return fmt.Errorf("listen: opening the recogniser of commands: %w", err)
+		}
+		e.cries = rec
+	}
+	res, err := e.whole(e.cries, e.pcm)
+	if err != nil {
+		return fmt.Errorf("listen: the recogniser of commands: %w", err)
+	}
+	if len(res.Alternatives) == 0 {
+		return nil
+	}
+	text := res.Alternatives[0].Text
+	m := e.cfg.Parser.Urgent(text)
+	if m == nil || m.Doubt || e.echo(m.Text) || e.told[told(m)] || m.Kind == heard.Emergency && e.noisy() {
+		return nil
+	}
+	e.told[told(m)] = true
+	e.emit(heard.Utterance{Text: text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+	return nil
+}
+
+func told(m *heard.Meaning) string { return string(m.Kind) + m.ID }
+
+// whole gives a recogniser a finished saying.
+func (e *Ear) whole(rec speech.Recognizer, pcm []int16) (speech.Result, error) {
+	b := make([]int16, len(pcm))
+	amplify(b, pcm, e.gain)
+	if _, err := rec.Accept(b); err != nil {
+		return speech.Result{}, err
+	}
+	return rec.Final()
 }
 
 // answered tells whether an utterance leads with what was asked for, or is a reading or a clear emergency. A command may have been an
@@ -34,26 +104,14 @@ func answered(u *heard.Utterance, x phrase.Expect) bool {
 // listenAgain hears a saying that answers nothing once more among the answers to the question, and puts the one it finds behind
 // what was heard at first.
 func (e *Ear) listenAgain(u *heard.Utterance) error {
-	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || e.own.on || answered(u, e.expect) {
+	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || e.own.on || answered(u, e.expect) || u.Best() != nil && u.Best().Kind == heard.Command && len(e.expect.Units) > 0 {
 		return nil
 	}
-	if key := strings.Join(e.expect.Options, " "); e.narrow.rec == nil || e.narrow.key != key {
-		if e.narrow.rec != nil {
-			_ = e.narrow.rec.Close() // it is empty
-		}
-		rec, err := e.cfg.Narrow(e.expect)
-		if err != nil {
-			e.narrow.rec = nil
-			return fmt.Errorf("listen: opening the narrow recogniser: %w", err)
-		}
-		e.narrow = narrow{key, rec}
+	rec, err := e.only()
+	if err != nil {
+		return err
 	}
-	b := make([]int16, len(e.pcm))
-	amplify(b, e.pcm, e.gain)
-	if _, err := e.narrow.rec.Accept(b); err != nil {
-		return fmt.Errorf("listen: the narrow recogniser: %w", err)
-	}
-	res, err := e.narrow.rec.Final()
+	res, err := e.whole(rec, e.pcm)
 	if err != nil {
 		return fmt.Errorf("listen: the narrow recogniser: %w", err)
 	}

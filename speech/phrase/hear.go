@@ -1,7 +1,6 @@
 package phrase
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -14,12 +13,18 @@ import (
 const top = 3
 
 // Hear turns the alternatives of one saying, best first, into an utterance. The caller fills in source, times, level and noise.
-//
-// A reading is the first alternative that parses with a unit, but only when the best alternative is neither empty nor
-// holds an unknown word: looking further than that turns noise into numbers. Readings of the other alternatives
-// follow with the recogniser's cost added, so that a rival is seen.
 func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
+	return p.HearAll([]Witness{{Alternatives: alts, Weight: 1}}, e)
+}
+
+// HearAll is Hear for several hearings of one saying.
+//
+// A reading may stand in any alternative of any hearing, but only when the best word string of all together is neither empty nor
+// holds an unknown word: looking further than that turns noise into numbers. The readings stand behind each other with
+// their distance, so that a rival is seen.
+func (p *Parser) HearAll(ws []Witness, e Expect) heard.Utterance {
 	var u heard.Utterance
+	alts := Combine(ws)
 	if len(alts) == 0 {
 		u.Fault = "unknown"
 		return u
@@ -32,13 +37,14 @@ func (p *Parser) Hear(alts []Alternative, e Expect) heard.Utterance {
 	}
 	u.Meanings = p.Parse(u.Text, e)
 	known := u.Text != "" && !strings.Contains(u.Text, "[unk]")
-	if inWords := len(e.Options) > 0 && len(e.Units) == 0; known && !inWords && (len(u.Meanings) == 0 || hasReading(u.Meanings)) {
-		u.Meanings = p.merge(u.Meanings, alts, e)
+	inWords := len(e.Options) > 0 && len(e.Units) == 0
+	if known && !inWords && (len(u.Meanings) == 0 || hasReading(u.Meanings) || len(e.Units) > 0 && !p.exact(u.Text)) {
+		u.Meanings, u.Agree = p.merge(u.Meanings, ws, u.Text, e)
 	}
 	if known {
 		u.Meanings = p.answers(u.Meanings, alts, e)
 	}
-	u.Meanings = p.emergency(u.Meanings, alts)
+	u.Meanings = p.emergency(u.Meanings, ws)
 	u.Margin = margin(u.Meanings)
 	if len(u.Meanings) == 0 {
 		u.Fault = "unknown"
@@ -77,9 +83,6 @@ func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []hea
 // costElse marks an answer that only another alternative holds, nats: it is behind anything the best one means.
 const costElse = 0.5
 
-// costForeign is what a reading costs in a unit that was not asked for, nats: it decides near ties and never replaces a clear one.
-const costForeign = 1.0
-
 func hasReading(ms []heard.Meaning) bool {
 	for _, m := range ms {
 		if m.Kind == heard.Reading {
@@ -94,69 +97,33 @@ func withUnit(m heard.Meaning) bool {
 	return m.Kind == heard.Reading && (m.Reading.Value.Unit != "" || m.Units != nil || m.Reading.State != measure.Number)
 }
 
-// merge adds the readings of the alternatives. When the best one has no reading with a unit, the first that has
-// one leads.
-func (p *Parser) merge(first []heard.Meaning, alts []Alternative, e Expect) []heard.Meaning {
-	var readings, rest []heard.Meaning
-	offset := math.NaN()
-	for i, a := range alts {
-		ms := first
-		if i > 0 {
-			if strings.Contains(a.Text, "[unk]") {
-				continue
-			}
-			ms = p.number.Parse(a.Text, e.Units)
-		}
-		for _, m := range ms {
-			if m.Kind != heard.Reading {
-				if i == 0 {
-					rest = append(rest, m)
-				}
-				continue
-			}
-			if i > 0 && (!withUnit(m) || m.Units != nil && !p.unitSaid(a.Text)) {
-				continue
-			}
-			if math.IsNaN(offset) && withUnit(m) {
-				offset = a.Cost
-			}
-			m.Cost += a.Cost - alts[0].Cost
-			if len(e.Units) > 0 && m.Reading.Value.Unit != "" && !slices.Contains(e.Units, m.Reading.Value.Unit) {
-				m.Cost += costForeign
-			}
-			readings = addReading(readings, m)
-		}
-	}
-	if math.IsNaN(offset) { // only bare numbers, or none
-		return order(append(rest, readings...), nil)
-	}
-	// A bare number in front gives way to the first with a unit.
-	for i := range rest {
-		if rest[i].Kind == heard.Count {
-			rest[i].Cost++
-		}
-	}
-	for i := range readings {
-		if withUnit(readings[i]) {
-			readings[i].Cost = math.Max(0, readings[i].Cost-(offset-alts[0].Cost))
-		} else {
-			readings[i].Cost++
-		}
-	}
-	return order(append(rest, readings...), nil)
+// exact tells whether the words as a whole are a command, an answer or an emergency.
+func (p *Parser) exact(text string) bool {
+	words := strings.Fields(number.Words(text))
+	return p.commands[strings.Join(words, " ")] != "" || p.commands[strings.Join(trim(words), " ")] != "" || len(p.choices(words, nil)) > 0 || p.hazards.find(words) != nil
 }
 
-// addReading keeps the cheaper of two meanings with the same value.
-func addReading(ms []heard.Meaning, m heard.Meaning) []heard.Meaning {
-	for i := range ms {
-		if Same(ms[i], m) {
-			if m.Cost < ms[i].Cost {
-				ms[i] = m
-			}
-			return ms
+// merge puts the readings that all hearings hold in the place of those of the best word string.
+func (p *Parser) merge(first []heard.Meaning, ws []Witness, head string, e Expect) ([]heard.Meaning, float64) {
+	loose := !hasReading(first) // an answer somewhere inside what was heard
+	readings, agree := p.readings(ws, e, head, !loose)
+	if len(readings) == 0 {
+		return first, 0
+	}
+	rest := slices.DeleteFunc(first, func(m heard.Meaning) bool { return m.Kind == heard.Reading })
+	if loose && (len(rest) == 0 || rest[0].Kind != heard.Emergency) {
+		for i := range rest {
+			rest[i].Cost += costInside
 		}
 	}
-	return append(ms, m)
+	if withUnit(readings[0]) {
+		for i := range rest {
+			if rest[i].Kind == heard.Count {
+				rest[i].Cost++
+			}
+		}
+	}
+	return order(append(rest, readings...), nil), agree
 }
 
 // Same tells whether two meanings say the same thing: equal size and unit, state, answer or command. Digits after the
@@ -194,25 +161,36 @@ func margin(ms []heard.Meaning) float64 {
 	return 0
 }
 
-// emergency adds what the top alternatives know: a phrase in one of them counts, and a "no" that one of them lacks is not
-// trusted.
-func (p *Parser) emergency(ms []heard.Meaning, alts []Alternative) []heard.Meaning {
-	if len(ms) > 0 && ms[0].Kind == heard.Emergency && !ms[0].Doubt {
+// emergency adds what the best alternatives of each hearing know: a phrase in one of them counts, a bare word when two hearings
+// hold it and nothing else, and a "no" that one of them lacks is not trusted. What is found so is asked about first.
+func (p *Parser) emergency(ms []heard.Meaning, ws []Witness) []heard.Meaning {
+	if len(ms) > 0 && ms[0].Kind == heard.Emergency {
 		return ms
 	}
-	for i, a := range alts {
-		if i == 0 || i >= top {
+	bare := map[string]int{}
+	for _, w := range ws {
+		if w.Figures {
 			continue
 		}
-		h := p.hazards.find(strings.Fields(number.Words(a.Text)))
-		if h == nil || !h.whole || h.class == "ask" {
-			continue
+		for i, a := range w.Alternatives[:min(top, len(w.Alternatives))] {
+			if i == 0 && len(ws) == 1 {
+				continue // known already
+			}
+			words := strings.Fields(number.Words(a.Text))
+			h := p.hazards.find(words)
+			if h == nil || h.class == "ask" {
+				continue
+			}
+			if !h.whole {
+				if len(words) > 1 {
+					continue
+				}
+				if bare[h.class]++; bare[h.class] < 2 {
+					continue
+				}
+			}
+			return append([]heard.Meaning{{Kind: heard.Emergency, ID: h.class, Text: h.words, Doubt: true}}, ms...)
 		}
-		m := heard.Meaning{Kind: heard.Emergency, ID: h.class, Text: h.words, Doubt: true}
-		if len(ms) > 0 && ms[0].Kind == heard.Emergency {
-			return ms
-		}
-		return append([]heard.Meaning{m}, ms...)
 	}
 	return ms
 }
@@ -234,8 +212,8 @@ func (p *Parser) unitSaid(text string) bool {
 	return slices.ContainsFunc(p.number.Parse(text, nil), withUnit)
 }
 
-// Complete tells whether the words are a whole meaning that more words are not expected to follow: a reading with a unit,
-// a command or an answer.
+// Complete tells whether the words are a whole meaning that more words are not expected to follow: a reading with its unit said,
+// a command or an answer. A bare number is not, whatever unit was asked for: "one hundred" may go on.
 func (p *Parser) Complete(text string, e Expect) bool {
 	for _, m := range p.Parse(text, e) {
 		if m.Kind == heard.Command || m.Kind == heard.Choice && m.Cost < costInside {

@@ -57,7 +57,20 @@ func newMatcher(e heard.Emergencies) *matcher {
 func fields(say []string) [][]string {
 	out := make([][]string, len(say))
 	for i, s := range say {
-		out[i] = strings.Fields(s)
+		out[i] = spread(strings.Fields(s))
+	}
+	return out
+}
+
+// spread writes "detector's" as "detector is": people say either, and a recogniser hears either.
+func spread(words []string) []string {
+	out := make([]string, 0, len(words)+2)
+	for _, w := range words {
+		if head, ok := strings.CutSuffix(w, "'s"); ok {
+			out = append(out, head, "is")
+		} else {
+			out = append(out, w)
+		}
 	}
 	return out
 }
@@ -72,6 +85,7 @@ func set(words []string) map[string]bool {
 
 // find returns the gravest emergency in the words, or nil. Certain ones come before doubtful ones, then the order of the lexicon.
 func (m *matcher) find(words []string) *hazard {
+	words = spread(words)
 	var best *hazard
 	for _, c := range m.classes {
 		for _, say := range c.say {

@@ -1,6 +1,7 @@
 package phrase_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -202,12 +203,12 @@ func TestHear(t *testing.T) {
 		margin float64
 	}{
 		{"one", alt("twenty six volts"), "reading 26 V", 0},
-		{"rival", alt("fifteen volts", "fifty volts"), "reading 15 V", 1},
+		{"rival", alt("fifteen volts", "fifty volts"), "reading 15 V", 0.49},
 		{"first that parses", alt("fifteen two point volts", "fifty two point three volts"), "reading 52.3 V", 0},
 		{"bare gives way", alt("twenty six", "twenty six volts"), "reading 26 V", 0},
 		{"empty head", alt("", "twenty six volts"), "", 0},
 		{"unknown head", alt("[unk]", "twenty six volts"), "", 0},
-		{"same value twice", alt("oh point two volts", "zero point two volts", "zero point three volts"), "reading 0.2 V", 2},
+		{"same value twice", alt("oh point two volts", "zero point two volts", "zero point three volts"), "reading 0.2 V", 1.45},
 		{"emergency behind", alt("oh l", "i smell gas"), "emergency gas?", 0},
 		{"no emergency from an answer", alt("no gas smell", "gas smell"), "emergency gas?", 0},
 		{"nothing", nil, "", 0},
@@ -217,13 +218,74 @@ func TestHear(t *testing.T) {
 			if got := best(u.Meanings); got != tt.want {
 				t.Errorf("got %q, want %q", got, tt.want)
 			}
-			if u.Margin != tt.margin {
+			if math.Abs(u.Margin-tt.margin) > 0.01 {
 				t.Errorf("margin %v, want %v", u.Margin, tt.margin)
 			}
 			if (u.Fault != "") != (len(u.Meanings) == 0) {
 				t.Errorf("fault %q with %d meanings", u.Fault, len(u.Meanings))
 			}
 		})
+	}
+}
+
+// Several hearings: what most of them hold wins over what one of them is sure of, and what one alone holds stays as a rival.
+func TestHearAll(t *testing.T) {
+	p := phrase.New(lexicon(t))
+	list := func(w float64, s ...string) phrase.Witness {
+		x := phrase.Witness{Weight: w}
+		for i, a := range s {
+			x.Alternatives = append(x.Alternatives, phrase.Alternative{Text: a, Cost: float64(i)})
+		}
+		return x
+	}
+	for _, tt := range []struct {
+		name  string
+		ws    []phrase.Witness
+		units []string
+		want  string
+		rival string
+	}{
+		{"two against one", []phrase.Witness{list(1, "fifty volts", "fifteen volts"), list(1, "fifteen volts", "fifty volts"), list(1, "fifteen volts")}, nil, "15 V", "50 V"},
+		{"second in both beats first in one", []phrase.Witness{list(1, "five volts", "nine volts"), list(1, "four volts", "nine volts")}, nil, "9 V", "5 V"},
+		{"said in two ways", []phrase.Witness{list(1, "one hundred five volts", "one hundred and four volts", "one hundred four volts", "one oh four volts")}, nil, "104 V", "105 V"},
+		{"expected unit decides a near tie", []phrase.Witness{list(1, "five amps", "five ohms")}, []string{"ohm"}, "5 ohm", "5 A"},
+		{"a bare number counts for the one unit that fits", []phrase.Witness{list(1, "twenty five", "twenty four volts", "twenty five volts")}, []string{"V"}, "25 V", "24 V"},
+		{"a weak hearing decides nothing", []phrase.Witness{list(0.05, "six volts"), list(1, "seven volts", "six volts")}, nil, "7 V", "6 V"},
+		{"an empty hearing is none", []phrase.Witness{list(1, "six volts"), {Weight: 1}}, nil, "6 V", ""},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			u := p.HearAll(tt.ws, phrase.Expect{Units: tt.units})
+			var got []string
+			for _, m := range u.Meanings {
+				if m.Kind == heard.Reading {
+					v := m.Reading.Value
+					if v.Unit == "" && len(m.Units) == 1 {
+						v.Unit = m.Units[0]
+					}
+					got = append(got, v.String())
+				}
+			}
+			if len(got) == 0 || got[0] != tt.want || tt.rival != "" && (len(got) < 2 || got[1] != tt.rival) || tt.rival == "" && len(got) > 1 {
+				t.Errorf("got %q, want %q, then %q", got, tt.want, tt.rival)
+			}
+		})
+	}
+}
+
+func TestComplete(t *testing.T) {
+	p := phrase.New(lexicon(t))
+	volts := phrase.Expect{Units: []string{"V"}}
+	for _, tt := range []struct {
+		text string
+		e    phrase.Expect
+		want bool
+	}{
+		{"one hundred", volts, false}, {"one hundred", phrase.Expect{}, false}, {"one hundred volts", volts, true}, {"o l", volts, true},
+		{"twenty six point", volts, false}, {"repeat", volts, true}, {"forty", phrase.Expect{Units: []string{"ohm", "kohm"}}, false}, {"", volts, false},
+	} {
+		if got := p.Complete(tt.text, tt.e); got != tt.want {
+			t.Errorf("%q: %v", tt.text, got)
+		}
 	}
 }
 

@@ -23,21 +23,31 @@ const (
 	unknownTimes   = 200
 )
 
-// Narrow writes what can be said to one question: the sayings of its answers, every command and emergency with its near misses, and
-// the unknown word.
+// Narrow writes what can be said to one question, and nothing that answers another one: in noise that is what an answer becomes.
+// With units asked for these are readings and display states: no commands, no emergencies, whose small words ("a", "the", "it") are
+// heard in the place of digits. Otherwise they are the commands and the emergencies with their near misses. The sayings of the answers asked
+// for and the unknown word are always there.
 func (p *Parser) Narrow(x Expect, known func(word string) bool) []string {
 	out := newOutput(known)
-	for _, list := range [][]heard.Phrase{p.lex.Emergencies.Classes, p.lex.Commands} {
-		for _, c := range list {
-			for _, s := range c.Say {
-				for _, filled := range fill(s) {
-					out.add(filled)
+	if len(x.Units) > 0 {
+		p.addStates(out, func(say string) bool {
+			return !slices.ContainsFunc(strings.Fields(say), func(w string) bool { return small[w] })
+		})
+		p.addReadings(out, narrowReadings, 1, func(k *kind) bool { return slices.Contains(x.Units, k.unit) || k.unit == "" })
+		p.addReadings(out, narrowReadings/10, 2, func(k *kind) bool { k.acdc = 0; return true })
+	} else {
+		for _, list := range [][]heard.Phrase{p.lex.Emergencies.Classes, p.lex.Commands} {
+			for _, c := range list {
+				for _, s := range c.Say {
+					for _, filled := range fill(s) {
+						out.add(filled)
+					}
 				}
 			}
 		}
-	}
-	for _, s := range p.lex.Emergencies.Near {
-		out.add(s)
+		for _, s := range p.lex.Emergencies.Near {
+			out.add(s)
+		}
 	}
 	for _, o := range p.lex.Options {
 		if slices.Contains(x.Options, o.ID) {
@@ -54,8 +64,10 @@ func (p *Parser) Narrow(x Expect, known func(word string) bool) []string {
 	return out.phrases
 }
 
-// narrowTimes weighs the answers asked for against everything else that may be said.
-const narrowTimes = 10
+const (
+	narrowTimes    = 10   // weighs the answers asked for against everything else that may be said
+	narrowReadings = 3000 // in the units asked for
+)
 
 // Sample writes phrases for the recogniser: n readings drawn from the ways people say a meter's display, every command,
 // answer, display state and emergency, and the unknown word. The same seed gives the same phrases. Known tells whether the
@@ -86,14 +98,42 @@ func (p *Parser) Sample(n int, seed uint64, known func(word string) bool) (phras
 			}
 		}
 	}
+	p.addStates(out, nil)
+	p.addReadings(out, n, seed, nil)
+	for range unknownTimes {
+		out.phrases = append(out.phrases, Unknown)
+	}
+	return out.phrases, out.left
+}
+
+// small words are what noise makes of digits: "and" of ten, "that" of fifty.
+var small = set([]string{"the", "a", "an", "and", "on", "it", "is", "it's", "i", "there", "that", "get", "have", "won't", "just", "no", "not", "doesn't", "nothing", "of", "up", "down"})
+
+func (p *Parser) addStates(out *output, wanted func(say string) bool) {
 	for _, st := range []string{"over", "beep", "silent", "blank", "jumping", "dead"} {
 		for _, s := range p.lex.States[st] {
+			if wanted != nil && !wanted(s) {
+				continue
+			}
 			for range stateTimes {
 				out.add(s)
 			}
 		}
 	}
-	g := sampler{r: rand.New(rand.NewPCG(seed, 1)), units: p.lex.Units, known: out.known}
+}
+
+// addReadings draws n readings. Wanted, when given, chooses and may change what is drawn; the units are then said in words, not letters.
+func (p *Parser) addReadings(out *output, n int, seed uint64, wanted func(*kind) bool) {
+	g := sampler{r: rand.New(rand.NewPCG(seed, 1)), units: p.lex.Units, known: out.known, words: wanted != nil}
+	for _, k := range kinds {
+		if wanted == nil || wanted(&k) {
+			g.kinds = append(g.kinds, k)
+			g.weight += k.weight
+		}
+	}
+	if g.kinds == nil {
+		return // a unit nobody reads off a meter
+	}
 	for range n {
 		out.add(g.reading())
 	}
@@ -102,10 +142,6 @@ func (p *Parser) Sample(n int, seed uint64, known func(word string) bool) (phras
 		out.add("point " + w)
 		out.add("double " + digitNames[(i+3)%10])
 	}
-	for range unknownTimes {
-		out.phrases = append(out.phrases, Unknown)
-	}
-	return out.phrases, out.left
 }
 
 type output struct {
@@ -159,14 +195,15 @@ var digitNames = []string{"zero", "one", "two", "three", "four", "five", "six", 
 
 // sampler draws readings.
 type sampler struct {
-	r     *rand.Rand
-	units map[string][]string
-	known func(string) bool
+	r      *rand.Rand
+	units  map[string][]string
+	known  func(string) bool
+	kinds  []kind
+	words  bool // numbers and units in words, nothing else: "m a" and "make that" sound like many things
+	weight int  // sum of those of the kinds
 }
 
-// The ranges are what a meter shows at a heating appliance: decimals as its display has them, sizes from a dead circuit to line
-// voltage. Common practice, no source.
-var kinds = []struct {
+type kind struct {
 	unit     string
 	weight   int
 	low      int64 // in counts of the last digit
@@ -174,7 +211,11 @@ var kinds = []struct {
 	decimals int
 	acdc     float64 // share said with a c or d c
 	sign     float64 // share said with minus
-}{
+}
+
+// The ranges are what a meter shows at a heating appliance: decimals as its display has them, sizes from a dead circuit to line
+// voltage. Common practice, no source.
+var kinds = []kind{
 	{"V", 10, 0, 300, 1, .4, .02}, {"V", 10, 200, 300, 1, .4, 0}, {"V", 9, 0, 130, 0, .3, .02}, {"V", 6, 100, 260, 0, .4, 0}, {"V", 5, 0, 999, 2, .3, .02}, {"V", 3, 1000, 2600, 1, .3, 0},
 	{"mV", 5, 0, 999, 1, .1, .05}, {"mV", 4, 0, 800, 0, .1, .05},
 	{"A", 5, 0, 1500, 2, .2, 0}, {"A", 4, 0, 200, 1, .2, 0}, {"A", 2, 0, 20, 0, .2, 0},
@@ -187,22 +228,14 @@ var kinds = []struct {
 	{"", 8, 0, 999, 1, 0, 0}, {"", 6, 0, 260, 0, 0, 0},
 }
 
-var kindWeight = func() int {
-	sum := 0
-	for _, k := range kinds {
-		sum += k.weight
-	}
-	return sum
-}()
-
 func (g *sampler) reading() string {
-	at := g.r.IntN(kindWeight)
+	at := g.r.IntN(g.weight)
 	i := 0
-	for at >= kinds[i].weight {
-		at -= kinds[i].weight
+	for at >= g.kinds[i].weight {
+		at -= g.kinds[i].weight
 		i++
 	}
-	k := kinds[i]
+	k := g.kinds[i]
 	d := unit.Decimal{Mant: k.low + g.r.Int64N(k.high-k.low+1), Exp: -k.decimals}
 	words := g.number(d)
 	if g.r.Float64() < k.sign {
@@ -223,14 +256,15 @@ func (g *sampler) reading() string {
 			}
 		}
 	}
-	switch g.r.IntN(24) {
-	case 0:
+	switch way := g.r.IntN(24); {
+	case g.words:
+	case way == 0:
 		parts = append([]string{"it's"}, parts...)
-	case 1:
+	case way == 1:
 		parts = append([]string{"i get"}, parts...)
-	case 2: // a start, taken back
+	case way == 2: // a start, taken back
 		parts = append([]string{strings.Fields(words)[0], "no"}, parts...)
-	case 3:
+	case way == 3:
 		parts = append([]string{[]string{"it reads", "i have", "it says", "no", "sorry", "make that"}[g.r.IntN(6)]}, parts...)
 	}
 	return strings.Join(parts, " ")
@@ -244,7 +278,7 @@ func (g *sampler) number(d unit.Decimal) string {
 		words = d.Digits()
 	case strings.HasPrefix(words, "one hundred ") && g.r.IntN(3) == 0 && d.Exp == 0 && d.Mant > 109: // "one nineteen"
 		words = "one " + strings.TrimPrefix(words, "one hundred ")
-	case strings.Contains(words, "hundred ") && g.r.IntN(3) == 0:
+	case strings.Contains(words, "hundred ") && g.r.IntN(3) == 0 && !g.words:
 		words = strings.Replace(words, "hundred ", "hundred and ", 1)
 	case strings.HasPrefix(words, "zero point") && g.r.IntN(3) > 0:
 		words = []string{"", "oh "}[g.r.IntN(2)] + strings.TrimPrefix(words, "zero ")
@@ -260,7 +294,7 @@ func (g *sampler) unit(id string, d unit.Decimal) string {
 	for _, s := range g.units[id] {
 		fits := true
 		for w := range strings.FieldsSeq(s) {
-			fits = fits && g.known(w)
+			fits = fits && g.known(w) && (!g.words || len(w) > 1 || w == "k")
 		}
 		if fits && (len(s) > 1 || id == "kohm") {
 			say = append(say, s)
