@@ -86,6 +86,10 @@ peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, besi
 net: ## trains the display reader's network from nothing (about ten minutes)
 	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
 
+.PHONY: fit
+fit: tools ## fits how sure a reading is on the tuning half; its weights belong into speech/listen/sure.go
+	HEAR_FIT=28 go test -run '^TestFit$$' -count=1 -timeout 30m -v ./speech/hear
+
 .PHONY: figures
 figures: export FIGURES = $(CURDIR)/build/figures.raw
 figures: tools $(BIN) ## measures every figure into build/figures.tsv

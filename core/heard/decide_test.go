@@ -89,6 +89,39 @@ func TestDecide(t *testing.T) {
 	}
 }
 
+// How sure a saying is decides what a rival is worth: the same two readings are asked about when it is doubtful, and not when it is sure.
+func TestDecideSure(t *testing.T) {
+	slot := heard.Slot{
+		Units:   []string{"V"},
+		Matters: func(a, b measure.Reading) bool { return (a.Value.Base() > 18) != (b.Value.Base() > 18) },
+		Clears:  func(r measure.Reading) bool { return r.Value.Base() < 1 },
+	}
+	matters := []heard.Meaning{meaning(0, "15 V"), meaning(2, "50 V")}
+	hazard := []heard.Meaning{meaning(0, "5 V"), meaning(2, "0.5 V")}
+	for _, tt := range []struct {
+		name   string
+		sure   float64
+		failed int
+		ms     []heard.Meaning
+		want   heard.Action
+	}{
+		{"sure, rival that matters", 0.95, 0, matters, heard.Accept},
+		{"doubtful, rival that matters", 0.7, 0, matters, heard.AskTwo},
+		{"sure, rival that clears a hazard", 0.95, 0, hazard, heard.AskTwo},
+		{"quite sure, rival that clears a hazard", 0.99, 0, hazard, heard.Accept},
+		{"quite sure, clears a hazard itself", 0.99, 0, []heard.Meaning{meaning(0, "0.5 V")}, heard.Second},
+		{"doubtful, no rival that matters", 0.7, 0, []heard.Meaning{meaning(0, "15 V"), meaning(2, "14 V")}, heard.Accept},
+		{"more likely wrong", 0.4, 0, []heard.Meaning{meaning(0, "15 V")}, heard.Again},
+		{"more likely wrong, again", 0.4, 1, []heard.Meaning{meaning(0, "15 V")}, heard.Digits},
+	} {
+		s := slot
+		s.Failed = tt.failed
+		if d := heard.Decide(&heard.Utterance{Source: "voice", SNR: 25, Sure: tt.sure, Meanings: tt.ms}, s); d.Action != tt.want {
+			t.Errorf("%s: %s (%s), want %s", tt.name, d.Action, d.Why, tt.want)
+		}
+	}
+}
+
 func TestConfusions(t *testing.T) {
 	for _, tt := range []struct{ value, why, want string }{
 		{"15 V", "teen", "50 V"}, {"50 V", "teen", "15 V"}, {"115.5 V", "teen", "150.5 V"}, {"0.209 A", "digit", "0.09 A"}, {"557 ohm", "digit", "57 ohm"},

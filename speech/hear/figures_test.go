@@ -121,6 +121,7 @@ func TestFigures(t *testing.T) {
 		emergencies(t, add, b, s, lex)
 		notForUs(t, add, b, s)
 		human(t, add, b)
+		humanNumbers(t, add, b, s)
 		write(t, table)
 	})
 }
@@ -503,6 +504,51 @@ func human(t *testing.T, add figure.Adder, b *hear.Bench) {
 		return nil
 	})
 	add("hear.human_digit_pct", pct(right, n), "%", "reported", n)
+}
+
+// humanNumbers plays numbers joined from the recorded words of a person, with the units that were recorded.
+func humanNumbers(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
+	p, err := hear.Person()
+	if err != nil {
+		t.Log("no human numbers: ", err)
+		return
+	}
+	items := hear.HumanNumbers(60, 8)
+	for _, x := range []struct {
+		id string
+		c  hear.Condition
+	}{{"", hear.Conditions[0]}, {"_10db", hear.Conditions[3]}, {"_5db", hear.Conditions[5]}} {
+		var mu sync.Mutex
+		right := 0
+		n := parallel(t, b, len(items), share(0.03), func(b *hear.Bench, i int) error {
+			words, err := p.Say(items[i].Say)
+			if err != nil {
+				return err
+			}
+			pcm, end := s.Place(words, x.c, i)
+			h, err := b.Hear(pcm, end, phrase.Expect{Units: []string{"s", "min"}})
+			if err != nil {
+				return err
+			}
+			ok := len(h.Final) == 1 && items[i].Right(h.Final[0].Best())
+			mu.Lock()
+			defer mu.Unlock()
+			if ok {
+				right++
+			} else {
+				t.Logf("human%s %q: %+v", x.id, items[i].Say, texts(h))
+			}
+			return nil
+		})
+		add("hear.human_number"+x.id+"_pct", pct(right, n), "%", "reported", n)
+	}
+}
+
+func texts(h hear.Heard) (out []string) {
+	for _, u := range h.Final {
+		out = append(out, u.Text)
+	}
+	return out
 }
 
 // write puts the table per voice and level into build/hear.tsv.

@@ -34,13 +34,19 @@ func (s *Studio) Clip(v Voice, say string, c Condition, draw int) (pcm []int16, 
 	if err != nil {
 		return nil, 0, err
 	}
+	pcm, end = s.Place(words, c, draw)
+	return pcm, end, nil
+}
+
+// Place puts words into the noise of a condition and returns the sound and the index where the words end.
+func (s *Studio) Place(words []int16, c Condition, draw int) (pcm []int16, end int) {
 	words = trimSilence(words)
 	var noise []float64
 	if n := s.noise[c.Noise]; n != nil {
 		at := (draw*7919 + 13) % (len(n) / 2)
 		noise = n[at:]
 	}
-	return Clip(words, speechLevel, c.SNR, noise, before, after), int(before*16000) + len(words), nil
+	return Clip(words, speechLevel, c.SNR, noise, before, after), int(before*16000) + len(words)
 }
 
 // trimSilence takes silence of more than 40 dB below the loudest frame off both ends.

@@ -451,6 +451,9 @@ func (e *Ear) finish(fault string) error {
 	}
 	u := e.cfg.Parser.HearAll(hearings, e.expect)
 	u.Level, u.SNR = level, e.snr
+	if m := u.Best(); m != nil && m.Kind == heard.Reading {
+		u.Sure = sure(&u)
+	}
 	e.doubt(&u)
 	if err := e.listenAgain(&u); err != nil {
 		return err

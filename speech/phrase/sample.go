@@ -199,7 +199,7 @@ type sampler struct {
 	units  map[string][]string
 	known  func(string) bool
 	kinds  []kind
-	words  bool // numbers and units in words, nothing else: "m a" and "make that" sound like many things
+	words  bool // numbers and units in words and little else: "m a" and "make that" sound like many things
 	weight int  // sum of those of the kinds
 }
 
@@ -257,11 +257,13 @@ func (g *sampler) reading() string {
 		}
 	}
 	switch way := g.r.IntN(24); {
-	case g.words:
 	case way == 0:
 		parts = append([]string{"it's"}, parts...)
 	case way == 1:
 		parts = append([]string{"i get"}, parts...)
+	case way == 2 && g.words:
+		parts = append([]string{"it reads"}, parts...)
+	case way == 3 && g.words:
 	case way == 2: // a start, taken back
 		parts = append([]string{strings.Fields(words)[0], "no"}, parts...)
 	case way == 3:
@@ -278,7 +280,7 @@ func (g *sampler) number(d unit.Decimal) string {
 		words = d.Digits()
 	case strings.HasPrefix(words, "one hundred ") && g.r.IntN(3) == 0 && d.Exp == 0 && d.Mant > 109: // "one nineteen"
 		words = "one " + strings.TrimPrefix(words, "one hundred ")
-	case strings.Contains(words, "hundred ") && g.r.IntN(3) == 0 && !g.words:
+	case strings.Contains(words, "hundred ") && g.r.IntN(3) == 0:
 		words = strings.Replace(words, "hundred ", "hundred and ", 1)
 	case strings.HasPrefix(words, "zero point") && g.r.IntN(3) > 0:
 		words = []string{"", "oh "}[g.r.IntN(2)] + strings.TrimPrefix(words, "zero ")
