@@ -226,7 +226,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 	case "age":
 		m.fromLine(q, "age")
 		q.count = true
-		q.units = []string{"x"}
+		q.units = []string{"yr", "x"}
 		q.step.Keypad = q.units
 	case "decide":
 		m.fromLine(q, "decide", "cost", m.costSentence())

@@ -261,7 +261,7 @@ func (p *Person) step(v *session.View) (heard.Meaning, error) {
 	case kind == "callout":
 		return reading(unit.Of("140", "money")), nil
 	case kind == "age":
-		return heard.Meaning{Kind: heard.Count, Text: "12"}, nil
+		return reading(unit.Of("12", "yr")), nil
 	case st.ID == "cycle", strings.HasPrefix(st.ID, "cycle"):
 		good := st.Answers[0].ID
 		if len(p.Modes) == 0 {

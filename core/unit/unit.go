@@ -74,6 +74,7 @@ var units = []Unit{
 	{ID: "s", Dim: Duration, Scale: 1, One: "second", Many: "seconds"},
 	{ID: "min", Dim: Duration, Scale: 60, One: "minute", Many: "minutes"},
 	{ID: "h", Dim: Duration, Scale: 3600, One: "hour", Many: "hours"},
+	{ID: "yr", Dim: Duration, Scale: 365.25 * 24 * 3600, One: "year", Many: "years"},
 	{ID: "W", Dim: Power, Scale: 1, One: "watt", Many: "watts"},
 	{ID: "Btu/h", Dim: Power, Scale: 0.29307107, One: "B T U per hour", Many: "B T U per hour"},
 	{ID: "in", Dim: Length, Scale: 0.0254, One: "inch", Many: "inches"},

@@ -194,6 +194,7 @@ unit "ppm" { say = ["parts per million", "part per million", "p p m"] }
 unit "s" { say = ["seconds", "second", "secs"] }
 unit "min" { say = ["minutes", "minute"] }
 unit "h" { say = ["hours", "hour"] }
+unit "yr" { say = ["years", "year", "years old", "year old"] }
 unit "W" { say = ["watts", "watt"] }
 unit "Btu/h" { say = ["b t u per hour", "b t u an hour", "b t u", "b t use", "b t u's"] }
 unit "in" { say = ["inches", "inch"] }
