@@ -22,7 +22,7 @@ export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke',
 
 // ---------------------------------------------------------------- state of the page (the rest is the core's)
 export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
-  keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', commands: null, heard: '', device: {}};
+  keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', hand: null, heard: '', device: {}};
 
 // ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
 export const bus = {
