@@ -1,6 +1,7 @@
 package camera
 
 import (
+	"encoding/binary"
 	"math"
 	"slices"
 )
@@ -36,6 +37,7 @@ type run struct {
 type finder struct {
 	hat    [2][]byte // how much darker (0) or lighter (1) than its background each pixel is
 	tmp    []byte
+	pad    []byte // one row with room at both ends
 	floor  []byte // per block, what counts as a stroke
 	runs   [2][]run
 	parent [2][]int32
@@ -64,9 +66,9 @@ func (f *finder) find(g *grey, noise float64) []blob {
 		if p == 1 {
 			flip(hat)
 		}
-		widen(hat, f.tmp[:n], w, h) // of the brightest: closes dark strokes
+		f.widen(hat, f.tmp[:n], w, h) // of the brightest: closes dark strokes
 		flip(hat)
-		widen(hat, f.tmp[:n], w, h)
+		f.widen(hat, f.tmp[:n], w, h)
 		for i, v := range g.pix[:n] {
 			c := 255 - int(hat[i])
 			if p == 1 {
@@ -126,48 +128,68 @@ func flip(pix []byte) {
 	}
 }
 
-// widen replaces every pixel by the largest within strokeR of it on either axis.
-func widen(pix, tmp []byte, w, h int) {
+// widen replaces every pixel by the largest within strokeR of it on either axis, eight pixels at a time.
+func (f *finder) widen(pix, tmp []byte, w, h int) {
 	const r = strokeR
 	if w <= 2*r || h <= 2*r {
 		return
 	}
+	if cap(f.pad) < w+16 {
+		f.pad = make([]byte, w+16)
+	}
+	pad := f.pad[:w+16]
+	clear(pad) // zero beyond the ends never is the largest
 	for y := range h {
-		in, out := pix[y*w:(y+1)*w], tmp[y*w:(y+1)*w]
-		// maxima of two, then of four, then of seven neighbours
-		m := in[0]
-		for x := range r {
-			m = max(m, in[x])
+		copy(pad[r:], pix[y*w:(y+1)*w])
+		clear(pad[r+w:])
+		out := tmp[y*w : (y+1)*w]
+		x := 0
+		for ; x+8 <= w; x += 8 {
+			p := pad[x : x+14]
+			m := word(p)
+			for d := 1; d <= 2*r; d++ {
+				m = larger(m, word(p[d:]))
+			}
+			binary.LittleEndian.PutUint64(out[x:], m)
 		}
-		for x := range r + 1 {
-			m = max(m, in[x+r])
+		for ; x < w; x++ {
+			m := pad[x]
+			for _, v := range pad[x+1 : x+2*r+1] {
+				m = max(m, v)
+			}
 			out[x] = m
-		}
-		a := in[1:]
-		for x := r + 1; x < w-r; x++ {
-			b := a[:7:7]
-			out[x] = max(max(max(b[0], b[1]), max(b[2], b[3])), max(max(b[4], b[5]), b[6]))
-			a = a[1:]
-		}
-		m = in[w-1]
-		for x := w - 1; x >= w-r; x-- {
-			m = max(m, in[x])
-		}
-		for x := w - r; x < w; x++ {
-			out[x] = max(out[w-r-1], m)
 		}
 	}
 	for y := range h {
 		lo, hi := max(0, y-r), min(h-1, y+r)
 		out := pix[y*w : (y+1)*w]
-		copy(out, tmp[lo*w:(lo+1)*w])
-		for j := lo + 1; j <= hi; j++ {
-			in := tmp[j*w:][:len(out)]
-			for x := range out {
-				out[x] = max(out[x], in[x])
+		x := 0
+		for ; x+8 <= w; x += 8 {
+			m := word(tmp[lo*w+x:])
+			for j := lo + 1; j <= hi; j++ {
+				m = larger(m, word(tmp[j*w+x:]))
 			}
+			binary.LittleEndian.PutUint64(out[x:], m)
+		}
+		for ; x < w; x++ {
+			m := tmp[lo*w+x]
+			for j := lo + 1; j <= hi; j++ {
+				m = max(m, tmp[j*w+x])
+			}
+			out[x] = m
 		}
 	}
+}
+
+func word(p []byte) uint64 { return binary.LittleEndian.Uint64(p) }
+
+// larger is the larger of each of the eight bytes of a and b.
+func larger(a, b uint64) uint64 {
+	const top = 0x8080808080808080
+	low := (a | top) - (b &^ top) // top bit: the lower seven bits of a are at least those of b
+	ge := (a&^b | ^(a^b)&low) & top
+	mask := ge >> 7 * 0xff
+	return a&mask | b&^mask
 }
 
 // put adds one pixel to the last run of its row when it is next to it or one pixel away.
