@@ -21,6 +21,7 @@ type Bench struct {
 	list   []string
 	rec    *vosk.Recognizer
 	narrow map[string]*vosk.Recognizer // by what was asked for
+	Saying string                      // what the own voice says while clips are heard; "": nothing
 }
 
 // shared lets many ears use one recogniser one after the other.
@@ -127,6 +128,9 @@ func (b *Bench) Hear(pcm []int16, end int, x phrase.Expect) (Heard, error) {
 	}
 	defer ear.Close()
 	ear.Expect(x)
+	if b.Saying != "" {
+		ear.Speaking(b.Saying)
+	}
 	for len(pcm) > 0 {
 		n := min(800, len(pcm))
 		at += n

@@ -174,6 +174,8 @@ func speed(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 	add("hear.reply_median_s", quantile(reply, 0.5), "s", "<= 0.6", n)
 	add("hear.reply_p95_s", quantile(reply, 0.95), "s", "<= 0.9", n)
 	add("hear.earcon_p95_s", quantile(chime, 0.95), "s", "<= 0.35", n)
+	b.Saying = "Red on first pin of the igniter, black on second pin."
+	defer func() { b.Saying = "" }()
 	for i, v := range s.Voices {
 		pcm, end, err := s.Clip(v, "stop", hear.Conditions[0], i)
 		if err != nil {
