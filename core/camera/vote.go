@@ -79,7 +79,7 @@ func Vote(frames []*Reading) *Reading {
 		d.Glyph, d.P, d.Rival, d.RivalP = 0, 0, 0, 0
 	}
 	out.lead = sigmoid(out.lead * k)
-	out.minus *= k
+	out.minus /= float64(used) // a mark that looks like a sign does so in every picture: more of them make it no surer
 	out.doubt = doubts*3 >= used
 	out.settle()
 	out.Frames = used
