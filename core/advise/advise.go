@@ -249,14 +249,14 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 	d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, lead.Group, lead.P
 }
 
-// notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part needs more than a coin's toss
-// for it, other work a little less. Below that the search ends without a name.
+// notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or somebody's visit needs more
+// than a coin's toss for it, other work a little less. Below that the search ends without a name.
 func (a *Planned) notByElimination(d *plan.Decision) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
 	}
 	least := leastWork
-	if a.c.Model.Repairs[d.Group].Kind == "replace" {
+	if k := a.c.Model.Repairs[d.Group].Kind; k == "replace" || k == "call" {
 		least = leastPart
 	}
 	if d.P < least {
@@ -270,8 +270,8 @@ const (
 	leastWork = 0.4
 )
 
-// likelyFree is the probability from which that is done. Judgement: more often than not it spares the meter.
-const likelyFree = 0.5
+// likelyFree is the probability from which that is done. Judgement: once in three times it spares the meter.
+const likelyFree = 0.3
 
 // enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it the
 // check waits until the plan wants it for its own sake. Judgement, fitted on the furnace file by the length of a job.

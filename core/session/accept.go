@@ -454,15 +454,34 @@ func (m *Machine) photoTold(n int, id string) {
 	}
 }
 
+// fails notes that a watched start did not bring heat: as the answer to the question of the story that has this answer, and so that nobody
+// is told that nothing is wrong.
+func (m *Machine) fails(id string) {
+	j := m.j
+	j.failed = true
+	for i := range m.model.Checks {
+		c := &m.model.Checks[i]
+		if c.Stage != "story" {
+			continue
+		}
+		if o := slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id }); o >= 0 {
+			m.settle(Finding{Check: i, Option: o})
+			return
+		}
+	}
+}
+
 // cycled works a watched cycle: the first is seen to start, what it does is asked about while it runs, and the second follows when
 // the first has ended.
 func (m *Machine) cycled(id string) {
 	j := m.j
 	if id != oFull && id != oRunning {
 		m.say("info", sentence(m.option(id)))
+		m.fails(id)
 		m.notFixed()
 		return
 	}
+	j.failed = false
 	j.cycles++
 	m.fact(m.line([...]string{"cycle.one", "cycle.two"}[min(j.cycles, 2)-1]))
 	m.say("info", m.line([...]string{"cycle.one", "cycle.two"}[min(j.cycles, 2)-1]))

@@ -128,6 +128,7 @@ type job struct {
 	liveBad  int
 	refused  map[string]int
 	cycles   int
+	failed   bool     // the last watched start brought no heat
 	opened   site.Set // covers ever opened
 	lifted   site.Set // wires ever lifted
 	held     bool     // a door switch was ever held

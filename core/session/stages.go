@@ -3,6 +3,7 @@ package session
 import (
 	"encoding/json"
 	"slices"
+	"strconv"
 
 	"readback/core/measure"
 	"readback/core/site"
@@ -239,6 +240,18 @@ func (m *Machine) closed() bool {
 	}
 	j.advice = a
 	j.repair = a.Repair
+	if a.Repair < 0 && j.failed {
+		m.unresolved() // it was seen to fail: something is wrong, whatever the answers say
+		return true
+	}
+	if n := len(j.mended); a.Repair < 0 && n > 0 && !j.done["works."+strconv.Itoa(n)] {
+		j.done["works."+strconv.Itoa(n)] = true // what was done may have been all of it: two cycles show it
+		j.repair, j.cycles, j.stage = j.mended[n-1].Repair, 0, sRestart
+		if c := m.model.Repairs[j.repair].Confirm; c >= 0 && j.asked[c] == 0 {
+			j.asked[c] = 1
+		}
+		return true
+	}
 	if a.Repair < 0 {
 		m.say("info", m.line("verdict.nothing"))
 		m.fact(m.line("verdict.nothing"))
