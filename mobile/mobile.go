@@ -2,7 +2,7 @@
 // type is in this file, so reviewing it is reviewing the interface. It holds no logic; everything behind it is an
 // ordinary Go package under test without it.
 //
-// Rules at this border. Only shapes that the binding generator carries over: strings, bool, int, []byte, pointers to the structs
+// Rules at this border. Only shapes that the binding generator carries over: strings, bool, int, int64, []byte, pointers to the structs
 // here, interfaces, and one error. Bytes that come in are copied before the call returns; the caller may reuse them. A panic
 // inside becomes an error. Errors begin with a stable code and a colon; Code takes it off. Every method of Host and
 // Listener returns an error, not because the core would act on one, but because an exception thrown by the shell then comes

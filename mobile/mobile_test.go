@@ -302,7 +302,7 @@ func signature(t *testing.T, fset *token.FileSet, name string, f *ast.FuncType) 
 	if reserved[name[strings.LastIndex(name, ".")+1:]] {
 		t.Errorf("%s is a method of every Java object", name)
 	}
-	ok := map[string]bool{"string": true, "bool": true, "int": true, "[]byte": true, "Host": true, "Listener": true,
+	ok := map[string]bool{"string": true, "bool": true, "int": true, "int64": true, "[]byte": true, "Host": true, "Listener": true,
 		"*Core": true, "*Reply": true, "*Subscription": true}
 	for _, p := range f.Params.List {
 		if !ok[shape(p.Type)] {
