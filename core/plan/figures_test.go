@@ -143,6 +143,13 @@ func TestFigures(t *testing.T) {
 			caught, injected, vain, clean = caught+c1, injected+c2, vain+c3, clean+c4
 			files = math.Max(files, fileRatio(t, &e, 20))
 		}
+		jobs, blamed := 0, 0
+		for _, e := range allBenches(t) {
+			n := len(e.model.Modes)
+			x, y := e.oneWrong(t, n*n/400+1, 2)
+			jobs, blamed = jobs+x, blamed+y
+		}
+		add("prove.one_wrong_answer_pct", 100*float64(blamed)/float64(jobs), "%", "= 0", jobs)
 		add("plan.decide_ms", decide, "ms", "<= 20", count)
 		add("plan.single_right_pct", 100*float64(single)/float64(modes), "%", "reported", modes)
 		add("plan.checks_mean", float64(checks)/float64(modes), "checks", "<= 25", modes)

@@ -90,7 +90,7 @@ func (b *bench) oneWrong(t testing.TB, stride, first int) (jobs, wrong int) {
 func TestOneWrongAnswer(t *testing.T) {
 	for _, b := range allBenches(t) {
 		n := len(b.model.Modes)
-		jobs, wrong := b.oneWrong(t, n*n/400+1, 1) // the figures take more of them
+		jobs, wrong := b.oneWrong(t, n*n/200+1, 1) // the figures take more of them
 		t.Logf("%s: %d jobs", b.model.ID, jobs)
 		if wrong > 0 {
 			t.Errorf("%s: %d of %d jobs with one wrong answer end in a confident wrong verdict", b.model.ID, wrong, jobs)
