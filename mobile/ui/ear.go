@@ -20,7 +20,7 @@ type Speech struct {
 // Listener receives what an ear makes of the sound; its functions may be called from Feed only.
 type Listener struct {
 	Utterance func(heard.Utterance) // whole, or Partial with an emergency or "quiet" in it
-	Complete  func()                // what was said so far is a whole answer: time to show that it was heard
+	Complete  func()                // what was said so far is a whole answer: time to show that it was heard; may be nil
 	Partial   func(text string)     // words as they are being spoken, for the page
 	Level     func(dbfs, snr float64)
 }

@@ -42,6 +42,10 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		return nil, fmt.Errorf("speech is off: %w", err)
 	}
 	phrases, _ := lib.parser.Sample(phrase.Readings, 1, engine.Known)
+	var complete func(string)
+	if l.Complete != nil {
+		complete = func(string) { l.Complete() }
+	}
 	ear, err := listen.New(listen.Config{
 		New:    func() (speech.Recognizer, error) { return engine.New(phrases, phrase.Alternatives) },
 		Parser: lib.parser,
@@ -49,7 +53,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 			return engine.New(lib.parser.Narrow(x, engine.Known), phrase.Alternatives)
 		},
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
-		Complete:  func(string) { l.Complete() },
+		Complete:  complete,
 		Partial:   l.Partial,
 		Level:     l.Level,
 	})
