@@ -67,6 +67,22 @@ func TestImports(t *testing.T) {
 	}
 }
 
+// What go build or a tool drops at the top level is not committed with the rest.
+func TestTopLevel(t *testing.T) {
+	out, err := exec.Command("git", "-C", "..", "ls-files").Output()
+	if err != nil {
+		t.Skip("this is no clone: what is committed cannot be listed")
+	}
+	want := map[string]bool{"mobile": true, "core": true, "speech": true, "flows": true, "assets": true, "testdata": true,
+		"README.md": true, "DEVELOPERS.md": true, "go.mod": true, "go.sum": true, "Makefile": true}
+	for line := range strings.Lines(string(out)) {
+		if top, _, _ := strings.Cut(strings.TrimSpace(line), "/"); !want[top] && !strings.HasPrefix(top, ".") {
+			t.Errorf("%s stands at the top level and is committed", top)
+			want[top] = true // told once
+		}
+	}
+}
+
 // The core never asks for the time or a random number by itself; they come in as values. A generator started at a seed that is
 // written down gives the same numbers every time, so it may be made; the package's own unseeded functions may not be called.
 func TestNoClockNoChance(t *testing.T) {
