@@ -80,7 +80,7 @@ type Planner struct {
 	weak    []int
 	asked   []int
 	prob    []float64 // per hypothesis
-	spoilt  []float64 // per hypothesis of the frame: chance that a dubious answer was spoiled
+	share   []float64 // per hypothesis of the frame: chance of what about is asked about
 	alive   []float64 // per hypothesis: probability without what tried repairs would have ended
 	needs   [][3]int16
 	done    []bool    // per group: mended, as needs has it
@@ -111,7 +111,7 @@ func New(t *Task, w Weights, l Limits) (*Planner, error) {
 	if d > 128 {
 		return nil, errTooMany
 	}
-	p.prob, p.spoilt = make([]float64, len(t.Problem.Hyps)), make([]float64, n)
+	p.prob, p.share = make([]float64, len(t.Problem.Hyps)), make([]float64, n)
 	p.alive = make([]float64, len(t.Problem.Hyps))
 	p.done = make([]bool, t.Problem.Groups)
 	p.needs = make([][3]int16, len(t.Problem.Hyps))

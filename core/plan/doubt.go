@@ -29,9 +29,8 @@ func (p *Planner) doubt(b *infer.Belief, s *Situation) (check int, chance float6
 // something of the decision too; -1 when there is none.
 func (p *Planner) cross(b *infer.Belief, doubt int) int {
 	f := &p.frame
-	p.spoilt = p.spoilt[:f.n]
-	b.Spoilt(doubt, p.spoilt)
-	with := dot(f.root, p.spoilt)
+	p.share = p.share[:f.n]
+	b.Spoilt(doubt, p.share)
 	best, most := -1, 0.0
 	for i := range p.open {
 		c := &p.open[i]
@@ -39,18 +38,7 @@ func (p *Planner) cross(b *infer.Belief, doubt int) int {
 			continue
 		}
 		f.tests = f.tests[:0]
-		ts := &f.tests[p.addTest(b, c.Check, 0)]
-		info := 0.0
-		for o := range ts.outcomes {
-			like := ts.like[o*f.n : (o+1)*f.n]
-			yes, all := 0.0, 0.0
-			for h, x := range f.root {
-				y := x * like[h]
-				all += y
-				yes += y * p.spoilt[h]
-			}
-			info += part(yes, with*all) + part(all-yes, (1-with)*all)
-		}
+		info := p.about(p.addTest(b, c.Check, 0), p.share)
 		if x := info / (c.Cost + 1); info > crossBits && x > most {
 			best, most = c.Check, x
 		}

@@ -148,13 +148,21 @@ func (p *Planner) sameMethod(a, b int) bool {
 // bitsOf is the information of a test of the frame about whether repair g is needed.
 func (p *Planner) bitsOf(t, g int) float64 {
 	f := &p.frame
-	ts := &f.tests[t]
-	with := 0.0
-	for h, x := range f.root {
+	p.share = p.share[:f.n]
+	for h := range p.share {
+		p.share[h] = 0
 		if hasNeed(f.needs[h], g) {
-			with += x
+			p.share[h] = 1
 		}
 	}
+	return max(0, p.about(t, p.share))
+}
+
+// about is the information of a test of the frame about something that is so with a probability of its own under each hypothesis, bits.
+func (p *Planner) about(t int, so []float64) float64 {
+	f := &p.frame
+	ts := &f.tests[t]
+	with := dot(f.root, so)
 	info := 0.0
 	for o := range ts.outcomes {
 		like := ts.like[o*f.n : (o+1)*f.n]
@@ -162,13 +170,11 @@ func (p *Planner) bitsOf(t, g int) float64 {
 		for h, x := range f.root {
 			y := x * like[h]
 			all += y
-			if hasNeed(f.needs[h], g) {
-				yes += y
-			}
+			yes += y * so[h]
 		}
 		info += part(yes, with*all) + part(all-yes, (1-with)*all)
 	}
-	return max(0, info)
+	return info
 }
 
 func part(joint, apart float64) float64 {

@@ -432,14 +432,14 @@ func (m *Machine) pendingView(x heard.Meaning) {
 	if m.j.heardView == nil {
 		return
 	}
+	taken := m.inWords(x)
 	switch {
 	case x.Reading != nil:
-		m.j.heardView.Taken, m.j.heardView.Pending = m.written(x.Reading), true
+		taken = m.written(x.Reading)
 	case x.Kind == heard.Command:
-		m.j.heardView.Taken, m.j.heardView.Pending = x.ID, true
-	default:
-		m.j.heardView.Taken, m.j.heardView.Pending = m.inWords(x), true
+		taken = x.ID
 	}
+	m.j.heardView.Taken, m.j.heardView.Pending = taken, true
 }
 
 // noisy tells whether it is so loud that every value is confirmed.

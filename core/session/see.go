@@ -392,8 +392,8 @@ func (m *Machine) agreed(x heard.Meaning) {
 			return
 		}
 	}
-	q.pending, q.first, q.choices, q.number, q.sighted, q.ready = nil, nil, nil, nil, false, false
-	q.typed, j.state = true, "ask"
+	q.settle()
+	q.ready, q.typed, j.state = false, true, "ask"
 	if j.heardView == nil {
 		j.heardView = &HeardView{Text: q.sight.Text}
 	}
@@ -412,9 +412,8 @@ func (m *Machine) differs(said heard.Meaning) {
 		}
 		seen = heard.Meaning{Kind: heard.Reading, Reading: &r}
 	}
-	q.blind, q.sighted = true, false
-	q.pending, q.first, q.number, q.choices = nil, nil, nil, []heard.Meaning{said, seen}
-	q.ready = false
+	q.settle()
+	q.blind, q.ready, q.choices = true, false, []heard.Meaning{said, seen}
 	j.state = "confirm"
 	m.pendingView(said)
 	m.cue("ask")

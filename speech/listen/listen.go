@@ -326,14 +326,11 @@ func (e *Ear) decide() error {
 		return nil
 	case e.class != "digits" && e.count-e.since >= steady && e.cfg.Parser.Complete(e.text, e.expect):
 		return e.finish("")
-	case e.quiet >= t.open || e.quiet >= t.closed && !e.open():
+	case e.quiet >= t.open || e.quiet >= t.closed && e.cfg.Parser.Complete(e.text, e.expect): // not a number without its unit, or a repair just begun
 		return e.finish("")
 	}
 	return nil
 }
-
-// open tells whether the words sound unfinished: a number without its unit, a repair just begun.
-func (e *Ear) open() bool { return !e.cfg.Parser.Complete(e.text, e.expect) }
 
 // watch tells an emergency or "quiet" in a partial result once it has stood long enough.
 func (e *Ear) watch() {

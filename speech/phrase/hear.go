@@ -36,7 +36,7 @@ func (p *Parser) HearAll(ws []Witness, e Expect) heard.Utterance {
 		}
 	}
 	u.Meanings = p.Parse(u.Text, e)
-	known := u.Text != "" && !strings.Contains(u.Text, "[unk]")
+	known := u.Text != "" && !strings.Contains(u.Text, Unknown)
 	inWords := len(e.Options) > 0 && len(e.Units) == 0
 	if known && !inWords && (len(u.Meanings) == 0 || hasReading(u.Meanings) || len(e.Units) > 0 && !p.exact(u.Text)) {
 		u.Meanings, u.Agree = p.merge(u.Meanings, ws, u.Text, e)
@@ -66,7 +66,7 @@ func (p *Parser) answers(ms []heard.Meaning, alts []Alternative, e Expect) []hea
 	more := slices.DeleteFunc(slices.Clone(ms), func(m heard.Meaning) bool { return !wanted(m) })
 	known := len(more)
 	for _, a := range alts[1:] {
-		if strings.Contains(a.Text, "[unk]") {
+		if strings.Contains(a.Text, Unknown) {
 			continue
 		}
 		for _, m := range p.Parse(a.Text, e) {

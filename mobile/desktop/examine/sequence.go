@@ -170,7 +170,7 @@ func (f *Furnace) play(call bool) []moment {
 		if f.unit.fanOnLimit {
 			s.out = on("BLW", "IND")
 		}
-		m = put("limit", "4")
+		put("limit", "4")
 		return out
 	case !call || !sees(m, "W", "board-call"):
 		return out
