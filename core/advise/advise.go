@@ -160,11 +160,9 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	a.rate(&q)
 	m := a.c.Model
 	n := len(m.Checks)
-	s := a.situation(&q)
-	times := a.replay(q, &s)
+	s, times := a.replay(&q)
 	if a.grow(len(q.Findings)) {
-		s = a.situation(&q)
-		times = a.replay(q, &s)
+		s, times = a.replay(&q)
 	}
 	blocked := make([]bool, n)
 	for _, b := range q.Blocked {
@@ -214,11 +212,6 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	}
 	a.explain(&out, &d)
 	return out
-}
-
-func (a *Planned) situation(q *session.Query) plan.Situation {
-	n := len(a.c.Model.Checks)
-	return plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
 }
 
 // follows tells whether the answer to a look is all but known from what was seen before, and is not that of a good appliance: who has said
@@ -293,11 +286,13 @@ const maxTimes = 3
 // leastShown is the probability below which a suspect is not worth a line.
 const leastShown = 0.02
 
-// replay brings the belief to what the findings and repairs make of it.
-func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
+// replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each check was asked.
+func (a *Planned) replay(q *session.Query) (s plan.Situation, times []int) {
 	a.belief.Clear()
-	times = make([]int, len(a.c.Model.Checks))
-	last := make([]*infer.Finding, len(times))
+	n := len(a.c.Model.Checks)
+	s = plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
+	times = make([]int, n)
+	last := make([]*infer.Finding, n)
 	mended, cycled, doubted := 0, 0, 0
 	mend := func(after int) {
 		for mended < len(q.Mended) && q.Mended[mended].After <= after {
@@ -334,7 +329,7 @@ func (a *Planned) replay(q session.Query, s *plan.Situation) (times []int) {
 		}
 	}
 	mend(len(q.Findings))
-	return times
+	return s, times
 }
 
 func (a *Planned) site(s site.State) plan.Site {

@@ -141,6 +141,13 @@ func (g *grey) reduce(p *Plane, f int) {
 	}
 }
 
+// Reduced is the brightness of p averaged over f by f blocks, f at least 1; colour is left out.
+func (p *Plane) Reduced(f int) *Plane {
+	var g grey
+	g.reduce(p, f)
+	return &Plane{W: g.w, H: g.h, Stride: g.w, Time: p.Time, Exposure: p.Exposure, Y: g.pix}
+}
+
 // reduceBrightest fills g with the largest of the red, green and blue of p, averaged over f by f blocks.
 func (g *grey) reduceBrightest(p *Plane, f int) {
 	g.size(max(1, p.W/f), max(1, p.H/f))

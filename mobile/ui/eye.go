@@ -66,8 +66,7 @@ type eye struct {
 	text    string
 	told    string
 	toldAt  int64
-	reason  string
-	reasonT int64
+	reasonT int64 // when a reason was told last, or none was due
 	coded   int64
 	w, h    int // of the newest frame
 }
@@ -141,19 +140,17 @@ func shrunk(p *camera.Plane, most int) *camera.Plane {
 	if f == 1 {
 		return p
 	}
-	out := &camera.Plane{W: p.W / f, H: p.H / f, Stride: p.W / f, Time: p.Time, Exposure: p.Exposure, Y: make([]byte, (p.W/f)*(p.H/f))}
-	for y := range out.H {
-		for x := range out.W {
-			sum := f * f / 2
-			for j := range f {
-				for i := range f {
-					sum += int(p.Y[(y*f+j)*p.Stride+x*f+i])
-				}
-			}
-			out.Y[y*out.W+x] = byte(sum / (f * f))
-		}
+	return p.Reduced(f)
+}
+
+// greyJPEG is the brightness of a plane as a picture.
+func greyJPEG(p *camera.Plane, quality int) ([]byte, error) {
+	var b bytes.Buffer
+	img := &image.Gray{Pix: p.Y, Stride: p.Stride, Rect: image.Rect(0, 0, p.W, p.H)}
+	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: quality}); err != nil {
+		return nil, err
 	}
-	return out
+	return b.Bytes(), nil
 }
 
 // lastFrame is the newest frame of the open step as a JPEG picture, for a viewfinder that has no video of its own.
@@ -165,12 +162,11 @@ func (h *Hub) lastFrame() (any, error) {
 	if p.W == 0 {
 		return nil, errNotFound
 	}
-	q := shrunk(&p, lampPixels)
-	var b bytes.Buffer
-	if err := jpeg.Encode(&b, &image.Gray{Pix: q.Y, Stride: q.Stride, Rect: image.Rect(0, 0, q.W, q.H)}, &jpeg.Options{Quality: 60}); err != nil {
+	data, err := greyJPEG(shrunk(&p, lampPixels), 60)
+	if err != nil {
 		return nil, err
 	}
-	return blob{"image/jpeg", b.Bytes()}, nil
+	return blob{"image/jpeg", data}, nil
 }
 
 func (e *eye) put(h *Hub, l look) error {
@@ -250,7 +246,7 @@ func (e *eye) run(h *Hub) {
 
 // begin forgets. A light is followed on as long as the step is the same: counting takes long and nothing said changes it.
 func (e *eye) begin(gen int, at int64, kind string) {
-	e.now, e.first, e.frames, e.text, e.told, e.reason, e.reasonT = gen, at, e.frames[:0], "", "", "", at
+	e.now, e.first, e.frames, e.text, e.told, e.reasonT = gen, at, e.frames[:0], "", "", at
 	if kind != session.EyeLamp {
 		e.lamp = nil
 	}
@@ -284,9 +280,9 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *session.Seen {
 			why = camera.Unclear
 		}
 		v.Reason = why.Say()
-		return e.cannot(string(why), v.Reason, p.Time, meterGiveUp)
+		return e.cannot(v.Reason, p.Time, meterGiveUp)
 	}
-	e.reason, e.reasonT = "", p.Time
+	e.reasonT = p.Time
 	v.Text, v.Words = all.Text, "over limit"
 	r := measure.Reading{State: measure.Over}
 	if all.Shows == camera.Number {
@@ -336,7 +332,7 @@ func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *session.Seen {
 	}
 	if !c.OK() {
 		v.Reason = c.Reason.Say()
-		return e.cannot(string(c.Reason), v.Reason, p.Time, lampGiveUp)
+		return e.cannot(v.Reason, p.Time, lampGiveUp)
 	}
 	v.Steady = true
 	if e.told == v.Text {
@@ -350,12 +346,9 @@ func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *session.Seen {
 	return &session.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
 }
 
-// cannot tells a reason that has stood for long enough, once.
-func (e *eye) cannot(id, say string, at int64, long float64) *session.Seen {
+// cannot tells why nothing is told, when that has been so for long enough.
+func (e *eye) cannot(say string, at int64, long float64) *session.Seen {
 	e.text = ""
-	if id != e.reason {
-		e.reason = id
-	}
 	if float64(at-e.reasonT) < long {
 		return nil
 	}
@@ -426,13 +419,12 @@ func (h *Hub) saw(s *session.Seen, gen int, p *camera.Plane) {
 
 // keepLocked writes the brightness of a frame into the job's folder.
 func (h *Hub) keepLocked(p *camera.Plane) (string, error) {
-	img := &image.Gray{Pix: p.Y, Stride: p.Stride, Rect: image.Rect(0, 0, p.W, p.H)}
-	var b bytes.Buffer
-	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 80}); err != nil {
+	data, err := greyJPEG(p, 80)
+	if err != nil {
 		return "", err
 	}
 	name := fmt.Sprintf("seen-%d.jpg", h.job.seq+1)
-	return name, writeSynced(filepath.Join(h.store.folder(h.job.id), name), b.Bytes())
+	return name, writeSynced(filepath.Join(h.store.folder(h.job.id), name), data)
 }
 
 // aimAt marks the light in the newest frame, in shares of its size.

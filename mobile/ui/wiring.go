@@ -43,7 +43,7 @@ func (h *Hub) mark(photo string, marks []session.Mark) error {
 	if h.job == nil {
 		return ErrNoJob
 	}
-	p, err := h.beforeLocked()
+	p, err := h.store.photoBefore(h.job.id)
 	if err != nil {
 		return err
 	}
@@ -57,9 +57,9 @@ func (h *Hub) mark(photo string, marks []session.Mark) error {
 	return h.stepLocked(session.Event{Type: session.EvPhoto, Photo: p})
 }
 
-// beforeLocked is the newest picture from before the work with its marks, nil when there is none.
-func (h *Hub) beforeLocked() (*session.Photo, error) {
-	events, _, _, err := h.store.load(h.job.id)
+// photoBefore is a job's newest picture from before the work with its marks, nil when there is none.
+func (s *store) photoBefore(job string) (*session.Photo, error) {
+	events, _, _, err := s.load(job)
 	if err != nil {
 		return nil, fmt.Errorf("ui: reading the journal: %w", err)
 	}
@@ -78,7 +78,7 @@ func (h *Hub) before() (any, error) {
 	if h.job == nil {
 		return nil, ErrNoJob
 	}
-	p, err := h.beforeLocked()
+	p, err := h.store.photoBefore(h.job.id)
 	if err != nil {
 		return nil, err
 	}
@@ -125,8 +125,8 @@ func (h *Hub) compare(name string, after []byte) error {
 	if err != nil || s == nil {
 		return err
 	}
-	h.mu.Lock()
-	before, err := h.beforeLocked()
+	h.mu.Lock() // while a line is being added the journal's end is not whole
+	before, err := h.store.photoBefore(job)
 	h.mu.Unlock()
 	if err != nil {
 		return err
