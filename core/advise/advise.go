@@ -116,7 +116,7 @@ func (a *Planned) rate(q *session.Query) {
 }
 
 // When after so many answers so many of them are thought spoiled, all told, three faults at once are looked at: they would explain
-// as facts what one or two faults explain as blunders. So many sets of them are entered at most.
+// as facts what one or two faults explain as blunders. So many sets of them are entered at most. Judgement, no source.
 const (
 	growAt    = 0.7
 	growAfter = 5
@@ -225,7 +225,7 @@ func (a *Planned) follows(check int) bool {
 	return false
 }
 
-// known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times.
+// known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times; the rest is judgement.
 const known = 0.88
 
 // tryFirst puts a free repair that is likely before any check that needs more than a look: setting a thermostat right costs less than
@@ -280,10 +280,10 @@ func bits(d *plan.Decision) float64 {
 	return enough
 }
 
-// maxTimes is how often one check is asked in a job, all told.
+// maxTimes is how often one check is asked in a job, all told: judgement.
 const maxTimes = 3
 
-// leastShown is the probability below which a suspect is not worth a line.
+// leastShown is the probability below which a suspect is not worth a line: judgement.
 const leastShown = 0.02
 
 // replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each check was asked.

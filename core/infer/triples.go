@@ -9,7 +9,7 @@ import (
 	"readback/core/measure"
 )
 
-// enterAt is the estimated posterior from which a triple is entered.
+// enterAt is the estimated posterior from which a triple is entered: judgement.
 const enterAt = 1e-3
 
 // Triples returns sets of three modes of different parts, likeliest first and at most most of them, that may matter in the light of b:

@@ -46,10 +46,10 @@ func (p *Planner) cross(b *infer.Belief, doubt int) int {
 	return best
 }
 
-// crossBits is the least a check must tell about a dubious answer to be put first.
+// crossBits is the least a check must tell about a dubious answer to be put first: judgement.
 const crossBits = 0.05
 
-// otherMethod is how much of what asking again would tell another check must tell to be preferred.
+// otherMethod is how much of what asking again would tell another check must tell to be preferred: judgement.
 const otherMethod = 0.5
 
 // again returns the check by which a doubted answer is best asked again: one by another method that tells nearly as much about

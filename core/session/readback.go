@@ -50,7 +50,7 @@ func (q *question) settle() {
 	q.pending, q.choices, q.first, q.number, q.sighted = nil, nil, nil, nil, false
 }
 
-// maxAsks is how often one question is asked back before the ladder of what was not understood takes over.
+// maxAsks is how often one question is asked back before the ladder of what was not understood takes over: judgement, no source.
 const maxAsks = 3
 
 // askedBack counts a question back. When there were too many the ladder goes on, and it ends.

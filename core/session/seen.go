@@ -5,7 +5,7 @@ import (
 	"readback/core/measure"
 )
 
-// What the camera can see of a step.
+// What the camera can see of a step, and limits of what is made of it: judgement, no source.
 const (
 	EyeMeter  = "meter"        // the number on the meter
 	EyeLamp   = "lamp"         // the code of the status light

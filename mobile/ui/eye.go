@@ -30,7 +30,7 @@ type EyeView struct {
 	Ms     float64         `json:"ms,omitempty"`     // what reading the frame took
 }
 
-// Times of watching, ns of the frames' own clock.
+// Times of watching, ns of the frames' own clock: judgement, no source.
 const (
 	steadyFor   = 900e6 // a number must stand still so long before it is told
 	retell      = 10e9  // a number that still stands is told again after so long

@@ -14,6 +14,7 @@ import (
 	"readback/mobile/codes"
 )
 
+// Judgement, no source: at these sizes a terminal and a code's bars are still several pixels wide.
 const (
 	compareSide = 1300 // longest side at which two pictures are compared, pixels
 	plateSide   = 2600 // at which codes are looked for; the reader reduces further by itself

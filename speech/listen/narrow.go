@@ -41,7 +41,7 @@ func (e *Ear) only() (speech.Recognizer, error) {
 	return rec, nil
 }
 
-// Silence in samples after which a short saying during the own voice is heard at once, and the longest such saying.
+// Silence in samples after which a short saying during the own voice is heard at once, and the longest such saying: judgement, no source.
 const (
 	cutIn     = 6 * frame
 	cutInMost = 12 * speech.Rate / 10

@@ -16,6 +16,7 @@ type Witness struct {
 	Figures      bool          // heard among readings only: it knows nothing of commands, answers and emergencies
 }
 
+// Chosen on the tuning half of the bench, or judgement.
 const (
 	missing  = 2.0  // nats an alternative costs beyond the worst of a list it does not stand in
 	word     = 0.8  // nats every word is worth when several hearings are joined: noise swallows words far more often than it adds some
