@@ -1,18 +1,19 @@
 // The one screen of Readback. It shows the core's view and sends what the person does; it decides nothing. Whatever is lost
 // here (a reload, a dropped socket, a killed tab) is asked for again.
 import {$, fill} from './tools.js';
-import {commands, P, bus, command, emergency, number, display, type} from './core.js';
+import {commands, P, bus, command, emergency, number, display, type, native, on} from './core.js';
 import {site, card, answer} from './card.js';
 import {caption, bar, hold, alarm, openSheet, closeSheet} from './foot.js';
-import {home, replayGo, replayEnd, firstRun} from './home.js';
-import {native, sound} from './sound.js';
+import {home, replayGo, replayEnd, replayKeys, firstRun} from './home.js';
+import {sound} from './sound.js';
 
-export const paint = () => {
+const paint = () => {
   const v = P.replay ? P.replay.steps[P.replay.at].view : P.view;
   document.body.dataset.state = v ? v.state : 'home';
   fill($('site'), v && v.site, () => v ? site(v.site) : []);
   if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter], firstRun);
   else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.hand, P.ear.state, P.ear.why, P.device, P.online], home);
+  else if (P.replay) card(v, replayKeys);
   else card(v);
   caption();
   bar();
@@ -65,5 +66,6 @@ addEventListener('keydown', e => {
 
 // ---------------------------------------------------------------- begin
 addEventListener('pagehide', () => sound.stop());
+on('draw', paint);
 if (native) bus.port(); else bus.socket();
 paint();

@@ -1,15 +1,14 @@
 // The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
 // go to the core as brightness only; nothing is kept here. Without a camera the page is as it was.
 import {$, el, mark} from './tools.js';
-import {P, bus, post, draw} from './core.js';
-import {native, shell} from './sound.js';
+import {P, bus, post, draw, native, shell, on} from './core.js';
 
 const E = {has: false, on: false, denied: false, torch: false, canTorch: false, still: null, marks: [], busy: false, seen: null, sent: -1e9};
 const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2]}; // pixels, and the kind's number in a frame's head
 const meterEvery = 190; // ms between two frames of the meter
 
 // ---------------------------------------------------------------- is there one?
-export const eyeHello = async () => {
+const eyeHello = async () => {
   if (native) { // the phone's own camera, which only its shell can open
     const s = await shell('state');
     E.has = !!(s && s.eye);
@@ -117,11 +116,8 @@ const ask = () => {
   if (kind === (E.asked || '')) return;
   shell('eye', {kind: E.asked = kind});
 };
-// eyeOff hears from the phone that there is no camera.
-export const eyeOff = () => { if (native && E.on) { E.asked = ''; close(); } };
-
 // eyeSeen takes what the core made of the newest frame.
-export const eyeSeen = s => {
+const eyeSeen = s => {
   E.seen = s;
   if (native && E.on && !E.still) { view.src = '/api/eye/frame?' + performance.now(); view.hidden = false; }
   lay();
@@ -145,7 +141,7 @@ const lay = () => {
 
 // ---------------------------------------------------------------- pictures
 // eyePhoto waits for the picture that the phone takes by itself; one from before the work is then marked.
-export const eyePhoto = async (id, run) => {
+const eyePhoto = async (id, run) => {
   if (!native || id !== 'before') return run && run();
   const newest = async () => (await bus.call('GET', '/api/eye/before').catch(() => ({name: ''}))).name, old = await newest();
   if (run) await run();
@@ -220,3 +216,7 @@ export const eyeBox = v => {
     key('eye-close', 'Camera off', close))];
 };
 addEventListener('pagehide', close);
+on('open', eyeHello);
+on('eye', m => eyeSeen(m.eye));
+on('photo', m => { if (native) eyePhoto(m.id); });
+on('device', m => { if (native && E.on && m.device.kind === 'eye-off') { E.asked = ''; close(); } }); // the phone has no camera to give

@@ -1,9 +1,6 @@
 // The card: the site, the step, what was heard, the answers, the picture, the folds.
-import {$, el, mark, unit, clock, shown, fill, written, dial, outcome, tab} from './tools.js';
-import {commands, classes, P, bus, send, command, emergency, number, display, type, draw} from './core.js';
-import {leave} from './foot.js';
-import {replayKeys} from './home.js';
-import {native, shell} from './sound.js';
+import {$, el, mark, unit, clock, shown, fill, written, dial, outcome, tab, keyHint} from './tools.js';
+import {commands, classes, P, bus, send, command, emergency, number, display, type, draw, listening, leave, native, shell} from './core.js';
 import {eyeBox, eyeKey, eyeHas} from './camera.js';
 
 const siteWords = s => {
@@ -34,8 +31,8 @@ const section = (name, cls) => {
 // By voice the picture comes before the buttons, which are hardly used; by touch the buttons are what the thumb wants.
 const byVoice = ['head', 'stepbox', 'picturebox', 'heardbox', 'eyebox', 'answerbox', 'whybox', 'openbox', 'logbox'];
 const byTouch = ['head', 'stepbox', 'heardbox', 'eyebox', 'answerbox', 'picturebox', 'whybox', 'openbox', 'logbox'];
-export const listening = () => P.mic === 'on' && P.ear.state === 'ready';
-export const card = v => {
+// card draws a job's view; a replay gives its own keys in place of the answers.
+export const card = (v, keys = answers) => {
   const main = $('main');
   if (!$('stepbox')) {
     shown.delete(main);
@@ -59,7 +56,7 @@ export const card = v => {
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.state === 'ended' ? null : v.heard));
   fill($('eyebox'), eyeKey(v), () => eyeBox(v));
-  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => answers(v));
+  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => keys(v));
   picture(v);
   fill($('whybox'), [v.why, v.suspects], () => why(v));
   fill($('openbox'), [v.open, v.facts], () => openBox(v));
@@ -120,11 +117,9 @@ const heardBox = h => {
     h.text && h.text !== taken && el('p', {class: 'words2'}, '“' + h.text + '”', h.rivals && h.rivals.length ? ', or “' + h.rivals.slice(0, 2).join('”, “') + '”' : ''))];
 };
 
-export const keyHint = k => el('kbd', {}, k);
 // A command has the page's own words, so that it is called the same everywhere.
 const label = a => a.kind === 'command' && (commands.find(c => c[0] === a.id) || [])[1] || written(a.text[0].toUpperCase() + a.text.slice(1));
 const answers = v => {
-  if (P.replay) return replayKeys();
   const s = v.step, numeric = s.keypad && s.keypad.length;
   const out = [];
   const list = (s.answers || []).map((a, i) => el('button', {'data-k': 'a' + a.id, onclick: () => answer(a)}, label(a), i < 9 && keyHint((numeric ? '⇧' : '') + (i + 1))));

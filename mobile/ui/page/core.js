@@ -1,9 +1,5 @@
 // What the page knows and how it talks to the core: the core is the truth, and whatever is lost here is asked for again.
 import {unit, tab} from './tools.js';
-import {caption, bar, cue} from './foot.js';
-import {mic, sound, native, shell, shellNews} from './sound.js';
-import {eyeHello, eyeSeen, eyeOff, eyePhoto} from './camera.js';
-import {paint} from './app.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
 const groups = {
@@ -24,7 +20,15 @@ export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke',
 export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
   keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', hand: null, heard: '', device: {}};
 
+export const listening = () => P.mic === 'on' && P.ear.state === 'ready';
+
+// ---------------------------------------------------------------- news: whoever draws, sounds or looks asks for it here
+const ears = {};
+export const on = (type, hear) => { (ears[type] ||= []).push(hear); };
+const tell = (type, m) => { for (const hear of ears[type] || []) hear(m); };
+
 // ---------------------------------------------------------------- the bus: a loopback socket on a computer, a message port on a phone
+export const native = location.protocol === 'https:';
 export const bus = {
   next: 1, wait: new Map(), send: null, tries: 0,
   async call(method, path, body) {
@@ -47,7 +51,7 @@ export const bus = {
     }
     stream(m);
   },
-  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); if (P.mic === 'on') mic.resume(); eyeHello(); if (native) shell('state').then(s => s && shellNews(s)); },
+  open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); tell('open'); },
   shut() {
     P.online = false; bus.send = null;
     for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
@@ -77,7 +81,7 @@ const refresh = async () => {
   if (s) take(s);
 };
 export const take = s => {
-  if (!P.loaded && s.view && tab.get('mic')) mic.start(); // a reload takes the microphone away
+  if (!P.loaded) tell('loaded', s);
   P.loaded = true;
   if (!P.said && s.view) P.said = s.view.said || '';
   Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
@@ -91,6 +95,9 @@ export const take = s => {
   if (!performance.getEntriesByName('interactive').length) performance.mark('interactive');
 };
 export const theme = () => { if (P.prefs.theme) document.documentElement.dataset.theme = P.prefs.theme; else delete document.documentElement.dataset.theme; };
+// shell asks the phone for something of its own: state, mic, torch, save, print, share.
+export const shell = (name, body) => bus.call('POST', '/shell/' + name, body || {}).catch(e => { P.trouble = e.message; draw(); return null; });
+export const leave = async () => { P.said = ''; const s = await post('/api/leave', {}); if (s) { P.view = null; take(s); } };
 export const post = async (path, body) => {
   try { if (P.online) P.trouble = ''; return await bus.call('POST', path, body); }
   catch (e) {
@@ -105,21 +112,17 @@ const stream = m => {
   if (m.type === 'show') { P.turn = false; if (m.n <= P.stream) return; }
   P.stream = Math.max(P.stream, m.n || 0);
   switch (m.type) {
-    case 'show': P.view = m.view; draw(); return;
+    case 'show': P.view = m.view; draw(); break;
     case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; // what is said after a view begins a new caption
-    caption(); return;
-    case 'hush': sound.stop(); return;
-    case 'cue': cue(m.id); return;
-    case 'ear': P.ear = m.ear; bar(); caption(); return;
-    case 'eye': eyeSeen(m.eye); return;
-    case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); return;
-    case 'device': if (m.device.kind === 'eye-off') eyeOff(); P.device[m.device.kind] = m.device; draw(); return;
-    case 'jobs': refresh(); return;
-    case 'trouble': P.trouble = m.text; draw(); return;
-    case 'sound': sound.play(m.url, m.id); return;
-    case 'photo': if (native) eyePhoto(m.id); else { P.photo = m.id; draw(); } return; // a phone opens its own camera
-    case 'shell': shellNews(m.shell); return;
+    break;
+    case 'ear': P.ear = m.ear; break;
+    case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); break;
+    case 'device': P.device[m.device.kind] = m.device; draw(); break;
+    case 'jobs': refresh(); break;
+    case 'trouble': P.trouble = m.text; draw(); break;
+    case 'photo': if (!native) { P.photo = m.id; draw(); } break; // a phone opens its own camera
   }
+  tell(m.type, m);
 };
 
 // ---------------------------------------------------------------- answers
@@ -148,7 +151,7 @@ const decimal = s => {
   return d;
 };
 export const number = (u, source) => {
-  if (!/\d/.test(P.typed)) { cue('refused'); return; }
+  if (!/\d/.test(P.typed)) { tell('cue', {id: 'refused'}); return; }
   const text = P.typed + ' ' + unit(u);
   if (u === 'x') send({kind: 'count', text: P.typed}, P.typed, source);
   else send({kind: 'reading', reading: {value: {d: decimal(P.typed), u}}}, text, source);
@@ -173,7 +176,7 @@ export const draw = () => {
   if (raf) return;
   raf = requestAnimationFrame(() => {
     raf = 0;
-    if (down && performance.now() - down < 700 && !(P.view && P.view.state === 'emergency')) setTimeout(draw, 30); else paint();
+    if (down && performance.now() - down < 700 && !(P.view && P.view.state === 'emergency')) setTimeout(draw, 30); else tell('draw');
   });
 };
 addEventListener('pointerdown', () => { down = performance.now(); }, true);

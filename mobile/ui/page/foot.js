@@ -1,8 +1,8 @@
 // What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
-import {$, el, mark, fill, written} from './tools.js';
-import {commandGroups, classes, P, take, theme, post, command, emergency} from './core.js';
-import {keyHint, listening, wholeCircuit} from './card.js';
-import {native, mic, shell} from './sound.js';
+import {$, el, mark, fill, written, keyHint} from './tools.js';
+import {commandGroups, classes, P, theme, post, command, emergency, listening, leave, native, shell, on} from './core.js';
+import {wholeCircuit} from './card.js';
+import {mic} from './sound.js';
 
 export const caption = () => {
   const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
@@ -55,12 +55,14 @@ const cueWords = {heard: 'Heard', accepted: 'Taken', ask: 'A question', refused:
 const cueMarks = {heard: 'voice', accepted: 'pass', ask: 'unknown', refused: 'fail', hold: 'hold', resume: 'on', timer: 'dial', danger: 'danger'};
 // A cue is shown where the listening light is: one place to look at, and nothing moves.
 let cueEnd = 0;
-export const cue = id => {
+on('cue', ({id}) => {
   P.cue = id;
   bar();
   clearTimeout(cueEnd);
   cueEnd = setTimeout(() => { P.cue = ''; bar(); }, 1200);
-};
+});
+on('say', caption);
+on('ear', () => { bar(); caption(); });
 
 // ---------------------------------------------------------------- sheets
 export const openSheet = () => {
@@ -89,4 +91,3 @@ const sheetBody = () => {
   ];
 };
 const setTheme = t => { P.prefs.theme = t; theme(); post('/api/prefs', P.prefs); };
-export const leave = async () => { P.said = ''; const s = await post('/api/leave', {}); if (s) { P.view = null; take(s); } };

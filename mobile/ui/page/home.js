@@ -1,7 +1,7 @@
 // Where no job is open: the job list, the first run, and the replay of a job.
-import {$, el, mark, outcome} from './tools.js';
+import {$, el, mark, outcome, keyHint} from './tools.js';
 import {P, bus, take, post, draw} from './core.js';
-import {keyHint, recordKeys} from './card.js';
+import {recordKeys} from './card.js';
 import {mic, sound} from './sound.js';
 
 export const start = async voice => {

@@ -1,11 +1,8 @@
 // Microphone and sound of a computer. A phone has its own; the page asks its shell for them.
 import {tab} from './tools.js';
-import {P, bus, post, draw} from './core.js';
+import {P, bus, post, draw, native, shell, on} from './core.js';
 
-export const native = location.protocol === 'https:';
-// shell asks the phone for something of its own: state, mic, torch, save, print, share.
-export const shell = (name, body) => bus.call('POST', '/shell/' + name, body || {}).catch(e => { P.trouble = e.message; draw(); return null; });
-export const shellNews = s => { P.shell = s; P.mic = s.mic ? 'on' : 'off'; draw(); };
+const shellNews = s => { P.shell = s; P.mic = s.mic ? 'on' : 'off'; draw(); };
 export const mic = {
   async start() {
     if (native) { await shell('mic', {on: true}); return; }
@@ -65,3 +62,11 @@ for (const kind of ['pointerup', 'keydown']) addEventListener(kind, () => {
   sound.late = null;
   if (!sound.now && !P.view) new Audio(url).play().catch(() => {});
 });
+on('loaded', s => { if (s.view && tab.get('mic')) mic.start(); }); // a reload takes the microphone away
+on('open', () => {
+  if (P.mic === 'on') mic.resume();
+  if (native) shell('state').then(s => s && shellNews(s));
+});
+on('shell', m => shellNews(m.shell));
+on('hush', () => sound.stop());
+on('sound', m => sound.play(m.url, m.id));

@@ -32,6 +32,7 @@ export const mark = (name, cls) => {
   return el('svg:svg', {viewBox: '0 0 24 24', class: cls || 'mark', 'aria-hidden': 'true'},
     el('svg:path', {d: fill ? d.slice(0, -1) : d, fill: fill ? 'currentColor' : 'none', stroke: 'currentColor', 'stroke-width': 2.4, 'stroke-linejoin': 'round', 'stroke-linecap': 'round'}));
 };
+export const keyHint = k => el('kbd', {}, k);
 const units = {ohm: 'Ω', kohm: 'kΩ', Mohm: 'MΩ', uA: 'µA', uF: 'µF', inH2O: 'in. of water', degF: '°F', degC: '°C', dF: '°F', dC: '°C', min: 'min', x: 'times', money: 'money', inHg: 'in. Hg'};
 export const unit = u => units[u] || u || '';
 // What is spoken in letters is written as people write it.
