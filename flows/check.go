@@ -55,7 +55,7 @@ func (l *loader) check(b *block) {
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		c.Options = append(c.Options, appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency")})
+		c.Options = append(c.Options, appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency"), Passes: ob.flag("passes")})
 		ob.finish()
 	}
 	if a := b.attr("limit"); a != nil {

@@ -181,6 +181,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	d := a.planner.Next(a.belief, s)
 	a.tryFirst(&d)
 	a.notByElimination(&d)
+	a.watchFirst(&d, &q, s, times)
 	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
 	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
 		if x.P >= leastShown {
@@ -232,7 +233,7 @@ const known = 0.88
 // taking a cover off, and shows at once whether it was that.
 func (a *Planned) tryFirst(d *plan.Decision) {
 	lead := d.Suspects[0]
-	if d.Kind != plan.Ask || lead.Group >= len(a.c.Model.Repairs) || lead.P < likelyFree || !a.task.Repairs[lead.Group].Free {
+	if d.Check < 0 || lead.Group >= len(a.c.Model.Repairs) || lead.P < likelyFree || !a.task.Repairs[lead.Group].Free {
 		return
 	}
 	c := &a.task.Checks[d.Check]
@@ -254,6 +255,22 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 	}
 	if d.P < least {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
+	}
+}
+
+// watchFirst keeps "nothing is wrong" back until every look at a start has been taken that a stop line hangs on: a burner that lights with
+// a thump gives heat all the same.
+func (a *Planned) watchFirst(d *plan.Decision, q *session.Query, s plan.Situation, times []int) {
+	if d.Kind != plan.Nothing || len(q.Mended) > 0 { // after a repair two whole cycles are watched
+		return
+	}
+	for i := range a.c.Model.Checks {
+		k := &a.c.Model.Checks[i]
+		stops := slices.ContainsFunc(k.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" })
+		if _, ok := s.Allowed(i); ok && k.Stage == "watch" && stops && times[i] == 0 {
+			d.Kind, d.Check = plan.Ask, i
+			return
+		}
 	}
 }
 

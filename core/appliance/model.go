@@ -181,6 +181,7 @@ type Option struct {
 	When      *Expr    // nil: otherwise
 	Stop      int      // answering this crosses a stop line, -1
 	Emergency string   // answering this is an emergency of that class
+	Passes    bool     // the fault comes and goes: a start that works does not show that nothing is wrong
 	Not       []string // parts this answer clears outright is never written: belief does it
 }
 

@@ -94,8 +94,8 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 		switch {
 		case r.Kind == "call" || r.Stop >= 0:
 			x.Cost = Cost{Money: call + r.Price.Nominal}
-		case (r.Kind == "set" || r.Kind == "open") && r.Price.Nominal == 0:
-			x.Free = true
+		case r.Price.Nominal == 0 && (r.Kind == "set" || r.Kind == "open" || r.Kind == "refit" && !m.Places[m.Parts[r.Part].Place].Cover):
+			x.Free = true // a panel pressed home outside is as harmless as a switch put right
 		}
 		t.Repairs = append(t.Repairs, x)
 	}

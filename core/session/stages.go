@@ -252,6 +252,12 @@ func (m *Machine) closed() bool {
 		}
 		return true
 	}
+	if a.Repair < 0 && m.passes() {
+		m.say("info", m.line("verdict.passes"))
+		m.fact(m.line("verdict.passes"))
+		m.finish("unresolved", true)
+		return true
+	}
 	if a.Repair < 0 {
 		m.say("info", m.line("verdict.nothing"))
 		m.fact(m.line("verdict.nothing"))
@@ -275,6 +281,13 @@ func (m *Machine) closed() bool {
 		m.halt(s)
 	}
 	return true
+}
+
+// passes tells whether the person told of a fault that comes and goes, and nothing was mended: then a start that works shows little.
+func (m *Machine) passes() bool {
+	return len(m.j.mended) == 0 && slices.ContainsFunc(m.j.findings, func(f Finding) bool {
+		return f.Option >= 0 && m.model.Checks[f.Check].Options[f.Option].Passes
+	})
 }
 
 // subject is how a repair is spoken of: by its part when that is replaced, else by what is to be done.

@@ -857,7 +857,10 @@ check "how-often" {
   skill    = "ambiguous"
   free     = true
   ask      = "Does it fail every start, some starts, or never stops early?"
-  option "some-starts" { when = mode("splice.bad") || mode("wind.gusts") }
+  option "some-starts" {
+    when   = mode("splice.bad") || mode("wind.gusts")
+    passes = true
+  }
   option "every-start" {}
 }
 
