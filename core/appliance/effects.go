@@ -81,6 +81,10 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 			set(u.off, 1)
 		}
 	case "resist":
+		if q := m.Params["ohms"]; q.Low != q.High && q.Nominal > 0 {
+			low, high := q.Low/q.Nominal, q.High/q.Nominal
+			op(func(c *config) { c.ohmsLow, c.ohmsHigh = min(c.ohmsLow, low), max(c.ohmsHigh, high) })
+		}
 		branch := contact
 		switch {
 		case k.Name == "pair" && m.At == "2":

@@ -535,6 +535,8 @@ type config struct {
 	// How much smaller and larger than its nominal value what a mode changes by a factor can be: 1 and 1 for sure. No blocked vent is as
 	// blocked as the next.
 	low, high float64
+	// The same of a resistance that a mode puts in series: no loose screw is as loose as the next.
+	ohmsLow, ohmsHigh float64
 }
 
 func (e *Engine) newConfig() *config {
@@ -549,7 +551,7 @@ func (c *config) build(e *Engine, modes []int) {
 	copy(c.val, e.init)
 	clear(c.series)
 	clear(c.force)
-	c.low, c.high = 1, 1
+	c.low, c.high, c.ohmsLow, c.ohmsHigh = 1, 1, 1, 1
 	for i := range e.branches {
 		c.coef[i] = e.branches[i].coef
 	}

@@ -18,9 +18,16 @@ type Outcome struct {
 	Floating bool          // nothing drives the lead: the display shows what it picks up
 }
 
+// unlike is the share of units whose sizes lie outside the spread of the usual makes (judgement): without it, three readings of one
+// winding that is merely unlike others would prove another part bad.
+const unlike = 0.1
+
 // Predicted is the outcome in the base unit of its dimension, as the measurement model wants it.
 func (o Outcome) Predicted(unitID string) measure.Predicted {
 	p := measure.Predicted{State: o.State, Low: o.Value - o.Half, High: o.Value + o.Half, Floating: o.Floating}
+	if o.Half > 0 {
+		p.Unlike = unlike
+	}
 	if u, ok := unit.Lookup(unitID); ok {
 		p.Low, p.High = p.Low*u.Scale+u.Offset, p.High*u.Scale+u.Offset
 	}
@@ -285,9 +292,9 @@ func (s *state) measure(check int) Outcome {
 	switch f {
 	case measure.VoltsAC, measure.VoltsDC, measure.MillivoltDC, measure.Ohms, measure.Continuity:
 		if in := s.solved; in != nil && f == measure.VoltsAC {
-			return in.once(check, func() Outcome { return d.show(s.read(f, e.red[check], e.black[check])) })
+			return s.resisted(in.once(check, func() Outcome { return d.show(s.read(f, e.red[check], e.black[check])) }), e.healthy[check])
 		}
-		return d.show(s.read(f, e.red[check], e.black[check]))
+		return s.resisted(d.show(s.read(f, e.red[check], e.black[check])), e.healthy[check])
 	}
 	if e.reads[check] < 0 {
 		return s.look(check)
@@ -297,6 +304,21 @@ func (s *state) measure(check int) Outcome {
 	if s.c.low != s.c.high {
 		o = s.vague(o, e.healthy[check])
 	}
+	return o
+}
+
+// resisted widens a reading that a resistance of uncertain size has moved: what it takes away, or adds, grows with it, as long as it is
+// small beside the rest of its circuit.
+func (s *state) resisted(o Outcome, healthy float64) Outcome {
+	moved := o.Value - healthy
+	if o.State != measure.Number || s.c.ohmsLow == s.c.ohmsHigh || math.Abs(moved) <= 1e-3*math.Abs(healthy) {
+		return o
+	}
+	least, most := healthy+moved*s.c.ohmsLow, healthy+moved*s.c.ohmsHigh
+	if healthy > 0 {
+		most = max(most, 0)
+	}
+	o.Half += math.Abs(most-least) / 2
 	return o
 }
 

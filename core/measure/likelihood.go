@@ -11,7 +11,8 @@ type Predicted struct {
 	State    State   // Number, Over, Beep, Silent or Blank
 	Low      float64 // ends of the healthy spread; equal ends are a fixed value
 	High     float64
-	Floating bool // nothing drives the lead: the display shows what it picks up (ghost volts)
+	Floating bool    // nothing drives the lead: the display shows what it picks up (ghost volts)
+	Unlike   float64 // share of units whose spread is three times as wide: makes that the spread does not know
 }
 
 // Cause is a way in which an answer does not come from the quantity it was asked for.
@@ -122,7 +123,18 @@ func numberChance(m *Meter, f Function, x, d float64, p Predicted) float64 {
 	case p.State != Number:
 		return 0
 	}
-	return between(x-d/2, x+d/2, (p.Low+p.High)/2, math.Max(spread(p, u), d/100))
+	return shown(x-d/2, x+d/2, (p.Low+p.High)/2, math.Max(spread(p, u), d/100), p.Unlike)
+}
+
+// wider is how many times wider the spread of the units is that are unlike the usual ones (judgement).
+const wider = 3
+
+// shown is the chance of a display from a to b when the prediction is m with the standard deviation s for a usual unit.
+func shown(a, b, m, s, unlike float64) float64 {
+	if unlike == 0 {
+		return between(a, b, m, s)
+	}
+	return (1-unlike)*between(a, b, m, s) + unlike*between(a, b, m, wider*s)
 }
 
 // spread is the standard deviation of a display: the prediction's rectangular spread and the meter's uncertainty.

@@ -26,9 +26,9 @@ func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, sta
 		case p.Floating:
 			dst[i] = sound * (0.5*(half(hi, 0.2)-half(lo, 0.2)) + 0.5*(clamp(hi/150)-clamp(lo/150)))
 		case p.State == Number:
-			dst[i] = sound * between(lo, hi, mid, s)
+			dst[i] = sound * shown(lo, hi, mid, s, p.Unlike)
 			for _, k := range [4]float64{1e-3, 0.1, 10, 1e3} {
-				spoilt[i] += b.Slip * between(lo/k, hi/k, mid, s)
+				spoilt[i] += b.Slip * shown(lo/k, hi/k, mid, s, p.Unlike)
 			}
 		}
 		if reads0(f) {

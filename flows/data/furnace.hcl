@@ -226,7 +226,7 @@ part "line-run" {
   mode "loose" {
     name   = "hot connection loose under load"
     does   = "resist"
-    ohms   = q("2.8 ohm", "own")
+    ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -248,7 +248,7 @@ part "neutral-run" {
   mode "loose" {
     name   = "neutral connection loose under load"
     does   = "resist"
-    ohms   = q("2.8 ohm", "own")
+    ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -857,7 +857,7 @@ part "high-limit" {
   mode "burnt" {
     name   = "contacts of the high limit burnt, high resistance"
     does   = "resist"
-    ohms   = q("60 ohm", "own")
+    ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-limit"
   }
@@ -1055,7 +1055,7 @@ part "pressure-switch" {
   mode "burnt" {
     name   = "contacts of the pressure switch burnt, high resistance"
     does   = "resist"
-    ohms   = q("60 ohm", "own")
+    ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-pressure-switch"
   }
