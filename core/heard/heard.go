@@ -73,6 +73,7 @@ type Emergencies struct {
 	Past     []string // past and what-if marks
 	Hedges   []string // "don't think", "not sure"
 	Expected []string // sayings that cancel a bare spark, fire or flame
+	Alarms   []string // single words that are asked about where a short saying holds one and means nothing else
 	Near     []string // sayings that must not trigger; tests only
 }
 

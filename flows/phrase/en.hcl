@@ -162,6 +162,9 @@ matcher {
   hedges = ["don't think", "not sure", "not certain", "doubt"]
   # Expected at a healthy appliance: these cancel a bare spark, fire or flame.
   expected = ["fired up", "fire up", "fires up", "spark is good", "spark is fine", "good spark", "spark at the", "blue flame", "burning blue", "fire in the burner", "burners fire", "burner fires", "under fire", "on low fire", "on high fire", "low fire", "high fire"]
+  # A short saying that means nothing else and holds one of these is asked about.
+  alarms = ["stuck", "trapped", "zapped", "shocked", "electrocuted", "dizzy", "nauseous", "faint", "fainted", "collapsed", "bleeding", "flooding", "flooded",
+    "evacuate", "monoxide", "smoking", "burning", "spark", "sparks", "sparking", "arcing", "exploded", "explosion", "leaking", "reeks", "stinks", "mayday", "ambulance", "help"]
   # These must not trigger. Tests hold it.
   near = ["gas valve is open", "the gas valve is open", "gas is on at the cock", "gas furnace", "gas pressure seven", "no gas smell", "i don't smell anything", "i don't smell gas", "i don't smell any gas", "i smell no gas", "there is no gas smell", "gas is off", "gas valve", "gas cock is closed", "smoke detector is fine", "the smoke detector is fine", "smoke alarm has a new battery", "c o detector's quiet", "c o alarm is quiet", "c o alarm tested fine", "no smoke", "there's no smoke", "i see no smoke", "it fired up", "it's burning blue", "fire department came last year", "water heater's beside it", "four inches of water", "no water on the floor", "there is no water on the floor", "no shock", "spark is good", "flame sensor", "flame rod is clean", "kid's at school", "dog's upstairs", "blue flame", "minus zero point five five inches of water", "nobody is hurt", "nothing is leaking", "nothing's burning", "no burning smell", "no soot", "no alarm", "alarm is quiet", "no one feels sick", "the fan fires up", "four amps", "water is off", "no sparks"]
 }

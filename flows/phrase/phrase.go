@@ -211,7 +211,7 @@ func (l *loader) matcher(b *hcl.Block) {
 		name string
 		to   *[]string
 	}{{"masks", &e.Masks}, {"live", &e.Live}, {"negators", &e.Negators}, {"enders", &e.Enders}, {"fine", &e.Fine},
-		{"past", &e.Past}, {"hedges", &e.Hedges}, {"expected", &e.Expected}, {"near", &e.Near}}
+		{"past", &e.Past}, {"hedges", &e.Hedges}, {"expected", &e.Expected}, {"alarms", &e.Alarms}, {"near", &e.Near}}
 	schema := &hcl.BodySchema{}
 	for _, x := range lists {
 		schema.Attributes = append(schema.Attributes, hcl.AttributeSchema{Name: x.name, Required: true})

@@ -46,6 +46,8 @@ const (
 	echoTail    = 3 * speech.Rate / 10   // of the own voice after it ended
 	steady      = 22 * speech.Rate / 100 // a complete partial result must last this long
 	hush        = speech.Rate / 20       // silence and steadiness before Complete is told
+	pause       = speech.Rate / 10       // silence after which a short partial emergency counts as the end of what is said
+	goesOn      = speech.Rate            // a short partial emergency must last this long while somebody goes on speaking
 	bareFor     = 6 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
 	shortest    = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
@@ -349,6 +351,9 @@ func (e *Ear) watch() {
 	} else if !strings.Contains(m.Text, " ") {
 		stands = bareFor
 	}
+	if m.Kind == heard.Emergency && short(m.Text) && e.quiet < pause { // two words of somebody who goes on speaking may be of a story
+		stands = max(stands, goesOn)
+	}
 	if e.count-e.urgentAt < stands || e.told[key] {
 		return
 	}
@@ -364,10 +369,12 @@ func (e *Ear) noisy() bool { return e.snr != 0 && e.snr < calm }
 // short tells whether words are so few that noise makes them of something else.
 func short(words string) bool { return len(strings.Fields(words)) < 3 }
 
-// doubt makes a short emergency in noise one that is asked about first: "it's running" beside a running fan is heard as worse.
+// doubt makes an emergency one that is asked about first where it is short and in noise ("it's running" beside a running fan is heard
+// as worse), or where it is the lesser part of what was said: "the gas smell was two hundred dollars" was the gas bill.
 func (e *Ear) doubt(u *heard.Utterance) {
+	all := len(strings.Fields(u.Text))
 	for i := range u.Meanings {
-		if m := &u.Meanings[i]; m.Kind == heard.Emergency && short(m.Text) && e.noisy() {
+		if m := &u.Meanings[i]; m.Kind == heard.Emergency && (short(m.Text) && e.noisy() || 2*len(strings.Fields(m.Text)) < all) {
 			m.Doubt = true
 		}
 	}
@@ -453,6 +460,9 @@ func (e *Ear) finish(fault string) error {
 	}
 	e.doubt(&u)
 	if err := e.listenAgain(&u); err != nil {
+		return err
+	}
+	if err := e.cry(&u); err != nil {
 		return err
 	}
 	if u.Fault != "" {

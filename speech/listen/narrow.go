@@ -45,6 +45,8 @@ func (e *Ear) only() (speech.Recognizer, error) {
 const (
 	cutIn     = 6 * frame
 	cutInMost = 12 * speech.Rate / 10
+	cryMost   = 3 * speech.Rate // the longest saying that is heard among the cries
+	cryWords  = 3               // words of the longest saying in which a word of alarm alone counts
 )
 
 // cutsIn hears a short saying during the own voice as soon as it ends, whole: a partial result lags some 0.3 s behind, and somebody
@@ -54,27 +56,63 @@ func (e *Ear) cutsIn() error {
 		return nil
 	}
 	e.cut = true
-	if e.cries == nil {
-		rec, err := e.cfg.Narrow(phrase.Expect{})
-		if err != nil {
-			return fmt.Errorf("listen: opening the recogniser of commands: %w", err)
-		}
-		e.cries = rec
-	}
-	res, err := e.whole(e.cries, e.pcm)
+	text, m, err := e.amongCries()
 	if err != nil {
-		return fmt.Errorf("listen: the recogniser of commands: %w", err)
+		return err
 	}
-	if len(res.Alternatives) == 0 {
-		return nil
-	}
-	text := res.Alternatives[0].Text
-	m := e.cfg.Parser.Urgent(text)
 	if m == nil || m.Doubt || e.echo(m.Text) || e.told[told(m)] || m.Kind == heard.Emergency && e.noisy() {
 		return nil
 	}
 	e.told[told(m)] = true
 	e.emit(heard.Utterance{Text: text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+	return nil
+}
+
+// amongCries hears the saying among the commands and the emergencies only. It gives the words, and the urgent meaning in them or nil.
+func (e *Ear) amongCries() (text string, m *heard.Meaning, err error) {
+	if e.cries == nil {
+		if e.cries, err = e.cfg.Narrow(phrase.Expect{}); err != nil {
+			return "", nil, fmt.Errorf("listen: opening the recogniser of commands: %w", err)
+		}
+	}
+	res, err := e.whole(e.cries, e.pcm)
+	if err != nil {
+		return "", nil, fmt.Errorf("listen: the recogniser of commands: %w", err)
+	}
+	if len(res.Alternatives) == 0 {
+		return "", nil, nil
+	}
+	text = res.Alternatives[0].Text
+	return text, e.cfg.Parser.Urgent(text), nil
+}
+
+// cry hears a short saying that answers nothing once more among the commands and the emergencies: one word of alarm is easily lost among
+// three thousand phrases. What it finds is asked about first.
+func (e *Ear) cry(u *heard.Utterance) error {
+	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+cryMost {
+		return nil
+	}
+	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.Cost == 0) {
+		return nil
+	}
+	text, m, err := e.amongCries()
+	if err != nil {
+		return err
+	}
+	for _, few := range []string{text, u.Text} {
+		if m == nil && len(strings.Fields(few)) <= cryWords {
+			m = e.cfg.Parser.Alarm(few)
+		}
+	}
+	if strings.Contains(text, phrase.Unknown) && m != nil && len(strings.Fields(text)) > cryWords {
+		return nil
+	}
+	if m == nil || m.Kind != heard.Emergency {
+		return nil
+	}
+	m.Doubt = true
+	u.Meanings = append(u.Meanings, *m)
+	u.Rivals = append(u.Rivals, text)
 	return nil
 }
 
