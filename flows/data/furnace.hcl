@@ -1778,7 +1778,7 @@ part "blower-wheel" {
   mode "loose" {
     name   = "blower wheel loose on its shaft"
     does   = "factor"
-    factor = q("0.15 x", 0.02, 0.4, "common practice, no source")
+    factor = q("0.02 x", 0, 0.3, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "tighten-blower-wheel"
   }
