@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"sort"
 	"strconv"
 	"strings"
@@ -120,6 +121,7 @@ func TestFigures(t *testing.T) {
 		readings(t, add, b, s, table)
 		emergencies(t, add, b, s, lex)
 		notForUs(t, add, b, s)
+		memory(t, add, b, s)
 		human(t, add, b)
 		humanNumbers(t, add, b, s)
 		write(t, table)
@@ -464,6 +466,44 @@ func notForUs(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 	}
 	hours := float64(length) / 16000 / 3600
 	add("hear.noise_per_hour", float64(count)/math.Max(1e-9, hours), "per hour", "<= 0.5", length/16000)
+}
+
+// memory feeds one ear with readings in noise without a break, and tells how much larger the process is at the end than after the first
+// third, when everything has been used once.
+func memory(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
+	ear, err := b.Ear(nil, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer ear.Close()
+	items := hear.Readings(20, 5)
+	ear.Expect(items[0].Expect())
+	var clips [][]int16
+	for i, it := range items {
+		pcm, _, err := s.Clip(s.Voices[i%len(s.Voices)], it.Say, hear.Conditions[3], i)
+		if err != nil {
+			t.Fatal(err)
+		}
+		clips = append(clips, pcm)
+	}
+	at, used := 0, 0.0
+	start, limit := time.Now(), share(0.05)
+	for i := 0; time.Since(start) < limit; i++ {
+		if used == 0 && time.Since(start) > limit/3 {
+			debug.FreeOSMemory()
+			used = resident()
+		}
+		for pcm := clips[i%len(clips)]; len(pcm) > 0; {
+			n := min(800, len(pcm))
+			at += n
+			if err := ear.FeedSamples(pcm[:n], int64(at/16)); err != nil {
+				t.Fatal(err)
+			}
+			pcm = pcm[n:]
+		}
+	}
+	debug.FreeOSMemory()
+	add("hear.mem_growth_mb", resident()-used, "MB over two thirds of the sound", "<= 5", at/16000)
 }
 
 // human plays single digits said by people, when they are beside the project.

@@ -109,6 +109,7 @@ func (c clock) ms(i int) int64 { return c.at + int64(math.Round(float64(i-c.inde
 // voice is what is known of our own voice: while it speaks, and shortly after, its words do not count.
 type voice struct {
 	words map[string]bool
+	tail  map[string]bool // the last echoWords of them
 	on    bool
 	until int // index of the sample when it ended
 	ever  bool
@@ -142,11 +143,16 @@ func (e *Ear) Speaking(text string) {
 		}
 		return
 	}
-	words := map[string]bool{}
-	for w := range strings.FieldsSeq(strings.ToLower(text)) {
-		words[strings.Trim(w, ".,;:?!\"")] = true
+	words, tail := map[string]bool{}, map[string]bool{}
+	all := strings.Fields(strings.ToLower(text))
+	for i, w := range all {
+		w = strings.Trim(w, ".,;:?!\"")
+		words[w] = true
+		if i >= len(all)-echoWords {
+			tail[w] = true
+		}
 	}
-	e.own = voice{words: words, on: true, ever: true}
+	e.own = voice{words: words, tail: tail, on: true, ever: true}
 }
 
 // Close frees the recogniser.
@@ -387,17 +393,33 @@ func (e *Ear) tooQuick(words string) bool {
 	return letters*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
 }
 
+// echoWords is how many of the last words of the own voice can still come back once it has ended: judgement, no source.
+const echoWords = 2
+
 // echo tells whether words may be our own voice coming back.
 func (e *Ear) echo(text string) bool {
-	if !e.own.ever || !e.own.on && e.first+lead > e.own.until+echoTail {
+	own := e.ownWords()
+	if own == nil {
 		return false
 	}
 	for w := range strings.FieldsSeq(text) {
-		if !e.own.words[w] {
+		if !own[w] {
 			return false
 		}
 	}
 	return true
+}
+
+// ownWords is what of our own voice the saying in progress can hold: all its words when it began under them, the last ones when it began
+// shortly after, so that "none" answers "none or some?" at once; nil when it began later.
+func (e *Ear) ownWords() map[string]bool {
+	switch start := e.first + lead; {
+	case !e.own.ever || !e.own.on && start > e.own.until+echoTail:
+		return nil
+	case !e.own.on && start > e.own.until:
+		return e.own.tail
+	}
+	return e.own.words
 }
 
 func (e *Ear) emit(u heard.Utterance) {
@@ -457,6 +479,9 @@ func (e *Ear) finish(fault string) error {
 	u.Level, u.SNR = level, e.snr
 	if m := u.Best(); m != nil && m.Kind == heard.Reading {
 		u.Sure = sure(&u)
+		if len(hearings) == 1 && !e.says(u.Text, m) { // one hearing, and its best words say something else: nothing stands behind it
+			u.Sure = math.Min(u.Sure, unsaid)
+		}
 	}
 	e.doubt(&u)
 	if err := e.listenAgain(&u); err != nil {
@@ -483,11 +508,24 @@ func (e *Ear) finish(fault string) error {
 	return nil
 }
 
+// unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
+const unsaid = 0.4
+
+// says tells whether words mean this reading before any other.
+func (e *Ear) says(text string, m *heard.Meaning) bool {
+	for _, x := range e.cfg.Parser.Parse(text, e.expect) {
+		if x.Kind == heard.Reading {
+			return x.Reading.State == m.Reading.State && x.Reading.Value.Unit == m.Reading.Value.Unit && x.Reading.Value.Dec.Equal(m.Reading.Value.Dec)
+		}
+	}
+	return false
+}
+
 // keep tells whether an utterance is somebody else's. While our own voice speaks only an emergency and "quiet" count, and none made of
 // its words; a saying that goes on after it counts when it shares no word with it.
 func (e *Ear) keep(u *heard.Utterance) bool {
-	start := e.first + lead
-	if !e.own.ever || !e.own.on && start > e.own.until+echoTail {
+	start, own := e.first+lead, e.ownWords()
+	if own == nil {
 		return true
 	}
 	if e.echo(u.Text) {
@@ -500,7 +538,7 @@ func (e *Ear) keep(u *heard.Utterance) bool {
 		return false
 	}
 	for w := range strings.FieldsSeq(u.Text) {
-		if e.own.words[w] {
+		if own[w] {
 			return false
 		}
 	}

@@ -245,6 +245,8 @@ func TestOwnVoice(t *testing.T) {
 		{"echo", "is the switch on or off", "on", -1, 0},
 		{"echo tail", "is the switch on or off", "off", 0.05, 0},
 		{"answer", "is the switch on or off", "off", 0.8, 1},
+		{"quick answer in words of the question", "gas smell none or some", "none", 0.2, 1},
+		{"its last words", "gas smell none or some", "some", 0.2, 0},
 		{"emergency over it", "is the switch on or off", "i smell gas", -1, 1},
 		{"quiet over it", "is the switch on or off", "stop", -1, 1},
 		{"emergency words of its own", "say fire when you see fire", "fire", -1, 0},

@@ -142,6 +142,71 @@ func TestGuards(t *testing.T) {
 	}
 }
 
+// What the library dies of must come back as an error. It runs in a process of its own, which must end by itself: a crash in C cannot be
+// caught. A telephone's 8 kHz cannot be asked for at all, and its samples are taken for 16 kHz: heard wrong, but no crash.
+func TestGuardsInChild(t *testing.T) {
+	if os.Getenv("VOSK_CHILD") == "" {
+		open(t)
+		exe, err := os.Executable()
+		if err != nil {
+			t.Fatal(err)
+		}
+		cmd := exec.Command(exe, "-test.run=^TestGuardsInChild$", "-test.v")
+		cmd.Env = append(os.Environ(), "VOSK_CHILD=1")
+		out, err := cmd.CombinedOutput()
+		if err != nil || !bytes.Contains(out, []byte("child came to its end")) {
+			t.Errorf("%v\n%s", err, out)
+		}
+		return
+	}
+	e := open(t)
+	for _, tt := range []struct {
+		name    string
+		phrases []string
+	}{
+		{"empty list", []string{}}, {"quote", []string{`one", "two`}}, {"bracket", []string{"]"}}, {"backslash", []string{`one\`}},
+		{"line break", []string{"one\ntwo"}}, {"broken UTF-8", []string{"one\xff"}}, {"a million letters", []string{strings.Repeat("a", 1e6)}},
+	} {
+		if r, err := e.New(tt.phrases, 10); !errors.Is(err, vosk.ErrGrammar) || r != nil {
+			t.Errorf("%s: %v", tt.name, err)
+		}
+	}
+	// New phrases while a saying runs: another recogniser, and the old one goes on.
+	first, err := e.New([]string{"one two", phrase.Unknown}, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	noise := make([]int16, 8000)
+	for i := range noise {
+		noise[i] = int16(i * 7919)
+	}
+	if _, err := first.Accept(noise); err != nil {
+		t.Error(err)
+	}
+	second, err := e.New([]string{"three four", phrase.Unknown}, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range []*vosk.Recognizer{first, second} {
+		if _, err := r.Accept(noise); err != nil {
+			t.Error(err)
+		}
+		if _, err := r.Final(); err != nil {
+			t.Error(err)
+		}
+		if err := r.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+	if err := e.Close(); err != nil {
+		t.Error(err)
+	}
+	if r, err := e.New([]string{"one"}, 3); err == nil || r != nil {
+		t.Error("a recogniser from a closed engine")
+	}
+	t.Log("child came to its end")
+}
+
 // Two goroutines on one recogniser: one of them is refused, nothing crashes.
 func TestBusy(t *testing.T) {
 	e := open(t)
