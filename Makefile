@@ -88,7 +88,7 @@ net: ## trains the display reader's network from nothing (about ten minutes)
 
 .PHONY: fit
 fit: tools ## fits how sure a reading is on the tuning half; its weights belong into speech/listen/sure.go
-	HEAR_FIT=28 go test -run '^TestFit$$' -count=1 -timeout 30m -v ./speech/hear
+	HEAR_FIT=60 go test -run '^TestFit$$' -count=1 -timeout 30m -v ./speech/hear
 
 .PHONY: figures
 figures: export FIGURES = $(CURDIR)/build/figures.raw

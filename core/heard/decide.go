@@ -59,7 +59,7 @@ const (
 // below these, and what is less sure than the last is not taken at all. Chosen on the tuning half of the project's bench, so
 // that few are asked and what is taken wrongly stays within one in twenty at 10 dB of noise.
 const (
-	sureMatters = 0.80
+	sureMatters = 0.85
 	sureHazard  = 0.98
 	sureLeast   = 0.5
 )

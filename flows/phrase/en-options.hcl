@@ -18,7 +18,7 @@ option "different" {
   back = "Different."
 }
 option "none" {
-  say  = ["none", "none at all", "nothing", "no smell", "no odor", "no gas smell", "i don't smell anything", "no gas", "i smell nothing", "not that i can see", "there is none", "none of them", "none of those"]
+  say  = ["none", "no", "nope", "none at all", "nothing", "no smell", "no odor", "no gas smell", "i don't smell anything", "no gas", "i smell nothing", "not that i can see", "there is none", "none of them", "none of those"]
   back = "None."
 }
 option "some" {

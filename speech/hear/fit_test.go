@@ -57,7 +57,7 @@ func TestFit(t *testing.T) {
 			if row.Wrong {
 				wrong++
 			}
-			if u := row.Last; u != nil && u.Best() != nil && u.Best().Kind == heard.Reading {
+			if u := row.Last; u != nil && u.Best() != nil && u.Best().Kind == heard.Reading && u.Sure != listen.Unsaid {
 				all = append(all, sample{listen.Features(u), row.Right, c.String()})
 				t.Logf("SAMPLE\t%s\t%v\t%v\t%s\t%s\t%v", c, row.Right, listen.Features(u), row.Voice, row.Item.Say, u.Text)
 			}

@@ -480,7 +480,7 @@ func (e *Ear) finish(fault string) error {
 	if m := u.Best(); m != nil && m.Kind == heard.Reading {
 		u.Sure = sure(&u)
 		if len(hearings) == 1 && !e.says(u.Text, m) { // one hearing, and its best words say something else: nothing stands behind it
-			u.Sure = math.Min(u.Sure, unsaid)
+			u.Sure = math.Min(u.Sure, Unsaid)
 		}
 	}
 	e.doubt(&u)
@@ -508,8 +508,8 @@ func (e *Ear) finish(fault string) error {
 	return nil
 }
 
-// unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
-const unsaid = 0.4
+// Unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
+const Unsaid = 0.4
 
 // says tells whether words mean this reading before any other.
 func (e *Ear) says(text string, m *heard.Meaning) bool {
