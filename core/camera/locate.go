@@ -88,13 +88,9 @@ func (f *finder) trace(p int, hat []byte, w, h, floor int) {
 		f.floor = make([]byte, 2*bw*bh)
 	}
 	peak, limit := f.floor[:bw*bh], f.floor[bw*bh:2*bw*bh]
-	clear(peak)
-	for y := range h {
-		row := peak[y/blockW*bw:]
-		for x, v := range hat[y*w : (y+1)*w] {
-			if v > row[x/blockW] {
-				row[x/blockW] = v
-			}
+	for y := range bh {
+		for x := range bw {
+			peak[y*bw+x] = peakOf(hat, w, x*blockW, y*blockW, min(w, (x+1)*blockW), min(h, (y+1)*blockW))
 		}
 	}
 	for y := range bh {
@@ -112,19 +108,49 @@ func (f *finder) trace(p int, hat []byte, w, h, floor int) {
 	rowStart, prevStart, prev2Start := 0, 0, 0
 	for y := range h {
 		prev2Start, prevStart, rowStart = prevStart, rowStart, len(f.runs[p])
-		lim := limit[y/blockW*bw:]
-		for x, v := range hat[y*w : (y+1)*w] {
-			if v >= lim[x/blockW] {
-				f.put(p, x, y, int(v), rowStart)
+		row := hat[y*w : (y+1)*w]
+		for b, at := range limit[y/blockW*bw : (y/blockW+1)*bw] {
+			if peak[y/blockW*bw+b] < at { // nothing in the whole block stands out
+				continue
+			}
+			for x := b * blockW; x < min(w, (b+1)*blockW); x++ {
+				if v := row[x]; v >= at {
+					f.put(p, x, y, int(v), rowStart)
+				}
 			}
 		}
 		f.link(p, prev2Start, prevStart, rowStart)
 	}
 }
 
+// peakOf is the largest pixel of a block, eight at a time.
+func peakOf(pix []byte, w, x0, y0, x1, y1 int) byte {
+	top := byte(0)
+	if x1-x0 == 8 {
+		m := uint64(0)
+		for y := y0; y < y1; y++ {
+			m = larger(m, word(pix[y*w+x0:]))
+		}
+		for ; m != 0; m >>= 8 {
+			top = max(top, byte(m))
+		}
+		return top
+	}
+	for y := y0; y < y1; y++ {
+		for _, v := range pix[y*w+x0 : y*w+x1] {
+			top = max(top, v)
+		}
+	}
+	return top
+}
+
 func flip(pix []byte) {
-	for i, v := range pix {
-		pix[i] = ^v
+	i := 0
+	for ; i+8 <= len(pix); i += 8 {
+		binary.LittleEndian.PutUint64(pix[i:], ^word(pix[i:]))
+	}
+	for ; i < len(pix); i++ {
+		pix[i] = ^pix[i]
 	}
 }
 
