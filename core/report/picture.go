@@ -4,18 +4,17 @@ import (
 	"bytes"
 	"encoding/base64"
 	"fmt"
-	"html/template"
 	"sort"
 	"strings"
 )
 
 // dataURL inlines a picture; only the two types the shells write are let in.
-func dataURL(data []byte) template.URL {
+func dataURL(data []byte) string {
 	kind := "image/jpeg"
 	if bytes.HasPrefix(data, []byte("\x89PNG")) {
 		kind = "image/png"
 	}
-	return template.URL("data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(data))
+	return "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(data)
 }
 
 const (
@@ -30,7 +29,7 @@ const (
 
 // beliefPicture draws how suspicion moved: one line a suspect, the heaviest six over the whole job. Lines differ by
 // dash as well as by shade, so the picture reads without colour.
-func beliefPicture(entries []Entry) template.HTML {
+func beliefPicture(entries []Entry) markup {
 	type track struct {
 		name string
 		p    []float64
@@ -99,8 +98,8 @@ func beliefPicture(entries []Entry) template.HTML {
 		limit = labels[i].y - picLabelStep
 	}
 	for _, l := range labels {
-		fmt.Fprintf(&b, `<text class="l%d" x="%g" y="%.1f">%s</text>`, l.i, picW-picRight+6, l.y+4, template.HTMLEscapeString(l.name))
+		fmt.Fprintf(&b, `<text class="l%d" x="%g" y="%.1f">%s</text>`, l.i, picW-picRight+6, l.y+4, escape(l.name))
 	}
 	b.WriteString(`</svg>`)
-	return template.HTML(b.String())
+	return markup(b.String())
 }

@@ -8,7 +8,6 @@ package report
 import (
 	_ "embed"
 	"fmt"
-	"html/template"
 	"io"
 	"slices"
 	"strings"
@@ -32,11 +31,6 @@ type Job struct {
 	Damage  string                // what was wrong with the journal's end, empty when it is whole
 }
 
-//go:embed report.html.tmpl
-var page string
-
-var tmpl = template.Must(template.New("report").Parse(page))
-
 // row is one exchange: what the guide said, what the person answered, what became of it.
 type row struct {
 	Seq      int64
@@ -54,7 +48,7 @@ type row struct {
 	Undone   bool
 	Event    string // other things that happened: a photo, a call, a resume
 	Picture  *picture
-	Drawn    []template.HTML // pictures with what was found drawn on them
+	Drawn    []markup // pictures with what was found drawn on them
 	Suspects string
 }
 
@@ -62,7 +56,7 @@ type saying struct{ Level, Text string }
 
 type picture struct {
 	Name string
-	URL  template.URL // empty: the file is missing
+	URL  string // data of the picture; empty: the file is missing
 }
 
 type sheet struct {
@@ -72,7 +66,7 @@ type sheet struct {
 	Open, Facts                             []string
 	Suspects                                []session.Suspect
 	Rows                                    []row
-	Belief                                  template.HTML
+	Belief                                  markup
 	Cautions                                []string
 	Doubts                                  []string
 }
@@ -83,7 +77,7 @@ func HTML(w io.Writer, j Job) error {
 	if err != nil {
 		return err
 	}
-	if err := tmpl.Execute(w, s); err != nil {
+	if _, err := io.WriteString(w, string(s.page())); err != nil {
 		return fmt.Errorf("report: writing the page: %w", err)
 	}
 	return nil

@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"fmt"
-	"html/template"
 	"image"
 	_ "image/jpeg" // sizes of the pictures
 	_ "image/png"
@@ -62,7 +61,7 @@ func fromTo(w *session.SeenWire) string {
 
 // drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
 // name. A picture that is missing or cannot be measured gives nothing.
-func drawn(data []byte, wires []session.SeenWire, after bool) template.HTML {
+func drawn(data []byte, wires []session.SeenWire, after bool) markup {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || c.Width < 1 || c.Height < 1 {
 		return ""
@@ -91,8 +90,8 @@ func drawn(data []byte, wires []session.SeenWire, after bool) template.HTML {
 			}
 			fmt.Fprintf(&b, `<rect class="%s" x="%.1f" y="%.1f" width="%.1f" height="%.1f" stroke-width="%.1f"/>`, pen, x-1.3*size, y-1.3*size, 2.6*size, 2.6*size, size/4)
 		}
-		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f" font-size="%.1f">%s</text>`, min(x+1.6*size, w*0.8), y+size/2, 1.4*size, template.HTMLEscapeString(wires[i].Name))
+		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f" font-size="%.1f">%s</text>`, min(x+1.6*size, w*0.8), y+size/2, 1.4*size, escape(wires[i].Name))
 	}
 	b.WriteString(`</svg></figure>`)
-	return template.HTML(b.String())
+	return markup(b.String())
 }
