@@ -464,7 +464,7 @@ func (e *Ear) finish(fault string) error {
 	e.level = level
 	e.snr = snr(level, decibel(e.vad.wide))
 	hearings := []phrase.Witness{{Alternatives: res.Alternatives, Weight: 1}}
-	if !e.cfg.Once && e.snr < clean {
+	if !e.cfg.Once && (e.snr < clean || e.doubtful(hearings)) {
 		if hearings, err = e.more(res.Alternatives); err != nil {
 			return err
 		}
@@ -511,6 +511,16 @@ func (e *Ear) finish(fault string) error {
 // Unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
 const Unsaid = 0.4
 
+// nearRival is the distance to another reading in nats below which a saying is heard again in a quiet room too: judgement, no source.
+const nearRival = 2.5
+
+// doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.
+func (e *Ear) doubtful(ws []phrase.Witness) bool {
+	u := e.cfg.Parser.HearAll(ws, e.expect)
+	m := u.Best()
+	return m != nil && m.Kind == heard.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
+}
+
 // says tells whether words mean this reading before any other.
 func (e *Ear) says(text string, m *heard.Meaning) bool {
 	for _, x := range e.cfg.Parser.Parse(text, e.expect) {
@@ -556,7 +566,7 @@ func (e *Ear) more(first []phrase.Alternative) ([]phrase.Witness, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := []phrase.Witness{{Alternatives: first, Weight: rawWeight}, {Alternatives: res.Alternatives, Weight: 1}}
+	out := []phrase.Witness{{Alternatives: first, Weight: rawWeight, Quiet: e.snr >= clean}, {Alternatives: res.Alternatives, Weight: 1}}
 	if e.cfg.Narrow == nil || len(e.expect.Units) == 0 {
 		return out, nil
 	}

@@ -14,6 +14,7 @@ type Witness struct {
 	Alternatives []Alternative // best first
 	Weight       float64       // how much its costs count
 	Figures      bool          // heard among readings only: it knows nothing of commands, answers and emergencies
+	Quiet        bool          // heard where no noise swallows words
 }
 
 // Chosen on the tuning half of the bench, or judgement.
@@ -78,7 +79,7 @@ func (p *Parser) readings(ws []Witness, e Expect, head string, lead bool) (ms []
 	parsed := map[string][]heard.Meaning{}
 	total, none := make([]float64, len(ws)), make([]float64, len(ws))
 	bonus := word
-	if len(ws) == 1 {
+	if len(ws) == 1 || ws[0].Quiet {
 		bonus = 0
 	}
 	for i, w := range ws {
