@@ -106,15 +106,6 @@ type clock struct {
 
 func (c clock) ms(i int) int64 { return c.at + int64(math.Round(float64(i-c.index)*1000/speech.Rate)) }
 
-// voice is what is known of our own voice: while it speaks, and shortly after, its words do not count.
-type voice struct {
-	words map[string]bool
-	tail  map[string]bool // the last echoWords of them
-	on    bool
-	until int // index of the sample when it ended
-	ever  bool
-}
-
 // New makes an ear. It opens one recogniser.
 func New(cfg Config) (*Ear, error) {
 	rec, err := cfg.New()
@@ -134,26 +125,6 @@ func (e *Ear) Class(id string) {
 
 // Expect sets what the question asked can be answered with; it orders meanings, it never removes one.
 func (e *Ear) Expect(x phrase.Expect) { e.expect = x }
-
-// Speaking tells that the own voice begins to say these words; "" when it ended.
-func (e *Ear) Speaking(text string) {
-	if text == "" {
-		if e.own.on {
-			e.own.on, e.own.until = false, e.count
-		}
-		return
-	}
-	words, tail := map[string]bool{}, map[string]bool{}
-	all := strings.Fields(strings.ToLower(text))
-	for i, w := range all {
-		w = strings.Trim(w, ".,;:?!\"")
-		words[w] = true
-		if i >= len(all)-echoWords {
-			tail[w] = true
-		}
-	}
-	e.own = voice{words: words, tail: tail, on: true, ever: true}
-}
 
 // Close frees the recogniser.
 func (e *Ear) Close() { // nothing can be done about what fails here
@@ -393,35 +364,6 @@ func (e *Ear) tooQuick(words string) bool {
 	return letters*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
 }
 
-// echoWords is how many of the last words of the own voice can still come back once it has ended: judgement, no source.
-const echoWords = 2
-
-// echo tells whether words may be our own voice coming back.
-func (e *Ear) echo(text string) bool {
-	own := e.ownWords()
-	if own == nil {
-		return false
-	}
-	for w := range strings.FieldsSeq(text) {
-		if !own[w] {
-			return false
-		}
-	}
-	return true
-}
-
-// ownWords is what of our own voice the saying in progress can hold: all its words when it began under them, the last ones when it began
-// shortly after, so that "none" answers "none or some?" at once; nil when it began later.
-func (e *Ear) ownWords() map[string]bool {
-	switch start := e.first + lead; {
-	case !e.own.ever || !e.own.on && start > e.own.until+echoTail:
-		return nil
-	case !e.own.on && start > e.own.until:
-		return e.own.tail
-	}
-	return e.own.words
-}
-
 func (e *Ear) emit(u heard.Utterance) {
 	u.Source = "voice"
 	u.Start, u.End = e.clock.ms(e.first+min(lead, len(e.pcm))), e.clock.ms(e.count)
@@ -506,53 +448,6 @@ func (e *Ear) finish(fault string) error {
 		e.emit(u)
 	}
 	return nil
-}
-
-// Unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
-const Unsaid = 0.4
-
-// nearRival is the distance to another reading in nats below which a saying is heard again in a quiet room too: judgement, no source.
-const nearRival = 2.5
-
-// doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.
-func (e *Ear) doubtful(ws []phrase.Witness) bool {
-	u := e.cfg.Parser.HearAll(ws, e.expect)
-	m := u.Best()
-	return m != nil && m.Kind == heard.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
-}
-
-// says tells whether words mean this reading before any other.
-func (e *Ear) says(text string, m *heard.Meaning) bool {
-	for _, x := range e.cfg.Parser.Parse(text, e.expect) {
-		if x.Kind == heard.Reading {
-			return x.Reading.State == m.Reading.State && x.Reading.Value.Unit == m.Reading.Value.Unit && x.Reading.Value.Dec.Equal(m.Reading.Value.Dec)
-		}
-	}
-	return false
-}
-
-// keep tells whether an utterance is somebody else's. While our own voice speaks only an emergency and "quiet" count, and none made of
-// its words; a saying that goes on after it counts when it shares no word with it.
-func (e *Ear) keep(u *heard.Utterance) bool {
-	start, own := e.first+lead, e.ownWords()
-	if own == nil {
-		return true
-	}
-	if e.echo(u.Text) {
-		return false
-	}
-	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.ID == "quiet") {
-		return !e.echo(m.Text)
-	}
-	if e.own.on || e.count-e.quiet-e.own.until < e.own.until-start {
-		return false
-	}
-	for w := range strings.FieldsSeq(u.Text) {
-		if own[w] {
-			return false
-		}
-	}
-	return true
 }
 
 // again hears the whole saying once more with the present gain.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"readback/core/heard"
+	"readback/speech/phrase"
 )
 
 // Weights of the probability that the best reading of a saying is what was said: of a constant, the margin in nats (at most
@@ -30,4 +31,27 @@ func sure(u *heard.Utterance) float64 {
 		sum += sureWeights[i] * x
 	}
 	return 1 / (1 + math.Exp(-sum))
+}
+
+// Unsaid is how sure a reading is at most that the best words do not say, when there was one hearing only: too little to be taken. Judgement, no source.
+const Unsaid = 0.4
+
+// nearRival is the distance to another reading in nats below which a saying is heard again in a quiet room too: judgement, no source.
+const nearRival = 2.5
+
+// doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.
+func (e *Ear) doubtful(ws []phrase.Witness) bool {
+	u := e.cfg.Parser.HearAll(ws, e.expect)
+	m := u.Best()
+	return m != nil && m.Kind == heard.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
+}
+
+// says tells whether words mean this reading before any other.
+func (e *Ear) says(text string, m *heard.Meaning) bool {
+	for _, x := range e.cfg.Parser.Parse(text, e.expect) {
+		if x.Kind == heard.Reading {
+			return x.Reading.State == m.Reading.State && x.Reading.Value.Unit == m.Reading.Value.Unit && x.Reading.Value.Dec.Equal(m.Reading.Value.Dec)
+		}
+	}
+	return false
 }
