@@ -14,6 +14,7 @@ import (
 
 	"readback/core/heard"
 	"readback/core/session"
+	"readback/core/unit"
 )
 
 // Entry is one event of the journal with what followed from it.
@@ -191,7 +192,7 @@ func build(j Job) (*sheet, error) {
 		if h := e.View.Heard; h != nil && e.Event.Type == session.EvSaid && !h.Pending {
 			r.Taken, r.Verdict, r.Limit = h.Taken, string(h.Verdict), h.Limit
 			if h.U > 0 {
-				r.Value = fmt.Sprintf("±%.3g %s", h.U, h.Unit)
+				r.Value = fmt.Sprintf("±%.3g %s", h.U, unit.Printed(h.Unit))
 			}
 		}
 		if h := e.View.Heard; h != nil && e.Event.Type == session.EvSaid && h.Pending && len(h.Rivals) > 0 {

@@ -76,9 +76,9 @@ func TestDialogues(t *testing.T) {
 		{"smell at the question", "smell", []*heard.Utterance{choice("some")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"no call at the board", "call-volts", []*heard.Utterance{reading("0.0", "V")}, "The thermostat once more.", "any"},
 		{"no meter", "meter.kind", []*heard.Utterance{choice("no-meter")}, "No meter.", "any"},
-		{"what if", "call-volts", []*heard.Utterance{doubtful("gas")}, "Right now?", "right-now"},
+		{"what if", "call-volts", []*heard.Utterance{doubtful("gas")}, "Gas odour, right now?", "right-now"},
 		{"what if, none", "call-volts", []*heard.Utterance{doubtful("gas"), choice("none")}, "None right now.", "call-volts"},
-		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Get out.", "alarm.any"},
+		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"undo", "alarm", []*heard.Utterance{command("scratch-that")}, "Taken back: None.", "smell"},
 		{"different, after an implicit read-back", "flame", []*heard.Utterance{choice("different")}, "What should it be?", "any"},
 	} {

@@ -27,7 +27,7 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 			if j.alarm != "" {
 				return false // worse is known already
 			}
-			m.askNow()
+			m.askNow(x.ID)
 			return true
 		}
 		m.raise(x.ID)
@@ -72,13 +72,23 @@ func (m *Machine) script() {
 	m.say("emergency", then)
 }
 
-// askNow asks at once whether a hazard is there now.
-func (m *Machine) askNow() {
+// askNow asks at once whether a hazard of a class is there now; "ask" is one without a class.
+func (m *Machine) askNow(class string) {
 	j := m.j
+	j.doubtOf = class
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(Effect{Type: DoHush})
-	m.say("warning", m.line("right.now"))
+	m.say("warning", m.rightNow())
 	m.emit(Effect{Type: DoListen, ID: "choice"})
+}
+
+// rightNow is the question about a hazard that may not be there: it names what was heard.
+func (m *Machine) rightNow() string {
+	class := m.j.doubtOf
+	if _, ok := m.words.Lines["hazard.of."+class]; !ok {
+		class = "any"
+	}
+	return m.line("right.now", "what", m.line("hazard.of."+class))
 }
 
 // inAlarm works what is said while an emergency stands or is asked about.
@@ -92,9 +102,12 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 	}
 	if j.doubtAsk {
 		switch {
+		case ids[oLeave] && !slices.Contains(leaveClasses, j.doubtOf):
+			j.doubtAsk = false
+			m.raise("any") // who wants to leave is not told to stay
 		case ids[oLeave] || ids[oYes]:
 			j.doubtAsk = false
-			m.raise("any")
+			m.raise(j.doubtOf)
 		case (ids[oNone] || ids[cFalseAlarm]) && !ids[oYes]:
 			j.doubtAsk, j.state, j.alarm, j.locked = false, "ask", "", false
 			m.say("info", m.line("none.back"))
@@ -105,7 +118,7 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 			j.q = nil
 			m.advance()
 		default:
-			m.say("warning", m.line("right.now"))
+			m.say("warning", m.rightNow())
 			m.emit(Effect{Type: DoListen, ID: "choice"})
 		}
 		return
@@ -116,7 +129,7 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 		m.leaveAnew()
 		j.site = j.site.Doubt()
 		m.setPower()
-		m.askNow()
+		m.askNow(j.alarm)
 	case j.locked && ids[oOutside]:
 		m.say("info", m.line("alarm.out"))
 		m.endNow("emergency")

@@ -53,7 +53,7 @@ func (m *Machine) giveUp(how string) {
 			m.fact(m.line("unconfirmed"))
 		}
 	case q.aim.Kind == "plate":
-		j.plate[m.model.Plate[q.aim.N].ID] = "unknown"
+		m.noPlate(q.aim.N)
 		j.aim = aim{}
 	case q.aim.Kind == "meter":
 		j.done["meter."+meterSteps[q.aim.N]] = true
@@ -73,6 +73,19 @@ func (m *Machine) giveUp(how string) {
 		m.block(q.aim)
 	}
 	m.advance()
+}
+
+// noPlate notes that a field of the plate is not known. After two in a row the rest is not asked: the plate cannot be read.
+func (m *Machine) noPlate(field int) {
+	p, known := m.model.Plate, m.j.plate
+	known[p[field].ID] = "unknown"
+	if field == 0 || known[p[field-1].ID] != "unknown" || field == len(p)-1 {
+		return
+	}
+	for _, f := range p[field+1:] {
+		known[f.ID] = "unknown"
+	}
+	m.say("info", m.line("plate.without"))
 }
 
 func (m *Machine) giveUpAct(q *question, n int) {

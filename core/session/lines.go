@@ -42,6 +42,7 @@ func LineIDs() []string {
 	}
 	for _, a := range alarms {
 		add("alarm."+a, "", ".then")
+		add("hazard.of.", a)
 	}
 	for _, n := range []string{"one", "two", "three"} {
 		add("miss.", "number."+n, "choice."+n)
@@ -78,7 +79,7 @@ var plainIDs = []string{
 	"match", "match.good", "match.later", "match.wrong", "mended", "meter.kind", "meter.leads", "meter.modest", "meter.none", "meter.short", "missed", "must", "new.day",
 	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
 	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
-	"photo.before", "photo.differs", "photo.note", "plate", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",
+	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",
 	"proved.by", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
 	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",

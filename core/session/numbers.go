@@ -22,7 +22,7 @@ func (m *Machine) reading(r *measure.Reading) string { return heard.Say(*r, true
 func (m *Machine) written(r *measure.Reading) string {
 	switch {
 	case r.State == measure.Number:
-		return strings.TrimSpace(r.Value.String() + " " + strings.ToUpper(r.AC))
+		return strings.TrimSpace(r.Value.Dec.String() + " " + unit.Printed(r.Value.Unit) + " " + strings.ToUpper(r.AC))
 	case r.State == measure.Jumping && r.Low != nil && r.High != nil:
 		return r.Low.String() + " .. " + r.High.String()
 	}

@@ -31,7 +31,7 @@ func (m *Machine) View() *View {
 	}
 	switch {
 	case j.doubtAsk:
-		v.Step = StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.line("right.now")}
+		v.Step = StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttons(oLeave, oNone)
 	case j.alarm != "":
 		v.Step = StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}

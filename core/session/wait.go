@@ -106,10 +106,10 @@ func (m *Machine) tick() {
 		}
 		if j.alarmN++; j.alarmN >= 3 { // silence is never "no"
 			j.doubtAsk = false
-			m.raise("any")
+			m.raise(j.doubtOf)
 			return
 		}
-		m.say("warning", m.line("right.now"))
+		m.say("warning", m.rightNow())
 		return
 	case j.alarm != "":
 		if j.now < j.alarmAt+tAlarm*int64(j.alarmN+1) {

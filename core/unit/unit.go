@@ -43,6 +43,7 @@ type Unit struct {
 	One      string  // spoken, one of it: "volt"
 	Many     string  // spoken, several: "volts"
 	Prefixed string  // spoken with the prefix apart: "MICRO amps"; empty when there is no prefix
+	Print    string  // printed, where ID is not it: "µA"
 }
 
 // The exact factors: inch of water 249.08891 Pa at 4 °C (NIST SP 811, B.8), pound per
@@ -53,22 +54,22 @@ var units = []Unit{
 	{ID: "mV", Dim: Voltage, Scale: 1e-3, One: "milli volt", Many: "milli volts", Prefixed: "MILLI volts"},
 	{ID: "A", Dim: Current, Scale: 1, One: "amp", Many: "amps"},
 	{ID: "mA", Dim: Current, Scale: 1e-3, One: "milli amp", Many: "milli amps", Prefixed: "MILLI amps"},
-	{ID: "uA", Dim: Current, Scale: 1e-6, One: "micro amp", Many: "micro amps", Prefixed: "MICRO amps"},
-	{ID: "ohm", Dim: Resistance, Scale: 1, One: "ohm", Many: "ohms"},
-	{ID: "kohm", Dim: Resistance, Scale: 1e3, One: "kilo ohm", Many: "kilo ohms", Prefixed: "KILO ohms"},
-	{ID: "Mohm", Dim: Resistance, Scale: 1e6, One: "mega ohm", Many: "mega ohms", Prefixed: "MEGA ohms"},
-	{ID: "uF", Dim: Capacitance, Scale: 1e-6, One: "micro farad", Many: "micro farads", Prefixed: "MICRO farads"},
+	{ID: "uA", Dim: Current, Scale: 1e-6, One: "micro amp", Many: "micro amps", Prefixed: "MICRO amps", Print: "µA"},
+	{ID: "ohm", Dim: Resistance, Scale: 1, One: "ohm", Many: "ohms", Print: "Ω"},
+	{ID: "kohm", Dim: Resistance, Scale: 1e3, One: "kilo ohm", Many: "kilo ohms", Prefixed: "KILO ohms", Print: "kΩ"},
+	{ID: "Mohm", Dim: Resistance, Scale: 1e6, One: "mega ohm", Many: "mega ohms", Prefixed: "MEGA ohms", Print: "MΩ"},
+	{ID: "uF", Dim: Capacitance, Scale: 1e-6, One: "micro farad", Many: "micro farads", Prefixed: "MICRO farads", Print: "µF"},
 	{ID: "nF", Dim: Capacitance, Scale: 1e-9, One: "nano farad", Many: "nano farads", Prefixed: "NANO farads"},
 	{ID: "Hz", Dim: Frequency, Scale: 1, One: "hertz", Many: "hertz"},
-	{ID: "degC", Dim: Temperature, Scale: 1, One: "degree Celsius", Many: "degrees Celsius"},
-	{ID: "degF", Dim: Temperature, Scale: 5.0 / 9, Offset: -160.0 / 9, One: "degree Fahrenheit", Many: "degrees Fahrenheit"},
-	{ID: "dF", Dim: TempDiff, Scale: 5.0 / 9, One: "degree", Many: "degrees"},
-	{ID: "dC", Dim: TempDiff, Scale: 1, One: "degree Celsius", Many: "degrees Celsius"},
-	{ID: "inH2O", Dim: Pressure, Scale: 249.08891, One: "inch of water", Many: "inches of water"},
+	{ID: "degC", Dim: Temperature, Scale: 1, One: "degree Celsius", Many: "degrees Celsius", Print: "°C"},
+	{ID: "degF", Dim: Temperature, Scale: 5.0 / 9, Offset: -160.0 / 9, One: "degree Fahrenheit", Many: "degrees Fahrenheit", Print: "°F"},
+	{ID: "dF", Dim: TempDiff, Scale: 5.0 / 9, One: "degree", Many: "degrees", Print: "°F"},
+	{ID: "dC", Dim: TempDiff, Scale: 1, One: "degree Celsius", Many: "degrees Celsius", Print: "°C"},
+	{ID: "inH2O", Dim: Pressure, Scale: 249.08891, One: "inch of water", Many: "inches of water", Print: "in. of water"},
 	{ID: "Pa", Dim: Pressure, Scale: 1, One: "pascal", Many: "pascals"},
 	{ID: "kPa", Dim: Pressure, Scale: 1e3, One: "kilo pascal", Many: "kilo pascals", Prefixed: "KILO pascals"},
 	{ID: "psi", Dim: Pressure, Scale: 6894.757, One: "P S I", Many: "P S I"},
-	{ID: "inHg", Dim: Pressure, Scale: 3386.389, One: "inch of mercury", Many: "inches of mercury"},
+	{ID: "inHg", Dim: Pressure, Scale: 3386.389, One: "inch of mercury", Many: "inches of mercury", Print: "in. of mercury"},
 	{ID: "%", Dim: Fraction, Scale: 1e-2, One: "percent", Many: "percent"},
 	{ID: "ppm", Dim: Fraction, Scale: 1e-6, One: "part per million", Many: "parts per million"},
 	{ID: "s", Dim: Duration, Scale: 1, One: "second", Many: "seconds"},
@@ -78,7 +79,7 @@ var units = []Unit{
 	{ID: "W", Dim: Power, Scale: 1, One: "watt", Many: "watts"},
 	{ID: "Btu/h", Dim: Power, Scale: 0.29307107, One: "B T U per hour", Many: "B T U per hour"},
 	{ID: "in", Dim: Length, Scale: 0.0254, One: "inch", Many: "inches"},
-	{ID: "x", Dim: Count, Scale: 1, One: "time", Many: "times"},
+	{ID: "x", Dim: Count, Scale: 1, One: "time", Many: "times", Print: "times"},
 	{ID: "money", Dim: Money, Scale: 1, One: "", Many: ""},
 }
 
@@ -264,6 +265,14 @@ func (v Value) Dim() Dim {
 
 // String writes "26.1 V".
 func (v Value) String() string { return v.Dec.String() + " " + v.Unit }
+
+// Printed is the unit with this written form as it is printed beside a number: "µA" for "uA". One that is not known stays as it is.
+func Printed(id string) string {
+	if u := byID[id]; u != nil && u.Print != "" {
+		return u.Print
+	}
+	return id
+}
 
 // FromBase writes a size given in the base unit in the unit named, with so many decimals.
 func FromBase(base float64, unitID string, decimals int) Value {

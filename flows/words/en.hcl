@@ -15,6 +15,7 @@ say "story" {
 }
 say "story.thanks" { full = "Noted." }
 say "story.fact" { full = "Story: {story}" }
+say "plate.without" { full = "Then without the plate." }
 say "plate" {
   full  = "{ask}"
   short = ["{name}?"]
@@ -765,7 +766,17 @@ say "alarm.over" { full = "Good. Now we leave it safe." }
 say "alarm.out" { full = "Good. Stay out until somebody says it is safe." }
 say "alarm.false" { full = "Taken as a false alarm." }
 say "alarm.fact" { full = "Emergency: {class}" }
-say "right.now" { full = "Right now? Say leave now, or none." }
+say "hazard.of.gas" { full = "Gas odour" }
+say "hazard.of.co" { full = "The alarm" }
+say "hazard.of.ill" { full = "Somebody ill" }
+say "hazard.of.fire" { full = "Fire or smoke" }
+say "hazard.of.any" { full = "A danger" }
+say "hazard.of.shock" { full = "A shock" }
+say "hazard.of.spark" { full = "A spark or bang" }
+say "hazard.of.water" { full = "Water" }
+say "hazard.of.injury" { full = "Somebody hurt" }
+say "hazard.of.child" { full = "A child or animal near" }
+say "right.now" { full = "{what}, right now? Say leave now, or none." }
 say "none.back" { full = "None right now." }
 
 # ---------------------------------------------------------------- what the planner says of its choice
