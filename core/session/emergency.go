@@ -28,6 +28,7 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 				return false // worse is known already
 			}
 			m.askNow(x.ID)
+			j.doubtElse = slices.DeleteFunc(slices.Clone(u.Meanings), func(x heard.Meaning) bool { return x.Kind != heard.Choice })
 			return true
 		}
 		m.raise(x.ID)
@@ -75,7 +76,7 @@ func (m *Machine) script() {
 // askNow asks at once whether a hazard of a class is there now; "ask" is one without a class.
 func (m *Machine) askNow(class string) {
 	j := m.j
-	j.doubtOf = class
+	j.doubtOf, j.doubtElse = class, nil
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(Effect{Type: DoHush})
 	m.say("warning", m.rightNow())
@@ -89,6 +90,24 @@ func (m *Machine) rightNow() string {
 		class = "any"
 	}
 	return m.line("right.now", "what", m.line("hazard.of."+class))
+}
+
+// meantElse takes a saying that was heard as a danger and was none for the answer it holds besides, so that somebody whose "plugged in"
+// sounds like "flooding" is not asked for ever.
+func (m *Machine) meantElse() bool {
+	j := m.j
+	u := &heard.Utterance{Meanings: j.doubtElse, Source: "voice"}
+	j.doubtElse = nil
+	if j.q == nil || len(u.Meanings) == 0 {
+		return false
+	}
+	fits := m.fitting(u)
+	if len(fits) == 0 {
+		return false
+	}
+	u.Text = fits[0].Text
+	m.answer(u, fits)
+	return true
 }
 
 // inAlarm works what is said while an emergency stands or is asked about.
@@ -111,9 +130,11 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 		case (ids[oNone] || ids[cFalseAlarm]) && !ids[oYes]:
 			j.doubtAsk, j.state, j.alarm, j.locked = false, "ask", "", false
 			m.say("info", m.line("none.back"))
-			m.fact(m.line("none.back"))
 			if j.outcome == "emergency" {
 				j.outcome = ""
+			}
+			if m.meantElse() {
+				return
 			}
 			j.q = nil
 			m.advance()

@@ -80,12 +80,9 @@ func (p *Person) Agrees(lex *heard.Lexicon, h *session.HeardView) bool {
 		if r.State != measure.Number {
 			return h.Taken == heard.Say(*r, false)
 		}
-		f := strings.Fields(h.Taken)
-		if len(f) < 2 {
-			return false
-		}
-		v, err := unit.ParseValue(f[0] + " " + f[1])
-		return err == nil && v.Unit == r.Value.Unit && v.Dec.Equal(r.Value.Dec)
+		number, rest, _ := strings.Cut(h.Taken, " ")
+		d, err := unit.ParseDecimal(number)
+		return err == nil && d.Equal(r.Value.Dec) && strings.HasPrefix(rest, unit.Printed(r.Value.Unit))
 	case heard.Choice:
 		if b := back(p.last.ID); b != "" {
 			return b == h.Taken

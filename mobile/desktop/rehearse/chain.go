@@ -1,7 +1,6 @@
 package rehearse
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -55,9 +54,14 @@ func (c *counter) message(b []byte) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	c.last = m.N
-	if bytes.Contains(b, []byte(`"state":"ready"`)) {
-		c.up = true
-	}
+	c.cond.Broadcast()
+}
+
+// opened tells that the ear is there. It may be so before anybody can subscribe to the stream.
+func (c *counter) opened() {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	c.up = true
 	c.cond.Broadcast()
 }
 

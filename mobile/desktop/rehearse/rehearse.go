@@ -73,6 +73,7 @@ func Play(j Job) (*Result, error) {
 			c.failed(err)
 			return nil, err
 		}
+		c.opened()
 		return counted{e, c}, nil
 	}}})
 	if err != nil {
