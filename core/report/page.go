@@ -94,7 +94,7 @@ func (s *sheet) page() markup {
 			part("State now", list(s.Site), open),
 			part("Outcome", para("", outcome), para("", s.Handover), list(suspects)),
 			part("Established, in order", list(s.Facts)),
-			part("How suspicion moved (in tenths)", s.Belief),
+			part("How suspicion moved (in tenths)", el("div", `class="wide"`, s.Belief)),
 			part("Doubts and corrections", list(s.Doubts)),
 			part("Every exchange", el("table", "", s.exchanges()...)),
 			part("Cautions given", list(s.Cautions))), "\n")

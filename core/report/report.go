@@ -134,6 +134,23 @@ func nonEmpty(s ...string) []string {
 	return slices.DeleteFunc(s, func(x string) bool { return x == "" })
 }
 
+// sentence is an outcome's id as words with a capital.
+func sentence(id string) string {
+	words := strings.ReplaceAll(id, "-", " ")
+	if words == "" {
+		return ""
+	}
+	return strings.ToUpper(words[:1]) + words[1:]
+}
+
+// onDay leaves the day out of a time of the day on which the job began.
+func onDay(begun, at string) string {
+	if day, _, ok := strings.Cut(begun, " "); ok {
+		return strings.TrimPrefix(at, day+" ")
+	}
+	return at
+}
+
 func build(j Job) (*sheet, error) {
 	if len(j.Entries) == 0 {
 		return nil, fmt.Errorf("report: the journal holds no event")
@@ -148,7 +165,7 @@ func build(j Job) (*sheet, error) {
 		Job:      last.View.Job,
 		Begun:    clock(j.Entries[0].Event.At),
 		Ended:    clock(last.Event.At),
-		Outcome:  last.View.Ended,
+		Outcome:  sentence(last.View.Ended),
 		Handover: last.View.Handover,
 		Damage:   j.Damage,
 		Site:     siteWords(last.View.Site),
@@ -169,7 +186,7 @@ func build(j Job) (*sheet, error) {
 	why, belief := "", ""
 	before := "" // picture taken before the work
 	for _, e := range j.Entries {
-		r := row{Seq: e.Event.Seq, At: clock(e.Event.At), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
+		r := row{Seq: e.Event.Seq, At: onDay(s.Begun, clock(e.Event.At)), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
 		fillEvent(&r, e, j.Photos)
 		if p := e.Event.Photo; p != nil && p.ID == "before" {
 			before = p.Name

@@ -19,6 +19,9 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 			continue
 		}
 		if u.Start > 0 && u.Start <= j.alarmAt && (j.doubtAsk && (x.ID == "ask" || x.Doubt || i > 0) || j.alarm == x.ID) {
+			if j.doubtAsk {
+				j.doubtElse = choices(u)
+			}
 			return true // the end of the saying that was acted on while it was spoken
 		}
 		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
@@ -28,7 +31,7 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 				return false // worse is known already
 			}
 			m.askNow(x.ID)
-			j.doubtElse = slices.DeleteFunc(slices.Clone(u.Meanings), func(x heard.Meaning) bool { return x.Kind != heard.Choice })
+			j.doubtElse = choices(u)
 			return true
 		}
 		m.raise(x.ID)
@@ -90,6 +93,11 @@ func (m *Machine) rightNow() string {
 		class = "any"
 	}
 	return m.line("right.now", "what", m.line("hazard.of."+class))
+}
+
+// choices are the answers among what a saying can mean.
+func choices(u *heard.Utterance) []heard.Meaning {
+	return slices.DeleteFunc(slices.Clone(u.Meanings), func(x heard.Meaning) bool { return x.Kind != heard.Choice })
 }
 
 // meantElse takes a saying that was heard as a danger and was none for the answer it holds besides, so that somebody whose "plugged in"

@@ -85,7 +85,7 @@ var plainIDs = []string{
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
 	"too.much", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict", "verdict.passes",
 	"wait.quietly", "what.if", "what.leads", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.doubt", "why.leave", "why.minutes", "why.second", "why.tells", "why.proof",
-	"wrong.kind", "wrong.unit",
+	"wrong.kind", "wrong.money", "wrong.unit",
 }
 
 // adviceIDs are the sentences that an adviser says through the session.

@@ -312,6 +312,9 @@ func (m *Machine) impossible(r *measure.Reading) string {
 	case measure.Number:
 		want, _ := unit.Lookup(first(q.units))
 		if len(q.units) > 0 && r.Value.Dim() != want.Dim {
+			if want.Dim == unit.Money { // it has no word of its own
+				return m.line("wrong.money")
+			}
 			return m.line("wrong.unit", "units", m.unitWords(q.units))
 		}
 		if b := r.Value.Base(); want.Dim == unit.Voltage && (b > 300 || b < -300) {

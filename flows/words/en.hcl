@@ -408,6 +408,7 @@ say "differs" { full = "{value} now. They differ. Measure again." }
 say "what.then" { full = "What should it be?" }
 say "dead.number" { full = "Say the number that shows, and the unit." }
 say "blank.why" { full = "A blank display shows nothing. Wake the meter, read again." }
+say "wrong.money" { full = "This place needs an amount of money." }
 say "wrong.unit" { full = "This place needs {units}. Look at the dial." }
 say "wrong.kind" { full = "Look at the dial: A C or D C?" }
 say "too.much" { full = "{value} can't be, here." }
