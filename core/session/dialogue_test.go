@@ -78,6 +78,7 @@ func TestDialogues(t *testing.T) {
 		{"no meter", "meter.kind", []*heard.Utterance{choice("no-meter")}, "No meter.", "any"},
 		{"what if", "call-volts", []*heard.Utterance{doubtful("gas")}, "Gas odour, right now?", "right-now"},
 		{"what if, none", "call-volts", []*heard.Utterance{doubtful("gas"), choice("none")}, "None right now.", "call-volts"},
+		{"an answer that sounds like an alarm", "glow", []*heard.Utterance{or(doubtful("water"), choice("glowing")), choice("none")}, "Glowing.", "any"},
 		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"undo", "alarm", []*heard.Utterance{command("scratch-that")}, "Taken back: None.", "smell"},
 		{"different, after an implicit read-back", "flame", []*heard.Utterance{choice("different")}, "What should it be?", "any"},
@@ -85,7 +86,7 @@ func TestDialogues(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			d := drive(t, newMachine(t))
 			switch tt.at {
-			case "meter.kind", "ign-ohms", "ign-volts", "call-volts", "flame", "act.prove-line-neutral", "act.power-off", "consent", "smell", "alarm":
+			case "meter.kind", "ign-ohms", "ign-volts", "call-volts", "flame", "act.prove-line-neutral", "act.power-off", "consent", "smell", "alarm", "glow":
 				d.until(tt.at)
 			}
 			for _, u := range tt.said {
@@ -132,6 +133,12 @@ func doubtful(class string) *heard.Utterance {
 	u := emergency(class)
 	u.Meanings[0].Doubt = true
 	return u
+}
+
+// or is a saying that may be either.
+func or(a, b *heard.Utterance) *heard.Utterance {
+	a.Meanings = append(a.Meanings, b.Meanings...)
+	return a
 }
 
 // At every step of a whole job, every command is answered and changes nothing but what it says, and every emergency is
