@@ -20,7 +20,7 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 		}
 		if u.Start > 0 && u.Start <= j.alarmAt && (j.doubtAsk && (x.ID == "ask" || x.Doubt || i > 0) || j.alarm == x.ID) {
 			if j.doubtAsk {
-				j.doubtElse = choices(u)
+				j.doubtElse = besides(u)
 			}
 			return true // the end of the saying that was acted on while it was spoken
 		}
@@ -31,7 +31,7 @@ func (m *Machine) alarmed(u *heard.Utterance) bool {
 				return false // worse is known already
 			}
 			m.askNow(x.ID)
-			j.doubtElse = choices(u)
+			j.doubtElse = besides(u)
 			return true
 		}
 		m.raise(x.ID)
@@ -95,27 +95,35 @@ func (m *Machine) rightNow() string {
 	return m.line("right.now", "what", m.line("hazard.of."+class))
 }
 
-// choices are the answers among what a saying can mean.
-func choices(u *heard.Utterance) []heard.Meaning {
-	return slices.DeleteFunc(slices.Clone(u.Meanings), func(x heard.Meaning) bool { return x.Kind != heard.Choice })
+// besides is what a saying can mean beside an alarm, as it was heard otherwise.
+func besides(u *heard.Utterance) *heard.Utterance {
+	rest := *u
+	rest.Meanings = slices.DeleteFunc(slices.Clone(u.Meanings), func(x heard.Meaning) bool { return x.Kind == heard.Emergency })
+	return &rest
 }
 
 // meantElse takes a saying that was heard as a danger and was none for the answer it holds besides, so that somebody whose "plugged in"
-// sounds like "flooding" is not asked for ever.
+// sounds like "flooding" is not asked for ever. Consent and what is asked for safety are always asked afresh.
 func (m *Machine) meantElse() bool {
-	j := m.j
-	u := &heard.Utterance{Meanings: j.doubtElse, Source: "voice"}
+	j, u := m.j, m.j.doubtElse
 	j.doubtElse = nil
-	if j.q == nil || len(u.Meanings) == 0 {
+	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
 		return false
 	}
 	fits := m.fitting(u)
-	if len(fits) == 0 {
+	if len(fits) == 0 || fits[0].Kind != heard.Choice {
 		return false
 	}
-	u.Text = fits[0].Text
 	m.answer(u, fits)
 	return true
+}
+
+// doubted is the class to raise when a doubtful alarm is not denied: who may have to leave is told why, anybody else just to get out.
+func (m *Machine) doubted() string {
+	if slices.Contains(leaveClasses, m.j.doubtOf) {
+		return m.j.doubtOf
+	}
+	return "any"
 }
 
 // inAlarm works what is said while an emergency stands or is asked about.
@@ -129,12 +137,9 @@ func (m *Machine) inAlarm(u *heard.Utterance) {
 	}
 	if j.doubtAsk {
 		switch {
-		case ids[oLeave] && !slices.Contains(leaveClasses, j.doubtOf):
-			j.doubtAsk = false
-			m.raise("any") // who wants to leave is not told to stay
 		case ids[oLeave] || ids[oYes]:
 			j.doubtAsk = false
-			m.raise(j.doubtOf)
+			m.raise(m.doubted())
 		case (ids[oNone] || ids[cFalseAlarm]) && !ids[oYes]:
 			j.doubtAsk, j.state, j.alarm, j.locked = false, "ask", "", false
 			m.say("info", m.line("none.back"))

@@ -140,10 +140,10 @@ type job struct {
 	alarm     string // emergency class now, "" for none
 	alarmAt   int64
 	alarmN    int
-	doubtAsk  bool            // "right now?" is being asked
-	doubtOf   string          // the class it is asked about; "ask" for none
-	doubtElse []heard.Meaning // answers that the same saying may have been
-	locked    bool            // an emergency that ends the job here
+	doubtAsk  bool             // "right now?" is being asked
+	doubtOf   string           // the class it is asked about; "ask" for none
+	doubtElse *heard.Utterance // what the same saying may have been besides
+	locked    bool             // an emergency that ends the job here
 	doubts    []string
 	facts     []string
 	log       []LogLine

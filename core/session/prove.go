@@ -378,6 +378,12 @@ func (w *walker) trials() []trial {
 			out = append(out, option(o))
 		}
 	}
+	if len(q.opts) > 0 { // heard as a danger first, then not there
+		x := said("voice", heard.Meaning{Kind: heard.Emergency, ID: "water", Doubt: true})
+		x.Said.Meanings = append(x.Said.Meanings, heard.Meaning{Kind: heard.Choice, ID: q.opts[0]})
+		none := said("voice", heard.Meaning{Kind: heard.Choice, ID: oNone})
+		out = append(out, trial{name: "water, or " + q.opts[0] + "; none", ev: x, then: &none})
+	}
 	return out
 }
 

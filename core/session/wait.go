@@ -106,7 +106,7 @@ func (m *Machine) tick() {
 		}
 		if j.alarmN++; j.alarmN >= 3 { // silence is never "no"
 			j.doubtAsk = false
-			m.raise(j.doubtOf)
+			m.raise(m.doubted())
 			return
 		}
 		m.say("warning", m.rightNow())
