@@ -90,7 +90,7 @@ func readMeters(t testing.TB, grade synth.Grade, from uint64, n int, each func(*
 func shown(rd *camera.Reading) string { return strings.ReplaceAll(rd.Text, "O", "0") }
 
 func meterFigures(t *testing.T, add figure.Adder) {
-	const n, voted, frames = 250, 40, 8
+	const n, voted, frames = 250, 150, 8
 	peers := newPeers(t)
 	o := readMeters(t, synth.Medium, heldOut, n, func(p *synth.Pic, rd *camera.Reading) {
 		if peers.n < 40 {

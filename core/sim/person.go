@@ -209,6 +209,9 @@ func (p *Person) check(c int) heard.Meaning {
 		x *= 1 + p.Habits.Noise*(p.Chance.Float64()+p.Chance.Float64()+p.Chance.Float64()-1.5)*2
 	}
 	d := Display(x)
+	if ck.Function == measure.Thermometer { // shows tenths
+		d = unit.Decimal{Mant: int64(math.Round(10 * x)), Exp: -1}
+	}
 	if p.errs(p.Habits.Misreads) {
 		d.Mant += int64(math.Pow(10, math.Floor(p.Chance.Float64()*3))) * (1 - 2*int64(p.Chance.Float64()*2))
 	}

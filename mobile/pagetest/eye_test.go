@@ -168,7 +168,7 @@ func (e *eyed) wait(what string, f func(*session.View) bool) *session.View {
 		}
 	}
 	e.b.run(e.T, shot(e.T, "eye-stuck"))
-	e.Fatalf("never: %s; the page says %q", what, value[string](e.T, e.b, `document.querySelector('#eyebox').textContent + document.querySelector('#head').textContent`))
+	e.Fatalf("never: %s; the page says %q", what, value[string](e.T, e.b, `document.querySelector('#eyebox').textContent + document.querySelector('#stepbox').textContent`))
 	return nil
 }
 

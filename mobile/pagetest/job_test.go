@@ -221,7 +221,7 @@ func lead(t *testing.T, b *browser, s *served, p *sim.Person, do hands, between 
 		for i := 0; s.said() == before; i++ {
 			if i > 1000 {
 				b.run(t, shot(t, "stuck"))
-				t.Fatalf("step %s (%s) did not take the answer %+v; trouble: %s", v.Step.ID, v.State, u.Meanings[0], value[string](t, b, `document.getElementById('head').textContent`))
+				t.Fatalf("step %s (%s) did not take the answer %+v; trouble: %s", v.Step.ID, v.State, u.Meanings[0], value[string](t, b, `document.getElementById('main').textContent.slice(0, 300)`))
 			}
 			time.Sleep(5 * time.Millisecond)
 		}

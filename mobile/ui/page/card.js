@@ -52,8 +52,8 @@ export const card = (v, keys = answers) => {
     P.keys = null;
     P.look = '';
   }
-  fill($('head'), [v.stageNo, v.stages, v.title, v.notice, P.trouble, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
-  fill($('stepbox'), [v.step, v.state, v.ended, v.handover], () => step(v));
+  fill($('head'), [v.stageNo, v.stages, v.title, P.online, P.replay && P.replay.at, v.state === 'ended'], () => head(v));
+  fill($('stepbox'), [v.step, v.state, v.ended, v.handover, v.notice, P.trouble], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.state === 'ended' ? null : v.heard));
   fill($('eyebox'), eyeKey(v), () => eyeBox(v));
   fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => keys(v));
@@ -67,7 +67,6 @@ export const card = (v, keys = answers) => {
 const head = v => [
   P.replay && el('p', {class: 'notice'}, `Replay, ${P.replay.at + 1} of ${P.replay.steps.length}`),
   !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. Stay as you are; it comes back by itself.'),
-  (P.trouble || v.notice) && el('p', {class: 'notice', role: 'status'}, P.trouble || v.notice),
   el('p', {class: 'running'}, el('b', {}, v.stages && v.stages[v.stageNo - 1] || v.stage), el('span', {}, el('i', {}, v.title ? v.title + ' · ' : ''), `part ${v.stageNo} of ${(v.stages || []).length || 16}`)),
 ];
 const signal = {caution: 'Caution', warning: 'Warning', danger: 'Danger', emergency: 'Emergency'};
@@ -77,7 +76,8 @@ const step = v => {
   if (v.state === 'emergency') return [ // what to do comes first; the reason follows
     caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
   return [
-    s.caution && caution(s.level || 'caution', s.caution),
+    s.caution && caution(s.level || 'caution', s.caution), // before all else
+    (P.trouble || v.notice) && el('p', {class: 'notice', role: 'status'}, P.trouble || v.notice),
     el('h1', {class: 'unseen'}, written(s.act || s.say || v.ended && outcome(v.ended))),
     el('dl', {class: 'step'},
       row('Where', s.where), row('Meter', s.meter && dial(s.meter), 'meter'),
