@@ -252,7 +252,7 @@ func (m *Machine) scratch(called bool) {
 		m.request()
 		return
 	}
-	m.takeBack(rec, m.Seq(), called)
+	m.takeBackLast(rec, m.Seq(), called)
 	m.say("info", m.line("undo.done", "what", rec.words))
 	m.askAgain(true)
 }

@@ -81,6 +81,8 @@ func TestDialogues(t *testing.T) {
 		{"an answer that sounds like an alarm", "glow", []*heard.Utterance{or(doubtful("water"), choice("glowing")), choice("none")}, "Glowing.", "any"},
 		{"what if, leave", "call-volts", []*heard.Utterance{doubtful("gas"), choice("leave-now")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"undo", "alarm", []*heard.Utterance{command("scratch-that")}, "Taken back: None.", "smell"},
+		{"undo after a question about the next step", "act.power-off", []*heard.Utterance{command("why"), command("scratch-that")}, "Touch the two tips together", "meter.short"},
+		{"undo after the next step was not understood", "act.power-off", []*heard.Utterance{mumble(), command("scratch-that")}, "Touch the two tips together", "meter.short"},
 		{"different, after an implicit read-back", "flame", []*heard.Utterance{choice("different")}, "What should it be?", "any"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

@@ -1,6 +1,11 @@
 package session
 
-import "readback/core/heard"
+import (
+	"slices"
+	"strings"
+
+	"readback/core/heard"
+)
 
 // undo works an undo asked for by the host.
 func (m *Machine) undo(ev Event) {
@@ -11,7 +16,7 @@ func (m *Machine) undo(ev Event) {
 		m.say("info", m.line("undo.none"))
 		return
 	}
-	m.takeBack(rec, ev.Seq, true)
+	m.takeBackLast(rec, ev.Seq, true)
 	m.say("info", m.line("undo.done", "what", rec.words))
 	m.askAgain(true)
 	m.timer()
@@ -54,6 +59,17 @@ func (m *Machine) takeBack(rec record, by int64, called bool) {
 	m.replay()
 }
 
+// takeBackLast undoes an answer. When it was the last one, and of a check, its question is open again, whatever was said or asked about
+// the next one meanwhile.
+func (m *Machine) takeBackLast(rec record, by int64, called bool) {
+	recs := m.j.records
+	last := len(recs) > 0 && slices.Equal(recs[len(recs)-1].seqs, rec.seqs)
+	m.takeBack(rec, by, called)
+	if kind, _, _ := strings.Cut(rec.id, "/"); last && (kind == "check" || kind == "meter") && !m.at(rec.id) {
+		m.reopen(rec.id)
+	}
+}
+
 // replay builds the job anew from the events that stand, up to and including the present one as far as it was an undo.
 func (m *Machine) replay() {
 	voice := m.mute
@@ -76,7 +92,8 @@ func (m *Machine) replay() {
 				m.advance()
 			}
 		default:
-			if want := m.heldAt[ev.Seq]; ev.Type == EvSaid && want != "" && !m.at(want) {
+			// What meant nothing held nothing open: after it the question that is due stays due.
+			if want := m.heldAt[ev.Seq]; ev.Type == EvSaid && want != "" && len(ev.Said.Meanings) > 0 && !m.at(want) {
 				m.reopen(want)
 			}
 			m.take(ev)
@@ -97,13 +114,14 @@ func (m *Machine) at(id string) bool { return m.j.q != nil && m.j.q.id == id }
 func (m *Machine) reopen(id string) {
 	if q := m.byID(id); q != nil {
 		m.j.q, m.j.aim = q, q.aim
+		m.answers(q)
 	}
 }
 
 // retract takes the last answer back at a bare "no" and asks for it again.
 func (m *Machine) retract() {
 	rec := m.j.records[len(m.j.records)-1]
-	m.takeBack(rec, m.Seq(), true)
+	m.takeBackLast(rec, m.Seq(), true)
 	m.say("info", m.line("what.then"))
 	m.askAgain(false)
 }
