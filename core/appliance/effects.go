@@ -81,10 +81,8 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 			set(u.off, 1)
 		}
 	case "resist":
-		if q := m.Params["ohms"]; q.Low != q.High && q.Nominal > 0 {
-			low, high := q.Low/q.Nominal, q.High/q.Nominal
-			op(func(c *config) { c.ohmsLow, c.ohmsHigh = min(c.ohmsLow, low), max(c.ohmsHigh, high) })
-		}
+		q := m.Params["ohms"]
+		op(func(c *config) { c.ohms.widen(q) })
 		branch := contact
 		switch {
 		case k.Name == "pair" && m.At == "2":
@@ -139,10 +137,8 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 		force(u.main, -1)
 		force(u.third, -1)
 	case "factor", "weak", "dirty":
-		if q := m.Params["factor"]; q.Low != q.High && q.Nominal > 0 {
-			low, high := q.Low/q.Nominal, q.High/q.Nominal
-			op(func(c *config) { c.low, c.high = min(c.low, low), max(c.high, high) })
-		}
+		q := m.Params["factor"]
+		op(func(c *config) { c.factor.widen(q) })
 		if k.Name == "supply" {
 			scale(b.branches[u.main].acEmf, number("factor"))
 		} else {

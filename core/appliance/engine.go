@@ -534,9 +534,19 @@ type config struct {
 
 	// How much smaller and larger than its nominal value what a mode changes by a factor can be: 1 and 1 for sure. No blocked vent is as
 	// blocked as the next.
-	low, high float64
+	factor sizes
 	// The same of a resistance that a mode puts in series: no loose screw is as loose as the next.
-	ohmsLow, ohmsHigh float64
+	ohms sizes
+}
+
+// sizes is how much smaller and larger than its nominal value something can be, as factors.
+type sizes struct{ low, high float64 }
+
+// widen takes in what a quantity leaves open.
+func (s *sizes) widen(q measure.Quantity) {
+	if q.Low != q.High && q.Nominal > 0 {
+		s.low, s.high = min(s.low, q.Low/q.Nominal), max(s.high, q.High/q.Nominal)
+	}
 }
 
 func (e *Engine) newConfig() *config {
@@ -551,7 +561,7 @@ func (c *config) build(e *Engine, modes []int) {
 	copy(c.val, e.init)
 	clear(c.series)
 	clear(c.force)
-	c.low, c.high, c.ohmsLow, c.ohmsHigh = 1, 1, 1, 1
+	c.factor, c.ohms = sizes{1, 1}, sizes{1, 1}
 	for i := range e.branches {
 		c.coef[i] = e.branches[i].coef
 	}

@@ -301,7 +301,7 @@ func (s *state) measure(check int) Outcome {
 	}
 	v := s.val[e.reads[check]]
 	o := d.show(Outcome{Option: -1, Value: v, Half: math.Abs(v) * e.readTol[check]})
-	if s.c.low != s.c.high {
+	if s.c.factor.low != s.c.factor.high {
 		o = s.vague(o, e.healthy[check])
 	}
 	return o
@@ -311,10 +311,10 @@ func (s *state) measure(check int) Outcome {
 // small beside the rest of its circuit.
 func (s *state) resisted(o Outcome, healthy float64) Outcome {
 	moved := o.Value - healthy
-	if o.State != measure.Number || s.c.ohmsLow == s.c.ohmsHigh || math.Abs(moved) <= 1e-3*math.Abs(healthy) {
+	if o.State != measure.Number || s.c.ohms.low == s.c.ohms.high || math.Abs(moved) <= 1e-3*math.Abs(healthy) {
 		return o
 	}
-	least, most := healthy+moved*s.c.ohmsLow, healthy+moved*s.c.ohmsHigh
+	least, most := healthy+moved*s.c.ohms.low, healthy+moved*s.c.ohms.high
 	if healthy > 0 {
 		most = max(most, 0)
 	}
@@ -327,7 +327,7 @@ const leastShare = 0.4
 
 // vague widens a reading that a mode of uncertain size has changed: one that fell may have fallen more or less, one that rose likewise.
 func (s *state) vague(o Outcome, healthy float64) Outcome {
-	low, high := s.c.low, s.c.high
+	low, high := s.c.factor.low, s.c.factor.high
 	switch {
 	case o.State != measure.Number || math.Abs(o.Value-healthy) <= 1e-3*math.Abs(healthy):
 		return o

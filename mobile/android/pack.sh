@@ -23,7 +23,7 @@ export TZ=UTC LC_ALL=C
 A34=$(android34) A35=$(android35) R8=$(r8)
 
 # 1. The binding's Java, and its native code when there is an NDK.
-gobind "$work/bind"
+gobind "$work/_bind" # an underscore: Go's own tools pass over it
 name=readback
 if [ -n "${NDK:-}" ]; then
 	"$here/bind.sh" "$work/core.aar"
@@ -50,7 +50,7 @@ apk=$out/$name.apk
 
 # 2. Resources, with the two pseudo-locales; classes; dex. Debian's aapt sorts its entries and dates them all the same.
 aapt package -f -m -J "$work/gen" -M "$here/AndroidManifest.xml" -S "$here/res" -A "$work/assets" -I "$A34" --pseudo-localize -F "$work/base.apk" >/dev/null
-find "$here/src" "$work/gen" "$work/bind/java" -name '*.java' | sort >"$work/sources"
+find "$here/src" "$work/gen" "$work/_bind/java" -name '*.java' | sort >"$work/sources"
 javac -Xlint:-options -nowarn --release 17 -cp "$A35" -d "$work/cls" @"$work/sources" 2>"$work/javac.log" || { cat "$work/javac.log" >&2; exit 1; }
 find "$work/cls" -name '*.class' | sort >"$work/classes"
 java -cp "$R8" com.android.tools.r8.D8 --release --min-api 26 --lib "$A35" --output "$work/dex" @"$work/classes"

@@ -406,10 +406,16 @@ func (e *Ear) finish(fault string) error {
 	e.level = level
 	e.snr = snr(level, decibel(e.vad.wide))
 	hearings := []phrase.Witness{{Alternatives: res.Alternatives, Weight: 1}}
-	if !e.cfg.Once && (e.snr < clean || e.doubtful(hearings)) {
+	u, again := heard.Utterance{}, !e.cfg.Once
+	if !again || e.snr >= clean {
+		u = e.cfg.Parser.HearAll(hearings, e.expect)
+		again = again && e.doubtful(&u)
+	}
+	if again {
 		if hearings, err = e.more(res.Alternatives); err != nil {
 			return err
 		}
+		u = e.cfg.Parser.HearAll(hearings, e.expect)
 	}
 	if e.cfg.Hearings != nil {
 		e.cfg.Hearings(hearings)
@@ -417,7 +423,6 @@ func (e *Ear) finish(fault string) error {
 	if e.cfg.Audio != nil {
 		e.cfg.Audio(e.pcm, e.first)
 	}
-	u := e.cfg.Parser.HearAll(hearings, e.expect)
 	u.Level, u.SNR = level, e.snr
 	if m := u.Best(); m != nil && m.Kind == heard.Reading {
 		u.Sure = sure(&u)

@@ -96,16 +96,13 @@ func (e *Ear) cry(u *heard.Utterance) error {
 		return nil
 	}
 	text, m, err := e.amongCries()
-	if err != nil {
+	if err != nil || strings.Contains(text, phrase.Unknown) && len(strings.Fields(text)) > cryWords {
 		return err
 	}
 	for _, few := range []string{text, u.Text} {
 		if m == nil && len(strings.Fields(few)) <= cryWords {
 			m = e.cfg.Parser.Alarm(few)
 		}
-	}
-	if strings.Contains(text, phrase.Unknown) && m != nil && len(strings.Fields(text)) > cryWords {
-		return nil
 	}
 	if m == nil || m.Kind != heard.Emergency {
 		return nil

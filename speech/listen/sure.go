@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"readback/core/heard"
-	"readback/speech/phrase"
 )
 
 // Weights of the probability that the best reading of a saying is what was said: of a constant, the margin in nats (at most
@@ -41,8 +40,7 @@ const Unsaid = 0.4
 const nearRival = 1.0
 
 // doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.
-func (e *Ear) doubtful(ws []phrase.Witness) bool {
-	u := e.cfg.Parser.HearAll(ws, e.expect)
+func (e *Ear) doubtful(u *heard.Utterance) bool {
 	m := u.Best()
 	return m != nil && m.Kind == heard.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
 }
