@@ -131,7 +131,7 @@ func (c *Counter) Code() Code {
 	c.levelsOf()
 	frame := c.frame()
 	low, high, sigma0 := c.start()
-	var runs, trial []burst
+	var runs, trial, again []burst
 	var mu0, mu1, sigma float64
 	best := math.Inf(-1)
 	for _, first := range high { // a split by eye can lie on either side of the truth: start from several
@@ -150,7 +150,24 @@ func (c *Counter) Code() Code {
 				least = l
 			}
 		}
-		if score -= float64(n) * math.Log(s); ok && score > best {
+		if !ok {
+			continue
+		}
+		for range 2 {
+			on, off := usual(trial)
+			if on == 0 {
+				break
+			}
+			score = c.regular(a, b, s, [2]float64{off, on})
+			again = c.bursts(again)
+			x, y, z, ok := c.levels(again)
+			if !ok {
+				break
+			}
+			a, b, s = x, y, z
+			again, trial = trial, again
+		}
+		if score -= float64(n) * math.Log(s); score > best {
 			best, mu0, mu1, sigma = score, a, b, s
 			runs, trial = trial, runs
 		}
@@ -158,19 +175,10 @@ func (c *Counter) Code() Code {
 	if len(runs) == 0 {
 		return c.still(Code{})
 	}
-	for range 2 {
-		on, off := usual(runs)
-		if on == 0 {
-			break
+	for _, b := range runs {
+		for i := b.i; i < b.j; i++ {
+			c.state[i] = b.on
 		}
-		c.regular(mu0, mu1, sigma, [2]float64{off, on})
-		trial = c.bursts(trial)
-		a, b, s, ok := c.levels(trial)
-		if !ok {
-			break
-		}
-		mu0, mu1, sigma = a, b, s
-		runs, trial = trial, runs
 	}
 	contrast := mu1 - mu0
 	out := Code{SNR: contrast / sigma}
@@ -336,8 +344,8 @@ func (c *Counter) trace(n int) float64 {
 }
 
 // regular finds the likeliest states when flashes and the dark between them have usual lengths (dark, lit): other
-// lengths cost, but much longer dark runs, the pauses, cost little, and much longer flashes more.
-func (c *Counter) regular(mu0, mu1, sigma float64, usual [2]float64) {
+// lengths cost, but much longer dark runs, the pauses, cost little, and much longer flashes more. It returns their score.
+func (c *Counter) regular(mu0, mu1, sigma float64, usual [2]float64) float64 {
 	n := c.evidence(mu0, mu1, sigma)
 	longer := [2]float64{1.6, 1.7}
 	longCost := [2]float64{2.5, 8}
@@ -380,7 +388,7 @@ func (c *Counter) regular(mu0, mu1, sigma float64, usual [2]float64) {
 			c.v[k][i], c.back[k][i] = v+c.s[k][i], a
 		}
 	}
-	c.trace(n)
+	return c.trace(n)
 }
 
 // usual is the median flash and the usual dark between flashes, 0 when too few are known.

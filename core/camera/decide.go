@@ -62,7 +62,9 @@ func (s *strip) decide(g *grid) *Reading {
 	if s.pale || s.stray(g) {
 		rd.doubt = true
 	}
-	rd.minus = s.minusAt(g)
+	if rd.minus = s.minusAt(g); rd.minus > 0 { // the network may see one in the edge of a digit
+		rd.minus = math.Min(rd.minus, barTrust*(s.bar(g)-barLeast))
+	}
 	rd.lead = sigmoid(14 * (s.dot(g.x[0]-g.pitch, g) - 0.5))
 	rd.settle()
 	if rd.Reason == Unclear {
@@ -139,6 +141,25 @@ func (s *strip) minusAt(g *grid) float64 {
 		s.net.Run(&in, &st)
 		best = math.Max(best, netTrust*float64(st.Out[outMinus]))
 	})
+	return best
+}
+
+// barTrust and barLeast turn the ink of a bar into log odds. Of 193 signs on tuning pictures none had less than 0.53, of 7 that were none four had.
+const (
+	barTrust = 16
+	barLeast = 0.45
+)
+
+// bar is the ink of the darkest bar at mid height before the first digit, less what is above and below it, as a share of a lit segment's.
+func (s *strip) bar(g *grid) float64 {
+	ref, h, best := s.rowRef(g), s.h, 0.0
+	for x := g.x[0] - 0.26*h; x > g.x[0]-2.6*g.pitch-0.3*h && x > 0; x-- {
+		above := s.box(x, s.top+0.14*h, x+0.24*h, s.top+0.3*h)
+		below := s.box(x, s.top+0.7*h, x+0.24*h, s.top+0.86*h)
+		for _, dy := range [...]float64{0.42, 0.46, 0.5} {
+			best = math.Max(best, (s.box(x, s.top+dy*h, x+0.24*h, s.top+(dy+0.08)*h)-math.Max(above, below))/ref)
+		}
+	}
 	return best
 }
 
@@ -235,6 +256,7 @@ func (rd *Reading) settle() {
 			dot, dots = i, d.Dot
 		}
 	}
+	glyphs := p
 	if dots < 0.5 {
 		dot = -3
 		p *= 1 - dots
@@ -281,8 +303,8 @@ func (rd *Reading) settle() {
 	case err == nil:
 		rd.Value = v
 	case bare == "0L" || bare == "00L": // some meters write O.L with a leading blank or zero
-		rd.Shows = Over
-		rd.Text = strings.ReplaceAll(text, "0", "O")
+		p = glyphs // a point in it means nothing
+		rd.Shows, rd.Text, rd.P = Over, "OL", p
 	default:
 		rd.Reason = Unclear
 	}

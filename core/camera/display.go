@@ -3,6 +3,7 @@ package camera
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"readback/core/unit"
 )
@@ -45,7 +46,7 @@ type Digit struct {
 // Reading is what one picture, or a vote over several, says about a display.
 type Reading struct {
 	Shows  Shows
-	Text   string       // as shown: "-12.34", "0L", "O.L"; best guess when Reason is set
+	Text   string       // as shown: "-12.34"; "OL" for every form of it; best guess when Reason is set
 	Value  unit.Decimal // exact, when Shows is Number
 	P      float64      // probability that all of it is right
 	Digits []Digit
@@ -199,7 +200,8 @@ func (r *Reader) judge(n, limit int) *Reading {
 	return b.rd
 }
 
-// best is the view most speaks for.
+// best is the view most speaks for; one that sees all of it and a sign or a digit more is better still, because a row found too short loses what
+// stands at its ends, and rarely does one gain a place that nothing lights.
 func (r *Reader) best() *view {
 	b := &r.views[0]
 	for i := range r.views {
@@ -207,7 +209,19 @@ func (r *Reader) best() *view {
 			b = v
 		}
 	}
+	for i := range r.views {
+		if v := &r.views[i]; v.score > 0.9*b.score && b.part(v) {
+			b = v
+		}
+	}
 	return b
+}
+
+// part tells whether a view is a part of another that is sure of itself: it lacks what stands at an end, or the point.
+func (v *view) part(whole *view) bool {
+	text := whole.rd.Text
+	return whole.rd.P > 0.99 && len(v.rd.Text) < len(text) && whole.rd.over(v.rd) &&
+		(strings.Contains(text, v.rd.Text) || v.rd.Text == strings.ReplaceAll(text, ".", ""))
 }
 
 // votes counts the views that read the same in the same place.
@@ -225,7 +239,7 @@ func (r *Reader) votes(b *view) int {
 func (r *Reader) contested(b *view) bool {
 	for i := range r.views {
 		v := &r.views[i]
-		if v.rd.Text != b.rd.Text && v.score > 0.75*b.score && v.rd.P > 0.5 && b.rd.over(v.rd) && r.votes(v) >= r.votes(b) {
+		if v.rd.Text != b.rd.Text && v.score > 0.75*b.score && v.rd.P > 0.5 && b.rd.over(v.rd) && r.votes(v) >= r.votes(b) && !v.part(b) {
 			return true
 		}
 	}
