@@ -1,0 +1,96 @@
+package pagetest_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"context"
+	"encoding/base64"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+
+	"readback/mobile/pagetest"
+	"readback/mobile/ui"
+)
+
+// The job list: a job is left and gone on with, deleted and brought back, replayed by keys, handed over, saved as a ZIP and printed.
+func TestJobList(t *testing.T) {
+	if testing.Short() {
+		t.Skip("short: no browser is started")
+	}
+	s := newServed(t, ui.Config{Version: "test", New: newWalker})
+	spoken := make(chan string, 8)
+	s.conf.Voice = func(ctx context.Context, text, level string, slow bool) ([]byte, error) {
+		spoken <- text
+		return silence(ctx, text, level, slow)
+	}
+	s.start()
+	t.Cleanup(s.kill)
+	b := open(t)
+	st := pagetest.States()
+	b.run(t, size(412, 915), navigate(s.address()), click("touch"), waitStep(st[0].Step.ID), click("anone"), waitStep(st[1].Step.ID), digit("1"), waitStep(st[2].Step.ID))
+	id := value[string](t, b, `fetch('/api/state').then(r => r.json()).then(s => s.view.job)`)
+	leave := js(`document.querySelector('[data-k="leave"]').click()`)
+	here := func(k string) string { return `document.querySelector('[data-k="` + k + id + `"]')` }
+	b.run(t, press("?", "Slash", 8), until(`!document.getElementById('sheet').hidden`), leave, until(here("r")), click("r"+id), waitStep(st[2].Step.ID))
+
+	// deleted, and brought back
+	b.run(t, press("?", "Slash", 8), until(`!document.getElementById('sheet').hidden`), leave, until(here("d")), click("d"+id), until(`!`+here("d")), shot(t, "list-deleted"), click("restore"), until(here("d")))
+
+	// replayed, by keys and by buttons
+	shown := func(text string) action {
+		return until("document.getElementById('main').textContent.includes(`" + text + "`)")
+	}
+	b.run(t, click("p"+id), shown(st[0].Step.Act), press("ArrowRight", "ArrowRight", 0), shown(st[1].Step.Act), click("next"), shown(st[2].Step.Act),
+		press("ArrowLeft", "ArrowLeft", 0), shown(st[1].Step.Act), shot(t, "replay"))
+	b.run(t, click("hear"))
+	select {
+	case text := <-spoken:
+		if text != st[1].Step.Act {
+			t.Errorf("heard again: %q", text)
+		}
+	case <-time.After(10 * time.Second):
+		t.Error("nothing was heard again")
+	}
+	b.run(t, press("Escape", "Escape", 0), until(here("p")))
+
+	// ended, then handed over
+	b.run(t, click("r"+id), waitStep(st[2].Step.ID), press("e", "KeyE", 0), waitStep("emergency-gas"), click("afalse-alarm"), waitStep("end"), leave, until(here("o")),
+		click("o"+id), shown(st[11].Handover), shot(t, "list-handover"))
+
+	// the ZIP holds the record and the journal
+	packed := value[string](t, b, `fetch(`+here("z")+`.href).then(r => r.arrayBuffer()).then(a => btoa(String.fromCharCode(...new Uint8Array(a))))`)
+	data, err := base64.StdEncoding.DecodeString(packed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, f := range z.File {
+		names = append(names, f.Name)
+	}
+	for _, want := range []string{"journal.jsonl", "record.html"} {
+		if !slices.Contains(names, want) {
+			t.Errorf("the ZIP holds %v, no %s", names, want)
+		}
+	}
+
+	// the record is one page that prints
+	record := value[string](t, b, here("t")+`.href`)
+	b.run(t, navigate(record), until(`document.body.textContent.length > 200`))
+	b.run(t, chromedp.Func(func(ctx context.Context, tg *chromedp.Target) error {
+		r, err := cdp.Call(ctx, tg, page.PrintToPDF, page.PrintToPDFParams{})
+		if err == nil && (!bytes.HasPrefix(r.Data, []byte("%PDF")) || len(r.Data) < 5000) {
+			t.Errorf("printed %d bytes, no PDF of a page", len(r.Data))
+		}
+		return err
+	}))
+	b.clean(t)
+}
