@@ -68,7 +68,9 @@ type world struct {
 	missing float64         // share of jobs whose fault is not in the model: every answer as under some other fault
 }
 
-func newWorld(p *infer.Problem, r *rand.Rand, noise, blunder, missing float64) *world {
+// newWorld makes a world. Noise is the standard deviation in log odds of priors and outcome chances; slips is how many times the usual odds of a
+// blunder everybody has, 0 for the model's own mixture of persons.
+func newWorld(p *infer.Problem, r *rand.Rand, noise, slips, blunder, missing float64) *world {
 	w := &world{p: p, blunder: blunder, missing: missing}
 	sum := 0.0
 	for _, h := range p.Hyps {
@@ -76,9 +78,13 @@ func newWorld(p *infer.Problem, r *rand.Rand, noise, blunder, missing float64) *
 		w.cum = append(w.cum, sum)
 	}
 	for _, habit := range p.Habits {
+		odds := habit.Odds
+		if slips > 0 {
+			odds = slips
+		}
 		var checks [][][]float64
 		for c := range p.Checks {
-			checks = append(checks, noisy(r, laws(p, c, habit.Odds), noise))
+			checks = append(checks, noisy(r, laws(p, c, odds), noise))
 		}
 		w.rows = append(w.rows, checks)
 	}
@@ -265,16 +271,16 @@ func TestFigures(t *testing.T) {
 		small := slices.MinFunc(all, func(a, b *infer.Case) int { return len(a.Modes) - len(b.Modes) }).Problem
 		large := slices.MaxFunc(all, func(a, b *infer.Case) int { return len(a.Modes) - len(b.Modes) }).Problem
 		matched := func(p *infer.Problem, n int) (ece, rel float64) {
-			c := calibrate(newWorld(p, rand.New(rand.NewPCG(1, 1)), 0, 0, 0), n, 10, 1)
+			c := calibrate(newWorld(p, rand.New(rand.NewPCG(1, 1)), 0, 0, 0, 0), n, 10, 1)
 			return c.ece()
 		}
-		// Perturbed: outcome chances and priors off by 0.5 in log odds, twice as many answers again at random as the model takes
-		// for wrong, two jobs in a hundred with a fault that the model does not have.
-		perturbed := func(p *infer.Problem, n int) float64 {
+		// Perturbed: outcome chances and priors off by 0.5 in log odds, two jobs in a hundred with a fault that the model does not have, and everybody
+		// makes three times the usual blunders; or a tenth of all answers are blind, which is no blunder that the model knows.
+		perturbed := func(p *infer.Problem, n int, slips, blind float64) float64 {
 			const worlds = 5
 			var c calibration
 			for i := range uint64(worlds) {
-				c.merge(calibrate(newWorld(p, rand.New(rand.NewPCG(i, 2)), 0.5, 0.1, 0.02), n/worlds, 10, 2+i))
+				c.merge(calibrate(newWorld(p, rand.New(rand.NewPCG(i, 2)), 0.5, slips, blind, 0.02), n/worlds, 10, 2+i))
 			}
 			e, _ := c.ece()
 			return e
@@ -282,10 +288,11 @@ func TestFigures(t *testing.T) {
 		ece, rel := matched(small, jobs)
 		add("infer.ece_matched", ece, "probability", "<= 0.005", jobs)
 		add("infer.reliability_matched", rel, "probability²", "<= 0.0001", jobs)
-		add("infer.ece_perturbed", perturbed(small, jobs), "probability", "<= 0.03", jobs)
+		add("infer.ece_perturbed", perturbed(small, jobs, 3, 0), "probability", "<= 0.03", jobs)
+		add("infer.ece_blind", perturbed(small, jobs, 0, 0.1), "probability", "reported", jobs)
 		ece, _ = matched(large, jobs/20)
 		add("infer.ece_matched_large", ece, "probability", "reported", jobs/20)
-		add("infer.ece_perturbed_large", perturbed(large, jobs/20), "probability", "reported", jobs/20)
+		add("infer.ece_perturbed_large", perturbed(large, jobs/20, 3, 0), "probability", "reported", jobs/20)
 	})
 }
 
@@ -336,7 +343,7 @@ func TestCalibration(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
 	for i := range 3 {
 		p := randomProblem(r)
-		c := calibrate(newWorld(p, r, 0, 0, 0), 4000, 6, uint64(i))
+		c := calibrate(newWorld(p, r, 0, 0, 0, 0), 4000, 6, uint64(i))
 		if ece, _ := c.ece(); ece > 0.05 {
 			t.Errorf("model %d: calibration error %.3f", i, ece)
 		}
