@@ -5,6 +5,7 @@ package advise
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -182,6 +183,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	a.tryFirst(&d)
 	a.notByElimination(&d)
 	a.watchFirst(&d, &q, s, times)
+	a.watchAnew(&d, &q, s)
 	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
 	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
 		if x.P >= leastShown {
@@ -244,7 +246,8 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 }
 
 // notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or somebody's visit needs more
-// than a coin's toss for it, other work a little less. Below that the search ends without a name.
+// than a coin's toss for it and something that shows the fault itself, other work a little less. Below that the search ends without a name: a
+// fault that comes and goes would else take the blame for every answer that does not fit.
 func (a *Planned) notByElimination(d *plan.Decision) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
@@ -253,7 +256,8 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 	if k := a.c.Model.Repairs[d.Group].Kind; k == "replace" || k == "call" {
 		least = leastPart
 	}
-	if d.P < least {
+	unseen := least == leastPart && slices.ContainsFunc(d.Missing, func(p *plan.Proof) bool { return p.Kind == "self" })
+	if d.P < least || unseen {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
 }
@@ -271,6 +275,39 @@ func (a *Planned) watchFirst(d *plan.Decision, q *session.Query, s plan.Situatio
 			d.Kind, d.Check = plan.Ask, i
 			return
 		}
+	}
+}
+
+// watchAnew asks at another start of what comes and goes what would tell most if one of the faults that hide were there now.
+func (a *Planned) watchAnew(d *plan.Decision, q *session.Query, s plan.Situation) {
+	n := len(q.Anew)
+	if n == 0 || d.Kind != plan.Nothing && d.Kind != plan.Help {
+		return
+	}
+	checks := a.c.Model.Checks
+	if slices.ContainsFunc(q.Findings[q.Anew[n-1]:], func(f session.Finding) bool { return checks[f.Check].Stage == "watch" }) {
+		return
+	}
+	p, prob := a.c.Problem, a.belief.Prob()
+	best, most := -1, 0.0
+	for i := range checks {
+		if _, ok := s.Allowed(i); !ok || checks[i].Stage != "watch" {
+			continue
+		}
+		tells := 0.0
+		for h, x := range prob {
+			if ph := p.Hyps[h].Phases; len(ph) > 1 {
+				for o := range p.Checks[i].Bins[0] {
+					tells += x * math.Abs(p.Chance(i, ph[0].World, o)-p.Chance(i, ph[len(ph)-1].World, o))
+				}
+			}
+		}
+		if tells /= checks[i].Minutes.Nominal + 1; tells > most {
+			best, most = i, tells
+		}
+	}
+	if best >= 0 {
+		d.Kind, d.Check, d.Group = plan.Ask, best, -1
 	}
 }
 
@@ -310,7 +347,7 @@ func (a *Planned) replay(q *session.Query) (s plan.Situation, times []int) {
 	s = plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
 	times = make([]int, n)
 	last := make([]*infer.Finding, n)
-	mended, cycled, doubted := 0, 0, 0
+	mended, cycled, anew, doubted := 0, 0, 0, 0
 	mend := func(after int) {
 		for mended < len(q.Mended) && q.Mended[mended].After <= after {
 			r := q.Mended[mended].Repair
@@ -325,6 +362,14 @@ func (a *Planned) replay(q *session.Query) (s plan.Situation, times []int) {
 		for cycled < len(q.Cycled) && q.Cycled[cycled] <= after {
 			a.belief.Cycle()
 			cycled++
+		}
+		for anew < len(q.Anew) && q.Anew[anew] <= after {
+			for i := range times {
+				if a.c.Model.Checks[i].Stage == "watch" {
+					times[i] = 0
+				}
+			}
+			anew++
 		}
 		for doubted < len(q.Doubted) && q.Doubted[doubted].After <= after {
 			s.Reasked[q.Doubted[doubted].Check] = true

@@ -157,7 +157,7 @@ type prover struct {
 }
 
 // proofs derives what each repair decision must stand on, by the kind of the part. Common practice in the trade: a part is named
-// when something at the part itself shows the fault; a load, when its supply was present besides; a board, when everything it
+// when something at the part itself shows the fault, or a meter elsewhere where nothing there can; a load, when its supply was present besides; a board, when everything it
 // needs was present, the output was missing at its own terminal, and what hangs on that output is good.
 func proofs(c *infer.Case, repairs []Repair) []Proof {
 	p := &prover{c: c, m: c.Model}
@@ -169,12 +169,20 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 			}
 			part := &p.m.Parts[md.Part]
 			world := c.Worlds.Of(mode)
-			p.add(g, mode, "self", part.Name+" shows the fault itself", func(k int) uint64 {
+			itself := part.Name + " shows the fault itself"
+			if !p.add(g, mode, "self", itself, func(k int) uint64 {
 				if !p.concerns(k, md.Part) {
 					return 0
 				}
 				return p.shows(k, world)
-			})
+			}) { // as a loose wire that shows under load only: somewhere a meter must
+				p.add(g, mode, "self", itself, func(k int) uint64 {
+					if p.m.Checks[k].Function == measure.Look {
+						return 0
+					}
+					return p.shows(k, world)
+				})
+			}
 			switch part.Kind {
 			case "load":
 				p.add(g, mode, "input", part.Name+" had its supply", func(k int) uint64 {
@@ -225,17 +233,19 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 	}
 }
 
-// add makes a proof of all checks for which signs gives telling outcomes. Where no check can bring it, it is not asked for.
-func (p *prover) add(g, mode int, kind, name string, signs func(check int) uint64) {
+// add makes a proof of all checks for which signs gives telling outcomes. Where no check can bring it, it is not asked for, and false is returned.
+func (p *prover) add(g, mode int, kind, name string, signs func(check int) uint64) bool {
 	pr := Proof{Group: g, Mode: mode, Kind: kind, Name: name}
 	for k := range p.m.Checks {
 		if bins := signs(k); bins != 0 {
 			pr.Any = append(pr.Any, Sign{k, bins})
 		}
 	}
-	if len(pr.Any) > 0 {
-		p.out = append(p.out, pr)
+	if len(pr.Any) == 0 {
+		return false
 	}
+	p.out = append(p.out, pr)
+	return true
 }
 
 // shows are the outcomes of a check that tell a world from the healthy one.

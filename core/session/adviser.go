@@ -34,6 +34,7 @@ type Query struct {
 	Findings []Finding
 	Mended   []Mended
 	Cycled   []int    // after how many findings each a new power cycle began
+	Anew     []int    // after how many findings each another start is watched from its beginning, because the fault comes and goes
 	Doubted  []Doubt  // answers that were doubted, so that each is once only
 	Blocked  []int    // checks that cannot or may not be asked, rising
 	Stages   []string // stages whose checks may be asked

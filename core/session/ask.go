@@ -270,9 +270,12 @@ func (m *Machine) aimQuestion(a aim) *question {
 		m.fromLine(q, "items", "list", join(m.items()))
 	case "stop":
 		m.fromLine(q, "handover", "words", m.handover())
-	default: // leave: the acts are all there is to it
-		if a.Kind == "leave" {
+	default: // leave, rest: the acts are all there is to it
+		switch a.Kind {
+		case "leave":
 			j.done["leave"] = true
+		case "rest":
+			m.watchAnew()
 		}
 		return nil
 	}

@@ -164,6 +164,8 @@ type job struct {
 	noise     float64          // dB of speech over noise, 0 when not known
 	doubted   []Doubt          // checks whose answer was doubted once already
 	powered   []int            // after how many findings the supply came back
+	anew      []int            // after how many findings another start was watched from its beginning
+	rests     int              // how often the supply was cut for that
 	plate     map[string]string
 	ratings   map[string]unit.Value // numbers of the plate, by field
 	rated     *appliance.Model      // the model with them

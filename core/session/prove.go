@@ -164,7 +164,9 @@ func (w *walker) aims() {
 			break
 		}
 	}
-	w.goals = append(w.goals, frozen{aim: aim{"pause", 0}, stage: sPlan, repair: -1, stop: -1})
+	for _, kind := range []string{"pause", "rest"} {
+		w.goals = append(w.goals, frozen{aim: aim{kind, 0}, stage: sPlan, repair: -1, stop: -1})
+	}
 }
 
 // thaw makes the machine stand where a frozen job stands, with its question open.
@@ -424,7 +426,7 @@ func (w *walker) expand(f *frozen) {
 		if !j.ending && was.aim != j.aim && (j.aim.Kind != was.aim.Kind || j.aim.Kind == "check") {
 			next.aim, next.consent = aim{}, aim{} // what was aimed at is done or given up
 		}
-		if !j.ending && j.aim.Kind != "check" && j.aim.Kind != "swap" && j.aim.Kind != "cycle" && j.aim.Kind != "pause" {
+		if !j.ending && j.aim.Kind != "check" && j.aim.Kind != "swap" && j.aim.Kind != "cycle" && j.aim.Kind != "pause" && j.aim.Kind != "rest" {
 			next.aim = aim{}
 		}
 		w.add(next, f, w.line(&was, t.name))

@@ -19,6 +19,7 @@ type Dialogue struct {
 	Habits    Habits
 	Says      map[string][]string
 	Alarms    map[int]string // before this answer, this emergency
+	Wakes     int            // the faults are there from this start of the supply on, counted from 1; 0: always
 	Kill      []int          // before these answers the program dies and comes back
 	Outcome   string         // expected; empty: any
 	Repair    []string       // expected: the verdict names one of these
@@ -84,6 +85,12 @@ func (d *Dialogue) set(word, rest string) error {
 			return fmt.Errorf("alarm needs the number of an answer and a class")
 		}
 		d.Alarms[n] = class
+	case "wakes":
+		n, err := strconv.Atoi(rest)
+		if err != nil || n < 1 {
+			return fmt.Errorf("wakes needs the number of a start, from 1")
+		}
+		d.Wakes = n
 	case "kill":
 		n, err := strconv.Atoi(rest)
 		if err != nil || n < 0 {
@@ -107,7 +114,7 @@ func (d *Dialogue) set(word, rest string) error {
 		}
 		d.MaxChecks = n
 	default:
-		return fmt.Errorf("no such word %q; there are appliance, fault, person, say, alarm, kill, outcome, repair, stop, never, must, checks", word)
+		return fmt.Errorf("no such word %q; there are appliance, fault, wakes, person, say, alarm, kill, outcome, repair, stop, never, must, checks", word)
 	}
 	return nil
 }

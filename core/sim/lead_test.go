@@ -18,6 +18,7 @@ import (
 	"readback/core/plan"
 	"readback/core/session"
 	"readback/core/sim"
+	"readback/core/site"
 	ready "readback/flows/bench"
 	"readback/flows/phrase"
 	"readback/flows/words"
@@ -152,9 +153,20 @@ func (w *world) play(t testing.TB, d *sim.Dialogue) (*sim.Run, error) {
 		return nil, fmt.Errorf("no appliance %q", d.Appliance)
 	}
 	m := w.machine(t, b)
-	p := &sim.Person{Model: b.model, See: sim.EngineSight(b.engine), Modes: b.modes(t, d.Faults), Habits: d.Habits, Says: d.Says, Chance: sim.NewChance(1)}
+	faults := b.modes(t, d.Faults)
+	starts, last := 0, ""
+	p := &sim.Person{Model: b.model, See: sim.EngineSight(b.engine), Modes: faults, Habits: d.Habits, Says: d.Says, Chance: sim.NewChance(1)}
+	if d.Wakes > 0 {
+		p.Modes = nil
+	}
 	run, err := sim.Lead(m, p, session.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, func(n int, v *session.View) []session.Event {
 		var out []session.Event
+		if last == "act."+site.PowerOn.String() && v.Step.ID != last {
+			starts++
+		}
+		if last = v.Step.ID; d.Wakes > 0 && starts >= d.Wakes && len(p.Mended) == 0 {
+			p.Modes = faults
+		}
 		if class, ok := d.Alarms[n]; ok {
 			out = append(out, sim.Alarm(class))
 		}

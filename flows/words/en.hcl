@@ -601,6 +601,7 @@ say "stage.record" { full = "The record" }
 
 say "verdict" { full = "{part}: {words}." }
 say "verdict.passes" { full = "It works now and fails at some starts. I name no part. When it fails, touch nothing and start with me again." }
+say "rest" { full = "It comes and goes. Now it works, so I watch one more start." }
 say "verdict.nothing" { full = "Nothing is wrong with it. It works as it should." }
 say "unresolved" { full = "I have no proof for any part. I name none." }
 say "stop" { full = "I stop here. {why}" }
