@@ -7884,98 +7884,98 @@ lamp "7" {
 # ---- stop lines ----
 
 stop "gas-train" {
-  say  = "I stop here. Gas parts need a licensed person."
+  say  = "Gas parts need a licensed person."
   call = "a licensed gas technician"
   tell = "Say what was measured at the gas valve, and that no gas joint was touched."
   now  = "Close the gas cock. Leave it off."
 }
 
 stop "gas-supply" {
-  say  = "I stop here. The gas does not reach the furnace."
+  say  = "The gas does not reach the furnace."
   call = "the gas company or the gas supplier"
   tell = "Say which gas appliances work, and that the gas cock is open."
   now  = "Leave it off. Do not open gas fittings."
 }
 
 stop "combustion" {
-  say  = "I stop here. Setting the burner needs a licensed person."
+  say  = "Setting the burner needs a licensed person."
   call = "a licensed gas technician"
   tell = "Say the plate input, the time of one cubic foot, and the flame colour."
   now  = "Leave it off. Open a window if you ran it."
 }
 
 stop "exchanger" {
-  say  = "I stop here. The heat exchanger is in doubt."
+  say  = "The heat exchanger is in doubt."
   call = "a licensed heating technician"
   tell = "Say what the flame did as the blower started."
   now  = "Leave it off, hang a tag on the switch."
 }
 
 stop "roll-out" {
-  say  = "I stop here. Flame has been outside the burners."
+  say  = "Flame has been outside the burners."
   call = "a licensed heating technician"
   tell = "Say which roll-out switch opened, and where soot or burnt paint is."
   now  = "Leave it off, hang a tag on it. Reset nothing."
 }
 
 stop "late-light" {
-  say  = "I stop here. The burner lights late, with a thump."
+  say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
   tell = "Say that gas collects before it lights."
   now  = "Leave it off. Close the gas cock."
 }
 
 stop "vent" {
-  say  = "I stop here. Exhaust may come into the house."
+  say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Say where the vent pipe is apart or blocked."
   now  = "Leave it off. Open windows. Watch the alarm."
 }
 
 stop "line-wiring" {
-  say  = "I stop here. House wiring needs an electrician."
+  say  = "House wiring needs an electrician."
   call = "a licensed electrician"
   tell = "Say the volts read at the board, idle and under load, and to ground."
   now  = "Leave the furnace breaker off."
 }
 
 stop "no-power" {
-  say  = "I stop here. The house has no power."
+  say  = "The house has no power."
   call = "the power company"
   tell = "Say that the whole house is dark, and since when."
   now  = "Set the furnace switch to off until power returns."
 }
 
 stop "flooded" {
-  say  = "I stop here. Water has reached the furnace."
+  say  = "Water has reached the furnace."
   call = "a licensed heating technician"
   tell = "Say how high the water stood and which parts were wet."
   now  = "Breaker off with dry feet. Replace wet gas and control parts."
 }
 
 stop "outdoor" {
-  say  = "I stop here. The outdoor unit has its own supply."
+  say  = "The outdoor unit has its own supply."
   call = "a cooling technician"
   tell = "Say that its coil pulls down the 24 volts."
   now  = "Leave the Y wire off and taped."
 }
 
 stop "coil" {
-  say  = "I stop here. The cooling coil holds refrigerant."
+  say  = "The cooling coil holds refrigerant."
   call = "a cooling technician"
   tell = "Say the pressure above the furnace, and that the filter is clean."
   now  = "Heat may run with all registers open."
 }
 
 stop "ducts" {
-  say  = "I stop here. Ducts need an installer."
+  say  = "Ducts need an installer."
   call = "a duct installer"
   tell = "Say where the duct is apart or too small."
   now  = "Heat may run. Keep registers open."
 }
 
 stop "local-rules" {
-  say  = "I stop here. Local rules keep this work for licensed people."
+  say  = "Local rules keep this work for licensed people."
   call = "a licensed technician"
   tell = "Read out the record of this job."
   now  = "Leave it off. Leave the covers on."

@@ -1996,35 +1996,35 @@ plate "gas-kind" {
 }
 
 stop "gas-train" {
-  say  = "I stop here. Gas parts need a licensed person."
+  say  = "Gas parts need a licensed person."
   call = "a licensed gas technician"
   tell = "Say what was measured at the gas control, and that no gas joint was touched."
   now  = "Turn the knob to off. Close the gas cock."
 }
 
 stop "gas-supply" {
-  say  = "I stop here. The gas does not reach the heater."
+  say  = "The gas does not reach the heater."
   call = "the gas company or the gas supplier"
   tell = "Say which gas appliances work, and that the gas cock is open."
   now  = "Leave it off. Do not open gas fittings."
 }
 
 stop "combustion" {
-  say  = "I stop here. Setting the burner needs a licensed person."
+  say  = "Setting the burner needs a licensed person."
   call = "a licensed gas technician"
   tell = "Say which burners light and what the flame looks like."
   now  = "Leave it off."
 }
 
 stop "late-light" {
-  say  = "I stop here. The burner lights late, with a thump."
+  say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
   tell = "Say that gas collects before it lights."
   now  = "Turn the knob to off. Close the gas cock."
 }
 
 stop "vent" {
-  say  = "I stop here. Exhaust may come into the room."
+  say  = "Exhaust may come into the room."
   call = "a licensed heating technician"
   tell = "Say where soot is, and whether the spill switch has opened."
   now  = "Leave it off. Open windows. Watch the alarm."
