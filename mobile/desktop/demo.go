@@ -54,7 +54,7 @@ func demo(e env, args []string) error {
 		return err
 	}
 	fmt.Fprintf(e.out, "A job without a person: %s, fault %s; voice %s in %s noise, %g dB. What the person says is indented.\n\n", m.Title, *faults, v.Name, *noise, *snr)
-	res, err := rehearse.Play(rehearse.Job{Dir: *out, Model: m, Engine: engine, Modes: modes, Voice: v, Noise: *noise, SNR: *snr, Seed: *seed,
+	res, err := rehearse.Play(e.ctx, rehearse.Job{Dir: *out, Model: m, Engine: engine, Modes: modes, Voice: v, Noise: *noise, SNR: *snr, Seed: *seed,
 		Speech: ui.Recogniser(model.Locate), Out: e.out})
 	if err != nil {
 		return err

@@ -4,6 +4,7 @@ package hear
 
 import (
 	"bytes"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -13,6 +14,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"readback/speech/listen"
 )
@@ -52,6 +54,9 @@ func Voices() []Voice {
 	return out
 }
 
+// sayMost is how long a voice may take over a phrase; the slowest needs seconds.
+const sayMost = time.Minute
+
 // Say returns 16 kHz samples. They are kept in the user's cache folder, because a voice takes longer than the recogniser.
 func (v Voice) Say(text string) ([]int16, error) {
 	sum := sha256.Sum256([]byte(strings.Join(v.Args, "\x00") + "\x00" + text))
@@ -73,7 +78,9 @@ func (v Voice) Say(text string) ([]int16, error) {
 	for i, a := range v.Args {
 		args[i] = strings.Replace(a, "$OUT", tmp.Name(), 1)
 	}
-	cmd := exec.Command(args[0], args[1:]...)
+	ctx, cancel := context.WithTimeout(context.Background(), sayMost)
+	defer cancel()
+	cmd := exec.CommandContext(ctx, args[0], args[1:]...)
 	cmd.Stdin = strings.NewReader(text + "\n")
 	var msg bytes.Buffer
 	cmd.Stderr = &msg

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"sync"
+	"time"
 
 	"readback/core/heard"
 	"readback/core/sim"
@@ -66,13 +67,24 @@ func (c *counter) opened() {
 }
 
 // waitMessage waits for the message with this number and returns the number of the last one.
-func (c *counter) waitMessage(n int64) int64 {
+func (c *counter) waitMessage(n int64) (int64, error) {
+	err := c.wait("the message was not delivered", func() bool { return c.last >= n })
+	return c.last, err
+}
+
+// stands is how long the chain may stand still before that counts as broken. No block takes a second to be heard.
+const stands = 2 * time.Minute
+
+// wait waits until done, which is called with the lock held, or until the chain broke or stands still.
+func (c *counter) wait(missing string, done func() bool) error {
+	t := time.AfterFunc(stands, func() { c.failed(fmt.Errorf("stood still for %v: %s", stands, missing)) })
+	defer t.Stop()
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	for c.last < n {
+	for !done() && c.err == nil {
 		c.cond.Wait()
 	}
-	return c.last
+	return c.err
 }
 
 func (c *counter) now() int64 {
@@ -96,12 +108,7 @@ func (c *counter) failed(err error) {
 }
 
 func (c *counter) waitReady() error {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	for !c.up && c.err == nil {
-		c.cond.Wait()
-	}
-	return c.err
+	return c.wait("the recogniser did not open", func() bool { return c.up })
 }
 
 func (c *counter) took(err error) {
@@ -115,12 +122,7 @@ func (c *counter) took(err error) {
 }
 
 func (c *counter) waitFed() error {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	for c.heard < c.sent && c.err == nil {
-		c.cond.Wait()
-	}
-	return c.err
+	return c.wait("the recogniser did not take the sound", func() bool { return c.heard >= c.sent })
 }
 
 // counted tells the counter of every block that was heard.

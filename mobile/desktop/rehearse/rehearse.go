@@ -3,6 +3,7 @@
 package rehearse
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -58,14 +59,15 @@ const (
 	maxSaid = 400
 )
 
-// Play leads the job to its end. An error means that the chain broke, not that the verdict was wrong.
-func Play(j Job) (*Result, error) {
+// Play leads the job to its end, or to the end of ctx. An error means that the chain broke, not that the verdict was wrong.
+func Play(ctx context.Context, j Job) (*Result, error) {
 	lex, err := phrase.Load()
 	if err != nil {
 		return nil, err
 	}
 	c := &counter{}
 	c.cond = sync.NewCond(&c.mu)
+	defer context.AfterFunc(ctx, func() { c.failed(context.Cause(ctx)) })()
 	host := &host{c: c, out: j.Out, spoken: j.Spoken}
 	hub, err := ui.Open(ui.Config{Dir: j.Dir, Host: host, Now: c.now, Version: "rehearsal", Speech: ui.Speech{Open: func(l ui.Listener) (ui.Ear, error) {
 		e, err := j.Speech.Open(traced(l, j.Trace))
@@ -142,7 +144,11 @@ func (r *runner) view() (*session.View, error) {
 		if s.View == nil {
 			return nil, fmt.Errorf("rehearse: no job is open")
 		}
-		if s.Stream == r.c.waitMessage(s.Stream) {
+		last, err := r.c.waitMessage(s.Stream)
+		if err != nil {
+			return nil, fmt.Errorf("rehearse: %w", err)
+		}
+		if last == s.Stream {
 			return s.View, nil
 		}
 	}

@@ -102,7 +102,7 @@ func play(t *testing.T, s spoken, snr float64, seed uint64) *rehearse.Result {
 	}
 	var log bytes.Buffer
 	j.Out, j.Trace = &log, &log
-	res, err := rehearse.Play(j)
+	res, err := rehearse.Play(t.Context(), j)
 	if dir := os.Getenv("LISTEN"); dir != "" { // to read what was heard
 		name := fmt.Sprintf("%s/%s_%s_%g_%d.log", dir, strings.ReplaceAll(s.fault, ".", "-"), s.voice, snr, seed)
 		if err := os.WriteFile(name, log.Bytes(), 0o644); err != nil {
