@@ -85,4 +85,5 @@ type Lexicon struct {
 	Emergencies Emergencies
 	Units       map[string][]string // unit id → sayings: "uA" → "micro amps"
 	States      map[string][]string // measure.State → sayings: "over" → "o l", "over limit"
+	Everyday    []string            // common words, which an alarm is weighed against
 }

@@ -20,13 +20,13 @@ import (
 	"readback/core/unit"
 )
 
-//go:embed en*.hcl
+//go:embed en*.hcl en-everyday.txt
 var files embed.FS
 
 // Load returns the English lexicon that comes with the program.
 func Load() (*heard.Lexicon, error) { return LoadFS(files, "en") }
 
-// LoadFS reads every <lang>*.hcl at the root of fsys and joins them. Its error lists all problems, one a line,
+// LoadFS reads every <lang>*.hcl at the root of fsys and joins them, and <lang>-everyday.txt, one word a line, where there is one. Its error lists all problems, one a line,
 // each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*heard.Lexicon, error) {
 	names, err := fs.Glob(fsys, lang+"*.hcl")
@@ -48,6 +48,9 @@ func LoadFS(fsys fs.FS, lang string) (*heard.Lexicon, error) {
 		if f != nil && !diags.HasErrors() {
 			l.file(f.Body)
 		}
+	}
+	if err := l.everyday(fsys, lang+"-everyday.txt"); err != nil {
+		return nil, err
 	}
 	l.whole(names[0], lang)
 	if err := l.err(); err != nil {
@@ -98,6 +101,32 @@ func (l *loader) first(kind, key string, at hcl.Range) bool {
 	}
 	l.seen[k] = at
 	return true
+}
+
+// everyday reads the common words.
+func (l *loader) everyday(fsys fs.FS, name string) error {
+	src, err := fs.ReadFile(fsys, name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil // alarms stand as they are heard
+	}
+	if err != nil {
+		return fmt.Errorf("phrase: reading %s: %w", name, err)
+	}
+	at := 0
+	for line := range strings.Lines(string(src)) {
+		at++
+		w := strings.TrimSuffix(line, "\n")
+		if strings.HasPrefix(w, "#") {
+			continue
+		}
+		if !saying.MatchString(w) || strings.Contains(w, " ") {
+			pos := hcl.Pos{Line: at, Column: 1}
+			l.bad(hcl.Range{Filename: name, Start: pos, End: pos}, "%q is not one word in lower case", w)
+			continue
+		}
+		l.lex.Everyday = append(l.lex.Everyday, w)
+	}
+	return nil
 }
 
 func (l *loader) file(body hcl.Body) {

@@ -52,6 +52,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		Narrow: func(x phrase.Expect) (speech.Recognizer, error) {
 			return engine.New(lib.parser.Narrow(x, engine.Known), phrase.Alternatives)
 		},
+		Everyday:  func() (speech.Recognizer, error) { return engine.New(lib.parser.Everyday(engine.Known), 1) },
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Complete:  complete,
 		Partial:   l.Partial,

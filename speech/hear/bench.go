@@ -83,12 +83,26 @@ func (b *Bench) only(x phrase.Expect) (speech.Recognizer, error) {
 	return shared{b.narrow[key]}, nil
 }
 
+// alarms is the recogniser of alarms among common words, kept as those of the questions are.
+func (b *Bench) alarms() (speech.Recognizer, error) {
+	const key = "everyday"
+	if b.narrow[key] == nil {
+		rec, err := b.Engine.New(b.Parser.Everyday(b.Engine.Known), 1)
+		if err != nil {
+			return nil, err
+		}
+		b.narrow[key] = rec
+	}
+	return shared{b.narrow[key]}, nil
+}
+
 // Ear makes a fresh ear on the shared recogniser.
 func (b *Bench) Ear(on func(heard.Utterance), hearings func([]phrase.Witness), complete func(string)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
 		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
 		Parser:    b.Parser,
 		Narrow:    b.only,
+		Everyday:  b.alarms,
 		Utterance: on,
 		Hearings:  hearings,
 		Complete:  complete,

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"readback/core/heard"
@@ -20,7 +21,9 @@ type Config struct {
 	New    func() (speech.Recognizer, error) // called at the start and again after the engine failed
 	Parser *phrase.Parser
 	// Narrow opens a recogniser that knows only the answers to a question, the commands and the emergencies; nil: none is used.
-	Narrow    func(phrase.Expect) (speech.Recognizer, error)
+	Narrow func(phrase.Expect) (speech.Recognizer, error)
+	// Everyday opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
+	Everyday  func() (speech.Recognizer, error)
 	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)         // words as they are being spoken
 	Complete  func(text string)         // the words so far are a whole meaning and somebody fell silent: time for an earcon
@@ -35,21 +38,20 @@ const clean = 25.0
 
 // Times in samples at 16 kHz.
 const (
-	block       = 800                    // fed to the engine at once, 50 ms
-	lead        = 45 * speech.Rate / 100 // kept before the first speech frame
-	keepRing    = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
-	longest     = 15 * speech.Rate       // a saying is ended here
-	wordless    = 4 * speech.Rate        // sound without a word is dropped here
-	standsFor   = 2 * speech.Rate / 10   // a partial emergency must last this long
-	standsNoisy = 6 * speech.Rate / 10   // the same below calm: noise turns half a word into a whole phrase, and the whole saying is near
-	calm        = 20.0                   // dB of speech over noise above which half a saying is believed
-	echoTail    = 3 * speech.Rate / 10   // of the own voice after it ended
-	steady      = 22 * speech.Rate / 100 // a complete partial result must last this long
-	hush        = speech.Rate / 20       // silence and steadiness before Complete is told
-	pause       = speech.Rate / 10       // silence after which a short partial emergency counts as the end of what is said
-	goesOn      = speech.Rate            // a short partial emergency must last this long while somebody goes on speaking
-	bareFor     = 6 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
-	shortest    = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
+	block     = 800                    // fed to the engine at once, 50 ms
+	lead      = 45 * speech.Rate / 100 // kept before the first speech frame
+	keepRing  = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
+	longest   = 15 * speech.Rate       // a saying is ended here
+	wordless  = 4 * speech.Rate        // sound without a word is dropped here
+	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
+	calm      = 20.0                   // dB of speech over noise above which half a saying is believed
+	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
+	steady    = 22 * speech.Rate / 100 // a complete partial result must last this long
+	hush      = speech.Rate / 20       // silence and steadiness before Complete is told
+	pause     = speech.Rate / 10       // silence after which a short partial emergency counts as the end of what is said
+	goesOn    = speech.Rate            // a short partial emergency must last this long while somebody goes on speaking
+	bareFor   = 6 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
+	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
 
 // ends is the silence in samples after which a saying is over, by what is asked for.
@@ -90,6 +92,9 @@ type Ear struct {
 
 	narrow    narrow
 	cries     speech.Recognizer // of commands and emergencies only; nil until the own voice was spoken into
+	everyday  speech.Recognizer // of alarms among common words; nil until the first alarm
+	vain      string            // words so far whose alarm did not stand among common words
+	lost      *heard.Meaning    // the last alarm of those; nil for none
 	cut       bool              // the saying was heard by cutsIn
 	level     float64           // active level of speech, dBFS, remembered between sayings; 0 at first
 	snr       float64
@@ -134,6 +139,9 @@ func (e *Ear) Close() { // nothing can be done about what fails here
 	}
 	if e.cries != nil {
 		_ = e.cries.Close()
+	}
+	if e.everyday != nil {
+		_ = e.everyday.Close()
 	}
 }
 
@@ -216,7 +224,7 @@ func (e *Ear) meterStep(f []int16) {
 }
 
 func (e *Ear) begin() error {
-	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed, e.cut = true, 0, 0, "", false, false, false
+	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed, e.cut, e.vain, e.lost = true, 0, 0, "", false, false, false, "", nil
 	cut := max(0, len(e.ring)-lead-len(e.vad.recent)*frame)
 	e.noise = append(e.noise[:0], e.ring[:cut]...)
 	e.pcm = append([]int16(nil), e.ring[cut:]...)
@@ -287,7 +295,9 @@ func (e *Ear) decide() error {
 			e.cfg.Partial(text)
 		}
 	}
-	e.watch()
+	if err := e.watch(); err != nil {
+		return err
+	}
 	if !e.chimed && e.quiet >= hush && e.count-e.since >= hush && e.cfg.Parser.Complete(e.text, e.expect) && !e.echo(e.text) {
 		e.chimed = true
 		if e.cfg.Complete != nil {
@@ -312,11 +322,11 @@ func (e *Ear) decide() error {
 }
 
 // watch tells an emergency or "quiet" in a partial result once it has stood long enough.
-func (e *Ear) watch() {
+func (e *Ear) watch() error {
 	m := e.cfg.Parser.Urgent(e.text)
 	if m == nil || e.echo(m.Text) || e.tooQuick(m.Text) {
 		e.urgent = heard.Meaning{}
-		return
+		return nil
 	}
 	if m.Kind != e.urgent.Kind || m.ID != e.urgent.ID || m.Doubt != e.urgent.Doubt {
 		e.urgent, e.urgentAt = *m, e.count
@@ -328,16 +338,26 @@ func (e *Ear) watch() {
 	} else if !strings.Contains(m.Text, " ") {
 		stands = bareFor
 	}
-	if m.Kind == heard.Emergency && short(m.Text) && e.quiet < pause { // two words of somebody who goes on speaking may be of a story
-		stands = max(stands, goesOn)
+	if m.Kind == heard.Emergency {
+		e.snr = snr(activeLevel(e.pcm[:len(e.pcm)-e.quiet]), decibel(e.vad.wide))
+		if e.noisy() || e.quiet < pause && (short(m.Text) || !opens(m.Text, e.text)) {
+			stands = max(stands, goesOn) // in noise the end of the saying is near; somebody who goes on speaking may tell a story
+		}
 	}
-	if e.count-e.urgentAt < stands || e.told[key] {
-		return
+	if e.count-e.urgentAt < stands || e.told[key] || e.vain == e.text {
+		return nil
+	}
+	if m.Kind == heard.Emergency {
+		if stood, err := e.stood(); err != nil || !stood {
+			e.vain, e.lost = e.text, m
+			return err
+		}
 	}
 	e.told[key] = true
 	u := heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level}
 	e.doubt(&u)
 	e.emit(u)
+	return nil
 }
 
 // noisy tells whether the last saying stood too little above the noise for half a saying to be believed.
@@ -346,12 +366,23 @@ func (e *Ear) noisy() bool { return e.snr != 0 && e.snr < calm }
 // short tells whether words are so few that noise makes them of something else.
 func short(words string) bool { return len(strings.Fields(words)) < 3 }
 
+// opens tells whether words are what a saying begins with, after one word at most: a cry does, a story seldom.
+func opens(part, all string) bool {
+	first, _, _ := strings.Cut(part, " ")
+	i := slices.IndexFunc(strings.Fields(all), func(w string) bool { return strings.HasPrefix(w, first) })
+	return i == 0 || i == 1
+}
+
+// lesser tells whether words are the lesser part of what was said: "the gas smell was two hundred dollars" was the gas bill.
+func lesser(part, all string) bool { return letters(part)*10 < letters(all)*3 }
+
+func letters(words string) int { return len(strings.ReplaceAll(words, " ", "")) }
+
 // doubt makes an emergency one that is asked about first where it is short and in noise ("it's running" beside a running fan is heard
-// as worse), or where it is the lesser part of what was said: "the gas smell was two hundred dollars" was the gas bill.
+// as worse), or where it is the lesser part of what was said.
 func (e *Ear) doubt(u *heard.Utterance) {
-	all := len(strings.Fields(u.Text))
 	for i := range u.Meanings {
-		if m := &u.Meanings[i]; m.Kind == heard.Emergency && (short(m.Text) && e.noisy() || 2*len(strings.Fields(m.Text)) < all) {
+		if m := &u.Meanings[i]; m.Kind == heard.Emergency && (short(m.Text) && e.noisy() || lesser(m.Text, u.Text)) {
 			m.Doubt = true
 		}
 	}
@@ -360,8 +391,7 @@ func (e *Ear) doubt(u *heard.Utterance) {
 // tooQuick tells whether words are more than anybody says in the time that was spoken: a recogniser in noise makes a whole
 // phrase of one short word. Talkers stay under 20 letters a second (common practice, no source).
 func (e *Ear) tooQuick(words string) bool {
-	letters := len(strings.ReplaceAll(words, " ", ""))
-	return letters*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
+	return letters(words)*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
 }
 
 func (e *Ear) emit(u heard.Utterance) {
@@ -431,6 +461,9 @@ func (e *Ear) finish(fault string) error {
 		}
 	}
 	e.doubt(&u)
+	if err := e.weigh(&u); err != nil {
+		return err
+	}
 	if err := e.listenAgain(&u); err != nil {
 		return err
 	}

@@ -63,6 +63,11 @@ func (e *Ear) cutsIn() error {
 	if m == nil || m.Doubt || e.echo(m.Text) || e.told[told(m)] || m.Kind == heard.Emergency && e.noisy() {
 		return nil
 	}
+	if m.Kind == heard.Emergency {
+		if stood, err := e.stood(); err != nil || !stood {
+			return err
+		}
+	}
 	e.told[told(m)] = true
 	e.emit(heard.Utterance{Text: text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
 	return nil
@@ -96,13 +101,25 @@ func (e *Ear) cry(u *heard.Utterance) error {
 		return nil
 	}
 	text, m, err := e.amongCries()
-	if err != nil || strings.Contains(text, phrase.Unknown) && len(strings.Fields(text)) > cryWords {
+	if err != nil {
 		return err
 	}
-	for _, few := range []string{text, u.Text} {
-		if m == nil && len(strings.Fields(few)) <= cryWords {
-			m = e.cfg.Parser.Alarm(few)
+	if strings.Contains(text, phrase.Unknown) && len(strings.Fields(text)) > cryWords {
+		m = nil
+	} else {
+		for _, few := range []string{text, u.Text} {
+			if m == nil && len(strings.Fields(few)) <= cryWords {
+				m = e.cfg.Parser.Alarm(few)
+			}
 		}
+	}
+	if (m == nil || m.Kind != heard.Emergency) && e.cfg.Everyday != nil {
+		if m, err = e.amongCommon(); err != nil {
+			return err
+		}
+	}
+	if (m == nil || m.Kind != heard.Emergency) && e.lost != nil && !lesser(e.lost.Text, u.Text) {
+		m = e.lost
 	}
 	if m == nil || m.Kind != heard.Emergency {
 		return nil
@@ -110,6 +127,57 @@ func (e *Ear) cry(u *heard.Utterance) error {
 	m.Doubt = true
 	u.Meanings = append(u.Meanings, *m)
 	u.Rivals = append(u.Rivals, text)
+	return nil
+}
+
+// amongCommon hears the saying so far among the emergencies and the common words of the language. It gives the urgent meaning of what was heard, or nil.
+func (e *Ear) amongCommon() (*heard.Meaning, error) {
+	if e.everyday == nil {
+		rec, err := e.cfg.Everyday()
+		if err != nil {
+			return nil, fmt.Errorf("listen: opening the recogniser of common words: %w", err)
+		}
+		e.everyday = rec
+	}
+	res, err := e.whole(e.everyday, e.pcm)
+	if err != nil {
+		return nil, fmt.Errorf("listen: the recogniser of common words: %w", err)
+	}
+	if len(res.Alternatives) == 0 {
+		return nil, nil
+	}
+	text := res.Alternatives[0].Text
+	m := e.cfg.Parser.Urgent(text)
+	if m == nil || m.Kind != heard.Emergency {
+		return nil, nil
+	}
+	m.Doubt = m.Doubt || lesser(m.Text, text)
+	return m, nil
+}
+
+// stood tells whether the saying so far is an alarm among common words too. The large grammar knows nothing but this work: talk about the
+// weather must become something in it, and some of that is an alarm ("got shocked" of "shut the windows"). Among 4,000 common words it is not,
+// and what is one stays.
+func (e *Ear) stood() (bool, error) {
+	if e.cfg.Everyday == nil {
+		return true, nil
+	}
+	m, err := e.amongCommon()
+	return m != nil && !m.Doubt, err
+}
+
+// weigh makes an alarm that does not stand among common words one that is asked about.
+func (e *Ear) weigh(u *heard.Utterance) error {
+	if !slices.ContainsFunc(u.Meanings, func(m heard.Meaning) bool { return m.Kind == heard.Emergency && !m.Doubt }) {
+		return nil
+	}
+	stood, err := e.stood()
+	if stood || err != nil {
+		return err
+	}
+	for i := range u.Meanings {
+		u.Meanings[i].Doubt = u.Meanings[i].Doubt || u.Meanings[i].Kind == heard.Emergency
+	}
 	return nil
 }
 

@@ -69,6 +69,23 @@ const (
 	narrowReadings = 3000 // in the units asked for
 )
 
+// Everyday writes the emergencies among the common words of the language: what a recogniser of these still hears as an emergency was one.
+func (p *Parser) Everyday(known func(word string) bool) []string {
+	out := newOutput(known)
+	for _, w := range p.lex.Everyday {
+		out.add(w)
+	}
+	for _, c := range p.lex.Emergencies.Classes {
+		for _, s := range c.Say {
+			for _, filled := range fill(s) {
+				out.add(filled)
+			}
+		}
+	}
+	out.add(Unknown)
+	return out.phrases
+}
+
 // Sample writes phrases for the recogniser: n readings drawn from the ways people say a meter's display, every command,
 // answer, display state and emergency, and the unknown word. The same seed gives the same phrases. Known tells whether the
 // recogniser has a word: a phrase with a word it lacks is left out and returned in the second list.
