@@ -182,6 +182,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	d := a.planner.Next(a.belief, s)
 	a.tryFirst(&d)
 	a.notByElimination(&d)
+	a.mendSeen(&d)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
 	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
@@ -262,10 +263,31 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 	}
 }
 
+// mendSeen turns to what was seen to be bad and is put right with hands alone, before the search ends without a name: a blocked drain is cleared
+// and a loose hub tightened whatever else there is.
+func (a *Planned) mendSeen(d *plan.Decision) {
+	if d.Kind != plan.Help {
+		return
+	}
+	for _, x := range d.Suspects {
+		if x.Group >= len(a.c.Model.Repairs) || x.P < leastSeen {
+			continue
+		}
+		if k := a.c.Model.Repairs[x.Group].Kind; k == "replace" || k == "call" {
+			continue
+		}
+		have, _ := a.planner.Proofs(a.belief, x.Group)
+		if slices.ContainsFunc(have, func(p *plan.Proof) bool { return p.Kind == "self" }) {
+			d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, x.Group, x.P
+			return
+		}
+	}
+}
+
 // watchFirst keeps "nothing is wrong" back until every look at a start has been taken that a stop line hangs on: a burner that lights with
 // a thump gives heat all the same.
 func (a *Planned) watchFirst(d *plan.Decision, q *session.Query, s plan.Situation, times []int) {
-	if d.Kind != plan.Nothing || len(q.Mended) > 0 { // after a repair two whole cycles are watched
+	if d.Kind != plan.Nothing || len(q.Mended)+len(q.Anew) > 0 { // after a repair two whole cycles are watched; at another start it was done
 		return
 	}
 	for i := range a.c.Model.Checks {
@@ -311,10 +333,11 @@ func (a *Planned) watchAnew(d *plan.Decision, q *session.Query, s plan.Situation
 	}
 }
 
-// leastPart and leastWork are the probabilities from which a repair may be named (judgement).
+// leastPart and leastWork are the probabilities from which a repair may be named, leastSeen that of work on what was seen to be bad (judgement).
 const (
 	leastPart = 0.65
 	leastWork = 0.4
+	leastSeen = 0.2
 )
 
 // likelyFree is the probability from which that is done. Judgement: once in three times it spares the meter.
