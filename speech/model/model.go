@@ -101,13 +101,15 @@ func library(prefix string, files ...file) archive {
 }
 
 // config replaces the model's own conf/model.conf. The lattice beam is 8 instead of 2, so that rivals stay in the lattice and a wrong
-// word is not always certain; the silence after which the engine would end a saying is 0.25, 0.35 and 0.5 s.
+// word is not always certain; the silence after which the engine would end a saying is 0.25, 0.35 and 0.5 s. It looks at 12 frames at a time
+// instead of 20: partial results come a tenth of a second sooner and cost a quarter more computing (6 frames cost twice as much).
 const config = `--min-active=200
 --max-active=3000
 --beam=10.0
 --lattice-beam=8.0
 --acoustic-scale=1.0
 --frame-subsampling-factor=3
+--frames-per-chunk=12
 --endpoint.silence-phones=1:2:3:4:5:6:7:8:9:10
 --endpoint.rule2.min-trailing-silence=0.25
 --endpoint.rule3.min-trailing-silence=0.35
