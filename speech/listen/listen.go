@@ -43,14 +43,13 @@ const (
 	keepRing  = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
 	longest   = 15 * speech.Rate       // a saying is ended here
 	wordless  = 4 * speech.Rate        // sound without a word is dropped here
-	standsFor = 2 * speech.Rate / 10   // a partial emergency must last this long
+	standsFor = 1 * speech.Rate / 10   // a partial emergency must last this long
 	calm      = 20.0                   // dB of speech over noise above which half a saying is believed
 	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
 	steady    = 22 * speech.Rate / 100 // a complete partial result must last this long
 	hush      = speech.Rate / 20       // silence and steadiness before Complete is told
 	pause     = speech.Rate / 10       // silence after which a short partial emergency counts as the end of what is said
-	goesOn    = speech.Rate            // a short partial emergency must last this long while somebody goes on speaking
-	bareFor   = 6 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
+	bareFor   = 3 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
 	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
 
@@ -341,7 +340,7 @@ func (e *Ear) watch() error {
 	if m.Kind == heard.Emergency {
 		e.snr = snr(activeLevel(e.pcm[:len(e.pcm)-e.quiet]), decibel(e.vad.wide))
 		if e.noisy() || e.quiet < pause && (short(m.Text) || !opens(m.Text, e.text)) {
-			stands = max(stands, goesOn) // in noise the end of the saying is near; somebody who goes on speaking may tell a story
+			return nil // in noise the whole saying is waited for; somebody who goes on speaking may tell a story
 		}
 	}
 	if e.count-e.urgentAt < stands || e.told[key] || e.vain == e.text {

@@ -80,15 +80,38 @@ func (e *Ear) amongCries() (text string, m *heard.Meaning, err error) {
 			return "", nil, fmt.Errorf("listen: opening the recogniser of commands: %w", err)
 		}
 	}
-	res, err := e.whole(e.cries, e.pcm)
-	if err != nil {
-		return "", nil, fmt.Errorf("listen: the recogniser of commands: %w", err)
+	for _, pcm := range e.both() {
+		res, err := e.whole(e.cries, pcm)
+		if err != nil {
+			return "", nil, fmt.Errorf("listen: the recogniser of commands: %w", err)
+		}
+		for i, a := range res.Alternatives {
+			if i == 0 {
+				text = a.Text
+			} else if e.snr > cryLoud || a.Cost > cryNear {
+				break
+			}
+			if m := e.cfg.Parser.Urgent(a.Text); m != nil {
+				return a.Text, m, nil
+			}
+		}
 	}
-	if len(res.Alternatives) == 0 {
-		return "", nil, nil
+	return text, nil, nil
+}
+
+// In noise less than cryLoud below the speech, dB, an alarm that lies up to cryNear behind the best words, nats, is asked about too. Both chosen on the
+// tuning half of the bench: at 5 dB it finds half of what else is missed, and asks twice as often about talk.
+const (
+	cryLoud = 12.0
+	cryNear = 3.0
+)
+
+// both is the saying so far as it was recorded, and in noise with less of it.
+func (e *Ear) both() [][]int16 {
+	if !e.noisy() {
+		return [][]int16{e.pcm}
 	}
-	text = res.Alternatives[0].Text
-	return text, e.cfg.Parser.Urgent(text), nil
+	return [][]int16{e.pcm, reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))}
 }
 
 // cry hears a short saying that answers nothing once more among the commands and the emergencies: one word of alarm is easily lost among
