@@ -182,8 +182,20 @@ func (e *eyed) on() {
 		}
 	}
 }
+
+// off closes the camera. A press may fall where the button has just moved away from; a person presses again.
 func (e *eyed) off() {
-	e.b.run(e.T, click("eye-close"), until(`!document.querySelector('[data-k="eye-close"]')`))
+	e.Helper()
+	closed := `!document.querySelector('[data-k="eye-close"]')`
+	for range 5 {
+		if value[bool](e.T, e.b, closed) {
+			return
+		}
+		e.b.run(e.T, click("eye-close"))
+		for began := time.Now(); time.Since(began) < 3*time.Second && !value[bool](e.T, e.b, closed); time.Sleep(50 * time.Millisecond) {
+		}
+	}
+	e.b.run(e.T, until(closed))
 }
 
 func waitButton(k string) action {
@@ -220,9 +232,7 @@ func (e *eyed) byCamera(v *session.View, m heard.Meaning) {
 		}
 	}
 	e.wait("the answer is taken", func(w *session.View) bool { return w.Step.ID != v.Step.ID || w.State == "ask" })
-	if value[bool](e.T, e.b, `!!document.querySelector('[data-k="eye-close"]')`) {
-		e.off()
-	}
+	e.off()
 }
 
 func firstOf(a, b string) string {

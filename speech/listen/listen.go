@@ -26,7 +26,7 @@ type Config struct {
 	Everyday  func() (speech.Recognizer, error)
 	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)         // words as they are being spoken
-	Complete  func(text string)         // the words so far are a whole meaning and somebody fell silent: time for an earcon
+	Complete  func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
 	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
 	Once      bool                      // hear every saying once only, without the noise reducer
 	Hearings  func([]phrase.Witness)    // what each hearing of a saying gave: as it was recorded, then with less noise
@@ -55,7 +55,7 @@ const (
 
 // ends is the silence in samples after which a saying is over, by what is asked for.
 var ends = map[string]struct{ closed, open int }{
-	"choice": {5 * speech.Rate / 10, 8 * speech.Rate / 10},
+	"choice": {5 * speech.Rate / 10, 7 * speech.Rate / 10},
 	"number": {5 * speech.Rate / 10, 12 * speech.Rate / 10},
 	"digits": {20 * speech.Rate / 10, 20 * speech.Rate / 10},
 }
@@ -297,14 +297,11 @@ func (e *Ear) decide() error {
 	if err := e.watch(); err != nil {
 		return err
 	}
-	if !e.chimed && e.quiet >= hush && e.count-e.since >= hush && e.cfg.Parser.Complete(e.text, e.expect) && !e.echo(e.text) {
-		e.chimed = true
-		if e.cfg.Complete != nil {
-			e.cfg.Complete(e.text)
-		}
+	if e.quiet >= hush && e.count-e.since >= hush && e.cfg.Parser.Complete(e.text, e.expect) {
+		e.chime()
 	}
 	spoken := len(e.pcm)
-	known := strings.Trim(strings.ReplaceAll(e.text, phrase.Unknown, ""), " ") != ""
+	known := e.known()
 	switch t := ends[e.class]; {
 	case spoken >= longest:
 		return e.finish("long")
@@ -318,6 +315,22 @@ func (e *Ear) decide() error {
 		return e.finish("")
 	}
 	return nil
+}
+
+// known tells whether the words so far hold more than the unknown word.
+func (e *Ear) known() bool {
+	return strings.Trim(strings.ReplaceAll(e.text, phrase.Unknown, ""), " ") != ""
+}
+
+// chime tells once that something was heard.
+func (e *Ear) chime() {
+	if e.chimed || e.echo(e.text) {
+		return
+	}
+	e.chimed = true
+	if e.cfg.Complete != nil {
+		e.cfg.Complete(e.text)
+	}
 }
 
 // watch tells an emergency or "quiet" in a partial result once it has stood long enough.
@@ -423,6 +436,9 @@ func (e *Ear) finish(fault string) error {
 	}
 	if len(res.Alternatives) == 0 {
 		return nil // noise
+	}
+	if e.known() { // what follows takes its time
+		e.chime()
 	}
 	speechPart := e.pcm[min(len(e.pcm), lead/2):max(min(len(e.pcm), lead/2), len(e.pcm)-e.quiet)]
 	level := activeLevel(speechPart)
