@@ -67,6 +67,10 @@ func TestLoadErrors(t *testing.T) {
 			}
 		})
 	}
+	_, err := phrase.LoadFS(fstest.MapFS{"en.hcl": {Data: []byte(small)}, "en-everyday.txt": {Data: []byte("# words\ngas\nGas bill\n")}}, "en")
+	if want := `en-everyday.txt:3`; err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), `"Gas bill" is not one word`) {
+		t.Errorf("common words: %v, want %s", err, want)
+	}
 	if _, err := phrase.LoadFS(fstest.MapFS{}, "en"); err == nil {
 		t.Error("no file: no error")
 	}

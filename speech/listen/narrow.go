@@ -88,7 +88,7 @@ func (e *Ear) amongCries() (text string, m *heard.Meaning, err error) {
 		for i, a := range res.Alternatives {
 			if i == 0 {
 				text = a.Text
-			} else if e.snr > cryLoud || a.Cost > cryNear {
+			} else if !e.noisy() || e.snr > cryLoud || a.Cost > cryNear {
 				break
 			}
 			if m := e.cfg.Parser.Urgent(a.Text); m != nil {
