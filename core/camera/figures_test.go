@@ -95,7 +95,7 @@ func same(rd *camera.Reading, text string) bool {
 }
 
 func meterFigures(t *testing.T, add figure.Adder) {
-	const n, voted, frames = 250, 150, 8
+	const n, voted, frames = 1000, 400, 8
 	peers := newPeers(t)
 	o := readMeters(t, synth.Medium, heldOut, n, func(p *synth.Pic, rd *camera.Reading) {
 		if peers.n < 40 {
