@@ -253,14 +253,24 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
 	}
-	least := leastWork
-	if k := a.c.Model.Repairs[d.Group].Kind; k == "replace" || k == "call" {
-		least = leastPart
+	least, unseen := leastWork, false
+	if a.costs(d.Group) {
+		least, unseen = leastPart, itself(d.Missing)
 	}
-	unseen := least == leastPart && slices.ContainsFunc(d.Missing, func(p *plan.Proof) bool { return p.Kind == "self" })
 	if d.P < least || unseen {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
+}
+
+// costs tells whether a repair costs a new part or somebody's visit.
+func (a *Planned) costs(group int) bool {
+	k := a.c.Model.Repairs[group].Kind
+	return k == "replace" || k == "call"
+}
+
+// itself tells whether among proofs is the one that the fault itself was seen.
+func itself(proofs []*plan.Proof) bool {
+	return slices.ContainsFunc(proofs, func(p *plan.Proof) bool { return p.Kind == "self" })
 }
 
 // mendSeen turns to what was seen to be bad and is put right with hands alone, before the search ends without a name: a blocked drain is cleared
@@ -270,14 +280,10 @@ func (a *Planned) mendSeen(d *plan.Decision) {
 		return
 	}
 	for _, x := range d.Suspects {
-		if x.Group >= len(a.c.Model.Repairs) || x.P < leastSeen {
+		if x.Group >= len(a.c.Model.Repairs) || x.P < leastSeen || a.costs(x.Group) {
 			continue
 		}
-		if k := a.c.Model.Repairs[x.Group].Kind; k == "replace" || k == "call" {
-			continue
-		}
-		have, _ := a.planner.Proofs(a.belief, x.Group)
-		if slices.ContainsFunc(have, func(p *plan.Proof) bool { return p.Kind == "self" }) {
+		if have, _ := a.planner.Proofs(a.belief, x.Group); itself(have) {
 			d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, x.Group, x.P
 			return
 		}

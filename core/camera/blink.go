@@ -158,13 +158,13 @@ func (c *Counter) Code() Code {
 			if on == 0 {
 				break
 			}
-			score = c.regular(a, b, s, [2]float64{off, on})
+			better := c.regular(a, b, s, [2]float64{off, on})
 			again = c.bursts(again)
 			x, y, z, ok := c.levels(again)
-			if !ok {
+			if !ok { // the runs before stay, and their score
 				break
 			}
-			a, b, s = x, y, z
+			a, b, s, score = x, y, z, better
 			again, trial = trial, again
 		}
 		if score -= float64(n) * math.Log(s); score > best {

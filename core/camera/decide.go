@@ -144,7 +144,7 @@ func (s *strip) minusAt(g *grid) float64 {
 	return best
 }
 
-// barTrust and barLeast turn the ink of a bar into log odds. Of 193 signs on tuning pictures none had less than 0.53, of 7 that were none four had.
+// barTrust and barLeast turn the ink of a bar into log odds. Of 193 signs on tuning pictures none had less than 0.53, of 7 that were none two had.
 const (
 	barTrust = 16
 	barLeast = 0.45
@@ -303,7 +303,7 @@ func (rd *Reading) settle() {
 	case err == nil:
 		rd.Value = v
 	case bare == "0L" || bare == "00L": // some meters write O.L with a leading blank or zero
-		p = glyphs // a point in it means nothing
+		p = glyphs // a point or a sign in it means nothing
 		rd.Shows, rd.Text, rd.P = Over, "OL", p
 	default:
 		rd.Reason = Unclear

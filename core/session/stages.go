@@ -86,8 +86,8 @@ func (m *Machine) choose() aim {
 			j.stage = sFree
 		case sFree, sWatch:
 			stage := [...]string{sFree: "free", sWatch: "watch"}[j.stage]
-			if m.mayPass() && m.worksNow() {
-				return m.rest()
+			if a, ok := m.another(); ok {
+				return a
 			}
 			if m.closed() {
 				continue
@@ -109,8 +109,8 @@ func (m *Machine) choose() aim {
 			}
 			j.stage = sPlan
 		case sPlan, sProof:
-			if m.mayPass() && m.worksNow() {
-				return m.rest()
+			if a, ok := m.another(); ok {
+				return a
 			}
 			if m.closed() {
 				continue
@@ -301,10 +301,15 @@ func (m *Machine) mayPass() bool {
 	return m.j.rests < mostRests && !m.j.failed && !m.j.ending && m.passes()
 }
 
-// worksNow tells whether the answers so far say that nothing is wrong.
-func (m *Machine) worksNow() bool {
-	a := m.advise(planStages...)
-	return a.Verdict && a.Repair < 0
+// another aims at one more start where one may be watched and the answers so far say that nothing is wrong.
+func (m *Machine) another() (aim, bool) {
+	if !m.mayPass() {
+		return aim{}, false
+	}
+	if a := m.advise(planStages...); !a.Verdict || a.Repair >= 0 {
+		return aim{}, false
+	}
+	return m.rest(), true
 }
 
 // rest aims at a new power cycle, after which a start is watched from its beginning.

@@ -72,9 +72,13 @@ func (b *Bench) Close() {
 
 // only is the recogniser for one question. The bench keeps them all, as each clip has an ear of its own.
 func (b *Bench) only(x phrase.Expect) (speech.Recognizer, error) {
-	key := strings.Join(x.Options, " ") + "|" + strings.Join(x.Units, " ")
+	return b.kept(strings.Join(x.Options, " ")+"|"+strings.Join(x.Units, " "), phrase.Alternatives, func() []string { return b.Parser.Narrow(x, b.Engine.Known) })
+}
+
+// kept is the recogniser with this key, made of its phrases when it is asked for first.
+func (b *Bench) kept(key string, alternatives int, phrases func() []string) (speech.Recognizer, error) {
 	if b.narrow[key] == nil {
-		rec, err := b.Engine.New(b.Parser.Narrow(x, b.Engine.Known), phrase.Alternatives)
+		rec, err := b.Engine.New(phrases(), alternatives)
 		if err != nil {
 			return nil, err
 		}
@@ -85,15 +89,7 @@ func (b *Bench) only(x phrase.Expect) (speech.Recognizer, error) {
 
 // alarms is the recogniser of alarms among common words, kept as those of the questions are.
 func (b *Bench) alarms() (speech.Recognizer, error) {
-	const key = "everyday"
-	if b.narrow[key] == nil {
-		rec, err := b.Engine.New(b.Parser.Everyday(b.Engine.Known), 1)
-		if err != nil {
-			return nil, err
-		}
-		b.narrow[key] = rec
-	}
-	return shared{b.narrow[key]}, nil
+	return b.kept("everyday", 1, func() []string { return b.Parser.Everyday(b.Engine.Known) })
 }
 
 // Ear makes a fresh ear on the shared recogniser.

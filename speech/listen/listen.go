@@ -43,12 +43,12 @@ const (
 	keepRing  = 3 * speech.Rate / 2    // sound kept while nobody speaks; what lies before the lead tells the noise
 	longest   = 15 * speech.Rate       // a saying is ended here
 	wordless  = 4 * speech.Rate        // sound without a word is dropped here
-	standsFor = 1 * speech.Rate / 10   // a partial emergency must last this long
+	standsFor = 1 * speech.Rate / 10   // a partial emergency must last this long: judgement, no source
 	calm      = 20.0                   // dB of speech over noise above which half a saying is believed
 	echoTail  = 3 * speech.Rate / 10   // of the own voice after it ended
 	steady    = 22 * speech.Rate / 100 // a complete partial result must last this long
 	hush      = speech.Rate / 20       // silence and steadiness before Complete is told
-	pause     = speech.Rate / 10       // silence after which a short partial emergency counts as the end of what is said
+	pause     = speech.Rate / 10       // silence after which a partial emergency counts as the end of what is said: judgement, no source
 	bareFor   = 3 * speech.Rate / 10   // a partial emergency of one word must last this long: "smoke" may become "smoke detector"
 	shortest  = 15 * speech.Rate / 100 // silence that must pass in any case before a saying ends
 )
@@ -372,7 +372,7 @@ func (e *Ear) watch() error {
 	return nil
 }
 
-// noisy tells whether the last saying stood too little above the noise for half a saying to be believed.
+// noisy tells whether the saying, or the last one before it is over, stood too little above the noise for half a saying to be believed.
 func (e *Ear) noisy() bool { return e.snr != 0 && e.snr < calm }
 
 // short tells whether words are so few that noise makes them of something else.
@@ -385,7 +385,8 @@ func opens(part, all string) bool {
 	return i == 0 || i == 1
 }
 
-// lesser tells whether words are the lesser part of what was said: "the gas smell was two hundred dollars" was the gas bill.
+// lesser tells whether words are the lesser part of what was said: "the gas smell was two hundred dollars" was the gas bill. Three
+// letters in ten: judgement, no source.
 func lesser(part, all string) bool { return letters(part)*10 < letters(all)*3 }
 
 func letters(words string) int { return len(strings.ReplaceAll(words, " ", "")) }
@@ -509,7 +510,7 @@ func (e *Ear) again() (speech.Result, error) { return e.whole(e.rec, e.pcm) }
 // more hears the saying again in other ways: with less noise; and where a reading is due among readings only, at two speeds.
 // Errors in noise are mostly chance: they differ between hearings, and what is right stays.
 func (e *Ear) more(first []phrase.Alternative) ([]phrase.Witness, error) {
-	less := reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))
+	less := e.less()
 	res, err := e.whole(e.rec, less)
 	if err != nil {
 		return nil, err
@@ -529,6 +530,11 @@ func (e *Ear) more(first []phrase.Alternative) ([]phrase.Witness, error) {
 		out = append(out, phrase.Witness{Alternatives: res.Alternatives, Weight: 1, Figures: true})
 	}
 	return out, nil
+}
+
+// less is the saying so far with less noise.
+func (e *Ear) less() []int16 {
+	return reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))
 }
 
 // rawWeight is the weight of the hearing with all the noise against one with less. Chosen on the tuning half of the bench.

@@ -111,7 +111,7 @@ func (e *Ear) both() [][]int16 {
 	if !e.noisy() {
 		return [][]int16{e.pcm}
 	}
-	return [][]int16{e.pcm, reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))}
+	return [][]int16{e.pcm, e.less()}
 }
 
 // cry hears a short saying that answers nothing once more among the commands and the emergencies: one word of alarm is easily lost among
@@ -123,34 +123,40 @@ func (e *Ear) cry(u *heard.Utterance) error {
 	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.Cost == 0) {
 		return nil
 	}
-	text, m, err := e.amongCries()
-	if err != nil {
+	text, m, err := e.alarmIn(u)
+	if m == nil || err != nil {
 		return err
-	}
-	if strings.Contains(text, phrase.Unknown) && len(strings.Fields(text)) > cryWords {
-		m = nil
-	} else {
-		for _, few := range []string{text, u.Text} {
-			if m == nil && len(strings.Fields(few)) <= cryWords {
-				m = e.cfg.Parser.Alarm(few)
-			}
-		}
-	}
-	if (m == nil || m.Kind != heard.Emergency) && e.cfg.Everyday != nil {
-		if m, err = e.amongCommon(); err != nil {
-			return err
-		}
-	}
-	if (m == nil || m.Kind != heard.Emergency) && e.lost != nil && !lesser(e.lost.Text, u.Text) {
-		m = e.lost
-	}
-	if m == nil || m.Kind != heard.Emergency {
-		return nil
 	}
 	m.Doubt = true
 	u.Meanings = append(u.Meanings, *m)
 	u.Rivals = append(u.Rivals, text)
 	return nil
+}
+
+// alarmIn looks for an alarm in a saying in every way there is, and gives the words among the cries and the first one found, or nil.
+func (e *Ear) alarmIn(u *heard.Utterance) (text string, m *heard.Meaning, err error) {
+	if text, m, err = e.amongCries(); err != nil {
+		return text, nil, err
+	}
+	if few := len(strings.Fields(text)) <= cryWords; few || !strings.Contains(text, phrase.Unknown) {
+		for _, t := range []string{text, u.Text} {
+			if m == nil && len(strings.Fields(t)) <= cryWords {
+				m = e.cfg.Parser.Alarm(t)
+			}
+		}
+		if m != nil && m.Kind == heard.Emergency {
+			return text, m, nil
+		}
+	}
+	if e.cfg.Everyday != nil {
+		if m, err = e.amongCommon(); m != nil || err != nil {
+			return text, m, err
+		}
+	}
+	if e.lost != nil && !lesser(e.lost.Text, u.Text) {
+		return text, e.lost, nil
+	}
+	return text, nil, nil
 }
 
 // amongCommon hears the saying so far among the emergencies and the common words of the language. It gives the urgent meaning of what was heard, or nil.

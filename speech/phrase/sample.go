@@ -36,15 +36,8 @@ func (p *Parser) Narrow(x Expect, known func(word string) bool) []string {
 		p.addReadings(out, narrowReadings, 1, func(k *kind) bool { return slices.Contains(x.Units, k.unit) || k.unit == "" })
 		p.addReadings(out, narrowReadings/10, 2, func(k *kind) bool { k.acdc = 0; return true })
 	} else {
-		for _, list := range [][]heard.Phrase{p.lex.Emergencies.Classes, p.lex.Commands} {
-			for _, c := range list {
-				for _, s := range c.Say {
-					for _, filled := range fill(s) {
-						out.add(filled)
-					}
-				}
-			}
-		}
+		out.sayings(p.lex.Emergencies.Classes, 1)
+		out.sayings(p.lex.Commands, 1)
 		for _, s := range p.lex.Emergencies.Near {
 			out.add(s)
 		}
@@ -75,13 +68,7 @@ func (p *Parser) Everyday(known func(word string) bool) []string {
 	for _, w := range p.lex.Everyday {
 		out.add(w)
 	}
-	for _, c := range p.lex.Emergencies.Classes {
-		for _, s := range c.Say {
-			for _, filled := range fill(s) {
-				out.add(filled)
-			}
-		}
-	}
+	out.sayings(p.lex.Emergencies.Classes, 1)
 	out.add(Unknown)
 	return out.phrases
 }
@@ -91,30 +78,12 @@ func (p *Parser) Everyday(known func(word string) bool) []string {
 // recogniser has a word: a phrase with a word it lacks is left out and returned in the second list.
 func (p *Parser) Sample(n int, seed uint64, known func(word string) bool) (phrases, left []string) {
 	out := newOutput(known)
-	for _, c := range p.lex.Emergencies.Classes {
-		for _, s := range c.Say {
-			for range emergencyTimes {
-				for _, filled := range fill(s) {
-					out.add(filled)
-				}
-			}
-		}
-	}
+	out.sayings(p.lex.Emergencies.Classes, emergencyTimes)
 	for _, s := range p.lex.Emergencies.Near { // so that "no gas smell" is heard with its "no"
 		out.add(s)
 	}
-	for _, list := range []struct {
-		phrases []heard.Phrase
-		times   int
-	}{{p.lex.Commands, commandTimes}, {p.lex.Options, optionTimes}} {
-		for _, c := range list.phrases {
-			for _, s := range c.Say {
-				for range list.times {
-					out.add(s)
-				}
-			}
-		}
-	}
+	out.sayings(p.lex.Commands, commandTimes)
+	out.sayings(p.lex.Options, optionTimes)
 	p.addStates(out, nil)
 	p.addReadings(out, n, seed, nil)
 	for range unknownTimes {
@@ -194,6 +163,19 @@ func (o *output) add(s string) {
 		}
 	}
 	o.phrases = append(o.phrases, s)
+}
+
+// sayings adds all that is said for each of a list, so many times.
+func (o *output) sayings(list []heard.Phrase, times int) {
+	for _, c := range list {
+		for _, s := range c.Say {
+			for range times {
+				for _, filled := range fill(s) {
+					o.add(filled)
+				}
+			}
+		}
+	}
 }
 
 // fill replaces a "*" by the small words people say there.

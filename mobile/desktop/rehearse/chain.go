@@ -67,9 +67,9 @@ func (c *counter) opened() {
 }
 
 // waitMessage waits for the message with this number and returns the number of the last one.
-func (c *counter) waitMessage(n int64) (int64, error) {
-	err := c.wait("the message was not delivered", func() bool { return c.last >= n })
-	return c.last, err
+func (c *counter) waitMessage(n int64) (last int64, err error) {
+	err = c.wait("the message was not delivered", func() bool { last = c.last; return last >= n })
+	return last, err
 }
 
 // stands is how long the chain may stand still before that counts as broken. No block takes a second to be heard.
