@@ -58,10 +58,11 @@ func TestImports(t *testing.T) {
 			}
 		}
 	}
+	native := map[string]bool{"readback/speech/clib": true, "readback/speech/vosk": true, "readback/speech/moonshine": true, "readback/mobile/desktop/sound": true}
 	for p, deps := range list(t, "Imports", "./...") {
 		for _, d := range deps {
-			if (d == "C" || strings.Contains(d, "ebitengine/purego")) && p != "readback/speech/vosk" && p != "readback/mobile/desktop/sound" {
-				t.Errorf("%s imports %s: native code is loaded in speech/vosk and mobile/desktop/sound only", p, d)
+			if (d == "C" || strings.Contains(d, "ebitengine/purego")) && !native[p] {
+				t.Errorf("%s imports %s: native code is loaded in speech/clib, vosk, moonshine and mobile/desktop/sound only", p, d)
 			}
 		}
 	}

@@ -33,6 +33,13 @@ type Recognizer interface {
 	Close() error             // frees the engine; a second Close does nothing
 }
 
+// Judge says how likely words are, given the sound. It finds no words by itself.
+type Judge interface {
+	// Score returns for each text the logarithm of its probability, given 16 kHz mono sound; -Inf where it cannot be spelled.
+	Score(pcm []int16, texts []string) ([]float64, error)
+	Close() error
+}
+
 var (
 	// ErrBusy: a call came while another was running. The engine underneath would crash.
 	ErrBusy = errors.New("speech: recogniser is in use by another goroutine")

@@ -204,6 +204,37 @@ unit "in" { say = ["inches", "inch"] }
 unit "x" { say = ["times", "time"] }
 unit "money" { say = ["dollars", "dollar", "bucks", "euros", "pounds sterling"] }
 
+# ---------------------------------------------------------------- misheard
+# What the recogniser writes in noise for words that were said, seen on the tuning half of the bench. They are only looked at where a judge gives
+# a second opinion, and only where a reading with its unit comes of it.
+
+misheard "five" { say = ["i", "i've", "fine", "i get", "l"] }
+misheard "ten" { say = ["and", "in", "hand"] }
+misheard "four" { say = ["oh", "or", "all", "off", "over", "on", "for"] }
+misheard "nine" { say = ["nothing", "line"] }
+misheard "eight" { say = ["it", "a", "l"] }
+misheard "two" { say = ["do", "to"] }
+misheard "six" { say = ["sick", "it's"] }
+misheard "twenty" { say = ["went"] }
+misheard "fifty" { say = ["it's", "f"] }
+misheard "sixty" { say = ["two"] }
+misheard "seventy" { say = ["hundred"] }
+misheard "twelve" { say = ["down", "tell"] }
+misheard "thirteen" { say = ["thirty"] }
+misheard "thirty" { say = ["thirteen"] }
+misheard "fourteen" { say = ["forty"] }
+misheard "forty" { say = ["fourteen"] }
+misheard "fifteen" { say = ["fifty"] }
+misheard "sixteen" { say = ["sixty"] }
+misheard "seventeen" { say = ["seventy"] }
+misheard "eighteen" { say = ["eighty"] }
+misheard "eighty" { say = ["eighteen"] }
+misheard "nineteen" { say = ["ninety"] }
+misheard "amps" { say = ["them", "then", "m", "hums", "happens", "on", "ohms"] }
+misheard "farads" { say = ["far up", "far off", "far out", "far", "around", "rotten", "power", "are out", "off"] }
+misheard "degrees" { say = ["that read", "read"] }
+misheard "water" { say = ["them"] }
+
 # ---------------------------------------------------------------- states of a display
 
 state "over" {

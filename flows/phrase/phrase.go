@@ -37,7 +37,7 @@ func LoadFS(fsys fs.FS, lang string) (*heard.Lexicon, error) {
 		return nil, fmt.Errorf("phrase: no file %s*.hcl", lang)
 	}
 	sort.Strings(names)
-	l := loader{seen: map[string]hcl.Range{}, lex: &heard.Lexicon{Units: map[string][]string{}, States: map[string][]string{}}}
+	l := loader{seen: map[string]hcl.Range{}, lex: &heard.Lexicon{Units: map[string][]string{}, States: map[string][]string{}, Misheard: map[string][]string{}}}
 	for _, name := range names {
 		src, err := fs.ReadFile(fsys, name)
 		if err != nil {
@@ -74,6 +74,7 @@ var (
 			{Type: "emergency", LabelNames: []string{"id"}},
 			{Type: "unit", LabelNames: []string{"id"}},
 			{Type: "state", LabelNames: []string{"id"}},
+			{Type: "misheard", LabelNames: []string{"words"}},
 			{Type: "matcher"},
 		},
 	}
@@ -192,6 +193,13 @@ func (l *loader) block(b *hcl.Block) {
 			l.bad(b.LabelRanges[0], "no display state %q", id)
 		}
 		l.lex.States[id] = p.Say
+	case "misheard":
+		if !saying.MatchString(id) {
+			l.bad(b.LabelRanges[0], "%q: want words in lower case", id)
+		}
+		for _, s := range p.Say {
+			l.lex.Misheard[s] = append(l.lex.Misheard[s], id)
+		}
 	}
 }
 
@@ -223,7 +231,7 @@ func (l *loader) sayings(kind, id string, a *hcl.Attribute, re *regexp.Regexp) [
 			l.bad(at, "saying %q: want lower-case words with single spaces, numbers as words", s)
 		}
 		scope := kind + " saying"
-		if kind == "option" || kind == "unit" || kind == "matcher" {
+		if kind == "option" || kind == "unit" || kind == "matcher" || kind == "misheard" {
 			scope = kind + " " + id + " saying"
 		}
 		l.first(scope, s, at)

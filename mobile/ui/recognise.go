@@ -7,6 +7,7 @@ import (
 	"readback/speech"
 	"readback/speech/listen"
 	"readback/speech/model"
+	"readback/speech/moonshine"
 	"readback/speech/phrase"
 	"readback/speech/vosk"
 )
@@ -25,11 +26,15 @@ func Recogniser(locate func() (model.Files, error)) Speech {
 type engineEar struct {
 	*listen.Ear
 	engine *vosk.Engine
+	judge  speech.Judge
 }
 
 func (e engineEar) Close() {
 	e.Ear.Close()
 	_ = e.engine.Close() // it never fails
+	if e.judge != nil {
+		_ = e.judge.Close() // nor does this
+	}
 }
 
 func openEar(f model.Files, l Listener) (Ear, error) {
@@ -46,6 +51,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 	if l.Complete != nil {
 		complete = func(string) { l.Complete() }
 	}
+	judge := moonshine.From(f.Judge)
 	ear, err := listen.New(listen.Config{
 		New:    func() (speech.Recognizer, error) { return engine.New(phrases, phrase.Alternatives) },
 		Parser: lib.parser,
@@ -53,6 +59,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 			return engine.New(lib.parser.Narrow(x, engine.Known), phrase.Alternatives)
 		},
 		Everyday:  func() (speech.Recognizer, error) { return engine.New(lib.parser.Everyday(engine.Known), 1) },
+		Judge:     judge,
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Complete:  complete,
 		Partial:   l.Partial,
@@ -62,7 +69,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		_ = engine.Close() // it never fails
 		return nil, fmt.Errorf("speech is off: %w", err)
 	}
-	return engineEar{ear, engine}, nil
+	return engineEar{ear, engine, judge}, nil
 }
 
 var _ Ear = engineEar{}

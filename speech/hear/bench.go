@@ -10,6 +10,7 @@ import (
 	"readback/speech"
 	"readback/speech/listen"
 	"readback/speech/model"
+	"readback/speech/moonshine"
 	"readback/speech/phrase"
 	"readback/speech/vosk"
 )
@@ -18,6 +19,7 @@ import (
 type Bench struct {
 	Engine *vosk.Engine
 	Parser *phrase.Parser
+	Judge  speech.Judge // nil: there is none here
 	list   []string
 	rec    *vosk.Recognizer
 	narrow map[string]*vosk.Recognizer // by what was asked for
@@ -39,7 +41,7 @@ func Open(lex *heard.Lexicon) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{Engine: e, Parser: phrase.New(lex), narrow: map[string]*vosk.Recognizer{}}
+	b := &Bench{Engine: e, Parser: phrase.New(lex), Judge: moonshine.From(files.Judge), narrow: map[string]*vosk.Recognizer{}}
 	b.list, _ = b.Parser.Sample(phrase.Readings, 1, e.Known)
 	if b.rec, err = e.New(b.list, phrase.Alternatives); err != nil {
 		return nil, err
@@ -53,7 +55,7 @@ func (b *Bench) Worker() (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Bench{Engine: b.Engine, Parser: b.Parser, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
+	return &Bench{Engine: b.Engine, Parser: b.Parser, Judge: b.Judge, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
 }
 
 // CloseRecognizer frees the recognisers and leaves the engine to others.
@@ -68,6 +70,9 @@ func (b *Bench) CloseRecognizer() {
 func (b *Bench) Close() {
 	b.CloseRecognizer()
 	b.Engine.Close()
+	if b.Judge != nil {
+		b.Judge.Close()
+	}
 }
 
 // only is the recogniser for one question. The bench keeps them all, as each clip has an ear of its own.
@@ -99,6 +104,7 @@ func (b *Bench) Ear(on func(heard.Utterance), hearings func([]phrase.Witness), c
 		Parser:    b.Parser,
 		Narrow:    b.only,
 		Everyday:  b.alarms,
+		Judge:     b.Judge,
 		Utterance: on,
 		Hearings:  hearings,
 		Complete:  complete,

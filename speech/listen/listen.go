@@ -24,6 +24,7 @@ type Config struct {
 	Narrow func(phrase.Expect) (speech.Recognizer, error)
 	// Everyday opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
 	Everyday  func() (speech.Recognizer, error)
+	Judge     speech.Judge              // gives a second opinion on readings that are not clear; nil: there is none
 	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)         // words as they are being spoken
 	Complete  func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
@@ -455,6 +456,7 @@ func (e *Ear) finish(fault string) error {
 	u, again := heard.Utterance{}, !e.cfg.Once
 	if !again || e.snr >= clean {
 		u = e.cfg.Parser.HearAll(hearings, e.expect)
+		hearings = e.judged(&u, hearings)
 		again = again && e.doubtful(&u)
 	}
 	if again {
@@ -462,6 +464,7 @@ func (e *Ear) finish(fault string) error {
 			return err
 		}
 		u = e.cfg.Parser.HearAll(hearings, e.expect)
+		hearings = e.judged(&u, hearings)
 	}
 	if e.cfg.Hearings != nil {
 		e.cfg.Hearings(hearings)

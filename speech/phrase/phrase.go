@@ -31,6 +31,7 @@ type Parser struct {
 	commands map[string]string   // saying → command id
 	options  map[string][]string // saying → option ids
 	longest  int                 // words of the longest option saying
+	misheard int                 // words of the longest misheard saying
 }
 
 // New builds a parser.
@@ -46,6 +47,9 @@ func New(lex *heard.Lexicon) *Parser {
 			p.options[s] = append(p.options[s], o.ID)
 			p.longest = max(p.longest, strings.Count(s, " ")+1)
 		}
+	}
+	for s := range lex.Misheard {
+		p.misheard = max(p.misheard, strings.Count(s, " ")+1)
 	}
 	return p
 }

@@ -17,6 +17,7 @@ import (
 	"github.com/ebitengine/purego"
 
 	"readback/speech"
+	"readback/speech/clib"
 	"readback/speech/phrase"
 )
 
@@ -37,7 +38,7 @@ type library struct {
 }
 
 func load(path string) (*library, error) {
-	h, err := openLibrary(path)
+	h, err := clib.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("vosk: opening the library: %w", err)
 	}
@@ -52,7 +53,7 @@ func load(path string) (*library, error) {
 		{"vosk_recognizer_accept_waveform_s", &l.accept}, {"vosk_recognizer_partial_result", &l.partial},
 		{"vosk_recognizer_final_result", &l.final}, {"vosk_recognizer_free", &l.free},
 	} {
-		addr, err := symbol(h, s.name)
+		addr, err := clib.Symbol(h, s.name)
 		if err != nil || addr == 0 {
 			return nil, fmt.Errorf("vosk: %s has no %s: %w", path, s.name, errors.Join(err, ErrLibrary))
 		}
