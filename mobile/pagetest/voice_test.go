@@ -60,8 +60,8 @@ func leadByVoice(t *testing.T, b *browser, s *served, mic microphone, p *sim.Per
 		}
 		r.sayings++
 		began, before := time.Now(), s.said()
-		mic.say(t, b, say.Text)
-		for s.said() == before && time.Since(began) < patience {
+		again := mic.say(t, b, say.Text) + patience
+		for began := time.Now(); s.said() == before && time.Since(began) < again; {
 			time.Sleep(20 * time.Millisecond)
 		}
 		t.Logf("%-22s %-44s %.1f s", v.Step.ID, say.Text, time.Since(began).Seconds())
@@ -72,8 +72,8 @@ func leadByVoice(t *testing.T, b *browser, s *served, mic microphone, p *sim.Per
 	return r
 }
 
-// patience is how long a person waits before saying it again.
-const patience = 7 * time.Second
+// patience is how long a person who got no answer waits before saying it again.
+const patience = 3500 * time.Millisecond
 
 // voices are the synthesised ones of this machine; a test without any is skipped.
 func voices(t *testing.T) []hear.Voice {
