@@ -17,6 +17,23 @@ import (
 	"readback/mobile/ui"
 )
 
+// leave goes back to the job list: the list of commands has the way out. A press just when the job is drawn anew may be lost; a person
+// presses again.
+var leave = chromedp.Func(func(ctx context.Context, tg *chromedp.Target) error {
+	for n := 0; ; n++ {
+		left, err := chromedp.Evaluate[bool](`(() => { const e = document.querySelector('[data-k="leave"]'); e?.click(); return !!e; })()`)(ctx, tg)
+		if left || err != nil {
+			return err
+		}
+		if n%20 == 0 {
+			if _, err := press("?", "Slash", 8)(ctx, tg); err != nil {
+				return err
+			}
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+})
+
 // The job list: a job is left and gone on with, deleted and brought back, replayed by keys, handed over, saved as a ZIP and printed.
 func TestJobList(t *testing.T) {
 	if testing.Short() {
@@ -34,21 +51,6 @@ func TestJobList(t *testing.T) {
 	st := pagetest.States()
 	b.run(t, size(412, 915), navigate(s.address()), click("touch"), waitStep(st[0].Step.ID), click("anone"), waitStep(st[1].Step.ID), digit("1"), waitStep(st[2].Step.ID))
 	id := value[string](t, b, `fetch('/api/state').then(r => r.json()).then(s => s.view.job)`)
-	// The list of commands has the way out. A press just when the job is drawn anew may be lost; a person presses again.
-	leave := chromedp.Func(func(ctx context.Context, tg *chromedp.Target) error {
-		for n := 0; ; n++ {
-			left, err := chromedp.Evaluate[bool](`(() => { const e = document.querySelector('[data-k="leave"]'); e?.click(); return !!e; })()`)(ctx, tg)
-			if left || err != nil {
-				return err
-			}
-			if n%20 == 0 {
-				if _, err := press("?", "Slash", 8)(ctx, tg); err != nil {
-					return err
-				}
-			}
-			time.Sleep(50 * time.Millisecond)
-		}
-	})
 	here := func(k string) string { return `document.querySelector('[data-k="` + k + id + `"]')` }
 	b.run(t, leave, until(here("r")), click("r"+id), waitStep(st[2].Step.ID))
 

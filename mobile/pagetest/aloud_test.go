@@ -138,6 +138,7 @@ func speakJob(t *testing.T, mic microphone) (*spoken, *browser) {
 }
 
 // A whole job by voice through the browser's own fake microphone: file, getUserMedia, worklet, socket, real recogniser, session.
+// It takes longest, so it stands in the file that comes first: tests beside each other begin in that order.
 func TestJobByVoice(t *testing.T) {
 	heavy(t)
 	r, b := speakJob(t, newFileMic(t, newSpeaker(voices(t)[0], 20)))
