@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/binary"
+	"fmt"
 	"slices"
 	"sync"
 	"testing"
@@ -93,6 +94,7 @@ func voiceServer(t *testing.T) *served {
 		t.Skip(err)
 	}
 	s := newServed(t, ui.Config{Version: "test", Speech: ui.Recogniser(model.Locate)})
+	s.prefer(`{"voice":true,"done":true,"sound":true}`)
 	if v, err := voice.Find(); err == nil {
 		s.conf.Voice = func(ctx context.Context, text, _ string, slow bool) ([]byte, error) {
 			pcm, err := v.Say(ctx, text, voice.Style{Slow: slow})
@@ -149,7 +151,18 @@ func TestJobByVoice(t *testing.T) {
 	if r.talk.Tapped > r.sayings/15 {
 		t.Errorf("%d answers had to be tapped after %d sayings", r.talk.Tapped, r.sayings)
 	}
+	if n := value[int](t, b, fmt.Sprintf(heardAgain, view(t, b).Job)); n < r.sayings/2 {
+		t.Errorf("of %d sayings the record holds the sound of %d", r.sayings, n)
+	}
 }
+
+// heardAgain counts the sounds of a job that the browser can decode.
+const heardAgain = `(async () => {
+  const at = '/api/jobs/%s/', steps = await (await fetch(at + 'steps')).json(), ctx = new AudioContext();
+  let n = 0;
+  for (const s of steps) if (s.sound && (await ctx.decodeAudioData(await (await fetch(at + 'sound/' + s.sound)).arrayBuffer())).duration > .3) n++;
+  return n;
+})()`
 
 // figureVoices are six, of two synthesisers.
 var figureVoices = []string{"flite-slt", "flite-rms", "flite-awb", "espeak-us", "espeak-gb", "espeak-scotland"}

@@ -18,9 +18,7 @@ import (
 func around(t *testing.T, f func(b *browser, l look)) {
 	t.Helper()
 	s := newServed(t, ui.Config{Version: "test", New: newWalker, Speech: ui.Speech{Open: func(ui.Listener) (ui.Ear, error) { return deaf{}, nil }}})
-	if err := os.Remove(filepath.Join(s.dir, "prefs.json")); err != nil {
-		t.Fatal(err)
-	}
+	s.prefer(`{"voice":true}`)
 	s.start()
 	t.Cleanup(s.kill)
 	b := open(t, chromedp.Flag("use-fake-ui-for-media-stream", true), chromedp.Flag("use-fake-device-for-media-stream", true))

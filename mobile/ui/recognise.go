@@ -46,6 +46,10 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 	if l.Complete != nil {
 		complete = func(string) { l.Complete() }
 	}
+	var sound func([]int16, int)
+	if l.Sound != nil {
+		sound = func(pcm []int16, _ int) { l.Sound(pcm) }
+	}
 	ear, err := listen.New(listen.Config{
 		New:    func() (speech.Recognizer, error) { return engine.New(phrases, phrase.Alternatives) },
 		Parser: lib.parser,
@@ -55,6 +59,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		Everyday:  func() (speech.Recognizer, error) { return engine.New(lib.parser.Everyday(engine.Known), 1) },
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Complete:  complete,
+		Audio:     sound,
 		Partial:   l.Partial,
 		Level:     l.Level,
 	})

@@ -12,7 +12,7 @@ const paint = () => {
   const was = document.body.dataset.state, now = document.body.dataset.state = v ? v.state : 'home';
   if (P.sheet && now === 'emergency' && was !== now) closeSheet(); // whoever cried it, nothing lies over what to do
   fill($('site'), v && v.site, () => v ? site(v.site) : []);
-  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter], firstRun);
+  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter, P.prefs.sound], firstRun);
   else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.hand, P.ear.state, P.ear.why, P.device, P.online], home);
   else if (P.replay) card(v, replayKeys);
   else card(v);
