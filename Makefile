@@ -54,18 +54,29 @@ check: tools ## format, vet, staticcheck, race detector
 prove: ## proves the safety invariants over every reachable state of every equipment file
 	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants|OneWrongAnswer' ./core/site ./core/session ./core/plan
 
+# The phone's targets run beside each other where only they are asked for; each tells what it did when it is through.
+ifeq ($(filter-out jvm shelltest apk page,$(MAKECMDGOALS)),)
+ifneq ($(word 2,$(MAKECMDGOALS)),)
+MAKEFLAGS += -j2 -Otarget
+endif
+endif
+
+.PHONY: binding
+binding:
+	./mobile/binding.sh
+
 .PHONY: jvm
-jvm: speech ## tests the phone binding on a plain JVM: generated Java, real recogniser, a spoken job
-	CGO_ENABLED=1 ./mobile/jvm/build.sh
+jvm: speech binding ## tests the phone binding on a plain JVM: generated Java, real recogniser, a spoken job
+	./mobile/jvm/test.sh
 
 .PHONY: shelltest
-shelltest: speech ## tests the Android shell on the real framework code, API 34 and 35
-	CGO_ENABLED=1 ./mobile/android/test.sh
+shelltest: speech binding ## tests the Android shell on the real framework code, API 34 and 35
+	./mobile/android/test.sh
 
 .PHONY: apk
-apk: ## builds, signs and checks the APK; NDK= adds native code, VOSK_ANDROID= the recogniser
-	CGO_ENABLED=1 ./mobile/android/pack.sh
-	CGO_ENABLED=1 ./mobile/android/bind.sh -n > build/apk/bind-steps.txt
+apk: binding ## builds, signs and checks the APK; NDK= adds native code, VOSK_ANDROID= the recogniser
+	./mobile/android/pack.sh
+	./mobile/android/bind.sh -n > build/apk/bind-steps.txt
 
 .PHONY: page
 page: tools ## whole jobs in a real browser: by voice, touch and keyboard, pictures of twelve states
@@ -108,4 +119,4 @@ fuzz: ## fuzzes every parser, 20 s each
 
 .PHONY: clean
 clean: ## removes what was built here (downloads stay cached)
-	rm -rf build _gen bin
+	rm -rf build bin

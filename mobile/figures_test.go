@@ -32,7 +32,8 @@ func TestFigures(t *testing.T) {
 			return out.String()
 		}
 
-		jvm := run("./jvm/build.sh", nil)
+		run("./binding.sh", nil)
+		jvm := run("./jvm/test.sh", nil)
 		t.Log(jvm)
 		read(t, add)
 
@@ -49,6 +50,7 @@ func TestFigures(t *testing.T) {
 
 		one, two := t.TempDir(), t.TempDir()
 		run("./android/pack.sh", []string{"OUT=" + one})
+		run("./binding.sh", nil)
 		run("./android/pack.sh", []string{"OUT=" + two})
 		a, apk := only(t, one)
 		b, _ := only(t, two)
@@ -58,7 +60,7 @@ func TestFigures(t *testing.T) {
 		// Without an NDK the core in the APK is the one made for this machine: as large, within a few per cent, as the phone's.
 		size := float64(len(a))
 		if os.Getenv("NDK") == "" {
-			if core, err := os.Stat("../build/jvm/native/libgojni.so"); err == nil {
+			if core, err := os.Stat("../build/_bind/native/libgojni.so"); err == nil {
 				size += float64(core.Size())
 			}
 		}

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Builds, signs and checks the APK. Same sources, same key: the same bytes.
+# Builds, signs and checks the APK. binding.sh comes first. Same sources, same key: the same bytes.
 #
 #   NDK=dir            an Android NDK: adds the core's native code (arm64) through the pinned gomobile
 #   VOSK_ANDROID=dir   a folder with the recogniser's libvosk.so for arm64: adds it and the model
@@ -22,8 +22,7 @@ export TZ=UTC LC_ALL=C
 
 A34=$(android34) A35=$(android35) R8=$(r8)
 
-# 1. The binding's Java, and its native code when there is an NDK.
-gobind "$work/_bind" # an underscore: Go's own tools pass over it
+# 1. The binding's native code when there is an NDK. Its Java is there.
 name=readback
 if [ -n "${NDK:-}" ]; then
 	"$here/bind.sh" "$work/core.aar"
@@ -50,7 +49,7 @@ apk=$out/$name.apk
 
 # 2. Resources, with the two pseudo-locales; classes; dex. Debian's aapt sorts its entries and dates them all the same.
 aapt package -f -m -J "$work/gen" -M "$here/AndroidManifest.xml" -S "$here/res" -A "$work/assets" -I "$A34" --pseudo-localize -F "$work/base.apk" >/dev/null
-find "$here/src" "$work/gen" "$work/_bind/java" -name '*.java' | sort >"$work/sources"
+find "$here/src" "$work/gen" "$root/build/_bind/java" -name '*.java' | sort >"$work/sources"
 javac -Xlint:-options -nowarn --release 17 -cp "$A35" -d "$work/cls" @"$work/sources" 2>"$work/javac.log" || { cat "$work/javac.log" >&2; exit 1; }
 find "$work/cls" -name '*.class' | sort >"$work/classes"
 java -cp "$R8" com.android.tools.r8.D8 --release --min-api 26 --lib "$A35" --output "$work/dex" @"$work/classes"

@@ -1,13 +1,13 @@
 #!/bin/sh
 # Tests the shell on the real framework code, API 34 and 35: with the APK's own manifest, resources and assets, and with the real core
-# in the same process. Arguments go to Maven, such as -Dtest=NAME.
+# in the same process. binding.sh comes first. Arguments go to Maven, such as -Dtest=NAME.
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 . "$root/mobile/pins.sh"
-need aapt zip unzip openjdk-17-jdk-headless maven gcc libc6-dev
+need aapt zip unzip openjdk-17-jdk-headless maven
 
 work=$root/build/shell
-mkdir -p "$work/gen" "$work/sdks" "$work/aar" "$work/native" "$work/testres/com/android/tools"
+mkdir -p "$work/gen" "$work/sdks" "$work/aar" "$work/testres/com/android/tools"
 
 A34=$(android34)
 android35 >/dev/null
@@ -16,9 +16,6 @@ for a in monitor tracing idling; do
 	mkdir -p "$work/aar/$a"
 	unzip -q -o "$($a)" classes.jar -d "$work/aar/$a"
 done
-
-# The real core for this machine, and its Java.
-"$root/mobile/jvm/build.sh" -lib "$work/gobind" "$work/native"
 
 # The APK's resources as Robolectric reads them.
 aapt package -f -m -J "$work/gen" -M "$here/AndroidManifest.xml" -S "$here/res" -A "$here/assets" -I "$A34" --pseudo-localize -F "$work/resources.apk" >/dev/null
@@ -31,5 +28,5 @@ android_custom_package=org.readback.shell
 EOF
 cd "$here"
 rm -rf "$work/target/surefire-reports"
-maven "$@" test
+maven "$work/maven.log" "$@" test
 echo "shelltest: $(cat "$work"/target/surefire-reports/*.txt | awk '/^Tests run:/ { gsub(",", ""); run += $3; bad += $5 + $7; skip += $9 } END { print run " run, " bad " failed, " skip " skipped" }')"

@@ -207,11 +207,17 @@ func serve(t *testing.T, hub ui.Config) *served {
 func newServed(t *testing.T, hub ui.Config) *served {
 	t.Helper()
 	s := &served{t: t, dir: t.TempDir(), addr: "127.0.0.1:0"}
-	if err := os.WriteFile(filepath.Join(s.dir, "prefs.json"), []byte(`{"voice":true,"done":true}`), 0o600); err != nil {
-		t.Fatal(err)
-	}
+	s.prefer(`{"voice":true,"done":true}`)
 	s.conf = web.Config{Dir: s.dir, Hub: hub, Voice: silence, Cues: func(string) []byte { return nil }}
 	return s
+}
+
+// prefer sets the person's choices of a server that is not started yet.
+func (s *served) prefer(prefs string) {
+	s.t.Helper()
+	if err := os.WriteFile(filepath.Join(s.dir, "prefs.json"), []byte(prefs), 0o600); err != nil {
+		s.t.Fatal(err)
+	}
 }
 
 func (s *served) start() {

@@ -1,8 +1,6 @@
 package pagetest_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -14,9 +12,7 @@ import (
 func TestFirstRun(t *testing.T) {
 	heavy(t)
 	s := newServed(t, ui.Config{Version: "test", New: newWalker, Speech: ui.Speech{Open: func(ui.Listener) (ui.Ear, error) { return deaf{}, nil }}})
-	if err := os.WriteFile(filepath.Join(s.dir, "prefs.json"), []byte(`{"voice":true}`), 0o600); err != nil {
-		t.Fatal(err)
-	}
+	s.prefer(`{"voice":true}`)
 	s.start()
 	t.Cleanup(s.kill)
 	b := open(t, chromedp.Flag("use-fake-ui-for-media-stream", true), chromedp.Flag("use-fake-device-for-media-stream", true))

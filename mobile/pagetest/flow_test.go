@@ -137,8 +137,9 @@ func TestSmoke(t *testing.T) {
 	b.run(t, until(`document.body.textContent.includes('Not connected')`))
 	s.start()
 	b.run(t, until(`!document.body.textContent.includes('Not connected')`), until(`document.getElementById('main').dataset.step`))
-	b.run(t, press("?", "Slash", 8), until(`!document.getElementById('sheet').hidden`), press("Escape", "Escape", 0), until(`document.getElementById('sheet').hidden`))
-	b.run(t, press("e", "KeyE", 0), waitStep("emergency-gas"))
+	sheet, noSheet := until(`!document.getElementById('sheet').hidden`), until(`document.getElementById('sheet').hidden`)
+	b.run(t, press("?", "Slash", 8), sheet, press("Escape", "Escape", 0), noSheet)
+	b.run(t, press("?", "Slash", 8), sheet, click("emergency"), waitStep("emergency-gas"), noSheet) // nothing lies over what to do
 	b.clean(t)
 }
 

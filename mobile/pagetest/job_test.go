@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -48,17 +49,25 @@ func person(t *testing.T, fault string) *sim.Person {
 	return p
 }
 
-// said counts the answers in the only job's journal.
-func (s *served) said() int {
+// journal is that of the last job, empty before the first.
+func (s *served) journal() []byte {
 	names, err := filepath.Glob(filepath.Join(s.dir, "jobs", "*", "journal.jsonl"))
 	if err != nil || len(names) == 0 {
-		return 0
+		return nil
 	}
 	data, err := os.ReadFile(names[len(names)-1])
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	return bytes.Count(data, []byte(`"type":"said"`))
+	return data
+}
+
+// said counts the answers in the last job's journal.
+func (s *served) said() int { return bytes.Count(s.journal(), []byte(`"type":"said"`)) }
+
+// answer is the number of the event in which this was said; 0 for none.
+func (s *served) answer(text string) int {
+	return slices.IndexFunc(bytes.Split(s.journal(), []byte("\n")), func(line []byte) bool { return bytes.Contains(line, []byte(`"text":"`+text+`"`)) }) + 1
 }
 
 func view(t *testing.T, b *browser) *session.View {

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
@@ -23,8 +24,8 @@ const (
 // microphone is what the page's getUserMedia opens in a test.
 type microphone interface {
 	flags() []chromedp.ExecAllocatorOption
-	open(t *testing.T, b *browser)             // before the page is loaded
-	say(t *testing.T, b *browser, text string) // speaks it into the page
+	open(t *testing.T, b *browser)                           // before the page is loaded
+	say(t *testing.T, b *browser, text string) time.Duration // speaks it into the page; for so long from now
 }
 
 // speaker makes clips: one voice in the noise of a fan.
@@ -56,6 +57,8 @@ func (s speaker) clip(t *testing.T, text string, snr, before, after float64) (pc
 	}
 	return hear.Clip(speech, level, snr, s.noise, before, after), int(before*rate) + end
 }
+
+func lasts(samples int) time.Duration { return time.Duration(samples) * time.Second / rate }
 
 func abs(v int16) int {
 	if v < 0 {
@@ -102,12 +105,13 @@ func (m *fileMic) write(t *testing.T, pcm []int16) {
 	}
 }
 
-func (m *fileMic) say(t *testing.T, b *browser, text string) {
+func (m *fileMic) say(t *testing.T, b *browser, text string) time.Duration {
 	t.Helper()
-	pcm, _ := m.clip(t, text, m.snr, 1.2, 1.2) // the start of a file is lost while the page's worklet is loaded
+	pcm, end := m.clip(t, text, m.snr, 1.0, 10) // the fan goes on after it: out of digital silence it would begin like somebody who speaks
 	m.write(t, pcm)
 	b.run(t, js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.mic === 'off'`),
 		js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.mic === 'on'`))
+	return lasts(end)
 }
 
 // streamMic replaces getUserMedia by a stream made in the page, so that a saying begins when it is asked for, and the page's own
@@ -125,10 +129,11 @@ func (m streamMic) open(t *testing.T, b *browser) {
 		Source: fmt.Sprintf(streamScript, base64.StdEncoding.EncodeToString(bytesOf(noise)))}))
 }
 
-func (m streamMic) say(t *testing.T, b *browser, text string) {
+func (m streamMic) say(t *testing.T, b *browser, text string) time.Duration {
 	t.Helper()
 	pcm, end := m.clip(t, text, math.Inf(1), 0.45, 0)
 	b.run(t, js(fmt.Sprintf("testMic.say(%q, %d)", base64.StdEncoding.EncodeToString(bytesOf(pcm)), end)))
+	return lasts(end)
 }
 
 // replies are the delays of this job, in seconds: from the end of each saying that was answered to the first sound, and to the first word.

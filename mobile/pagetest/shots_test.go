@@ -30,19 +30,11 @@ func TestShots(t *testing.T) {
 		take(name, js(`(document.querySelector('details[open]') || document.getElementById('picturebox')).scrollIntoView({block: 'center'})`))
 	}
 	picture("home")
-	b.run(t, click("setup"), until(`document.querySelector('[data-k="ft"]')`))
-	picture("first-run")
-	b.run(t, click("ft"), until(`document.querySelector('[data-k="fd"]')`), click("frmsyes"))
-	picture("first-run-meter")
-	b.run(t, click("fd"), click("touch"))
+	b.run(t, click("touch"))
 	for i, v := range pagetest.States() {
 		b.run(t, waitStep(v.Step.ID))
 		picture(fmt.Sprintf("%02d-%s", i+1, pagetest.Names[i]))
 		switch pagetest.Names[i] {
-		case "first":
-			b.run(t, click("all"), until(`!document.getElementById('sheet').hidden`))
-			picture("commands")
-			b.run(t, click("close"))
 		case "volts":
 			below("near")
 			b.run(t, js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.light === 'on'`))
@@ -62,11 +54,8 @@ func TestShots(t *testing.T) {
 			b.run(t, next)
 		}
 	}
-	b.run(t, click("leave"), until(`document.querySelector('article.job')`))
-	picture("jobs")
-	b.run(t, js(`document.querySelector('article.job [data-k^="p2"]').click()`), until(`document.querySelector('[data-k="next"]')`), click("next"), click("next"), click("next"))
-	picture("replay")
 	b.clean(t)
+	around(t, func(b *browser, l look) { b.run(t, shot(t, l.String())) })
 }
 
 // next answers the state, whatever it is, so that the walker goes on.

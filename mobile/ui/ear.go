@@ -20,6 +20,7 @@ type Speech struct {
 // Listener receives what an ear makes of the sound; its functions may be called from Feed only.
 type Listener struct {
 	Utterance func(heard.Utterance) // whole, or Partial with an emergency or "quiet" in it
+	Sound     func(pcm []int16)     // of a whole saying, before its Utterance; may be nil
 	Complete  func()                // what was said so far is a whole answer: time to show that it was heard; may be nil
 	Partial   func(text string)     // words as they are being spoken, for the page
 	Level     func(dbfs, snr float64)
@@ -77,7 +78,7 @@ func (h *Hub) openEar() {
 	e.view = EarView{State: "loading"}
 	go func() {
 		defer close(e.done)
-		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Complete: h.complete, Partial: h.partial, Level: h.level})
+		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Sound: h.sounded, Complete: h.complete, Partial: h.partial, Level: h.level})
 		if err != nil {
 			e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
 			h.tellEar()
@@ -213,7 +214,9 @@ func (h *Hub) uttered(u heard.Utterance) {
 	if h.job == nil || !h.job.voice {
 		return
 	}
-	_ = h.stepLocked(session.Event{Type: session.EvSaid, Said: &u}) // a journal that cannot be written is told by step
+	if h.stepLocked(session.Event{Type: session.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
+		h.recordLocked(&u)
+	}
 }
 
 // complete sounds the cue that something was heard, before it is judged.
@@ -226,6 +229,11 @@ func (h *Hub) complete() {
 }
 
 func (h *Hub) partial(text string) {
+	if text == "" { // the saying is over
+		h.mu.Lock()
+		h.saying = saying{}
+		h.mu.Unlock()
+	}
 	changed := false
 	h.ear.set(func(v *EarView) { changed = v.Text != text; v.Text = text })
 	if changed {

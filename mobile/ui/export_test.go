@@ -34,3 +34,6 @@ func FillDisk(h *Hub) *Disk {
 	h.job.file.f = d
 	return d
 }
+
+// MuLawFile is muLawFile.
+var MuLawFile = muLawFile

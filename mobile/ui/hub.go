@@ -57,6 +57,7 @@ type Hub struct {
 	prefs   Prefs
 	ear     earState
 	eye     eye
+	saying  saying
 	wake    *time.Timer
 	device  map[string]session.Device // last news of each kind
 	trouble string                    // why the last job could not be resumed
@@ -72,6 +73,8 @@ type job struct {
 	voice     bool
 	saying    string // id of the saying under way
 	state     string // of the last view shown
+	acted     int64  // the last event that anything followed from
+	soundless bool   // it was told that sound cannot be kept
 	appliance string // equipment file id
 }
 
@@ -218,6 +221,9 @@ func (h *Hub) stepLocked(ev session.Event) error {
 		return errors.Join(err, h.rewindLocked())
 	}
 	j.seq = ev.Seq
+	if len(effects) > 0 {
+		j.acted = ev.Seq
+	}
 	if ev.Type == session.EvSaid && !ev.Said.Partial || ev.Type == session.EvUndo {
 		h.eye.anew()
 	}
@@ -328,7 +334,7 @@ func (h *Hub) leaveLocked() {
 		return
 	}
 	h.job.file.Close()
-	h.job = nil
+	h.job, h.saying = nil, saying{}
 	h.eye.point(&session.StepView{}, "")
 	h.speaking("")
 	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })

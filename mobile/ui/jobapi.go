@@ -22,6 +22,7 @@ import (
 type ReplayStep struct {
 	Event session.Event `json:"event"`
 	Said  []string      `json:"said,omitempty"`
+	Sound string        `json:"sound,omitempty"` // file of what the person said
 	View  *session.View `json:"view"`
 }
 
@@ -76,15 +77,15 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 	case len(rest) == 1 && rest[0] == "export.zip":
 		data, err := h.export(id)
 		return blob{"application/zip", data}, err
-	case len(rest) == 2 && rest[0] == "photo":
-		if path.Ext(rest[1]) != ".jpg" {
-			return nil, errNotFound
-		}
+	case len(rest) == 2 && media[rest[0]].ext != "" && path.Ext(rest[1]) == media[rest[0]].ext:
 		data, err := h.store.file(id, rest[1])
-		return blob{"image/jpeg", data}, err
+		return blob{media[rest[0]].kind, data}, err
 	}
 	return nil, errNotFound
 }
+
+// media are the files of a job beside its journal.
+var media = map[string]struct{ ext, kind string }{"photo": {".jpg", "image/jpeg"}, "sound": {".wav", "audio/wav"}}
 
 func (h *Hub) steps(id string) ([]ReplayStep, error) {
 	events, _, _, err := h.store.load(id)
@@ -93,7 +94,7 @@ func (h *Hub) steps(id string) ([]ReplayStep, error) {
 	}
 	steps := []ReplayStep{}
 	_, _, err = replay(h.cfg.New, events, func(ev session.Event, effects []session.Effect, m Machine) {
-		s := ReplayStep{Event: ev}
+		s := ReplayStep{Event: ev, Sound: h.store.soundOf(id, ev)}
 		for _, e := range effects {
 			if e.Type == session.DoSay {
 				s.Said = append(s.Said, e.Text)
@@ -158,7 +159,7 @@ func pictures(ev session.Event) (names []string) {
 	return slices.DeleteFunc(names, func(n string) bool { return !fs.ValidPath(n) || path.Base(n) != n })
 }
 
-// export packs the record, the journal and the pictures. Names are sorted and times fixed: the same job gives the same bytes.
+// export packs the record, the journal, the pictures and the sound. Names are sorted and times fixed: the same job gives the same bytes.
 func (h *Hub) export(id string) ([]byte, error) {
 	html, err := h.Transcript(id)
 	if err != nil {
@@ -171,7 +172,7 @@ func (h *Hub) export(id string) ([]byte, error) {
 	files := map[string][]byte{"record.html": html}
 	names := []string{"record.html"}
 	for _, e := range entries {
-		if n := e.Name(); n == journalName || strings.HasSuffix(n, ".jpg") {
+		if n := e.Name(); n == journalName || path.Ext(n) == media["photo"].ext || path.Ext(n) == media["sound"].ext {
 			if files[n], err = h.store.file(id, n); err != nil {
 				return nil, err
 			}

@@ -80,7 +80,7 @@ func (h *Hub) resumeLocked(id string) error {
 	if err != nil {
 		return fmt.Errorf("ui: resuming job %s: %w", id, err)
 	}
-	if err := h.store.mend(id, size); err != nil {
+	if err := h.store.mend(id, size, len(events)); err != nil {
 		return fmt.Errorf("ui: resuming job %s: %w", id, err)
 	}
 	file, err := h.store.journal(id, size)

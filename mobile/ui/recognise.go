@@ -52,6 +52,10 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		complete = func(string) { l.Complete() }
 	}
 	judge := moonshine.From(f.Judge)
+	var sound func([]int16, int)
+	if l.Sound != nil {
+		sound = func(pcm []int16, _ int) { l.Sound(pcm) }
+	}
 	ear, err := listen.New(listen.Config{
 		New:    func() (speech.Recognizer, error) { return engine.New(phrases, phrase.Alternatives) },
 		Parser: lib.parser,
@@ -62,6 +66,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		Judge:     judge,
 		Utterance: func(u heard.Utterance) { l.Utterance(u) },
 		Complete:  complete,
+		Audio:     sound,
 		Partial:   l.Partial,
 		Level:     l.Level,
 	})

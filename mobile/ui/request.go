@@ -58,7 +58,7 @@ type EventBody struct {
 //	POST /api/jobs/ID/resume, delete, restore
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
 //	GET  /api/jobs/ID/handover         {"text": the summary for the person who takes over}
-//	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME
+//	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME, sound/NAME
 //	POST /api/jobs/ID/say/SEQ          says again what followed that event, or the summary when SEQ is handover
 func (h *Hub) Request(method, path string, body []byte) (status int, contentType string, data []byte) {
 	u, err := url.Parse(path)

@@ -36,7 +36,8 @@ type Prefs struct {
 	Done  bool   `json:"done"`  // the first-run questions were answered or skipped
 	Theme string `json:"theme"` // light, dark or "" for the system's
 	Meter *Meter `json:"meter,omitempty"`
-	Keep  bool   `json:"keep"` // keep the picture behind every finding of the camera in the job's folder
+	Keep  bool   `json:"keep"`  // keep the picture behind every finding of the camera in the job's folder
+	Sound bool   `json:"sound"` // and the sound of what was said and acted on
 }
 
 // Meter is the person's own in plain terms. A word left out is not known.
@@ -173,8 +174,9 @@ func (s *store) load(id string) (events []session.Event, size int64, damage stri
 	return events, size, damage, nil
 }
 
-// mend cuts a journal to its good part; the damaged whole is kept beside it.
-func (s *store) mend(id string, size int64) error {
+// mend cuts a journal to its good part, of so many events; the damaged whole is kept beside it, and so is the sound of the events lost,
+// out of the way of those to come.
+func (s *store) mend(id string, size int64, events int) error {
 	name := filepath.Join(s.folder(id), journalName)
 	data, err := os.ReadFile(name)
 	if err != nil {
@@ -186,6 +188,18 @@ func (s *store) mend(id string, size int64) error {
 	kept := filepath.Join(s.folder(id), fmt.Sprintf("journal-damaged-%d.jsonl", len(data)))
 	if err := os.WriteFile(kept, data, 0o600); err != nil {
 		return err
+	}
+	entries, err := os.ReadDir(s.folder(id))
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		var seq int
+		if n, _ := fmt.Sscanf(e.Name(), "sound-%d.wav", &seq); n == 1 && seq > events {
+			if err := os.Rename(filepath.Join(s.folder(id), e.Name()), filepath.Join(s.folder(id), fmt.Sprintf("sound-damaged-%d-%d.wav", len(data), seq))); err != nil {
+				return err
+			}
+		}
 	}
 	return os.Truncate(name, size)
 }

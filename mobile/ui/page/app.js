@@ -9,15 +9,16 @@ import {sound} from './sound.js';
 
 const paint = () => {
   const v = P.replay ? P.replay.steps[P.replay.at].view : P.view;
-  document.body.dataset.state = v ? v.state : 'home';
+  const was = document.body.dataset.state, now = document.body.dataset.state = v ? v.state : 'home';
+  if (P.sheet && now === 'emergency' && was !== now) closeSheet(); // whoever cried it, nothing lies over what to do
   fill($('site'), v && v.site, () => v ? site(v.site) : []);
-  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter], firstRun);
+  if (P.first && !v) fill($('main'), ['first', P.first, P.heard, P.ear.state, P.first === 'hear' && P.ear.good, P.mic, P.trouble, P.prefs.meter, P.prefs.sound], firstRun);
   else if (!v) fill($('main'), ['home', P.loaded, P.jobs, P.appliances, P.appliance, P.trouble, P.deleted, P.hand, P.ear.state, P.ear.why, P.device, P.online], home);
   else if (P.replay) card(v, replayKeys);
   else card(v);
   caption();
   bar();
-  alarm(v);
+  alarm(P.view); // a replay is no alarm
   if (P.sheet) $('sheet').hidden = false;
   if (performance.getEntriesByName('act').length && v) { try { performance.measure('step', 'act'); } catch { /* cleared meanwhile */ } performance.clearMarks('act'); }
 };
@@ -36,7 +37,7 @@ addEventListener('keydown', e => {
     if (e.shiftKey && i <= 0) { all.at(-1).focus(); e.preventDefault(); } else if (!e.shiftKey && i === all.length - 1) { all[0].focus(); e.preventDefault(); }
     return;
   }
-  if (e.key === 'e' || e.key === 'E') { e.preventDefault(); if (P.sheet) closeSheet(); emergency('any', 'key'); return; }
+  if (e.key === 'e' || e.key === 'E') { e.preventDefault(); emergency('any', 'key'); return; }
   if (e.key === '?') { e.preventDefault(); if (P.sheet) closeSheet(); else openSheet(); return; }
   if (P.replay) { if (e.key === 'ArrowRight') replayGo(1); if (e.key === 'ArrowLeft') replayGo(-1); return; }
   const digit = /^(Digit|Numpad)\d$/.test(e.code) ? e.code.at(-1) : '';

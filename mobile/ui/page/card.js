@@ -56,7 +56,7 @@ export const card = (v, keys = answers) => {
   fill($('stepbox'), [v.step, v.state, v.ended, v.handover, v.notice, P.trouble], () => step(v));
   fill($('heardbox'), [v.heard, v.state], () => heardBox(v.state === 'ended' ? null : v.heard));
   fill($('eyebox'), eyeKey(v), () => eyeBox(v));
-  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, !!P.replay, v.ended, P.photo, eyeHas()], () => keys(v));
+  fill($('answerbox'), [v.step, v.state, P.keys, P.mic, P.replay && P.replay.at, v.ended, P.photo, eyeHas()], () => keys(v));
   picture(v);
   fill($('whybox'), [v.why, v.suspects], () => why(v));
   fill($('openbox'), [v.open, v.facts], () => openBox(v));
@@ -137,7 +137,7 @@ const answers = v => {
 };
 // What can be done with a job's record. A phone saves, prints and shares through its shell; a browser prints what it shows, to PDF as well.
 export const recordKeys = (id, zip) => {
-  const html = `/api/jobs/${id}/transcript`, pack = `/api/jobs/${id}/export.zip`, title = 'Record, journal as JSON, pictures without the place they were taken';
+  const html = `/api/jobs/${id}/transcript`, pack = `/api/jobs/${id}/export.zip`, title = 'Record, journal as JSON, pictures without the place they were taken, sound where it was kept';
   return [
     native ? el('button', {'data-k': 'h' + id, onclick: () => shell('save', {path: html})}, 'Save the record') : el('a', {class: 'key', 'data-k': 't' + id, href: html, target: '_blank', rel: 'noopener', title: 'Print it, also to PDF, with the browser'}, 'Read or print'),
     native && el('button', {'data-k': 'f' + id, onclick: () => shell('print', {path: html})}, 'Print or PDF'),

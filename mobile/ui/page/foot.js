@@ -24,11 +24,12 @@ export const bar = () => {
   if (!b.children.length) b.append(
     el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), 'Emergency'),
     el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span', {class: 'top'}, el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))), el('span'), el('span', {class: 'note'})),
-    el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => openSheet()}, '?'),
+    el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => P.sheet ? closeSheet() : openSheet()}, '?'),
     el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')));
-  const [shape, words, note] = P.cue ? [cueMarks[P.cue] || 'unknown', cueWords[P.cue] || P.cue] : earWords();
+  const cue = P.view && P.cue; // it belongs to the job, not to the list that may follow
+  const [shape, words, note] = cue ? [cueMarks[cue] || 'unknown', cueWords[cue] || cue] : earWords();
   const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
-  ear.className = P.cue ? 'cue' : '';
+  ear.className = cue ? 'cue' : '';
   ear.dataset.mic = P.mic;
   ear.dataset.light = P.mic === 'on' && P.ear.state === 'ready' ? 'on' : 'off';
   ear.dataset.busy = !!P.ear.busy;

@@ -23,7 +23,7 @@ export const home = () => [
     el('button', {'data-k': 'touch', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
   P.deleted && el('p', {class: 'undo', role: 'status'}, 'Deleted.', el('button', {'data-k': 'restore', onclick: restore}, 'Bring it back')),
   jobList('Open jobs', P.jobs.filter(j => !j.outcome)), jobList('Finished jobs', P.jobs.filter(j => j.outcome)),
-  P.jobs.length ? el('p', {class: 'small'}, 'A ZIP holds the record, the journal as JSON and the pictures, without the place they were taken.') : null,
+  P.jobs.length ? el('p', {class: 'small'}, 'A ZIP holds the record, the journal as JSON and the pictures, without the place they were taken, and what you said where its sound was kept.') : null,
   P.loaded && el('section', {class: 'stack'}, el('button', {'data-k': 'setup', onclick: () => go('choose')}, mark('dial'), 'Voice, hearing check and meter')),
 ];
 const jobList = (title, list) => list.length ? el('section', {class: 'plain'}, el('h2', {}, title), list.map(j => el('article', {class: 'job'},
@@ -55,12 +55,13 @@ const replay = async id => {
 export const replayGo = n => { const r = P.replay; r.at = Math.max(0, Math.min(r.steps.length - 1, r.at + n)); sound.stop(); draw(); };
 export const replayEnd = () => { P.replay = null; $('main').replaceChildren(); draw(); };
 export const replayKeys = () => {
-  const r = P.replay, ev = r.steps[r.at].event;
+  const r = P.replay, {event: ev, sound: own} = r.steps[r.at];
   return [ev.photo && el('img', {alt: 'Picture: ' + ev.photo.id, src: `/api/jobs/${r.id}/photo/${ev.photo.name}`, width: 400}),
-    ev.said && el('p', {class: 'words2'}, 'Answer: “' + ev.said.text + '”'),
+    ev.said && el('p', {class: 'words2'}, 'After the answer “' + ev.said.text + '”'),
     el('div', {class: 'answers'},
       el('button', {'data-k': 'prev', onclick: () => replayGo(-1)}, 'Before', keyHint('←')), el('button', {'data-k': 'next', onclick: () => replayGo(1)}, 'Next', keyHint('→')),
-      el('button', {'data-k': 'hear', onclick: () => post(`/api/jobs/${r.id}/say/${ev.seq}`, {})}, 'Hear it'), el('button', {'data-k': 'end', onclick: replayEnd}, 'End of replay', keyHint('Esc')))];
+      el('button', {'data-k': 'hear', onclick: () => post(`/api/jobs/${r.id}/say/${ev.seq}`, {})}, 'Hear the guide'),
+      own && el('button', {'data-k': 'own', onclick: () => sound.play(`/api/jobs/${r.id}/sound/${own}`, 'own', false)}, 'Hear the answer'), el('button', {'data-k': 'end', onclick: replayEnd}, 'End of replay', keyHint('Esc')))];
 };
 // ---------------------------------------------------------------- the first run: three cards, each can be skipped
 const keep = () => post('/api/prefs', P.prefs);
@@ -96,7 +97,9 @@ const cards = {
     el('div', {class: 'stack'},
       el('button', {'data-k': 'fg', class: wanted.test(P.heard) ? 'solid' : '', onclick: () => go('meter')}, wanted.test(P.heard) ? 'Go on' : 'Go on all the same', keyHint('1')),
       el('button', {'data-k': 'fa', onclick: () => go('hear')}, 'Try again', keyHint('2')),
-      el('button', {'data-k': 'fk', onclick: finishFirst}, 'Skip', keyHint('3')))],
+      el('button', {'data-k': 'fk', onclick: finishFirst}, 'Skip', keyHint('3'))),
+    el('section', {class: 'stack'}, el('button', {class: 'pick', 'data-k': 'fsound', 'aria-pressed': P.prefs.sound ? 'true' : 'false', onclick: () => { P.prefs.sound = !P.prefs.sound; keep(); draw(); }},
+      mark(P.prefs.sound ? 'proved' : 'off'), 'Keep the sound of my answers'), el('p', {class: 'small'}, 'A replay of the job then has your own words. They stay on this device and are deleted with the job.'))],
   meter: () => [
     el('h1', {class: 'title'}, 'Your meter'),
     el('p', {class: 'lead'}, 'It tells how far a reading can be trusted. Not sure? Then the guide reckons with a modest one, and says so.'),

@@ -40,10 +40,11 @@ export const mic = {
 // The browser keeps a page silent until it is touched once; what was to be said then is said at the first touch.
 export const sound = {
   now: null, late: null,
-  play(url, id) {
+  // What has an id sounds alone; the core waits for its end, unless it is of the record only.
+  play(url, id, awaited = true) {
     if (id) sound.stop();
     const a = new Audio(url), me = {a, id};
-    const end = cut => { if (sound.now === me) sound.now = null; if (id) bus.call('POST', `/desk/spoke?id=${encodeURIComponent(id)}${cut ? '&cut=1' : ''}`).catch(() => {}); };
+    const end = cut => { if (sound.now === me) sound.now = null; if (id && awaited) bus.call('POST', `/desk/spoke?id=${encodeURIComponent(id)}${cut ? '&cut=1' : ''}`).catch(() => {}); };
     me.end = end;
     if (id) sound.now = me;
     a.onended = () => end(false);
