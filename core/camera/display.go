@@ -29,6 +29,9 @@ const (
 	Unclear   Reason = "unclear"
 	CutOff    Reason = "cut off"
 	LoneOne   Reason = "lone one"
+
+	SignUnsure Reason = "sign unsure" // some pictures show a minus sign, some do not
+	EndUnsure  Reason = "end unsure"  // some pictures show a digit more
 )
 
 // Digit is one place of a display.
@@ -57,6 +60,7 @@ type Reading struct {
 	Light  bool   // light digits on dark
 	Frames int    // pictures behind it
 
+	speck bool    // ink where a point stands, and none is read there
 	doubt bool    // something beside the digits looks like one more
 	lead  float64 // probability of a point before the first digit
 	minus float64 // log odds that a minus sign is lit

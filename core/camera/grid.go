@@ -174,6 +174,22 @@ func (s *strip) extend(g *grid) {
 	if s.glyphAt(g.x[0], g.w) < glyph {
 		return
 	}
+	if len(g.x) == 1 { // how far apart the digits stand is not known from one: where another stands tells
+		best := glyph
+		for p := g.w + 0.1*s.h; p < g.w+0.5*s.h; p += slack {
+			for _, x := range [2]float64{g.x[0] + p, g.x[0] - p} {
+				if x < 0 || x+g.w > float64(s.w) {
+					continue
+				}
+				if s.zonesAt(x, g.w, &z); z.peak() < 0.6*dark || z.runsOn() {
+					continue
+				}
+				if v := s.glyphAt(x, g.w); v > best {
+					best, g.pitch = v, p
+				}
+			}
+		}
+	}
 	for len(g.x) < mostDigits {
 		x, ok := next(g.x[len(g.x)-1] + g.pitch)
 		if !ok {

@@ -218,6 +218,24 @@ func larger(a, b uint64) uint64 {
 	return a&mask | b&^mask
 }
 
+// strokes lists the patches of a picture of ink that are at least so dark.
+func (f *finder) strokes(ink []float32, w, h int, at float32) []blob {
+	for p := range 2 {
+		f.runs[p], f.parent[p] = f.runs[p][:0], f.parent[p][:0]
+	}
+	rowStart, prevStart, prev2Start := 0, 0, 0
+	for y := range h {
+		prev2Start, prevStart, rowStart = prevStart, rowStart, len(f.runs[0])
+		for x, v := range ink[y*w : (y+1)*w] {
+			if v >= at {
+				f.put(0, x, y, 1, rowStart)
+			}
+		}
+		f.link(0, prev2Start, prevStart, rowStart)
+	}
+	return f.gather()
+}
+
 // put adds one pixel to the last run of its row when it is next to it or one pixel away.
 func (f *finder) put(p, x, y, depth, rowStart int) {
 	runs := f.runs[p]

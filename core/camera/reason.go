@@ -10,6 +10,8 @@ var says = map[Reason]string{
 	Unclear:      "I can't read the display for sure. Please say the number.",
 	CutOff:       "Part of the number is outside the picture. Move the phone until all of it is in the frame.",
 	LoneOne:      "I see a single one. That can be a one or over range. Please say which.",
+	SignUnsure:   "I'm not sure of the minus sign. Please say the number, with minus or without.",
+	EndUnsure:    "I'm not sure that I see every digit. Please say the whole number.",
 	TooShort:     "I haven't watched it long enough. Keep the phone on the light.",
 	NoPause:      "I can't find the pause between the flashes. Keep the phone on the light, or count them yourself.",
 	Disagree:     "I counted different numbers. I'll count again.",
@@ -34,5 +36,5 @@ func (r Reason) Say() string {
 
 // Reasons lists every reason that has words, for tests and for recording voices.
 func Reasons() []Reason {
-	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
+	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, SignUnsure, EndUnsure, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
 }

@@ -20,6 +20,7 @@ type strip struct {
 	tmp, work     []byte
 	raw           []float32 // ink before the slant is undone
 	ink           []float32 // contrast against the local background, 1 on a lit segment
+	patches       finder
 	sum           []float64 // integral of ink, (w+1) by (stripH+1)
 	level         float64   // grey levels that count as 1
 	shear         float64   // columns per row that were undone
