@@ -2,6 +2,8 @@ package mobile
 
 import (
 	"errors"
+	"os"
+	"path/filepath"
 	"sync"
 
 	"readback/speech/model"
@@ -20,6 +22,12 @@ func newLateModel() *lateModel { return &lateModel{known: make(chan struct{})} }
 func (l *lateModel) set(library, dir, why string) {
 	l.once.Do(func() {
 		l.files, l.why = model.Files{Library: library, Model: dir}, why
+		// The packing puts the judge's networks into the model's folder when it has the judge's library (mobile/android/pack.sh).
+		if nets := filepath.Join(dir, "judge"); dir != "" {
+			if _, err := os.Stat(nets); err == nil {
+				l.files.Judge = model.Judge{Runtime: "libonnxruntime.so", Model: nets}
+			}
+		}
 		close(l.known)
 	})
 }

@@ -3,6 +3,7 @@
 #
 #   NDK=dir            an Android NDK: adds the core's native code (arm64) through the pinned gomobile
 #   VOSK_ANDROID=dir   a folder with the recogniser's libvosk.so for arm64: adds it and the model
+#   ONNX_ANDROID=dir   a folder with the judge's libonnxruntime.so for arm64: adds it and its networks; only beside VOSK_ANDROID
 #   KEYSTORE=file KEYPASS=word   a PKCS 12 key to sign with; else one made once and kept in the cache
 #   OUT=dir            where to (build/apk)
 #
@@ -39,6 +40,13 @@ if [ -n "${VOSK_ANDROID:-}" ]; then
 	"$root/speech/fetch.sh"
 	(cd "$root" && go build -o build/bin/ ./mobile/speechfiles)
 	cp -RL "$("$root/build/bin/speechfiles" | sed -n 2p)" "$work/assets/model"
+	if [ -n "${ONNX_ANDROID:-}" ]; then
+		[ -f "$ONNX_ANDROID/libonnxruntime.so" ] || { echo "ONNX_ANDROID=$ONNX_ANDROID holds no libonnxruntime.so" >&2; exit 1; }
+		nets=$("$root/build/bin/speechfiles" | sed -n 3p)
+		[ -n "$nets" ] || { echo "the judge's networks are not here: make speech" >&2; exit 1; }
+		cp "$ONNX_ANDROID/libonnxruntime.so" "$work/native/lib/arm64-v8a/"
+		cp -RL "$nets" "$work/assets/model/judge"
+	fi
 	find "$work/assets/model" -name '.*' -type f -delete # notes of the cache; aapt leaves such names out
 	(cd "$work/assets/model" && find . -type f | sed 's,^\./,,' | sort | while read -r f; do
 		echo "$(sha256sum "$f" | cut -d' ' -f1) $(stat -c %s "$f") $f"; done >"$work/model.list" && mv "$work/model.list" model.list)

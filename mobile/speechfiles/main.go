@@ -1,5 +1,5 @@
-// Command speechfiles prints where the verified library and model of the recogniser are, one a line, unpacking them first
-// when needed. The scripts of the phone builds use it.
+// Command speechfiles prints where the verified library and model of the recogniser are and the judge's networks (an empty line when there is no
+// judge), one a line, unpacking them first when needed. The scripts of the phone builds use it.
 package main
 
 import (
@@ -17,4 +17,5 @@ func main() {
 	}
 	fmt.Println(f.Library)
 	fmt.Println(f.Model)
+	fmt.Println(f.Judge.Model)
 }

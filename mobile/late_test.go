@@ -1,0 +1,28 @@
+package mobile
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"readback/speech/model"
+)
+
+// The judge is there when its networks were packed beside the model, and missed by nobody when they were not.
+func TestLateJudge(t *testing.T) {
+	for _, with := range []bool{false, true} {
+		dir, want := t.TempDir(), model.Judge{}
+		if with {
+			want = model.Judge{Runtime: "libonnxruntime.so", Model: filepath.Join(dir, "judge")}
+			if err := os.Mkdir(want.Model, 0o755); err != nil {
+				t.Fatal(err)
+			}
+		}
+		l := newLateModel()
+		l.set("libvosk.so", dir, "")
+		f, err := l.locate()
+		if err != nil || f.Judge != want || f.Model != dir {
+			t.Errorf("packed %v: %+v, %v", with, f, err)
+		}
+	}
+}
