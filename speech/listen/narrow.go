@@ -153,6 +153,9 @@ func (e *Ear) alarmIn(u *heard.Utterance) (text string, m *heard.Meaning, err er
 			return text, m, err
 		}
 	}
+	if m = e.alarmJudged(); m != nil {
+		return text, m, nil
+	}
 	if e.lost != nil && !lesser(e.lost.Text, u.Text) {
 		return text, e.lost, nil
 	}

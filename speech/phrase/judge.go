@@ -96,7 +96,7 @@ func Candidates(u *heard.Utterance) []Candidate {
 		out = append(out, Candidate{m.Text, written(m)})
 	}
 	if !said && len(out) > 0 && u.Text != "" && !strings.Contains(u.Text, Unknown) {
-		out = append(out, Candidate{u.Text, []string{sentence(joinUnits.Replace(u.Text))}})
+		out = append(out, Candidate{u.Text, []string{Sentence(joinUnits.Replace(u.Text))}})
 	}
 	if len(out) < 2 {
 		return nil
@@ -104,7 +104,8 @@ func Candidates(u *heard.Utterance) []Candidate {
 	return out
 }
 
-func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] + "." }
+// Sentence writes words as a judge reads them.
+func Sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] + "." }
 
 var joinUnits = strings.NewReplacer("milli ", "milli", "micro ", "micro", "nano ", "nano", "kilo ohm", "kilohm", "mega ohm", "megohm", "far ad", "farad",
 	" a c", " AC", " d c", " DC", "o l", "OL")
@@ -112,7 +113,7 @@ var joinUnits = strings.NewReplacer("milli ", "milli", "micro ", "micro", "nano 
 // written is what was said as a sentence: in words, and where it can be with figures.
 func written(m heard.Meaning) []string {
 	words := joinUnits.Replace(m.Text)
-	out := []string{sentence(words)}
+	out := []string{Sentence(words)}
 	r := m.Reading
 	if r.State == measure.Number && r.Value.Unit != "" {
 		figures := r.Value.Dec.String() + " " + joinUnits.Replace(strings.TrimPrefix(r.Value.Words(), r.Value.Dec.Words()+" "))
@@ -124,7 +125,7 @@ func written(m heard.Meaning) []string {
 				figures += ac
 			}
 		}
-		out = append(out, sentence(figures))
+		out = append(out, Sentence(figures))
 	}
 	return out
 }
@@ -146,4 +147,17 @@ func Opinion(cs []Candidate, logs []float64, weight float64) Witness {
 	}
 	sort.SliceStable(w.Alternatives, func(i, j int) bool { return w.Alternatives[i].Cost < w.Alternatives[j].Cost })
 	return w
+}
+
+// Alarms are the sayings of the emergencies that are acted on, of two words and more: one word alone is likely in too much.
+func (p *Parser) Alarms() []string {
+	var out []string
+	for _, c := range p.lex.Emergencies.Classes {
+		for _, s := range c.Say {
+			if c.ID != "ask" && !strings.Contains(s, "*") && strings.Contains(s, " ") {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }
