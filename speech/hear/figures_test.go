@@ -372,6 +372,7 @@ func emergencies(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio, 
 			mixed = append(mixed, hear.Paraphrases[i])
 		}
 	}
+	const voices = 3 // each saying is said in so many
 	for _, x := range []struct {
 		id, target string
 		c          hear.Condition
@@ -379,8 +380,8 @@ func emergencies(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio, 
 		var mu sync.Mutex
 		missed := 0
 		var early []float64
-		n := parallel(t, b, len(mixed), share(0.2/3), func(b *hear.Bench, i int) error {
-			row, err := b.Listen(s, s.Voices[i%len(s.Voices)], mixed[i], x.c, i)
+		n := parallel(t, b, voices*len(mixed), share(0.2), func(b *hear.Bench, i int) error {
+			row, err := b.Listen(s, s.Voices[(i+i/len(mixed))%len(s.Voices)], mixed[i%len(mixed)], x.c, i)
 			if err != nil {
 				return err
 			}

@@ -13,7 +13,7 @@ const (
 	judgeWeight = 1.3 // of the judge's opinion among the hearings
 	clearQuiet  = 2.5 // nats between the best reading and the next one that need no second opinion, in a quiet room and one hearing
 	clearNoise  = 8.0 // and in noise, all hearings together
-	alarmLog    = -15 // least logarithm of the probability of an alarm that the recogniser did not find: of 30 it found half, of 145 sayings of talk two
+	alarmLog    = -16 // least logarithm of the probability of an alarm that the recogniser did not find: of 30 it found 17, of 115 sayings of talk three
 )
 
 // Letters a second of the words between which an alarm may be what was said. Chosen on the tuning half of the bench.
