@@ -55,8 +55,17 @@ func (l *loader) check(b *block) {
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		c.Options = append(c.Options, appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency"), Passes: ob.flag("passes")})
+		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency"), Passes: ob.flag("passes"), Seen: ob.texts("seen")}
+		for _, s := range o.Seen {
+			if !slices.Contains(appliance.Sights, s) {
+				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)
+			}
+		}
+		c.Options = append(c.Options, o)
 		ob.finish()
+	}
+	if c.Watched() && slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" }) {
+		l.at(b.DefRange(), "ask for the danger in a check of its own", "check %s has an answer that stops the work: no camera may speak for the others", c.ID)
 	}
 	if a := b.attr("limit"); a != nil {
 		c.Limit = l.limit(a.Expr, c.Unit)

@@ -5,7 +5,11 @@
 // Kinds of parts are generic (a fuse, a contact, a load…), so that another appliance is another file, not more code.
 package appliance
 
-import "readback/core/measure"
+import (
+	"slices"
+
+	"readback/core/measure"
+)
 
 // Model is one appliance as its equipment file describes it. It is immutable once loaded; indices are into its slices.
 type Model struct {
@@ -175,6 +179,11 @@ type Check struct {
 	Jump     []int  // two points joined by a test jumper for the length of this check, nil: none
 }
 
+// Watched tells whether a camera that watches the burner can speak for an answer.
+func (c *Check) Watched() bool {
+	return slices.ContainsFunc(c.Options, func(o Option) bool { return len(o.Seen) > 0 })
+}
+
 // Option is one answer of a look; When is the state of the appliance that it describes.
 type Option struct {
 	ID        string   // option id of the lexicon
@@ -182,8 +191,16 @@ type Option struct {
 	Stop      int      // answering this crosses a stop line, -1
 	Emergency string   // answering this is an emergency of that class
 	Passes    bool     // the fault comes and goes: a start that works does not show that nothing is wrong
+	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
 	Not       []string // parts this answer clears outright is never written: belief does it
 }
+
+// Sights is what a camera can make of a burner that it watches: nothing for a long while, a glow, a flame, a flame that has burnt for ten
+// seconds, a flame that went out.
+var Sights = []string{SeenDark, "glow", "flame", "held", "out"}
+
+// SeenDark is the one of Sights that shows nothing: the camera may look at the wrong place.
+const SeenDark = "dark"
 
 // Repair is what ends a fault.
 type Repair struct {

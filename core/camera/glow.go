@@ -13,6 +13,15 @@ const (
 	Glow   Fire = "glow"  // an igniter warming up or hot
 	Flame  Fire = "flame" // flicker and colour of a flame
 	Unsure Fire = "unsure"
+
+	Held    Fire = "held" // a flame for ten seconds without a break
+	WentOut Fire = "out"  // a flame, and none any more
+)
+
+const (
+	heldFor  = 10e9  // ns
+	freshFor = 60e9  // ns for which a flame that went out counts: later it may be that of another start
+	darkFor  = 120e9 // ns without anything before the dark is worth telling: every start has come to its flame by then, judgement
 )
 
 // Reasons of the fire watcher.
@@ -63,6 +72,7 @@ type FireWatch struct {
 	s         []fireSample
 	dark      [4]float64 // colour and reference before ignition, learnt from the first second
 	n0        int
+	began     int64 // of the first picture
 	state     Fire
 	since     int64
 	next      Fire // what may come next, and since when
@@ -92,6 +102,9 @@ func (f *FireWatch) See(p *Plane) error {
 		f.s = f.s[:copy(f.s, f.s[fireKeep/3:])]
 	}
 	f.s = append(f.s, s)
+	if f.n0 == 0 {
+		f.began = p.Time
+	}
 	if f.n0 < 20 { // learn the dark scene
 		k := 1 / float64(f.n0+1)
 		for i, v := range [4]float64{r, g, b, s.ref} {
@@ -120,6 +133,31 @@ func (f *FireWatch) See(p *Plane) error {
 
 // Events lists the changes seen so far, oldest first.
 func (f *FireWatch) Events() []Event { return f.events }
+
+// Tale is what became of the burner since the watch began, and between which times it came about; Unsure while there is nothing to tell.
+func (f *FireWatch) Tale() Event {
+	if len(f.s) == 0 {
+		return Event{What: Unsure}
+	}
+	last := f.s[len(f.s)-1].t
+	n := len(f.events)
+	if n == 0 {
+		if now, _ := f.Now(); now == NoFire && last-f.began >= darkFor {
+			return Event{NoFire, f.began, last}
+		}
+		return Event{What: Unsure}
+	}
+	e := f.events[n-1]
+	switch {
+	case e.What == Flame && last-e.To >= heldFor:
+		e.What = Held
+	case e.What == NoFire && n > 1 && f.events[n-2].What == Flame && last-e.To < freshFor:
+		e.What = WentOut
+	case e.What == NoFire: // a glow that ended says neither that it came nor that it did not
+		e.What = Unsure
+	}
+	return e
+}
 
 // Now judges the last second and a half.
 func (f *FireWatch) Now() (Fire, Reason) {

@@ -37,6 +37,9 @@ func fillSeen(r *row, s *session.Seen, photos map[string][]byte) {
 			what = s.ID
 		}
 		r.Event = fmt.Sprintf("the camera saw %s (%.3g %%, %d pictures)", what, 100*s.P, s.Frames)
+		if s.From > 0 {
+			r.Event += fmt.Sprintf(", which came about between %.1f and %.1f seconds before", float64(s.From)/1000, float64(s.To)/1000)
+		}
 		r.Rivals = strings.Join(s.Rivals, " / ")
 	}
 	if s.Photo != "" && s.Kind != session.EyeAfter {

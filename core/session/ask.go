@@ -313,8 +313,11 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		if len(q.opts) > 0 {
 			q.good = q.opts[0]
 		}
-		if counts(c) {
+		switch {
+		case counts(c):
 			q.step.Eye = EyeLamp
+		case c.Watched():
+			q.step.Eye = EyeFire
 		}
 	} else {
 		q.kind, q.step.Kind = "measure", "measure"

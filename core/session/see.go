@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"readback/core/appliance"
 	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/unit"
@@ -33,6 +34,7 @@ func (m *Machine) see(s *Seen) {
 	}
 	switch {
 	case s.Reading != nil && len(q.units) > 0 && s.Kind != EyePlate:
+	case s.Kind == EyeFire && len(m.fits(q, s.Text)) > 0:
 	case s.ID != "" && slices.Contains(q.opts, s.ID):
 	case s.Kind == EyePlate && s.Text != "" && q.text:
 	default:
@@ -48,7 +50,24 @@ func (m *Machine) see(s *Seen) {
 		m.seeReading(*s.Reading)
 		return
 	}
-	m.seeChoice(q.sight.meaning())
+	if s.Kind != EyeFire {
+		m.seeChoice(q.sight.meaning())
+	} else if ids := m.fits(q, s.Text); len(ids) == 1 && s.Text != appliance.SeenDark {
+		m.seeChoice(choiceOf(ids[0]))
+	}
+}
+
+// fits lists the answers that go with what a camera makes of the burner.
+func (m *Machine) fits(q *question, seen string) (ids []string) {
+	if q.check < 0 {
+		return nil
+	}
+	for _, o := range m.model.Checks[q.check].Options {
+		if slices.Contains(o.Seen, seen) {
+			ids = append(ids, o.ID)
+		}
+	}
+	return ids
 }
 
 // same tells whether the camera still sees the same.
@@ -294,6 +313,9 @@ const agreeWithin = 3.0
 
 func (m *Machine) besideChoice(best heard.Meaning) bool {
 	q := m.j.q
+	if q.sight.Kind == EyeFire {
+		return m.besideFire(best)
+	}
 	x := q.sight.meaning()
 	switch {
 	case best.Kind == heard.Count && x.Kind == heard.Choice:
@@ -307,6 +329,22 @@ func (m *Machine) besideChoice(best heard.Meaning) bool {
 	}
 	if x.Kind == heard.Text { // what is read off the plate by the person wins
 		q.blind = true
+		return false
+	}
+	m.differs(best)
+	return true
+}
+
+// besideFire holds a said answer against what the camera makes of the burner. What the camera does not see it cannot deny.
+func (m *Machine) besideFire(best heard.Meaning) bool {
+	q := m.j.q
+	switch {
+	case best.Kind != heard.Choice || !slices.Contains(q.opts, best.ID):
+		return false
+	case slices.Contains(m.fits(q, q.sight.Text), best.ID):
+		m.agreed(best)
+		return true
+	case q.sight.Text == appliance.SeenDark:
 		return false
 	}
 	m.differs(best)
@@ -405,6 +443,9 @@ func (m *Machine) agreed(x heard.Meaning) {
 func (m *Machine) differs(said heard.Meaning) {
 	j, q := m.j, m.j.q
 	seen := q.sight.meaning()
+	if q.sight.Kind == EyeFire {
+		seen = choiceOf(m.fits(q, q.sight.Text)[0])
+	}
 	if said.Reading != nil {
 		r := *q.sight.Reading
 		if r.State == measure.Number && r.Value.Unit == "" {
@@ -417,7 +458,11 @@ func (m *Machine) differs(said heard.Meaning) {
 	j.state = "confirm"
 	m.pendingView(said)
 	m.cue("ask")
-	m.say("info", m.line("eye.differs", "this", m.inWords(said), "that", m.inWords(seen)))
+	that := m.inWords(seen)
+	if q.sight.Kind == EyeFire {
+		that = m.line("fire." + q.sight.Text)
+	}
+	m.say("info", m.line("eye.differs", "this", m.inWords(said), "that", that))
 	m.emit(Effect{Type: DoListen, ID: "number"})
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"readback/core/appliance"
 	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/session"
@@ -35,6 +36,10 @@ func over() session.Event {
 
 func blinks(id string) session.Event {
 	return saw(session.Seen{Kind: session.EyeLamp, ID: id, Text: id, P: 0.99})
+}
+
+func burner(seen string) session.Event {
+	return saw(session.Seen{Kind: session.EyeFire, Text: seen, P: 0.9, From: 2000, To: 1000})
 }
 
 func noSight(kind, why string) session.Event {
@@ -124,6 +129,18 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"light: differ, said again", "lamp", []session.Event{blinks("3"), spoken(choice("dark")), spoken(choice("dark"))}, "Dark.", "on"},
 		{"light: not on the list", "lamp", []session.Event{blinks("7")}, "", ""},
 
+		{"burner: seen, right", "glow", []session.Event{burner("flame"), spoken(choice("right-value"))}, "Glowing.", "on"},
+		{"burner: seen alone", "glow", []session.Event{burner("flame")}, "The camera sees: Glowing. Right, or different?", ""},
+		{"burner: fits two answers, is not proposed", "glow", []session.Event{burner("glow")}, "", ""},
+		{"burner: fits two answers, agrees with either", "glow", []session.Event{burner("glow"), spoken(choice("weak-glow"))}, "The camera agrees.", "on"},
+		{"burner: differ", "glow", []session.Event{burner("glow"), spoken(choice("no-glow"))}, "You: No glow. The camera: a glow. Which?", ""},
+		{"burner: differ, said again", "glow", []session.Event{burner("glow"), spoken(choice("no-glow")), spoken(choice("no-glow"))}, "No glow.", "on"},
+		{"burner: dark is not proposed", "glow", []session.Event{burner("dark")}, "", ""},
+		{"burner: dark and said", "glow", []session.Event{burner("dark"), spoken(choice("no-glow"))}, "The camera agrees.", "on"},
+		{"burner: dark denies nothing", "glow", []session.Event{burner("dark"), spoken(choice("glowing"))}, "Glowing.", "on"},
+		{"burner: nothing that answers this", "glow", []session.Event{burner("out")}, "", ""},
+		{"burner: seen by a light's frames", "glow", []session.Event{blinks("glowing")}, "", ""},
+
 		{"plate: code, right", "plate.model", []session.Event{saw(session.Seen{Kind: session.EyePlate, Text: "AB-12", P: 0.99}), spoken(choice("right-value"))}, "Model number AB-12.", "on"},
 		{"plate: read by the person", "plate.model", []session.Event{saw(session.Seen{Kind: session.EyePlate, Text: "AB-12", P: 0.99}), spoken(words2("cd 34"))}, "cd 34.", "on"},
 
@@ -167,7 +184,7 @@ func bareCount(n string) *heard.Utterance {
 func anySeen(r *rand.Rand, v *session.View) session.Event {
 	s := session.Seen{Step: v.Step.ID, Kind: v.Step.Eye, P: r.Float64()}
 	if r.IntN(5) == 0 {
-		s.Kind = []string{session.EyeMeter, session.EyeLamp, session.EyePlate, session.EyeAfter}[r.IntN(4)]
+		s.Kind = []string{session.EyeMeter, session.EyeLamp, session.EyePlate, session.EyeAfter, session.EyeFire}[r.IntN(5)]
 	}
 	switch {
 	case r.IntN(6) == 0:
@@ -180,6 +197,8 @@ func anySeen(r *rand.Rand, v *session.View) session.Event {
 		}
 	case s.Kind == session.EyeLamp:
 		s.ID = []string{"3", "lit", "dark", "9"}[r.IntN(4)]
+	case s.Kind == session.EyeFire:
+		s.Text = appliance.Sights[r.IntN(len(appliance.Sights))]
 	case s.Kind == session.EyePlate:
 		s.Text = "AB-12"
 	case s.Kind == session.EyeAfter:

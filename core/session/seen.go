@@ -12,6 +12,7 @@ const (
 	EyeBefore = "photo.before" // the wires before a swap: a picture with marked terminals
 	EyeAfter  = "photo.after"  // the wires after it, compared with the first picture
 	EyePlate  = "plate"        // codes on the rating plate
+	EyeFire   = "fire"         // glow and flame of a burner: advice about a moment, never proof that gas is or is not burning
 	surely    = 0.9            // least probability at which the camera counts as the second witness of a cleared hazard
 	freshFor  = 15_000         // ms for which what was seen counts
 	offersMax = 3              // how often a finding of the camera is put to the person in one step
@@ -25,9 +26,11 @@ type Seen struct {
 	Kind    string           `json:"kind"`              // one of the Eye constants
 	Reading *measure.Reading `json:"reading,omitempty"` // EyeMeter: its unit is empty unless it was seen
 	ID      string           `json:"id,omitempty"`      // EyeLamp: option of the step
-	Text    string           `json:"text,omitempty"`    // as shown: "24.5", "3"; EyePlate: what is proposed
+	Text    string           `json:"text,omitempty"`    // as shown: "24.5", "3"; EyePlate: what is proposed; EyeFire: one of appliance.Sights
 	P       float64          `json:"p,omitempty"`       // probability that it is right
 	Rivals  []string         `json:"rivals,omitempty"`  // next likely, as shown
+	From    int64            `json:"from,omitempty"`    // EyeFire: it came about between so many ms before this
+	To      int64            `json:"to,omitempty"`      // and so many
 	Frames  int              `json:"frames,omitempty"`  // pictures behind it
 	Reason  string           `json:"reason,omitempty"`  // why nothing is told, in words that can be spoken; all above are then empty
 	Photo   string           `json:"photo,omitempty"`   // file in the job's folder, when the picture was kept

@@ -87,13 +87,15 @@ func small() *appliance.Model {
 	co[1].Emergency = "co"
 	soot := options("no-soot", "sooty")
 	soot[1].Stop = 0
+	glow := options("glowing", "weak-glow", "no-glow")
+	glow[0].Seen, glow[1].Seen, glow[2].Seen = []string{"glow", "flame"}, []string{"glow"}, []string{"dark"}
 	m.Checks = []appliance.Check{
 		look(appliance.Check{ID: "smell", Stage: "safety", Part: -1, Ask: "Odour of fuel, or none?", Options: gas}),
 		look(appliance.Check{ID: "alarm", Stage: "safety", Part: -1, Ask: "Alarms: quiet, or sounding?", Options: co}),
 		look(appliance.Check{ID: "lamp", Stage: "light", Part: -1, Power: "on", Ask: "Board lamp: lit, dark, or blinks?", Options: options("lit", "dark", "3")}),
 		look(appliance.Check{ID: "mode", Stage: "free", Part: 0, Ask: "Thermostat: heat or cool?", Options: options("heat", "cool")}),
 		look(appliance.Check{ID: "soot", Stage: "free", Part: -1, Ask: "Front: no soot, or sooty?", Options: soot}),
-		look(appliance.Check{ID: "glow", Stage: "watch", Part: 2, Power: "on", Call: "on", At: "warm-up", Ask: "Igniter: glowing or no glow?", Options: options("glowing", "no-glow")}),
+		look(appliance.Check{ID: "glow", Stage: "watch", Part: 2, Power: "on", Call: "on", At: "warm-up", Ask: "Igniter: glowing or no glow?", Options: glow}),
 		{ID: "ign-volts", Stage: "plan", Name: "igniter volts", Function: measure.VoltsAC, Red: 3, Black: 4, Part: -1, Unit: "V", Power: "on", Call: "on", Window: true, Places: []int{1}, Hazard: "mains", Instead: 8, Limit: between(105, 130, "V")},
 		{ID: "call-volts", Stage: "plan", Name: "call at the board", Function: measure.VoltsAC, Red: 6, Black: 7, Part: 0, Unit: "V", Power: "on", Call: "on", Places: []int{1}, Hazard: "low", Instead: -1, Limit: between(21, 30, "V")},
 		{ID: "ign-ohms", Stage: "plan", Name: "igniter ohms", Function: measure.Ohms, Red: 3, Black: 4, Part: 2, Unit: "ohm", Power: "off", Call: "any", Places: []int{1}, Lift: []int{3, 4}, Hazard: "none", Instead: -1, Limit: between(40, 90, "ohm")},

@@ -3429,9 +3429,15 @@ check "see-glow" {
   repeat   = true
   act      = "Watch the sight window after the fan starts."
   ask      = "The igniter: bright, weak, or no glow?"
-  option "glowing" { when = igniter.works > 0.6 }
-  option "weak-glow" { when = igniter.amps > 0.5 }
-  option "no-glow" {}
+  option "glowing" {
+    when = igniter.works > 0.6
+    seen = ["glow"]
+  }
+  option "weak-glow" {
+    when = igniter.amps > 0.5
+    seen = ["glow"]
+  }
+  option "no-glow" { seen = ["dark"] }
 }
 
 check "see-glow-hold" {
@@ -3509,9 +3515,15 @@ check "see-burners" {
   free     = true
   act      = "Count the flames through the sight window."
   ask      = "Do all burners light, or only some burners?"
-  option "all-burners" { when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5) }
-  option "no-flame" { when = lit < 0.5 }
-  option "some-burners" {}
+  option "all-burners" {
+    when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
+    seen = ["flame", "held"]
+  }
+  option "no-flame" {
+    when = lit < 0.5
+    seen = ["dark"]
+  }
+  option "some-burners" { seen = ["flame", "held"] }
 }
 
 check "see-hold" {
@@ -3527,9 +3539,15 @@ check "see-hold" {
   repeat   = true
   act      = "Count ten seconds from the first flame."
   ask      = "After ten seconds: flame stays, flame goes out, or none?"
-  option "flame-stays" { when = lit > 0.5 && board.flame }
-  option "short-flame" { when = lit > 0.5 }
-  option "no-flame" {}
+  option "flame-stays" {
+    when = lit > 0.5 && board.flame
+    seen = ["held"]
+  }
+  option "short-flame" {
+    when = lit > 0.5
+    seen = ["out"]
+  }
+  option "no-flame" { seen = ["dark"] }
 }
 
 check "see-colour" {

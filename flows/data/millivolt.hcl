@@ -1027,8 +1027,11 @@ check "pilot-lights" {
   repeat   = true
   act      = "Hold the knob, press the button."
   ask      = "Holding the knob: does the pilot light, or not at all?"
-  option "lit" { when = pilot > 0.02 }
-  option "no-flame" {}
+  option "lit" {
+    when = pilot > 0.02
+    seen = ["flame", "held"]
+  }
+  option "no-flame" { seen = ["dark"] }
 }
 
 check "pilot-shape" {
@@ -1064,7 +1067,7 @@ check "pilot-stays" {
   act      = "Hold one minute, then let go slowly."
   ask      = "Let the knob go after a minute: does the flame stay lit, or go out?"
   option "lit" { when = pilot > 0.02 }
-  option "out" {}
+  option "out" { seen = ["out"] }
 }
 
 check "probes-seen" {

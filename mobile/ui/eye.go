@@ -36,6 +36,8 @@ const (
 	retell      = 10e9  // a number that still stands is told again after so long
 	meterGiveUp = 6e9   // so long without a finding, and the reason is spoken
 	lampGiveUp  = 30e9
+	fireGiveUp  = 60e9  // a start takes its time before anything glows
+	fireGap     = 120e9 // so long without a frame of the burner, and it is another start
 	lampEvery   = 400e6 // between two decodings
 	voteOver    = 8     // frames of a vote
 	lampQueue   = 8     // frames of the light that may wait; more are dropped, their times tell the gap
@@ -61,8 +63,11 @@ type eye struct {
 	reader  camera.Reader
 	frames  []*camera.Reading
 	lamp    *camera.Lamp
-	first   int64 // of the first frame
-	since   int64 // since when text is seen
+	fire    *camera.FireWatch
+	window  *[2]float64 // where the burner's window was touched, shares of the picture
+	seenAt  int64       // of the newest frame of the burner
+	first   int64       // of the first frame
+	since   int64       // since when text is seen
 	text    string
 	told    string
 	toldAt  int64
@@ -83,7 +88,7 @@ func (e *eye) point(s *session.StepView, state string) {
 	e.mu.Lock()
 	defer e.mu.Unlock()
 	kind := s.Eye
-	if kind != session.EyeMeter && kind != session.EyeLamp || s.Part == "A" || state != "ask" && state != "confirm" {
+	if eyePixels[kind] == 0 || s.Part == "A" || state != "ask" && state != "confirm" {
 		kind = ""
 	}
 	var opts []string
@@ -124,12 +129,18 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 	if err := p.Check(); err != nil {
 		return fmt.Errorf("%w: %w", ErrFrame, err)
 	}
-	most, ok := map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels}[kind]
-	if !ok {
+	most := eyePixels[kind]
+	if most == 0 {
 		return fmt.Errorf("%w: nothing is known by %q", ErrFrame, kind)
+	}
+	if kind == session.EyeFire && (!p.Colour() || p.W*p.H > most) {
+		return fmt.Errorf("%w: the burner is judged by its colour, in at most %d pixels", ErrFrame, most)
 	}
 	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, most)})
 }
+
+// eyePixels is what is watched frame by frame, and how many pixels are enough for it.
+var eyePixels = map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels, session.EyeFire: firePixels}
 
 // shrunk is a plane averaged so that it has at most so many pixels; a small one is returned as it is. Colour is left out then.
 func shrunk(p *camera.Plane, most int) *camera.Plane {
@@ -174,6 +185,9 @@ func (e *eye) put(h *Hub, l look) error {
 	defer e.mu.Unlock()
 	if e.shut {
 		return ErrClosed
+	}
+	if l.aim != nil {
+		l.eye = e.kind
 	}
 	if e.kind == "" || l.eye != e.kind {
 		return nil
@@ -224,15 +238,24 @@ func (e *eye) run(h *Hub) {
 			if e.lamp != nil {
 				e.lamp.Aim(l.aim[0]*float64(e.w), l.aim[1]*float64(e.h))
 			}
+			if l.eye == session.EyeFire {
+				e.window, e.fire = l.aim, nil
+			}
 			continue
 		}
 		e.w, e.h = l.plane.W, l.plane.H
 		began := time.Now()
 		v := EyeView{Step: step, Kind: l.eye}
 		var s *session.Seen
-		if l.eye == session.EyeMeter {
+		switch l.eye {
+		case session.EyeMeter:
 			s = e.meter(&l.plane, &v)
-		} else if s = e.light(&l.plane, &v, opts); s == nil && v.Text == "" && v.Reason == "" {
+		case session.EyeFire:
+			s = e.burner(&l.plane, &v)
+		default:
+			s = e.light(&l.plane, &v, opts)
+		}
+		if s == nil && v.Text == "" && v.Reason == "" && l.eye != session.EyeMeter {
 			continue // nothing was decoded this time
 		}
 		v.Ms = float64(time.Since(began).Microseconds()) / 1000
@@ -346,6 +369,59 @@ func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *session.Seen {
 	return &session.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
 }
 
+// burner watches for glow and flame. One watch goes on from step to step: the camera stands where it stood, and what was dark before the
+// start is still the measure of what glows.
+func (e *eye) burner(p *camera.Plane, v *EyeView) *session.Seen {
+	if e.fire == nil || float64(p.Time-e.seenAt) > fireGap {
+		e.fire, e.coded, e.reasonT = e.aimed(p.W, p.H), p.Time, p.Time
+	}
+	if err := e.fire.See(p); err != nil {
+		e.fire = nil // another clock or size: the camera was opened anew
+		return nil
+	}
+	e.seenAt = p.Time
+	if float64(p.Time-e.coded) < lampEvery {
+		return nil
+	}
+	e.coded = p.Time
+	w, h, s := float64(p.W), float64(p.H), e.fire.Spot
+	x0, y0, x1, y1 := float64(s.X0)/w, float64(s.Y0)/h, float64(s.X1)/w, float64(s.Y1)/h
+	v.Boxes = [][4][2]float64{{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}}
+	now, why := e.fire.Now()
+	v.Text, v.Words = string(now), string(now)
+	t := e.fire.Tale()
+	if t.What == camera.Unsure {
+		if why == "" {
+			return nil
+		}
+		v.Reason = why.Say()
+		return e.cannot(v.Reason, p.Time, fireGiveUp)
+	}
+	e.reasonT = p.Time
+	v.Steady = true
+	if e.told == string(t.What) && float64(p.Time-e.toldAt) < retell {
+		return nil
+	}
+	// nine of ten in doubt are told right: what the figures of drawn burners leave wrong is less, what real ones do is not known
+	return &session.Seen{Text: string(t.What), P: 0.9, From: max(1, (p.Time-t.From)/1e6), To: max(1, (p.Time-t.To)/1e6)}
+}
+
+// aimed is a watch of the window that was touched, or of the middle, beside the edge of the picture that is farther away.
+func (e *eye) aimed(w, h int) *camera.FireWatch {
+	at := [2]float64{0.5, 0.5}
+	if e.window != nil {
+		at = *e.window
+	}
+	cut := func(x0, x1, y float64) camera.Region {
+		return camera.Region{X0: int(x0 * float64(w)), X1: int(x1 * float64(w)), Y0: int((y - 0.16) * float64(h)), Y1: int((y + 0.16) * float64(h))}
+	}
+	f := &camera.FireWatch{Spot: cut(at[0]-0.16, at[0]+0.16, at[1]), Ref: cut(0.02, 0.22, at[1])}
+	if at[0] < 0.5 {
+		f.Ref = cut(0.78, 0.98, at[1])
+	}
+	return f
+}
+
 // cannot tells why nothing is told, when that has been so for long enough.
 func (e *eye) cannot(say string, at int64, long float64) *session.Seen {
 	e.text = ""
@@ -427,12 +503,12 @@ func (h *Hub) keepLocked(p *camera.Plane) (string, error) {
 	return name, writeSynced(filepath.Join(h.store.folder(h.job.id), name), data)
 }
 
-// aimAt marks the light in the newest frame, in shares of its size.
+// aimAt marks the light, or the window of the burner, in the newest frame, in shares of its size.
 func (h *Hub) aimAt(x, y float64) error {
 	if !(x >= 0 && x < 1 && y >= 0 && y < 1) {
 		return bad(fmt.Errorf("aim: %g, %g is outside the picture", x, y))
 	}
-	return h.eye.put(h, look{eye: session.EyeLamp, aim: &[2]float64{x, y}})
+	return h.eye.put(h, look{aim: &[2]float64{x, y}})
 }
 
 func (e *eye) close() {

@@ -254,6 +254,41 @@ func TestLightIsTold(t *testing.T) {
 	}
 }
 
+// The watch of the burner goes on from step to step, and tells each step what has become of it.
+func TestBurnerIsTold(t *testing.T) {
+	b, o, _ := watch(t, session.StepView{ID: "see-glow", Eye: session.EyeFire})
+	if err := b.hub.LookAt(session.EyeFire, &camera.Plane{Y: make([]byte, 12), W: 4, H: 3, Stride: 4}); !errors.Is(err, ui.ErrFrame) {
+		t.Errorf("a burner without colour: %v", err)
+	}
+	f := synth.Fire{W: 96, H: 72, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 26, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 7, OutAt: 21}
+	f.Run(1, func(s *synth.Shot, at int64, _ int) {
+		p := &camera.Plane{Y: bytes.Clone(s.Y), Cb: bytes.Clone(s.Cb), Cr: bytes.Clone(s.Cr), W: s.W, H: s.H, Stride: s.W, CStride: s.W, Sub: 1, Time: at}
+		if err := b.hub.LookAt(session.EyeFire, p); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Millisecond)
+		if at > 5e9 && o.View().Step.ID == "see-glow" {
+			o.mu.Lock()
+			o.step.ID = "see-hold"
+			o.mu.Unlock()
+			b.ok("POST", "/api/event", said("see-hold", "choice", "x"))
+		}
+	})
+	b.eventually("the last is told", func() bool { n := o.told(); return len(n) > 0 && n[len(n)-1].Text == "out" })
+	var got []string
+	for _, s := range o.told() {
+		if k := s.Step + " " + s.Text; len(got) == 0 || got[len(got)-1] != k { // a finding that lasts is told again
+			got = append(got, k)
+		}
+		if s.Kind != session.EyeFire || s.ID != "" || s.From < s.To || s.To < 1 || s.From > 16000 {
+			t.Errorf("told %+v", s)
+		}
+	}
+	if want := "see-glow glow, see-hold glow, see-hold flame, see-hold held, see-hold out"; strings.Join(got, ", ") != want {
+		t.Errorf("told %s; want %s", strings.Join(got, ", "), want)
+	}
+}
+
 func encode(t *testing.T, s *synth.Shot) []byte {
 	t.Helper()
 	img := &image.YCbCr{Y: s.Y, Cb: s.Cb, Cr: s.Cr, YStride: s.W, CStride: s.W, SubsampleRatio: image.YCbCrSubsampleRatio444, Rect: image.Rect(0, 0, s.W, s.H)}
@@ -409,6 +444,12 @@ func TestFrameErrors(t *testing.T) {
 			binary.LittleEndian.PutUint16(b[10:], 641)
 			binary.LittleEndian.PutUint16(b[12:], 480)
 		}), "want 1 to 307200 for the lamp"},
+		{"too large for the burner, whose frames have colour", head(func(b []byte) {
+			b[8], b[9] = 3, 1
+			binary.LittleEndian.PutUint16(b[10:], 321)
+			binary.LittleEndian.PutUint16(b[12:], 240)
+		}), "want 1 to 76800 for the fire"},
+		{"a burner without colour", head(func(b []byte) { b[8] = 3 }), "it has none"},
 		{"short picture", head(func([]byte) {})[:39], "7 bytes of picture, want 8"},
 		{"colour is missing", head(func(b []byte) { b[9] = 1 }), "8 bytes of picture, want 12"},
 		{"exposure", head(func(b []byte) { binary.LittleEndian.PutUint64(b[24:], math.Float64bits(math.NaN())) }), "exposure"},
@@ -424,6 +465,7 @@ func TestFrameErrors(t *testing.T) {
 func FuzzFrame(f *testing.F) {
 	f.Add(head(func([]byte) {}))
 	f.Add(head(func(b []byte) { b[8] = 2 }))
+	f.Add(append(head(func(b []byte) { b[8], b[9] = 3, 1 }), 1, 2, 3, 4))
 	f.Add(append(head(func(b []byte) { b[9] = 1 }), 1, 2, 3, 4))
 	o := &onlooker{step: session.StepView{ID: "w-c", Eye: session.EyeMeter}}
 	hub, err := ui.Open(ui.Config{Dir: f.TempDir(), Host: &host{}, New: func(session.Begin) (ui.Machine, error) { return o, nil }})

@@ -13,7 +13,7 @@ import (
 // A camera frame is one binary message:
 //
 //	 0  8 bytes  "RBeye", version 1, CR, LF; sound of the microphone, the other binary message, never begins so
-//	 8  1 byte   what it is for: 1 the meter, 2 the status light
+//	 8  1 byte   what it is for: 1 the meter, 2 the status light, 3 the burner, whose frames have colour
 //	 9  1 byte   1: colour planes follow, at half the size in both directions; 0: brightness only
 //	10  uint16   width, pixels
 //	12  uint16   height
@@ -32,6 +32,7 @@ const (
 const (
 	meterPixels = 1000 * 750
 	lampPixels  = 640 * 480
+	firePixels  = 320 * 240
 )
 
 // ErrFrame is wrapped by every error about a frame.
@@ -59,8 +60,13 @@ func parseFrame(msg []byte) (eye string, p camera.Plane, err error) {
 		eye, most = session.EyeMeter, meterPixels
 	case 2:
 		eye, most = session.EyeLamp, lampPixels
+	case 3:
+		eye, most = session.EyeFire, firePixels
 	default:
 		return bad("nothing is known by number %d at byte 8", msg[8])
+	}
+	if msg[8] == 3 && msg[9] == 0 {
+		return bad("the burner is judged by its colour, and it has none")
 	}
 	if msg[9] > 1 || msg[14] != 0 || msg[15] != 0 {
 		return bad("bytes 9, 14 and 15 are %d, %d and %d, want 0 or 1, 0, 0", msg[9], msg[14], msg[15])
@@ -97,8 +103,11 @@ func Frame(eye string, p *camera.Plane) ([]byte, error) {
 		return nil, fmt.Errorf("%w: %w", ErrFrame, err)
 	}
 	kind := byte(1)
-	if eye == session.EyeLamp {
+	switch eye {
+	case session.EyeLamp:
 		kind = 2
+	case session.EyeFire:
+		kind = 3
 	}
 	if p.W > math.MaxUint16 || p.H > math.MaxUint16 || p.Colour() && p.Sub != 2 {
 		return nil, fmt.Errorf("%w: %d by %d, sub-sampling %d cannot be sent", ErrFrame, p.W, p.H, p.Sub)

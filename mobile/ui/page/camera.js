@@ -1,10 +1,10 @@
 // The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
-// go to the core as brightness only; nothing is kept here. Without a camera the page is as it was.
+// go to the core as brightness, those of a burner with colour; nothing is kept here. Without a camera the page is as it was.
 import {$, el, mark} from './tools.js';
 import {P, bus, post, draw, native, shell, on} from './core.js';
 
 const E = {has: false, on: false, denied: false, torch: false, canTorch: false, still: null, marks: [], busy: false, seen: null, sent: -1e9};
-const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2]}; // pixels, and the kind's number in a frame's head
+const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2], fire: [320, 240, 3]}; // pixels, and the kind's number in a frame's head
 const meterEvery = 190; // ms between two frames of the meter
 
 // ---------------------------------------------------------------- is there one?
@@ -36,7 +36,7 @@ finder.addEventListener('click', e => {
   const r = finder.getBoundingClientRect(), x = (e.clientX - r.x) / r.width, y = (e.clientY - r.y) / r.height;
   if (x < 0 || y < 0 || x >= 1 || y >= 1) return;
   if (E.still) { addMark(x, y); return; }
-  if (watching() === 'lamp') bus.call('POST', '/api/eye/aim', {x, y}).catch(() => {});
+  if (watching() === 'lamp' || watching() === 'fire') bus.call('POST', '/api/eye/aim', {x, y}).catch(() => {});
 });
 
 const open = async () => {
@@ -78,9 +78,10 @@ const torch = () => {
 };
 
 // ---------------------------------------------------------------- frames
+const eyeOf = v => native && v.step.eye === 'fire' ? '' : v.step.eye; // a phone's frames have no colour
 const watching = () => {
   const v = P.view;
-  return v && !P.replay && (v.state === 'ask' || v.state === 'confirm') && v.step.part !== 'A' && longest[v.step.eye] ? v.step.eye : '';
+  return v && !P.replay && (v.state === 'ask' || v.state === 'confirm') && v.step.part !== 'A' && longest[eyeOf(v)] ? v.step.eye : '';
 };
 const each = () => {
   if (!E.on) return;
@@ -98,12 +99,21 @@ const frame = (now, meta) => {
   const k = Math.min(1, long / Math.max(vw, vh), short / Math.min(vw, vh)), w = Math.max(1, Math.floor(vw * k)), h = Math.max(1, Math.floor(vh * k));
   if (grab.width !== w || grab.height !== h) { grab.width = w; grab.height = h; }
   pen.drawImage(video, 0, 0, w, h);
-  const rgba = pen.getImageData(0, 0, w, h).data, msg = new ArrayBuffer(32 + w * h), head = new DataView(msg), luma = new Uint8Array(msg, 32);
-  [82, 66, 101, 121, 101, 1, 13, 10, n, 0].forEach((b, i) => head.setUint8(i, b));
+  const rgba = pen.getImageData(0, 0, w, h).data, colour = kind === 'fire', cw = w + 1 >> 1, ch = h + 1 >> 1;
+  const msg = new ArrayBuffer(32 + w * h + (colour ? 2 * cw * ch : 0)), head = new DataView(msg), luma = new Uint8Array(msg, 32);
+  [82, 66, 101, 121, 101, 1, 13, 10, n, colour ? 1 : 0].forEach((b, i) => head.setUint8(i, b));
   head.setUint16(10, w, true);
   head.setUint16(12, h, true);
   head.setBigInt64(16, BigInt(Math.round(at * 1e6)), true);
   for (let i = 0, j = 0; i < luma.length; i++, j += 4) luma[i] = (77 * rgba[j] + 150 * rgba[j + 1] + 29 * rgba[j + 2] + 128) >> 8;
+  if (colour) { // one pixel of each four stands for their colour
+    const cb = new Uint8ClampedArray(msg, 32 + w * h, cw * ch), cr = new Uint8ClampedArray(msg, 32 + w * h + cw * ch);
+    for (let y = 0, i = 0; y < ch; y++) for (let x = 0; x < cw; x++, i++) {
+      const j = 4 * (2 * y * w + 2 * x), r = rgba[j], g = rgba[j + 1], b = rgba[j + 2];
+      cb[i] = 128 - .1687 * r - .3313 * g + .5 * b;
+      cr[i] = 128 + .5 * r - .4187 * g - .0813 * b;
+    }
+  }
   E.sent = now;
   bus.sound(msg);
   performance.measure('frame-' + kind, {start: began, end: performance.now()});
@@ -129,6 +139,7 @@ const lay = () => {
   const poly = (pts, cls) => ['out', 'in'].map(c => el('svg:polygon', {class: cls + ' ' + c, points: pts.map(p => `${100 * p[0]},${100 * p[1]}`).join(' ')}));
   const out = [];
   if (!E.still && kind === 'meter') out.push(poly([[.15, .25], [.85, .25], [.85, .75], [.15, .75]], 'aim'));
+  if (!E.still && kind === 'fire' && !s) out.push(poly([[.34, .34], [.66, .34], [.66, .66], [.34, .66]], 'aim'));
   if (!E.still && kind === 'lamp') out.push(poly([[.35, .35], [.65, .35], [.65, .65], [.35, .65]], 'aim'));
   if (!E.still && s) for (const b of s.boxes || []) out.push(poly(b, 'digit'));
   if (E.still) E.marks.forEach(m => out.push(poly([[m.x - .02, m.y - .02], [m.x + .02, m.y - .02], [m.x + .02, m.y + .02], [m.x - .02, m.y + .02]], 'digit')));
@@ -196,11 +207,11 @@ const addMark = (x, y) => {
 };
 
 // ---------------------------------------------------------------- the box on the card
-const labels = {meter: 'Show the meter to the camera', lamp: 'Point the camera at the light', 'photo.before': 'Picture with the camera', 'photo.after': 'Picture with the camera', plate: 'Show the plate to the camera'};
+const labels = {meter: 'Show the meter to the camera', lamp: 'Point the camera at the light', fire: 'Show the window to the camera', 'photo.before': 'Picture with the camera', 'photo.after': 'Picture with the camera', plate: 'Show the plate to the camera'};
 const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'plate'};
 export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
 export const eyeBox = v => {
-  const kind = v.step.eye;
+  const kind = eyeOf(v);
   if (kind === 'photo.before') E.names = v.step.marks; // the step may have gone on when they are touched
   if (native) ask();
   if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has)) return [];
