@@ -180,18 +180,29 @@ func (c *Core) Feed(pcm []byte) (err error) {
 	return coded(CodeFailed, hub.Feed(pcm)) // Feed copies
 }
 
-// Frame takes one upright camera frame: kind is "meter" or "lamp", luma its brightness, one byte a pixel, rows from the top
-// without padding, at the time it was taken in ns on any steady clock. Frames that nobody waits for cost nothing.
-func (c *Core) Frame(kind string, luma []byte, width, height int, at int64) (err error) {
+// Frame takes one upright camera frame: kind is "meter", "lamp" or "fire", pixels its brightness, one byte a pixel, rows from the top
+// without padding, and for a frame in colour its Cb and its Cr after that, both at half the size in both directions, rounded up (I420). The time is that
+// at which it was taken, in ns on any steady clock, the exposure is in ns too, 0 where it is not known. Frames that nobody waits for cost nothing.
+func (c *Core) Frame(kind string, pixels []byte, width, height int, at, exposure int64) (err error) {
 	defer recovered(&err)
 	hub, err := c.open()
 	if err != nil {
 		return err
 	}
-	if width < 1 || height < 1 || width > len(luma) || len(luma) != width*height {
-		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d", len(luma), width, height))
+	n := len(pixels)
+	if width < 1 || height < 1 || width > n || height > n {
+		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d", n, width, height))
 	}
-	p := camera.Plane{Y: clone(luma), W: width, H: height, Stride: width, Time: at}
+	cw, size := (width+1)/2, width*height
+	tint := cw * ((height + 1) / 2)
+	if n != size && n != size+2*tint {
+		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d, in colour or without", n, width, height))
+	}
+	own := clone(pixels)
+	p := camera.Plane{Y: own[:size:size], W: width, H: height, Stride: width, Time: at, Exposure: float64(exposure) / 1e9}
+	if n > size {
+		p.Cb, p.Cr, p.CStride, p.Sub = own[size:size+tint], own[size+tint:], cw, 2
+	}
 	return coded(CodeBad, hub.LookAt(kind, &p))
 }
 

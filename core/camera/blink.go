@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Pattern is the kind of signal a status light gives.
@@ -48,15 +49,82 @@ type Code struct {
 // OK tells whether the code may be used as a witness.
 func (c *Code) OK() bool { return c.Reason == "" && c.Pattern != "" }
 
-// ID is the code as equipment files write it: "3", "32" as "3-2", "steady", "off", "heartbeat", "flutter".
+// Runs lists a code in two colours as counts of flashes of one colour after another, nil when it has one colour.
+func (c *Code) Runs() (colours []string, counts []int) {
+	for i, x := range c.Colours {
+		if i == 0 || x != c.Colours[i-1] {
+			colours, counts = append(colours, x), append(counts, 0)
+		}
+		counts[len(counts)-1]++
+	}
+	return colours, counts
+}
+
+// ID is the code as equipment files write it: "3", "32" as "3-2", "steady", "off", "heartbeat", "flutter"; flashes in two colours as
+// "red-2-green-1".
 func (c *Code) ID() string {
 	switch c.Pattern {
 	case Flashes:
+		if colours, counts := c.Runs(); colours != nil {
+			var b []string
+			for i, x := range colours {
+				b = append(b, fmt.Sprintf("%s-%d", x, counts[i]))
+			}
+			return strings.Join(b, "-")
+		}
 		return strconv.Itoa(c.Count)
 	case TwoDigit, LongShort:
 		return fmt.Sprintf("%d-%d", c.Tens, c.Units)
 	}
 	return string(c.Pattern)
+}
+
+// Fits tells whether this is the code that an equipment file writes so. Of two colours a camera knows which is the redder one, hardly what
+// they are called: the file does.
+func (c *Code) Fits(id string) bool {
+	seen, counts := c.Runs()
+	if seen == nil {
+		return c.ID() == id
+	}
+	colours, want := tinted(id)
+	if !slices.Equal(counts, want) {
+		return false
+	}
+	for i := 1; i < len(seen); i++ {
+		if (slices.Index(redness, seen[i]) < slices.Index(redness, seen[i-1])) != (slices.Index(redness, colours[i]) < slices.Index(redness, colours[i-1])) {
+			return false
+		}
+	}
+	return true
+}
+
+// MayBe tells whether a code in one colour may be this one in two, whose colours the camera does not tell apart.
+func (c *Code) MayBe(id string) bool {
+	_, counts := tinted(id)
+	sum := 0
+	for _, n := range counts {
+		sum += n
+	}
+	return c.Pattern == Flashes && c.Colours == nil && sum == c.Count
+}
+
+// redness lists the colours of lights from the greenest to the reddest.
+var redness = []string{"green", "amber", "red"}
+
+// tinted takes apart the code of a light in two colours, "red-2-green-1"; nil when it is none.
+func tinted(id string) (colours []string, counts []int) {
+	f := strings.Split(id, "-")
+	for i := 0; i+1 < len(f); i += 2 {
+		n, err := strconv.Atoi(f[i+1])
+		if err != nil || !slices.Contains(redness, f[i]) {
+			return nil, nil
+		}
+		colours, counts = append(colours, f[i]), append(counts, n)
+	}
+	if len(f)%2 != 0 {
+		return nil, nil
+	}
+	return colours, counts
 }
 
 // Sample is the light in one frame.

@@ -65,11 +65,12 @@ func parse(runs []burst, frame float64, out *Code) {
 		return
 	}
 	long := lengthSplit(on, frame)
+	tint := tints(runs)
 	votes := map[string]int{}
 	first := map[string]int{}
 	bestKey := ""
 	for i, c := range cycles {
-		key := describe(c, gap, long, Code{}).key()
+		key := describe(c, gap, long, tint, Code{}).key()
 		if votes[key]++; votes[key] == 1 {
 			first[key] = i
 		}
@@ -78,7 +79,7 @@ func parse(runs []burst, frame float64, out *Code) {
 		}
 	}
 	agreed := votes[bestKey]
-	code := describe(cycles[first[bestKey]], gap, long, *out)
+	code := describe(cycles[first[bestKey]], gap, long, tint, *out)
 	code.Cycles = agreed
 	*out = code
 	if agreed < 2 || agreed*3 < 2*len(cycles) {
@@ -137,10 +138,9 @@ func split(runs []burst, pause float64) [][]burst {
 }
 
 // describe reads one cycle.
-func describe(c []burst, gap, long float64, out Code) Code {
+func describe(c []burst, gap, long float64, tint tinting, out Code) Code {
 	groups := []int{0}
 	shorts, longs := 0, 0
-	var hues []float64
 	for _, b := range c {
 		if !b.on {
 			if b.length() >= gap {
@@ -154,7 +154,9 @@ func describe(c []burst, gap, long float64, out Code) Code {
 		} else {
 			shorts++
 		}
-		hues = append(hues, b.hue)
+		if tint.two {
+			out.Colours = append(out.Colours, tint.name(b.hue))
+		}
 	}
 	switch {
 	case len(groups) == 2:
@@ -168,36 +170,65 @@ func describe(c []burst, gap, long float64, out Code) Code {
 	default:
 		out.Pattern, out.Count = Flashes, 1000+len(groups) // three groups: agrees with nothing usable
 	}
-	out.Colours = colours(hues)
+	if !slices.ContainsFunc(out.Colours, func(c string) bool { return c != out.Colours[0] }) {
+		out.Colours = nil // a code in one of the colours
+	}
 	return out
 }
 
-// colours names the flashes' colours when they differ.
-func colours(hues []float64) []string {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, h := range hues {
-		if math.IsNaN(h) {
-			return nil
+// tinting parts the flashes of a light by their colour.
+type tinting struct {
+	two             bool
+	at              float64 // hue between the two
+	redder, greener string
+}
+
+func (t tinting) name(hue float64) string {
+	if hue > t.at {
+		return t.redder
+	}
+	return t.greener
+}
+
+// Hues, red minus green over their sum, from which a light is called red or amber; below both it is green. Judgement, from the primaries
+// of sRGB: amber adds red to green as 255 to 160, a yellowish green as 1 to 2.
+const redFrom, amberFrom = 0.45, -0.12
+
+// tints tells whether a light flashes in two colours: its hues lie in two groups, farther apart than either is wide, and have two names.
+func tints(runs []burst) tinting {
+	var hues []float64
+	for _, b := range runs {
+		if b.on {
+			if math.IsNaN(b.hue) {
+				return tinting{}
+			}
+			hues = append(hues, b.hue)
 		}
-		lo, hi = math.Min(lo, h), math.Max(hi, h)
 	}
-	if hi-lo < 0.25 {
-		return nil
-	}
-	var out []string
-	for _, h := range hues {
-		switch {
-		case h > 0.45:
-			out = append(out, "red")
-		case h > -0.12 && h > (lo+hi)/2:
-			out = append(out, "amber")
-		case h > (lo+hi)/2:
-			out = append(out, "red")
-		default:
-			out = append(out, "green")
+	slices.Sort(hues)
+	cut, gap := 0, 0.25 // less may be noise
+	for i := 1; i < len(hues); i++ {
+		if d := hues[i] - hues[i-1]; d > gap {
+			cut, gap = i, d
 		}
 	}
-	return out
+	if cut == 0 || hues[cut-1]-hues[0] > gap || hues[len(hues)-1]-hues[cut] > gap {
+		return tinting{}
+	}
+	name := func(group []float64) string { // as far as the camera's white lets it
+		switch h := group[len(group)/2]; {
+		case h > redFrom:
+			return "red"
+		case h > amberFrom:
+			return "amber"
+		}
+		return "green"
+	}
+	t := tinting{true, (hues[cut-1] + hues[cut]) / 2, name(hues[cut:]), name(hues[:cut])}
+	if t.redder == t.greener {
+		t.redder, t.greener = "red", "green"
+	}
+	return t
 }
 
 // moreThanACode is how many flashes without a pause it takes before they are no part of a count: codes go up to nine.

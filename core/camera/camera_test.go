@@ -218,7 +218,7 @@ func TestLamp(t *testing.T) {
 	b := status
 	b.Groups, b.Pause, b.Exposure, b.Seconds = []int{2}, 1.5, 0.02, 12
 	s := synth.NewScene(3, 160, 120, b)
-	s.Shake, s.Zoom, s.Colour = 5, 0.1, [3]float64{1, 0.1, 0.1}
+	s.Shake, s.Zoom, s.Tints = 5, 0.1, [][3]float64{{1, 0.1, 0.1}}
 	var l camera.Lamp
 	var x, y float64
 	s.Run(3, func(f *synth.Film) {

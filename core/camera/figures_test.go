@@ -214,23 +214,7 @@ func handFigure(t *testing.T, add figure.Adder) {
 		b.Seconds = 6 + 3.2*(b.Pause+float64(count)*0.5)
 		s := synth.NewScene(heldOut+uint64(i), 320, 240, b)
 		s.Shake, s.Zoom = 20, 0.2
-		var l camera.Lamp
-		var code camera.Code
-		k := 0
-		s.Run(heldOut+uint64(i), func(f *synth.Film) {
-			if code.OK() {
-				return
-			}
-			if err := l.See(&camera.Plane{Y: f.Pix, W: 320, H: 240, Stride: 320, Time: f.T, Exposure: 0.02}); err != nil {
-				t.Fatal(err)
-			}
-			if k++; k%30 == 0 {
-				code = l.Code()
-			}
-		})
-		if !code.OK() {
-			code = l.Code()
-		}
+		code := counted(t, s, heldOut+uint64(i))
 		switch {
 		case !code.OK():
 			t.Logf("film %d: %d flashes, abstained: %s", i, count, code.Reason)
@@ -243,6 +227,71 @@ func handFigure(t *testing.T, add figure.Adder) {
 	}
 	add("eye.blink_hand_pct", pct(right, n), "%", ">= 99", n)
 	add("eye.blink_hand_wrong_pct", pct(wrong, n), "%", "reported", n)
+	colouredFigures(t, add)
+}
+
+// counted shows the film of a light to the counter until it is sure.
+func counted(t *testing.T, s *synth.Scene, seed uint64) (code camera.Code) {
+	var l camera.Lamp
+	k := 0
+	s.Run(seed, func(f *synth.Film) {
+		if code.OK() {
+			return
+		}
+		p := camera.Plane{Y: f.Pix, W: s.W, H: s.H, Stride: s.W, Cb: f.Cb, Cr: f.Cr, CStride: s.W, Sub: 1, Time: f.T, Exposure: 0.02}
+		if err := l.See(&p); err != nil {
+			t.Fatal(err)
+		}
+		if k++; k%30 == 0 {
+			code = l.Code()
+		}
+	})
+	if !code.OK() {
+		code = l.Code()
+	}
+	return code
+}
+
+// colouredFigures counts lights in colour, every other one in two colours.
+func colouredFigures(t *testing.T, add figure.Adder) {
+	const n = 60
+	tints := map[string][3]float64{"red": {1, 0.1, 0.1}, "amber": {1, 0.6, 0}, "green": {0.3, 1, 0.2}}
+	names := []string{"red", "amber", "green"}
+	right, wrong := 0, 0
+	for i := range n {
+		r := rand.New(rand.NewPCG(heldOut+uint64(i), 12))
+		b := status
+		b.Pause, b.Exposure, b.Jitter, b.Drop = 1.5, 0.02, 0.005, 0.02
+		c1 := r.IntN(3)
+		c2 := (c1 + 1 + r.IntN(2)) % 3
+		n1, n2 := 1+r.IntN(3), 1+r.IntN(3)
+		want := fmt.Sprintf("%s-%d-%s-%d", names[c1], n1, names[c2], n2)
+		other := fmt.Sprintf("%s-%d-%s-%d", names[c2], n1, names[c1], n2)
+		if i%2 == 0 {
+			c2, want = c1, fmt.Sprint(n1+n2)
+		}
+		b.Groups = []int{n1 + n2}
+		b.Seconds = 6 + 3.2*(b.Pause+float64(n1+n2)*0.5)
+		s := synth.NewScene(heldOut+uint64(i), 320, 240, b)
+		s.Shake, s.Zoom = 8, 0.1
+		for range n1 {
+			s.Tints = append(s.Tints, tints[names[c1]])
+		}
+		s.Tints = append(s.Tints, tints[names[c2]])
+		switch code := counted(t, s, heldOut+uint64(i)); {
+		case !code.OK():
+			t.Logf("coloured film %d: %s, abstained: %s", i, want, code.Reason)
+		case code.Fits(want) && !code.Fits(other):
+			right++
+		case !code.Fits(other) && code.MayBe(want): // not told apart, and known to be so
+			t.Logf("coloured film %d: %s, colours not told apart", i, want)
+		default:
+			wrong++
+			t.Logf("coloured film %d: %s, counted %s", i, want, code.ID())
+		}
+	}
+	add("eye.blink_colours_pct", pct(right, n), "%", "reported", n)
+	add("eye.blink_colours_wrong_pct", pct(wrong, n), "%", "reported", n)
 }
 
 func wireFigures(t *testing.T, add figure.Adder) {

@@ -141,11 +141,25 @@ func (g *grey) reduce(p *Plane, f int) {
 	}
 }
 
-// Reduced is the brightness of p averaged over f by f blocks, f at least 1; colour is left out.
+// Reduced is p averaged over f by f blocks, f at least 1, with its colour at half that size.
 func (p *Plane) Reduced(f int) *Plane {
 	var g grey
 	g.reduce(p, f)
-	return &Plane{W: g.w, H: g.h, Stride: g.w, Time: p.Time, Exposure: p.Exposure, Y: g.pix}
+	r := &Plane{W: g.w, H: g.h, Stride: g.w, Time: p.Time, Exposure: p.Exposure, Y: g.pix}
+	if p.Colour() {
+		of := func(pix []byte) []byte {
+			var c grey
+			c.reduce(&Plane{Y: pix, W: (p.W + p.Sub - 1) / p.Sub, H: (p.H + p.Sub - 1) / p.Sub, Stride: p.CStride}, max(1, 2*f/p.Sub))
+			out := make([]byte, ((r.W+1)/2)*((r.H+1)/2))
+			for i := range out { // a block that is not whole at the edge lacks its colour: the next one's will do
+				x, y := i%((r.W+1)/2), i/((r.W+1)/2)
+				out[i] = c.pix[min(y, c.h-1)*c.w+min(x, c.w-1)]
+			}
+			return out
+		}
+		r.Cb, r.Cr, r.CStride, r.Sub = of(p.Cb), of(p.Cr), (r.W+1)/2, 2
+	}
+	return r
 }
 
 // reduceBrightest fills g with the largest of the red, green and blue of p, averaged over f by f blocks.

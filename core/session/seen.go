@@ -1,6 +1,9 @@
 package session
 
 import (
+	"regexp"
+	"slices"
+
 	"readback/core/appliance"
 	"readback/core/measure"
 )
@@ -62,12 +65,10 @@ type sight struct {
 	at int64
 }
 
-// counts tells whether a look is a count of blinks: one of its answers is a whole number.
+// counts tells whether a look is a count of blinks: one of its answers is a code of a blinking light.
 func counts(c *appliance.Check) bool {
-	for _, o := range c.Options {
-		if o.ID != "" && len(o.ID) < 3 && o.ID[0] >= '1' && o.ID[0] <= '9' {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return blinkCode.MatchString(o.ID) })
 }
+
+// blinkCode is an option of a blinking light: "3", "3-2" for two digits, "red-2-green-1" for two colours.
+var blinkCode = regexp.MustCompile(`^([1-9][0-9]?(-[1-9])?|(red|amber|green)-[1-9](-(red|amber|green)-[1-9])+)$`)

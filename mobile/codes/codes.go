@@ -87,21 +87,8 @@ func reduce(p *camera.Plane, side int) *picture {
 	for max(p.W, p.H)/f > side {
 		f++
 	}
-	g := &picture{w: max(1, p.W/f), h: max(1, p.H/f), scale: float64(f), cos: 1}
-	g.pix = make([]byte, g.w*g.h)
-	bw, bh := min(f, p.W), min(f, p.H)
-	for y := range g.h {
-		for x := range g.w {
-			s := 0
-			for j := range bh {
-				for i := range bw {
-					s += int(p.Y[(y*f+j)*p.Stride+x*f+i])
-				}
-			}
-			g.pix[y*g.w+x] = byte(s / (bw * bh))
-		}
-	}
-	return g
+	small := p.Reduced(f)
+	return &picture{w: small.W, h: small.H, pix: small.Y, scale: float64(f), cos: 1}
 }
 
 // turn returns a copy turned by an angle in radians, large enough to hold all of it.

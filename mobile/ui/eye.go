@@ -7,6 +7,7 @@ import (
 	"image/jpeg"
 	"path/filepath"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -133,8 +134,8 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 	if most == 0 {
 		return fmt.Errorf("%w: nothing is known by %q", ErrFrame, kind)
 	}
-	if kind == session.EyeFire && (!p.Colour() || p.W*p.H > most) {
-		return fmt.Errorf("%w: the burner is judged by its colour, in at most %d pixels", ErrFrame, most)
+	if kind == session.EyeFire && !p.Colour() {
+		return fmt.Errorf("%w: the burner is judged by its colour, and it has none", ErrFrame)
 	}
 	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, most)})
 }
@@ -142,7 +143,7 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 // eyePixels is what is watched frame by frame, and how many pixels are enough for it.
 var eyePixels = map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels, session.EyeFire: firePixels}
 
-// shrunk is a plane averaged so that it has at most so many pixels; a small one is returned as it is. Colour is left out then.
+// shrunk is a plane averaged so that it has at most so many pixels; a small one is returned as it is.
 func shrunk(p *camera.Plane, most int) *camera.Plane {
 	f := 1
 	for (p.W/f)*(p.H/f) > most {
@@ -443,6 +444,14 @@ func codeWords(c *camera.Code) string {
 	}
 	switch c.Pattern {
 	case camera.Flashes:
+		var runs []string
+		colours, counts := c.Runs()
+		for i, x := range colours {
+			runs = append(runs, whole(counts[i])+" "+x)
+		}
+		if runs != nil {
+			return strings.Join(runs, ", ")
+		}
 		return blinks(c.Count)
 	case camera.TwoDigit:
 		return whole(c.Tens) + ", then " + whole(c.Units)
@@ -454,10 +463,14 @@ func codeWords(c *camera.Code) string {
 	return string(c.Pattern)
 }
 
-// optionOf finds the answer of the step that says what the light shows: by its id, or by what a person would say.
+// optionOf finds the answer of the step that says what the light shows: by its id, or by what a person would say. None is found where the
+// light may as well show another one in two colours.
 func optionOf(c *camera.Code, opts []string) string {
-	if id := c.ID(); slices.Contains(opts, id) {
-		return id
+	if slices.ContainsFunc(opts, c.MayBe) {
+		return ""
+	}
+	if i := slices.IndexFunc(opts, c.Fits); i >= 0 {
+		return opts[i]
 	}
 	if c.Pattern == camera.Flashes {
 		return ""

@@ -223,19 +223,28 @@ func answersOf(ids ...string) (out []session.Answer) {
 }
 
 func TestLightIsTold(t *testing.T) {
+	red, green := [3]float64{1, 0.1, 0.1}, [3]float64{0.3, 1, 0.2}
+	three := synth.Blink{Groups: []int{3}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}
 	for _, tt := range []struct {
 		name  string
 		light synth.Blink
 		opts  []string
 		want  string
+		tints [][3]float64
 	}{
-		{"three", synth.Blink{Groups: []int{3}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}, []string{"off", "steady", "2", "3"}, "3"},
-		{"not an answer here", synth.Blink{Groups: []int{5}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}, []string{"off", "2", "3"}, ""},
+		{"three", three, []string{"off", "steady", "2", "3"}, "3", nil},
+		{"not an answer here", synth.Blink{Groups: []int{5}, On: 0.25, Off: 0.25, Pause: 2, FPS: 30, Exposure: 0.02, SNR: 20, Seconds: 14}, []string{"off", "2", "3"}, "", nil},
+		{"two colours", three, []string{"3", "red-1-green-2", "red-2-green-1", "green-2-red-1"}, "red-2-green-1", [][3]float64{red, red, green}},
+		{"two colours that no answer has", three, []string{"2", "3"}, "", [][3]float64{red, red, green}},
+		{"one colour", three, []string{"2", "3"}, "3", [][3]float64{red}},
+		{"one colour where it might be two", three, []string{"3", "red-2-green-1"}, "", [][3]float64{red}},
 	} {
 		b, o, views := watch(t, session.StepView{ID: "light", Eye: session.EyeLamp, Answers: answersOf(tt.opts...)})
 		n := 0
-		synth.NewScene(4, 320, 240, tt.light).Run(4, func(f *synth.Film) {
-			p := &camera.Plane{Y: append([]byte(nil), f.Pix...), W: 320, H: 240, Stride: 320, Time: f.T}
+		scene := synth.NewScene(4, 320, 240, tt.light)
+		scene.Tints = tt.tints
+		scene.Run(4, func(f *synth.Film) {
+			p := &camera.Plane{Y: bytes.Clone(f.Pix), W: 320, H: 240, Stride: 320, Time: f.T, Cb: bytes.Clone(f.Cb), Cr: bytes.Clone(f.Cr), CStride: 320, Sub: 1}
 			if len(o.told()) > 0 {
 				return
 			}

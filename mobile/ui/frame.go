@@ -13,7 +13,7 @@ import (
 // A camera frame is one binary message:
 //
 //	 0  8 bytes  "RBeye", version 1, CR, LF; sound of the microphone, the other binary message, never begins so
-//	 8  1 byte   what it is for: 1 the meter, 2 the status light, 3 the burner, whose frames have colour
+//	 8  1 byte   what it is for: 1 the meter, 2 the status light, 3 the burner, whose frames must have colour
 //	 9  1 byte   1: colour planes follow, at half the size in both directions; 0: brightness only
 //	10  uint16   width, pixels
 //	12  uint16   height

@@ -12,7 +12,7 @@ type Scene struct {
 	Shake  float64 // pixels either way
 	Zoom   float64 // share either way
 	Noise  float64
-	Colour [3]float64 // of the light, 0 to 1 each; grey film when zero
+	Tints  [][3]float64 // colours of the flashes of a cycle one after another, red, green and blue from 0 to 1, the last for all that follow; none: grey film
 	tex    *canvas
 	light  point // in the texture
 	other  point // a light that stays on
@@ -77,7 +77,7 @@ func (s *Scene) Run(seed uint64, f func(*Film)) {
 	ticks := plain.Run(seed)
 	img := make([]float32, s.W*s.H)
 	film := &Film{Pix: make([]byte, s.W*s.H)}
-	if s.Colour != [3]float64{} {
+	if s.Tints != nil {
 		film.Cb, film.Cr = make([]byte, s.W*s.H), make([]byte, s.W*s.H)
 	}
 	r := rand.New(rand.NewPCG(seed, 0x66696c6d))
@@ -127,25 +127,25 @@ func (s *Scene) Run(seed uint64, f func(*Film)) {
 			film.Pix[i] = byte(max(0, min(255, v+0.5)))
 		}
 		if film.Cb != nil {
-			s.tint(film, lit)
+			s.tint(film, lit, s.Tints[min(t.Flash, len(s.Tints)-1)], r)
 		}
 		f(film)
 	}
 }
 
-// tint writes the colour planes: grey but for the light and its halo.
-func (s *Scene) tint(f *Film, lit float64) {
+// tint writes the colour planes: noise but for the light and its halo.
+func (s *Scene) tint(f *Film, lit float64, rgb [3]float64, noise *rand.Rand) {
 	for i := range f.Cb {
-		f.Cb[i], f.Cr[i] = 128, 128
+		f.Cb[i], f.Cr[i] = byte(128.5+0.7*s.Noise*normals[noise.Uint32()&4095]), byte(128.5+0.7*s.Noise*normals[noise.Uint32()&4095])
 	}
-	r, g, b := s.Colour[0], s.Colour[1], s.Colour[2]
+	r, g, b := rgb[0], rgb[1], rgb[2]
 	rad := s.radius
 	for j := max(0, int(f.Y-6*rad)); j <= min(s.H-1, int(f.Y+6*rad)); j++ {
 		for i := max(0, int(f.X-6*rad)); i <= min(s.W-1, int(f.X+6*rad)); i++ {
 			d := math.Hypot(float64(i)-f.X, float64(j)-f.Y) / rad
 			k := lit * (110*math.Exp(-d*d*0.3) + 12*math.Exp(-d*d*0.1))
-			f.Cb[j*s.W+i] = byte(math.Max(0, math.Min(255, 128+k*(-0.168736*r-0.331264*g+0.5*b))))
-			f.Cr[j*s.W+i] = byte(math.Max(0, math.Min(255, 128+k*(0.5*r-0.418688*g-0.081312*b))))
+			f.Cb[j*s.W+i] = byte(math.Max(0, math.Min(255, float64(f.Cb[j*s.W+i])+k*(-0.168736*r-0.331264*g+0.5*b))))
+			f.Cr[j*s.W+i] = byte(math.Max(0, math.Min(255, float64(f.Cr[j*s.W+i])+k*(0.5*r-0.418688*g-0.081312*b))))
 		}
 	}
 }

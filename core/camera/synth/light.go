@@ -3,6 +3,7 @@ package synth
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 )
 
 // Drive is how the lamp's current flows while it is on.
@@ -39,6 +40,7 @@ type Blink struct {
 type Tick struct {
 	T          int64
 	Spot, Ring float64
+	Flash      int // of the cycle, the one that is lit or was lit last
 }
 
 // Run plays the light to the camera.
@@ -83,16 +85,21 @@ func (b Blink) Run(seed uint64) []Tick {
 		}
 	}
 	phase := r.Float64()
-	lit := func(t float64) float64 {
-		lo, hi := 0, len(edges)
-		for lo < hi {
-			if m := (lo + hi) / 2; edges[m] <= t {
-				lo = m + 1
-			} else {
-				hi = m
+	passed := func(t float64) int { // edges before t
+		n, _ := slices.BinarySearchFunc(edges, t, func(e, t float64) int {
+			if e <= t {
+				return -1
 			}
-		}
-		if lo%2 == 0 {
+			return 1
+		})
+		return n
+	}
+	cycle := 0
+	for _, n := range b.Groups {
+		cycle += n
+	}
+	lit := func(t float64) float64 {
+		if passed(t)%2 == 0 {
 			return 0
 		}
 		s := math.Sin(2 * math.Pi * (b.Mains*t + phase))
@@ -132,6 +139,9 @@ func (b Blink) Run(seed uint64) []Tick {
 			gain += 0.12 * (want - gain)
 		}
 		tk := Tick{T: int64((at + b.Jitter*r.NormFloat64()) * 1e9), Spot: gain * (spot + noise*r.NormFloat64()), Ring: gain * (ring + 0.2*noise*r.NormFloat64())}
+		if n := passed(at - b.Exposure/2); n > 0 && cycle > 0 {
+			tk.Flash = (n - 1) / 2 % cycle
+		}
 		if tk.T <= last {
 			continue // a shell drops a frame that is stamped before the last one
 		}

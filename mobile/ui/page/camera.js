@@ -1,5 +1,5 @@
 // The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
-// go to the core as brightness, those of a burner with colour; nothing is kept here. Without a camera the page is as it was.
+// go to the core as brightness, those of a light and a burner with colour; nothing is kept here. Without a camera the page is as it was.
 import {$, el, mark} from './tools.js';
 import {P, bus, post, draw, native, shell, on} from './core.js';
 
@@ -78,10 +78,9 @@ const torch = () => {
 };
 
 // ---------------------------------------------------------------- frames
-const eyeOf = v => native && v.step.eye === 'fire' ? '' : v.step.eye; // a phone's frames have no colour
 const watching = () => {
   const v = P.view;
-  return v && !P.replay && (v.state === 'ask' || v.state === 'confirm') && v.step.part !== 'A' && longest[eyeOf(v)] ? v.step.eye : '';
+  return v && !P.replay && (v.state === 'ask' || v.state === 'confirm') && v.step.part !== 'A' && longest[v.step.eye] ? v.step.eye : '';
 };
 const each = () => {
   if (!E.on) return;
@@ -89,6 +88,8 @@ const each = () => {
   else setTimeout(() => { each(); frame(performance.now(), {}); }, 33);
 };
 const grab = el('canvas'), pen = grab.getContext('2d', {willReadFrequently: true});
+// Seconds of exposure, where the camera tells them (in tenths of a millisecond); else 0.
+const exposure = () => (video.srcObject?.getVideoTracks()[0]?.getSettings().exposureTime || 0) / 1e4;
 const frame = (now, meta) => {
   const kind = watching();
   if (!kind || !bus.sound || !video.videoWidth) return;
@@ -99,12 +100,13 @@ const frame = (now, meta) => {
   const k = Math.min(1, long / Math.max(vw, vh), short / Math.min(vw, vh)), w = Math.max(1, Math.floor(vw * k)), h = Math.max(1, Math.floor(vh * k));
   if (grab.width !== w || grab.height !== h) { grab.width = w; grab.height = h; }
   pen.drawImage(video, 0, 0, w, h);
-  const rgba = pen.getImageData(0, 0, w, h).data, colour = kind === 'fire', cw = w + 1 >> 1, ch = h + 1 >> 1;
+  const rgba = pen.getImageData(0, 0, w, h).data, colour = kind !== 'meter', cw = w + 1 >> 1, ch = h + 1 >> 1;
   const msg = new ArrayBuffer(32 + w * h + (colour ? 2 * cw * ch : 0)), head = new DataView(msg), luma = new Uint8Array(msg, 32);
   [82, 66, 101, 121, 101, 1, 13, 10, n, colour ? 1 : 0].forEach((b, i) => head.setUint8(i, b));
   head.setUint16(10, w, true);
   head.setUint16(12, h, true);
   head.setBigInt64(16, BigInt(Math.round(at * 1e6)), true);
+  head.setFloat64(24, exposure(), true);
   for (let i = 0, j = 0; i < luma.length; i++, j += 4) luma[i] = (77 * rgba[j] + 150 * rgba[j + 1] + 29 * rgba[j + 2] + 128) >> 8;
   if (colour) { // one pixel of each four stands for their colour
     const cb = new Uint8ClampedArray(msg, 32 + w * h, cw * ch), cr = new Uint8ClampedArray(msg, 32 + w * h + cw * ch);
@@ -211,7 +213,7 @@ const labels = {meter: 'Show the meter to the camera', lamp: 'Point the camera a
 const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'plate'};
 export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
 export const eyeBox = v => {
-  const kind = eyeOf(v);
+  const kind = v.step.eye;
   if (kind === 'photo.before') E.names = v.step.marks; // the step may have gone on when they are touched
   if (native) ask();
   if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has)) return [];

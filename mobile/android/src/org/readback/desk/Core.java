@@ -27,7 +27,7 @@ public interface Core {
     void photo(String id, byte[] jpeg);
 
     /** Hands over one upright camera frame, taken at ns on a steady clock; kind is meter or lamp. */
-    void frame(String kind, Luma luma, long at);
+    void frame(String kind, Luma luma, long at, long exposure);
 
     /** Says where the unpacked model is, or, with dir empty, why there is none. Only the first call counts. */
     void model(String dir, String why);

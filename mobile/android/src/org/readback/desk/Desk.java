@@ -26,6 +26,7 @@ public final class Desk implements Core.Host {
 
     private static final String METER = "meter";
     private static final String LAMP = "lamp";
+    private static final String FIRE = "fire";
     private static final long METER_EVERY = 190_000_000; // ns
 
     private final Parts phone;
@@ -114,12 +115,12 @@ public final class Desk implements Core.Host {
     }
 
     /**
-     * Looks at the meter or the light with the camera, because the person asked for it; an empty kind ends it. What the core
+     * Looks at the meter, the light or the burner with the camera, because the person asked for it; an empty kind ends it. What the core
      * makes of the frames comes to the page on its stream.
      */
     public void watch(String kind) {
         later(() -> {
-            if (!kind.equals(METER) && !kind.equals(LAMP)) {
+            if (!kind.equals(METER) && !kind.equals(LAMP) && !kind.equals(FIRE)) {
                 watched = "";
                 return;
             }
@@ -132,20 +133,20 @@ public final class Desk implements Core.Host {
                     return;
                 }
                 watched = kind;
-                boolean lamp = kind.equals(LAMP);
-                phone.eye.watch(lamp ? 640 : 960, lamp, new Phone.Eye.Frames() {
+                boolean meter = kind.equals(METER);
+                phone.eye.watch(meter ? 960 : kind.equals(LAMP) ? 640 : 320, !meter, new Phone.Eye.Frames() {
                     private long last = Long.MIN_VALUE;
 
                     @Override
-                    public boolean frame(Luma luma, long at) {
+                    public boolean frame(Luma luma, long at, long exposure) {
                         Core c = core;
                         if (c == null || !kind.equals(watched)) {
                             return false;
                         }
-                        // The meter's number is read five times a second; of the light every frame counts.
-                        if (lamp || last == Long.MIN_VALUE || at - last >= METER_EVERY) {
+                        // The meter's number is read five times a second; of a light and a burner every frame counts.
+                        if (!meter || last == Long.MIN_VALUE || at - last >= METER_EVERY) {
                             last = at;
-                            c.frame(kind, luma, at);
+                            c.frame(kind, luma, at, exposure);
                         }
                         return true;
                     }

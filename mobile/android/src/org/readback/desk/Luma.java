@@ -1,8 +1,9 @@
 package org.readback.desk;
 
 import java.nio.ByteBuffer;
+import java.util.Arrays;
 
-/** Brightness plane of a camera frame, packed: one byte a pixel, rows without padding. */
+/** Brightness of a camera frame, packed: one byte a pixel, rows without padding; where it has colour, two planes of half the size follow. */
 public final class Luma {
     public final int width;
     public final int height;
@@ -41,7 +42,19 @@ public final class Luma {
         return new Luma(width, height, out);
     }
 
-    /** The same picture turned clockwise by a multiple of 90 degrees: cameras lie across the phone. */
+    /** This brightness with its colour behind it: both planes are half as wide and high, rounded up. */
+    public Luma coloured(Luma cb, Luma cr) {
+        int size = ((width + 1) / 2) * ((height + 1) / 2);
+        if (cb.pixels.length != size || cr.pixels.length != size) {
+            throw new IllegalArgumentException("luma: colour of " + cb.pixels.length + " and " + cr.pixels.length + " bytes beside " + width + "x" + height);
+        }
+        byte[] all = Arrays.copyOf(pixels, pixels.length + 2 * size);
+        System.arraycopy(cb.pixels, 0, all, pixels.length, size);
+        System.arraycopy(cr.pixels, 0, all, pixels.length + size, size);
+        return new Luma(width, height, all);
+    }
+
+    /** The same brightness turned clockwise by a multiple of 90 degrees: cameras lie across the phone. */
     public Luma turned(int degrees) {
         int quarter = Math.floorMod(degrees / 90, 4);
         if (quarter == 0) {

@@ -47,10 +47,10 @@ public final class Phone {
         void take(Shot then);
 
         /**
-         * Sends upright brightness frames, about so wide, until the receiver has had enough; failed is run once when there
-         * are none. Locked exposure keeps the camera from chasing a blinking light.
+         * Sends upright frames, about so wide, until the receiver has had enough; failed is run once when there are none. Steady ones have colour, and
+         * their exposure and white are locked, which keeps the camera from chasing a blinking light or a flame.
          */
-        default void watch(int wide, boolean lockExposure, Frames frames, Runnable failed) {
+        default void watch(int wide, boolean steady, Frames frames, Runnable failed) {
             failed.run();
         }
 
@@ -61,7 +61,7 @@ public final class Phone {
         /** Receives frames on the camera's own thread. */
         interface Frames {
             /** At in ns on a steady clock. False ends the run. */
-            boolean frame(Luma luma, long at);
+            boolean frame(Luma luma, long at, long exposure);
         }
     }
 

@@ -96,8 +96,8 @@ final class GoCore implements Core {
     }
 
     @Override
-    public void frame(String kind, Luma luma, long at) {
-        run(() -> bound.frame(kind, luma.pixels, luma.width, luma.height, at));
+    public void frame(String kind, Luma luma, long at, long exposure) {
+        run(() -> bound.frame(kind, luma.pixels, luma.width, luma.height, at, exposure));
     }
 
     @Override

@@ -58,7 +58,7 @@ final class NoCore implements Core {
     }
 
     @Override
-    public void frame(String kind, Luma luma, long at) {
+    public void frame(String kind, Luma luma, long at, long exposure) {
     }
 
     @Override

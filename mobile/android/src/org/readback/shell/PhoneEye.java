@@ -8,6 +8,8 @@ import android.hardware.camera2.CameraCharacteristics;
 import android.hardware.camera2.CameraDevice;
 import android.hardware.camera2.CameraManager;
 import android.hardware.camera2.CaptureRequest;
+import android.hardware.camera2.CaptureResult;
+import android.hardware.camera2.TotalCaptureResult;
 import android.hardware.camera2.params.StreamConfigurationMap;
 import android.media.Image;
 import android.media.ImageReader;
@@ -23,7 +25,7 @@ import org.readback.desk.Phone;
 import org.readback.desk.Safely;
 
 /**
- * The back camera: one upright JPEG picture, or a run of brightness frames. Exposure settles by itself and is locked on
+ * The back camera: one upright JPEG picture, or a run of frames. Exposure settles by itself and is locked on
  * request, so that a blinking light is not chased by the camera. The camera is open only while it is used.
  */
 final class PhoneEye implements Phone.Eye {
@@ -44,7 +46,7 @@ final class PhoneEye implements Phone.Eye {
     public void take(Shot then) {
         run(ImageFormat.JPEG, PHOTO_WIDTH, new Use() {
             @Override
-            public boolean image(Image image, int turn) {
+            public boolean image(Image image, int turn, long exposure) {
                 ByteBuffer b = image.getPlanes()[0].getBuffer();
                 byte[] jpeg = new byte[b.remaining()];
                 b.get(jpeg);
@@ -60,25 +62,29 @@ final class PhoneEye implements Phone.Eye {
     }
 
     @Override
-    public void watch(int wide, boolean lockExposure, Frames frames, Runnable failed) {
+    public void watch(int wide, boolean steady, Frames frames, Runnable failed) {
         run(ImageFormat.YUV_420_888, wide, new Use() {
             @Override
-            public boolean image(Image image, int turn) {
-                Image.Plane y = image.getPlanes()[0];
-                Luma luma = Luma.pack(y.getBuffer(), image.getWidth(), image.getHeight(), y.getRowStride(), y.getPixelStride());
-                return frames.frame(luma.turned(turn), image.getTimestamp());
+            public boolean image(Image image, int turn, long exposure) {
+                Luma[] p = new Luma[steady ? 3 : 1];
+                for (int i = 0; i < p.length; i++) {
+                    Image.Plane plane = image.getPlanes()[i];
+                    int by = i == 0 ? 1 : 2; // colour has half the size
+                    p[i] = Luma.pack(plane.getBuffer(), (image.getWidth() + by - 1) / by, (image.getHeight() + by - 1) / by, plane.getRowStride(), plane.getPixelStride()).turned(turn);
+                }
+                return frames.frame(steady ? p[0].coloured(p[1], p[2]) : p[0], image.getTimestamp(), exposure);
             }
 
             @Override
             public void failed() {
                 failed.run();
             }
-        }, lockExposure);
+        }, steady);
     }
 
     private interface Use {
         /** Takes a picture that stands upright when turned clockwise by so many degrees; false: that was the last one wanted. */
-        boolean image(Image image, int turn);
+        boolean image(Image image, int turn, long exposure);
 
         void failed();
     }
@@ -134,6 +140,7 @@ final class PhoneEye implements Phone.Eye {
         private final ImageReader reader;
         private CameraDevice device;
         private boolean over;
+        private long exposure; // of the newest picture, ns, 0 when not known
         private long settled = Long.MAX_VALUE; // System.nanoTime from which pictures count
 
         Run(int format, int[] size, int turn, boolean lock, Use use, Handler h) {
@@ -182,18 +189,26 @@ final class PhoneEye implements Phone.Eye {
             if (photo) {
                 b.set(CaptureRequest.JPEG_ORIENTATION, turn);
             }
-            s.setRepeatingRequest(b.build(), null, h);
+            s.setRepeatingRequest(b.build(), exposed, h);
             settled = System.nanoTime() + SETTLE * 1_000_000;
             if (lock) {
                 h.postDelayed(() -> safely.run(() -> {
                     if (!over) {
                         b.set(CaptureRequest.CONTROL_AE_LOCK, true);
                         b.set(CaptureRequest.CONTROL_AWB_LOCK, true);
-                        s.setRepeatingRequest(b.build(), null, h);
+                        s.setRepeatingRequest(b.build(), exposed, h);
                     }
                 }), SETTLE);
             }
         }
+
+        private final CameraCaptureSession.CaptureCallback exposed = new CameraCaptureSession.CaptureCallback() {
+            @Override
+            public void onCaptureCompleted(CameraCaptureSession s, CaptureRequest asked, TotalCaptureResult result) {
+                Long ns = result.get(CaptureResult.SENSOR_EXPOSURE_TIME);
+                exposure = ns == null ? 0 : ns;
+            }
+        };
 
         private void image(ImageReader r) {
             Image image = r.acquireLatestImage();
@@ -203,7 +218,7 @@ final class PhoneEye implements Phone.Eye {
             boolean more = true;
             try {
                 if (!over && System.nanoTime() >= settled) {
-                    more = use.image(image, turn);
+                    more = use.image(image, turn, exposure);
                 }
             } finally {
                 image.close();

@@ -217,13 +217,13 @@ public class DeskTest {
         run();
         assertTrue(phone.contains("watch 960 false"));
         for (int i = 0; i < 30; i++) {
-            assertTrue(frames.frame(FRAME, i * 33_000_000L));
+            assertTrue(frames.frame(FRAME, i * 33_000_000L, 10_000_000));
         }
         assertEquals(5, core.size());
         assertEquals("frame meter 3x2 0", core.get(0));
         desk.watch("");
         run();
-        assertFalse("the camera is closed", frames.frame(FRAME, 2_000_000_000L));
+        assertFalse("the camera is closed", frames.frame(FRAME, 2_000_000_000L, 0));
     }
 
     @Test
@@ -233,12 +233,22 @@ public class DeskTest {
         run();
         assertEquals(1, phone.stream().filter(l -> l.equals("watch 640 true")).count());
         for (int i = 0; i < 30; i++) {
-            assertTrue(frames.frame(FRAME, i * 33_000_000L));
+            assertTrue(frames.frame(FRAME, i * 33_000_000L, 10_000_000));
         }
         assertEquals(30, core.size());
         desk.keepAwake(false);
         run();
-        assertFalse("with the job the camera ends", frames.frame(FRAME, 2_000_000_000L));
+        assertFalse("with the job the camera ends", frames.frame(FRAME, 2_000_000_000L, 0));
+    }
+
+    @Test
+    public void theBurnerIsWatchedSmallAndSteady() {
+        desk.watch("fire");
+        run();
+        assertTrue(phone.contains("watch 320 true"));
+        assertTrue(frames.frame(FRAME, 1, 0));
+        assertTrue(frames.frame(FRAME, 2, 0));
+        assertEquals(List.of("frame fire 3x2 1", "frame fire 3x2 2"), core);
     }
 
     @Test

@@ -62,7 +62,7 @@ public class FakeCore implements Core {
     }
 
     @Override
-    public void frame(String kind, Luma luma, long at) {
+    public void frame(String kind, Luma luma, long at, long exposure) {
         log.add("frame " + kind + " " + luma.width + "x" + luma.height + " " + at);
     }
 

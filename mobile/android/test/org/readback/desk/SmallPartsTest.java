@@ -194,6 +194,15 @@ public class SmallPartsTest {
     }
 
     @Test
+    public void colourFollowsTheBrightness() {
+        Luma y = Luma.pack(ByteBuffer.wrap(new byte[] {1, 2, 3, 4, 5, 6}), 3, 2, 3, 1).turned(90);
+        Luma cb = Luma.pack(ByteBuffer.wrap(new byte[] {7, 8}), 2, 1, 2, 1).turned(90);
+        Luma cr = Luma.pack(ByteBuffer.wrap(new byte[] {9, 0, 10}), 2, 1, 3, 2).turned(90);
+        assertArrayEquals(new byte[] {4, 1, 5, 2, 6, 3, 7, 8, 9, 10}, y.coloured(cb, cr).pixels);
+        assertThrows(IllegalArgumentException.class, () -> y.coloured(cb, y));
+    }
+
+    @Test
     public void theSmallestSizeThatIsWideEnough() {
         int[][] sizes = {{4000, 3000}, {1920, 1080}, {640, 480}, {320, 240}};
         assertArrayEquals(new int[] {640, 480}, Luma.choose(sizes, 640));
