@@ -353,6 +353,43 @@ func (e *eyed) wires() {
 	}
 }
 
+// burner shows a start that comes to a flame and loses it, over and over.
+func (c *fakeCamera) burner(t *testing.T) {
+	t.Helper()
+	f := synth.Fire{W: 320, H: 240, FPS: 30, Exposure: 0.02, Mains: 60, Seconds: 16, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 5, OutAt: 9}
+	var frames [][]byte
+	f.Run(3, func(s *synth.Shot, _ int64, _ int) { frames = append(frames, colour(s)) })
+	c.show(t, frames...)
+}
+
+// What a camera makes of the burner's window comes into the job in colour, beside what the person says and never instead of it.
+func TestBurnerByCamera(t *testing.T) {
+	heavy(t)
+	e := openEyed(t, "flame-rod.dirty")
+	v := e.until("the burners are watched", func(v *session.View) bool { return v.Step.ID == "see-burners" })
+	if v.Step.Eye != session.EyeFire {
+		t.Fatalf("%s asks the camera for %q", v.Step.ID, v.Step.Eye)
+	}
+	before := len(e.events())
+	e.cam.burner(t)
+	e.on()
+	var seen *session.Seen
+	e.wait("a flame is told", func(w *session.View) bool { seen = e.seen(v.Step.ID, before); return seen != nil && seen.Text == "flame" })
+	e.b.run(t, shot(t, "camera-burner"))
+	if seen.ID != "" || seen.P > 0.9 || seen.From < seen.To {
+		t.Errorf("told %+v", seen)
+	}
+	if w := view(t, e.b); w.State != "ask" {
+		t.Errorf("a flame that goes with two answers is put to the person: %s", w.Said)
+	}
+	e.post(v, heard.Meaning{Kind: heard.Choice, ID: "no-flame"})
+	e.wait("it is asked which", func(w *session.View) bool { return w.State == "confirm" && strings.Contains(w.Said, "camera: a flame") })
+	e.post(v, heard.Meaning{Kind: heard.Choice, ID: "all-burners"})
+	e.wait("the answer is taken", func(w *session.View) bool { return w.Step.ID != v.Step.ID })
+	e.off()
+	e.b.clean(t)
+}
+
 // A camera that is not allowed is said once; the job goes on by hand.
 func TestDeniedCamera(t *testing.T) {
 	heavy(t)
