@@ -33,10 +33,12 @@ type Recognizer interface {
 	Close() error             // frees the engine; a second Close does nothing
 }
 
-// Judge says how likely words are, given the sound. It finds no words by itself.
+// Judge says how likely words are, given the sound.
 type Judge interface {
 	// Score returns for each text the logarithm of its probability, given 16 kHz mono sound; -Inf where it cannot be spelled.
 	Score(pcm []int16, texts []string) ([]float64, error)
+	// Words returns what the judge itself hears in 16 kHz mono sound, in lower case without punctuation, each word the likeliest after the ones before it.
+	Words(pcm []int16) (string, error)
 	Close() error
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"readback/core/heard"
+	"readback/core/measure"
 	"readback/speech"
 	"readback/speech/phrase"
 )
@@ -120,7 +121,7 @@ func (e *Ear) cry(u *heard.Utterance) error {
 	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+cryMost {
 		return nil
 	}
-	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.Cost == 0) {
+	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.Cost == 0 || e.state(m)) {
 		return nil
 	}
 	text, m, err := e.alarmIn(u)
@@ -131,6 +132,11 @@ func (e *Ear) cry(u *heard.Utterance) error {
 	u.Meanings = append(u.Meanings, *m)
 	u.Rivals = append(u.Rivals, text)
 	return nil
+}
+
+// state tells whether a meaning is what a meter shows instead of a number, in a quiet room and where a meter is asked for.
+func (e *Ear) state(m *heard.Meaning) bool {
+	return m.Kind == heard.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && !e.noisy()
 }
 
 // alarmIn looks for an alarm in a saying in every way there is, and gives the words among the cries and the first one found, or nil.

@@ -95,7 +95,7 @@ func (j *Judge) Close() error {
 }
 
 // together is how many texts are looked at in one go.
-const together = 4
+const together = 2
 
 // Samples of the shortest sound that is judged (the network's first steps take so much) and of the longest.
 const (
@@ -108,11 +108,8 @@ const (
 func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 	j.mu.RLock()
 	defer j.mu.RUnlock()
-	switch {
-	case j.encoder == nil:
-		return nil, speech.ErrClosed
-	case len(pcm) < least || len(pcm) > most:
-		return nil, fmt.Errorf("moonshine: %d samples, want %d to %d", len(pcm), least, most)
+	if err := j.fit(pcm); err != nil {
+		return nil, err
 	}
 	out := make([]float64, len(texts))
 	var rows [][]int64
@@ -128,20 +125,14 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 	if len(rows) == 0 {
 		return out, nil
 	}
-	heard, err := j.hear(pcm)
+	var room scratch
+	heard, first, err := j.begin(pcm, &room)
 	if err != nil {
 		return nil, err
 	}
 	defer j.encoder.free(heard)
-	frames := int(heard[0].shape[1])
-
-	var room scratch
-	// The beginning is the same for all: the networks' look at the sound is worked out once here, and copied for each text.
-	first, err := j.decode(1, frames, heard[0].data, []int64{begin}, nil, &room)
-	if err != nil {
-		return nil, err
-	}
 	defer j.decoder.free(first)
+	frames := int(heard[0].shape[1])
 	start := first[0].data
 	startLog := logSum(start)
 
@@ -178,6 +169,71 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 		j.decoder.free(rest)
 	}
 	return out, nil
+}
+
+// Words returns what the network itself hears, the likeliest token after the ones before it until it ends, or until there are more than anybody
+// says in the time (six and a half a second, as its makers advise against loops). The same sound is refused as by Score.
+func (j *Judge) Words(pcm []int16) (string, error) {
+	j.mu.RLock()
+	defer j.mu.RUnlock()
+	if err := j.fit(pcm); err != nil {
+		return "", err
+	}
+	var room scratch
+	heard, first, err := j.begin(pcm, &room)
+	if err != nil {
+		return "", err
+	}
+	defer j.encoder.free(heard)
+	defer j.decoder.free(first)
+	words := len(first[0].data)
+	ids := []int64{likeliest(first[0].data)}
+	for limit := 13 * len(pcm) / (2 * speech.Rate); ids[len(ids)-1] != end && len(ids) <= limit; {
+		next, err := j.decode(1, int(heard[0].shape[1]), heard[0].data, ids, first[1:], &room)
+		if err != nil {
+			return "", err
+		}
+		ids = append(ids, likeliest(next[0].data[(len(ids)-1)*words:]))
+		j.decoder.free(next)
+	}
+	if ids[len(ids)-1] == end {
+		ids = ids[:len(ids)-1]
+	}
+	return j.tokens.write(ids), nil
+}
+
+func likeliest(logits []float32) int64 {
+	best := 0
+	for i, v := range logits {
+		if v > logits[best] {
+			best = i
+		}
+	}
+	return int64(best)
+}
+
+// fit tells whether the sound can be judged.
+func (j *Judge) fit(pcm []int16) error {
+	switch {
+	case j.encoder == nil:
+		return speech.ErrClosed
+	case len(pcm) < least || len(pcm) > most:
+		return fmt.Errorf("moonshine: %d samples, want %d to %d", len(pcm), least, most)
+	}
+	return nil
+}
+
+// begin runs the encoder, and the decoder as far as the mark of the beginning. That is the same for all texts: the networks' look at the sound
+// is worked out once here, and copied for each.
+func (j *Judge) begin(pcm []int16, room *scratch) (heard, first []result, err error) {
+	if heard, err = j.hear(pcm); err != nil {
+		return nil, nil, err
+	}
+	if first, err = j.decode(1, int(heard[0].shape[1]), heard[0].data, []int64{begin}, nil, room); err != nil {
+		j.encoder.free(heard)
+		return nil, nil, err
+	}
+	return heard, first, nil
 }
 
 // hear runs the encoder.

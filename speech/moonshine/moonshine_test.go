@@ -79,6 +79,29 @@ func TestScore(t *testing.T) {
 	}
 }
 
+// What was said is heard without anybody proposing it, in the spelling that the phrases have.
+func TestWords(t *testing.T) {
+	j := judge(t)
+	for _, want := range []string{"the smoke alarm just went off", "my hand is stuck in the door", "don't touch that"} {
+		if got, err := j.Words(say(t, want)); err != nil || got != want {
+			t.Errorf("%q is heard as %q (%v)", want, got, err)
+		}
+	}
+	for _, n := range []int{0, least - 1, most + 1} {
+		if _, err := j.Words(make([]int16, n)); err == nil {
+			t.Errorf("%d samples are heard", n)
+		}
+	}
+	noise := make([]int16, most)
+	for i, x := 0, uint32(1); i < len(noise); i++ {
+		x = x*1664525 + 1013904223
+		noise[i] = int16(x >> 18)
+	}
+	if got, err := j.Words(noise); err != nil || len(got) > 9*7*8 { // it ends, whatever it hears
+		t.Errorf("noise is heard as %q (%v)", got, err)
+	}
+}
+
 func TestScoreBad(t *testing.T) {
 	j := judge(t)
 	sound := make([]int16, speech.Rate)

@@ -3,11 +3,14 @@ package moonshine
 import (
 	"errors"
 	"fmt"
+	"strings"
+	"unicode"
 )
 
 // tokens are the pieces words are spelled with: byte pairs joined in the order of their numbers.
 type tokens struct {
-	id map[string]int64
+	id   map[string]int64
+	text []string
 }
 
 // Of the model's own tokens: where a text begins and where it ends.
@@ -37,6 +40,7 @@ func readTokens(b []byte) (*tokens, error) {
 		if size > len(b) {
 			return nil, fmt.Errorf("%w: token %d has %d bytes, %d are left", errTokens, n, size, len(b))
 		}
+		t.text = append(t.text, string(b[:size]))
 		t.id[string(b[:size])] = n // single bytes stand first, for what has no token; the same letter as a token of text comes later
 		b = b[size:]
 	}
@@ -78,4 +82,15 @@ func (t *tokens) spell(text string) []int64 {
 		out[i] = id
 	}
 	return out
+}
+
+// write is the text of tokens, in lower case and with nothing but its words: letters, digits and the apostrophes between them.
+func (t *tokens) write(ids []int64) string {
+	var b strings.Builder
+	for _, id := range ids {
+		b.WriteString(strings.ReplaceAll(t.text[id], space, " "))
+	}
+	return strings.Join(strings.FieldsFunc(strings.ToLower(b.String()), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\''
+	}), " ")
 }

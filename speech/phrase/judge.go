@@ -149,12 +149,12 @@ func Opinion(cs []Candidate, logs []float64, weight float64) Witness {
 	return w
 }
 
-// Alarms are the sayings of the emergencies that are acted on, of two words and more: one word alone is likely in too much.
+// Alarms are the sayings of the emergencies that are acted on.
 func (p *Parser) Alarms() []string {
 	var out []string
 	for _, c := range p.lex.Emergencies.Classes {
 		for _, s := range c.Say {
-			if c.ID != "ask" && !strings.Contains(s, "*") && strings.Contains(s, " ") {
+			if c.ID != "ask" && !strings.Contains(s, "*") {
 				out = append(out, s)
 			}
 		}
