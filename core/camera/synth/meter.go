@@ -84,6 +84,9 @@ type Options struct {
 	Text string  // what to show, as in Pic.Text
 	W, H int     // picture size, 1000 by 750 by default
 	Tall float64 // digit height in the picture, pixels
+
+	Signs []string // what stands above the number on the left, above it on the right, and behind it; left out: words at random
+	Pose  uint64   // how it is photographed, drawn apart from how it looks; 0: with it
 }
 
 func (m *Meter) span(lo, hi float64) float64 { return lo + (hi-lo)*m.rng.Float64() }
@@ -141,7 +144,10 @@ func NewMeter(seed uint64, grade Grade, o Options) *Meter {
 	if grade == Hard {
 		m.scene = newScene(seed, tall)
 	}
-	m.draw()
+	m.draw(o.Signs)
+	if o.Pose != 0 {
+		m.rng = rand.New(rand.NewPCG(o.Pose, 0x706f7365))
+	}
 
 	// where the display lies in the picture
 	k := tall / m.px
@@ -176,6 +182,10 @@ func NewMeter(seed uint64, grade Grade, o Options) *Meter {
 	}
 	m.quality = 95 - int(m.amount(45))
 	m.body, m.bezel = m.span(20, 230), m.span(10, 240)
+	if o.Pose != 0 { // the same meter
+		r := rand.New(rand.NewPCG(seed, 0x626f6479))
+		m.body, m.bezel = 20+210*r.Float64(), 10+230*r.Float64()
+	}
 	if grade != Easy {
 		for range m.rng.IntN(3) {
 			m.glare = append(m.glare, [4]float64{m.span(0.1, 0.9), m.span(0.1, 0.9), m.span(0.3, 1.2) * tall, m.amount(150)})
@@ -217,7 +227,7 @@ func (m *Meter) text() string {
 }
 
 // draw makes the display at its own resolution: digit height px, one canvas for each kind of ink.
-func (m *Meter) draw() {
+func (m *Meter) draw(signs []string) {
 	for _, r := range m.Text {
 		switch r {
 		case '-':
@@ -250,6 +260,9 @@ func (m *Meter) draw() {
 		left += 0.6
 	}
 	up, down, right := m.span(0.2, 0.9), m.span(0.2, 0.7), m.span(0.2, 1.2)
+	if signs != nil {
+		up, right = math.Max(up, 0.7), math.Max(right, 1)
+	}
 	wide := left + float64(n)*m.f.pitch + right + m.f.slant
 	border := 0.6
 	m.panel = [4]float64{border * h, border * h, (border + wide) * h, (border + up + 1 + down) * h}
@@ -277,6 +290,13 @@ func (m *Meter) draw() {
 		y := m.top + h/2
 		m.minusAt = point{x + bw*h/2, y}
 		m.on.fill([]point{{x, y - bt*h/2}, {x + bw*h, y - bt*h/2}, {x + bw*h, y + bt*h/2}, {x, y + bt*h/2}}, 1)
+	}
+	for i, s := range signs {
+		at := [3]point{{m.panel[0] + 0.15*h, m.top - 0.55*h}, {m.cellX[n-1] - 0.3*h, m.top - 0.55*h}, {m.cellX[n-1] + (m.f.width+0.25+m.f.slant)*h, m.top + 0.5*h}}[i]
+		m.print.word(s, at.x, at.y, 0.27*h, 1)
+	}
+	if signs != nil {
+		up, right = 0, 0
 	}
 	// words beside the number: always smaller than the digits and clear of them
 	words := []string{"AUTO", "DC", "AC", "HOLD", "mV", "MAX", "V", "k", "TRUE RMS", "H"}
