@@ -228,6 +228,7 @@ func handFigure(t *testing.T, add figure.Adder) {
 	add("eye.blink_hand_pct", pct(right, n), "%", ">= 99", n)
 	add("eye.blink_hand_wrong_pct", pct(wrong, n), "%", "reported", n)
 	colouredFigures(t, add)
+	unitFigures(t, add)
 }
 
 // counted shows the film of a light to the counter until it is sure.

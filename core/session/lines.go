@@ -60,7 +60,7 @@ func LineIDs() []string {
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
 	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
 	add("", adviceIDs...)
-	add("eye.", "agrees", "sees", "unit", "zero", "differs", "none", "fire", "lamp", "meter", "photo", "plate", "wires.differ", "wires.same")
+	add("eye.", "agrees", "sees", "unit", "zero", "differs", "none", "odd", "fire", "lamp", "meter", "photo", "plate", "wires.differ", "wires.same")
 	add("fire.", "glow", "flame", "held", "out")
 	add("wire.", "another", "gone", "added", "differs", "hidden", "put-back", "same", "on-purpose")
 	add("", "wires.compared", "open.unlike")

@@ -94,6 +94,7 @@ const (
 	DoWake   = "wake"   // send EvTick at At; a new Wake replaces the old
 	DoPhoto  = "photo"  // take the picture called ID
 	DoListen = "listen" // ID: end-of-speech class: choice, number, digits
+	DoTeach  = "teach"  // ID: the unit that the person named of the number that the camera told of last
 	DoEnd    = "end"    // the job is over; Text is the outcome, Result the whole of it
 )
 

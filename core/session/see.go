@@ -189,7 +189,14 @@ func (m *Machine) propose(r measure.Reading) {
 	} else if len(units) == 1 {
 		r.Value.Unit, units = units[0], nil
 	}
-	if q.offered >= offersMax || len(units) == 0 && (m.rejected(q, &r) || m.impossible(&r) != "") {
+	if q.offered >= offersMax || len(units) == 0 && m.rejected(q, &r) {
+		return
+	}
+	if why := m.impossible(&r); len(units) == 0 && why != "" {
+		if r.Value.Unit != "" && q.sight.Reading.Value.Unit != "" && !q.hazard { // the dial stands wrong
+			q.offered++
+			m.say("info", m.line("eye.odd", "value", m.reading(&r), "why", why))
+		}
 		return
 	}
 	q.offered++
@@ -232,6 +239,7 @@ func (m *Machine) unitTold(u *heard.Utterance, id string) {
 		m.decided(&v, heard.Decide(&v, m.slot(q)))
 		return
 	}
+	m.teach(&r)
 	if q.hazard && isZero(&r) { // a unit is no saying of the value: five milli volts are dead
 		m.j.state = "ask"
 		m.say("info", m.line("eye.zero", "value", m.reading(&r)))
@@ -295,6 +303,7 @@ func (m *Machine) beside(u *heard.Utterance, fits []heard.Meaning) bool {
 			continue
 		}
 		if r, ok := m.together(r, clears); ok {
+			m.teach(x.Reading)
 			m.agreed(heard.Meaning{Kind: heard.Reading, Reading: r})
 			return true
 		}
@@ -306,6 +315,13 @@ func (m *Machine) beside(u *heard.Utterance, fits []heard.Meaning) bool {
 	}
 	m.differs(heard.Meaning{Kind: heard.Reading, Reading: r})
 	return true
+}
+
+// teach hands on the unit that the person named, where the camera sees the number without one: the same meter will show it in the same way.
+func (m *Machine) teach(said *measure.Reading) {
+	if s := m.j.q.sight; s != nil && s.Reading != nil && s.Reading.State == measure.Number && s.Reading.Value.Unit == "" && said.Value.Unit != "" {
+		m.emit(Effect{Type: DoTeach, ID: said.Value.Unit})
+	}
 }
 
 // agreeWithin is how many nats behind the best words a rival may be that the camera confirms: about one in twenty.

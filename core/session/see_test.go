@@ -30,6 +30,11 @@ func display(digits string) session.Event {
 	return saw(session.Seen{Kind: session.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, "")})
 }
 
+// displayIn is a number on the meter as the camera sees it, with the unit as it once was named.
+func displayIn(digits, u string) session.Event {
+	return saw(session.Seen{Kind: session.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, u)})
+}
+
 func over() session.Event {
 	return saw(session.Seen{Kind: session.EyeMeter, Text: "0L", P: 0.99, Reading: &measure.Reading{State: measure.Over}})
 }
@@ -85,6 +90,10 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"seen, then said rounded", "call-volts", []session.Event{spoken(command(ready)), display("26.1"), spoken(reading("26", "V"))}, "The camera agrees.", "on"},
 		{"seen in a unit unknown", "call-volts", []session.Event{spoken(command(ready)), display("26.1")}, "The camera sees twenty-six point one. Which unit: volts or MILLI volts?", ""},
 		{"seen, unit said", "call-volts", []session.Event{spoken(command(ready)), display("26.1"), unitOnly("V")}, "Twenty-six point one volts. Normal.", "on"},
+		{"seen with its unit", "call-volts", []session.Event{spoken(command(ready)), displayIn("26.1", "V")}, "The camera sees: twenty-six point one volts. Right, or different?", ""},
+		{"seen with its unit, then said", "call-volts", []session.Event{spoken(command(ready)), displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
+		{"another unit is seen than said", "call-volts", []session.Event{spoken(command(ready)), displayIn("26.1", "mV"), spoken(reading("26.1", "V"))}, "Which?", ""},
+		{"the dial stands wrong", "call-volts", []session.Event{spoken(command(ready)), displayIn("26.1", "ohm")}, "The camera sees twenty-six point one ohms. This place needs", ""},
 		{"seen, right said instead of the unit", "call-volts", []session.Event{spoken(command(ready)), display("26.1"), spoken(choice("right-value"))}, "Which unit", ""},
 		{"seen, called different", "call-volts", []session.Event{spoken(command(ready)), display("26.1"), spoken(choice("different"))}, "What should it be?", ""},
 		{"after different the camera is not asked", "call-volts", []session.Event{spoken(command(ready)), display("26.1"), spoken(choice("different")), display("26.1")}, "", ""},
@@ -169,6 +178,40 @@ func TestCameraBesideVoice(t *testing.T) {
 			}
 			again(t, d)
 		})
+	}
+}
+
+// A unit that the person names of a number that the camera sees without one is handed on to be learnt; one that was only taken for granted is not.
+func TestUnitIsTaught(t *testing.T) {
+	for _, tt := range []struct {
+		name, at string
+		events   []session.Event
+		want     string
+	}{
+		{"said with the number", "call-volts", []session.Event{display("26.1"), spoken(reading("26.1", "V"))}, "V"},
+		{"said after it", "call-volts", []session.Event{display("26.1"), unitOnly("V")}, "V"},
+		{"another number said", "call-volts", []session.Event{display("26.1"), spoken(reading("21.6", "V"))}, ""},
+		{"known already", "call-volts", []session.Event{displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, ""},
+		{"without a camera", "call-volts", []session.Event{spoken(reading("26.1", "V"))}, ""},
+	} {
+		d := drive(t, newMachine(t))
+		d.until(tt.at)
+		d.see(spoken(command("ready")))
+		got := ""
+		for _, ev := range tt.events {
+			if ev.Seen != nil {
+				d.see(ev)
+				continue
+			}
+			for _, e := range d.step(ev) {
+				if e.Type == session.DoTeach {
+					got += e.ID
+				}
+			}
+		}
+		if got != tt.want {
+			t.Errorf("%s: taught %q, want %q", tt.name, got, tt.want)
+		}
 	}
 }
 

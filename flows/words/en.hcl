@@ -449,6 +449,7 @@ say "other.meter" { full = "Tap the number, or hold the display to the camera." 
 say "eye.agrees" { full = "The camera agrees." }
 say "eye.sees" { full = "The camera sees: {value}. Right, or different?" }
 say "eye.unit" { full = "The camera sees {number}. Which unit: {units}?" }
+say "eye.odd" { full = "The camera sees {value}. {why}" }
 say "eye.zero" { full = "The camera sees {value}. Say the number too." }
 say "eye.differs" { full = "You: {this}. The camera: {that}. Which?" }
 say "eye.none" { full = "No camera. Say or tap what you see." }

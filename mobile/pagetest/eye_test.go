@@ -81,7 +81,7 @@ func colour(s *synth.Shot) []byte {
 // meter shows a number on a drawn meter; text is as on the display.
 func (c *fakeCamera) meter(t *testing.T, seed uint64, text string) {
 	t.Helper()
-	m := synth.NewMeter(seed, synth.Easy, synth.Options{Text: text, W: 640, H: 480, Tall: 56})
+	m := synth.NewMeter(seed, synth.Easy, synth.Options{Text: text, W: 640, H: 480, Tall: 56, Signs: []string{"AC", "AUTO", "V"}})
 	var frames [][]byte
 	for i := range 12 {
 		p := m.Frame(i)
@@ -110,6 +110,8 @@ type eyed struct {
 	cam  *fakeCamera
 	p    *sim.Person
 	seed uint64
+
+	named bool // a unit of a number that the camera saw
 }
 
 func openEyed(t *testing.T, fault string) *eyed {
@@ -227,8 +229,10 @@ func (e *eyed) byCamera(v *session.View, m heard.Meaning) {
 		e.wait("the number is told", func(w *session.View) bool { return confirm(w) || w.Heard != nil && w.Heard.Pending })
 		if w := view(e.T, e.b); w.State == "confirm" && slices.ContainsFunc(w.Step.Answers, func(a session.Answer) bool { return a.Kind == heard.UnitOnly }) {
 			e.b.run(e.T, click("a"+m.Reading.Value.Unit))
+			e.named = true
 		} else { // what clears a hazard is said too
 			e.post(w, m)
+			e.named = true
 		}
 	}
 	e.wait("the answer is taken", func(w *session.View) bool { return w.Step.ID != v.Step.ID || w.State == "ask" })
@@ -272,10 +276,17 @@ func TestJobWithCamera(t *testing.T) {
 	e.byCamera(v, heard.Meaning{Kind: heard.Choice, ID: "3"})
 
 	v = e.until("a number to measure", func(v *session.View) bool {
-		return v.Step.Eye == session.EyeMeter && v.Step.Part != "A" && v.State == "ask"
+		if v.Step.Eye != session.EyeMeter || v.Step.Part == "A" || v.State != "ask" {
+			return false
+		}
+		r := e.reply(v).Reading
+		return r != nil && r.State == measure.Number && len(r.Value.Dec.String()) > 3 // so many digits tell where the signs beside them are
 	})
 	m := e.reply(v)
 	e.byCamera(v, m)
+	if _, err := os.Stat(filepath.Join(e.s.dir, "units.json")); (err == nil) != e.named {
+		t.Errorf("a unit was named: %v; learnt: %v (%+v)", e.named, err, m.Reading)
+	}
 	facts := strings.Join(view(t, e.b).Facts, "\n")
 	if !strings.Contains(facts, "hree blinks") {
 		t.Errorf("the count is not established: %s", facts)
@@ -374,7 +385,10 @@ func TestBurnerByCamera(t *testing.T) {
 	e.cam.burner(t)
 	e.on()
 	var seen *session.Seen
-	e.wait("a flame is told", func(w *session.View) bool { seen = e.seen(v.Step.ID, before); return seen != nil && seen.Text == "flame" })
+	e.wait("a flame is told", func(w *session.View) bool {
+		seen = e.seen(v.Step.ID, before)
+		return seen != nil && seen.Text == "flame"
+	})
 	e.b.run(t, shot(t, "camera-burner"))
 	if seen.ID != "" || seen.P > 0.9 || seen.From < seen.To {
 		t.Errorf("told %+v", seen)

@@ -58,11 +58,16 @@ type eye struct {
 	opts       []string // answers of the step
 	gen        int      // counts beginnings
 	last       camera.Plane
+	units      camera.Units    // of the meter, as far as they were named
+	shown      []camera.Beside // what stood beside the number told last
 
 	// of the goroutine only
 	now     int // gen that the following belongs to
 	reader  camera.Reader
 	frames  []*camera.Reading
+	besides []camera.Beside // of the frames
+	unitOf  string          // the number whose unit is known, or known not to be
+	unit    string
 	lamp    *camera.Lamp
 	fire    *camera.FireWatch
 	window  *[2]float64 // where the burner's window was touched, shares of the picture
@@ -271,6 +276,7 @@ func (e *eye) run(h *Hub) {
 // begin forgets. A light is followed on as long as the step is the same: counting takes long and nothing said changes it.
 func (e *eye) begin(gen int, at int64, kind string) {
 	e.now, e.first, e.frames, e.text, e.told, e.reasonT = gen, at, e.frames[:0], "", "", at
+	e.besides, e.unitOf = e.besides[:0], ""
 	if kind != session.EyeLamp {
 		e.lamp = nil
 	}
@@ -283,10 +289,9 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *session.Seen {
 		return nil // Look has checked the plane
 	}
 	if len(e.frames) == voteOver {
-		copy(e.frames, e.frames[1:])
-		e.frames = e.frames[:voteOver-1]
+		e.frames, e.besides = slices.Delete(e.frames, 0, 1), slices.Delete(e.besides, 0, 1)
 	}
-	e.frames = append(e.frames, rd)
+	e.frames, e.besides = append(e.frames, rd), append(e.besides, e.reader.Beside(rd))
 	for _, d := range rd.Digits {
 		b := d.Box
 		for i := range b {
@@ -323,11 +328,41 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *session.Seen {
 	if e.told == all.Text && float64(p.Time-e.toldAt) < retell {
 		return nil
 	}
+	if all.Shows == camera.Number {
+		r.Value.Unit = e.named(all.Text)
+	}
 	s := &session.Seen{Reading: &r, Text: all.Text, P: all.P, Frames: all.Frames}
 	if all.Rival != "" {
 		s.Rivals = []string{all.Rival}
 	}
 	return s
+}
+
+// named is the unit of the number that is told now, "" when it is not known, and keeps how it looks for somebody who names it.
+func (e *eye) named(text string) string {
+	if text == e.unitOf {
+		return e.unit
+	}
+	var shown []camera.Beside
+	for i, f := range e.frames {
+		if f.Text == text {
+			shown = append(shown, e.besides[i])
+		}
+	}
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	e.shown = shown
+	e.unitOf, e.unit = text, e.units.Name(shown)
+	return e.unit
+}
+
+// teach keeps how the unit of the number told last looks; when the disk is full it is learnt again another time.
+func (e *eye) teach(unit string, s *store) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	if e.units.Teach(unit, e.shown) {
+		_ = s.saveUnits(&e.units)
+	}
 }
 
 // light counts flashes.

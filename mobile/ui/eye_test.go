@@ -21,6 +21,7 @@ import (
 
 	"readback/core/camera"
 	"readback/core/camera/synth"
+	"readback/core/heard"
 	"readback/core/session"
 	"readback/mobile/ui"
 )
@@ -46,7 +47,11 @@ func (o *onlooker) Step(ev session.Event) ([]session.Effect, error) {
 		o.seen = append(o.seen, *ev.Seen)
 	}
 	o.mu.Unlock()
-	return []session.Effect{{Type: session.DoShow, View: o.View()}}, nil
+	out := []session.Effect{{Type: session.DoShow, View: o.View()}}
+	if ev.Said != nil && ev.Said.Meanings[0].Kind == heard.UnitOnly {
+		out = append(out, session.Effect{Type: session.DoTeach, ID: ev.Said.Meanings[0].ID})
+	}
+	return out, nil
 }
 
 func (o *onlooker) told() []session.Seen {
@@ -118,6 +123,34 @@ func TestMeterIsTold(t *testing.T) {
 	}
 	if told[0].Photo != "" {
 		t.Error("a picture was kept without being asked for")
+	}
+}
+
+// Units named twice are told from then on, also after the program was started again.
+func TestUnitIsLearnt(t *testing.T) {
+	b, o, views := watch(t, session.StepView{ID: "w-0", Eye: session.EyeMeter})
+	at := int64(0)
+	for i, x := range []struct {
+		text, behind, named, want string
+	}{{"1234", "V", "V", ""}, {"2345", "kH", "kohm", ""}, {"6789", "V", "", "V"}, {"5678", "kH", "", "kohm"}, {"4567", "A", "", ""}} {
+		step := fmt.Sprint("w-", i)
+		o.mu.Lock()
+		o.step.ID, o.seen = step, nil
+		o.mu.Unlock()
+		b.ok("POST", "/api/event", said(step, "choice", "x"))
+		m := synth.NewMeter(208, synth.Easy, synth.Options{Text: x.text, Signs: []string{"", "AUTO", x.behind}, Pose: uint64(i + 1), W: 640, H: 480, Tall: 70})
+		lookUntil(t, b, 30, func(i int) *camera.Plane { at += 200e6; return pic(m.Frame(i), at) }, views, func() bool { return len(o.told()) > 0 })
+		if n := o.told(); len(n) != 1 || n[0].Text != x.text || n[0].Reading.Value.Unit != x.want {
+			t.Errorf("%s %s is told as %+v", x.text, x.behind, n)
+		}
+		if x.named != "" {
+			b.ok("POST", "/api/event", said(step, string(heard.UnitOnly), x.named))
+		}
+	}
+	data, err := os.ReadFile(filepath.Join(b.dir, "units.json"))
+	var u camera.Units
+	if err != nil || json.Unmarshal(data, &u) != nil || len(u.Taught) != 2 {
+		t.Errorf("kept: %d looks, %v", len(u.Taught), err)
 	}
 }
 

@@ -105,6 +105,7 @@ func Open(c Config) (*Hub, error) {
 	}
 	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]session.Device{}}
 	h.prefs = st.loadPrefs()
+	h.eye.units = st.loadUnits()
 	h.openEar()
 	h.comeBack()
 	return h, nil
@@ -290,6 +291,8 @@ func (h *Hub) doLocked(e session.Effect) {
 	case session.DoListen:
 		h.ear.listen(e.ID)
 		h.out.send(effectMessage(e))
+	case session.DoTeach:
+		h.eye.teach(e.ID, h.store)
 	case session.DoEnd:
 		h.out.send(effectMessage(e))
 		h.out.do(func(host Host) { host.KeepAwake(false) })

@@ -12,12 +12,13 @@ import (
 	"strings"
 	"time"
 
+	"readback/core/camera"
 	"readback/core/measure"
 	"readback/core/session"
 	"readback/core/unit"
 )
 
-// store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json.
+// store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json, units.json.
 type store struct {
 	dir  string
 	open func(name string) (appender, error) // a seam for tests: a disk that is full
@@ -27,6 +28,7 @@ const (
 	journalName = "journal.jsonl"
 	summaryName = "summary.json"
 	prefsName   = "prefs.json"
+	unitsName   = "units.json"
 	openName    = "open" // holds the id of the job on the page, so that a killed program comes back to it
 )
 
@@ -94,6 +96,19 @@ func (s *store) loadPrefs() Prefs {
 		p = Prefs{Voice: true} // damaged choices are asked again
 	}
 	return p
+}
+
+// loadUnits reads how the units of the meter look. What is damaged is learnt again.
+func (s *store) loadUnits() (u camera.Units) {
+	data, err := os.ReadFile(filepath.Join(s.dir, unitsName))
+	if err == nil && json.Unmarshal(data, &u) != nil {
+		return camera.Units{}
+	}
+	return u
+}
+
+func (s *store) saveUnits(u *camera.Units) error {
+	return writeFile(filepath.Join(s.dir, unitsName), u)
 }
 
 func (s *store) savePrefs(p Prefs) error {
