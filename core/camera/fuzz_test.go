@@ -23,6 +23,15 @@ func FuzzPicture(f *testing.F) {
 		if bad != (err != nil) || err == nil && rd == nil {
 			t.Fatalf("checked bad %v, read: %v", bad, err)
 		}
+		if err == nil {
+			var u camera.Units
+			u.Teach("V", []camera.Beside{r.Beside(rd)})
+		}
+		if !bad {
+			if q := p.Reduced(2); q.Check() != nil || q.Colour() != p.Colour() {
+				t.Fatalf("reduced: %v", q.Check())
+			}
+		}
 		if _, err := r.ReadDigit(p); bad != (err != nil) {
 			t.Fatalf("checked bad %v, digit: %v", bad, err)
 		}
