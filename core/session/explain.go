@@ -61,7 +61,7 @@ func (m *Machine) why() string {
 		return m.line("why.leave")
 	case q.check >= 0 && j.advice.Check == q.check:
 		return m.whyCheck()
-	case q.check >= 0:
+	case q.check >= 0 && stageIDs[j.stage] == "plan":
 		return m.line("why.check", "check", m.model.Checks[q.check].Name)
 	}
 	return m.line("why.stage." + stageIDs[j.stage])
