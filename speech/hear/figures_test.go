@@ -25,7 +25,7 @@ import (
 )
 
 // The whole run is bounded by time, not by count: each part stops when its share is used up, and says how many trials it had. HEAR_SECONDS sets
-// the sum; 420 s give some 100 readings a condition on one idle core.
+// the sum; 420 s give some 100 readings a condition on one idle core and ten minutes of noise alone, 2520 s an hour of it.
 func share(part float64) time.Duration {
 	return time.Duration(part * float64(number("HEAR_SECONDS", 420)) * float64(time.Second))
 }
@@ -475,7 +475,7 @@ func notForUs(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		noise := hear.Noise(kind, uint64(100+i), 16000*100)
+		noise := hear.Noise(kind, uint64(100+i), 16000*max(10, number("HEAR_SECONDS", 420)/4))
 		pcm := make([]int16, len(noise))
 		gain := 32768 * math.Pow(10, []float64{-30, -45}[i%2]/20)
 		for k, v := range noise {
