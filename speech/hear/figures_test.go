@@ -152,6 +152,17 @@ func atWork(t *testing.T, add figure.Adder, b *hear.Bench, s *hear.Studio) {
 		}
 	}
 	add("hear.mem_mb", resident(), "MB", "<= 320", clips)
+	const others = 3
+	for i := range others { // words outside of the grammar make the largest lattices
+		pcm, end, err := s.Clip(s.Voices[i], "i was thinking we could paint the kitchen this weekend", hear.Conditions[3], i)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := b.Hear(pcm, end, hear.Item{}.Expect()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	add("hear.mem_talk_mb", resident(), "MB after talk", "reported", others)
 }
 
 // speed measures what the engine costs on sayings of a quiet room.

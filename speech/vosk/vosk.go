@@ -59,7 +59,7 @@ func load(path string) (*library, error) {
 		}
 		purego.RegisterFunc(s.to, addr)
 	}
-	l.setLogLevel(-1)
+	l.setLogLevel(-2)
 	return &l, nil
 }
 
