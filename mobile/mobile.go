@@ -189,20 +189,11 @@ func (c *Core) Frame(kind string, pixels []byte, width, height int, at, exposure
 	if err != nil {
 		return err
 	}
-	n := len(pixels)
-	if width < 1 || height < 1 || width > n || height > n {
-		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d", n, width, height))
+	p, err := camera.Packed(clone(pixels), width, height, len(pixels) != width*height)
+	if err != nil {
+		return coded(CodeBad, fmt.Errorf("mobile: a frame: %w", err))
 	}
-	cw, size := (width+1)/2, width*height
-	tint := cw * ((height + 1) / 2)
-	if n != size && n != size+2*tint {
-		return coded(CodeBad, fmt.Errorf("mobile: a frame of %d bytes is not %d by %d, in colour or without", n, width, height))
-	}
-	own := clone(pixels)
-	p := camera.Plane{Y: own[:size:size], W: width, H: height, Stride: width, Time: at, Exposure: float64(exposure) / 1e9}
-	if n > size {
-		p.Cb, p.Cr, p.CStride, p.Sub = own[size:size+tint], own[size+tint:], cw, 2
-	}
+	p.Time, p.Exposure = at, float64(exposure)/1e9
 	return coded(CodeBad, hub.LookAt(kind, &p))
 }
 

@@ -15,9 +15,9 @@ const (
 	besidePitch           = 24   // cells from digit to digit
 	besideCell            = 0.03 // digit heights of a cell down; across it is about as much
 	besideW, besideH      = 160, 90
-	besideDigits          = 0.85 // where the last digit ends, steps
-	signHigh, signWide    = 27, 67
-	signShift             = 5 // cells by which a sign may lie aside: the digits' corners are not known better
+	besideDigits          = 0.85   // where the last digit ends, steps
+	signHigh, signWide    = 27, 67 // cells of the largest sign: four fifths of a digit high, three steps wide
+	signShift             = 5      // cells by which a sign may lie aside: the digits' corners are not known better
 )
 
 // Chosen on sixteen drawn meters with six functions each: the same unit was at most 0.06 unlike in three of four pictures, another one 0.09 and more.

@@ -206,7 +206,7 @@ func tints(runs []burst) tinting {
 		}
 	}
 	slices.Sort(hues)
-	cut, gap := 0, 0.25 // less may be noise
+	cut, gap := 0, 0.25 // less may be noise: judgement
 	for i := 1; i < len(hues); i++ {
 		if d := hues[i] - hues[i-1]; d > gap {
 			cut, gap = i, d

@@ -19,8 +19,8 @@ const (
 )
 
 const (
-	heldFor  = 10e9  // ns
-	freshFor = 60e9  // ns for which a flame that went out counts: later it may be that of another start
+	heldFor  = 10e9  // ns, as the check of the flame counts
+	freshFor = 60e9  // ns for which a flame that went out counts: later it may be that of another start; judgement
 	darkFor  = 120e9 // ns without anything before the dark is worth telling: every start has come to its flame by then, judgement
 )
 

@@ -31,7 +31,7 @@ const MaxPixels = 16 << 20
 var (
 	ErrSize     = errors.New("camera: picture size")
 	ErrStride   = errors.New("camera: row stride")
-	ErrShort    = errors.New("camera: picture data too short")
+	ErrShort    = errors.New("camera: length of the picture data")
 	ErrExposure = errors.New("camera: exposure")
 	ErrTime     = errors.New("camera: time stamp")
 	ErrColour   = errors.New("camera: colour planes")
@@ -71,6 +71,27 @@ func (p *Plane) Check() error {
 		return err
 	}
 	return checkRows(p.Cr, cw, ch, p.CStride, "Cr")
+}
+
+// Packed is a picture whose rows lie one after another without padding, and which shares its memory: brightness, and where it has colour Cb and
+// Cr behind it, at half the size in both directions, rounded up (I420).
+func Packed(pix []byte, w, h int, colour bool) (Plane, error) {
+	if w < 1 || h < 1 || w > len(pix) || h > len(pix) {
+		return Plane{}, fmt.Errorf("%w: %d by %d in %d bytes", ErrSize, w, h, len(pix))
+	}
+	p := Plane{Y: pix, W: w, H: h, Stride: w}
+	size, cw := w*h, (w+1)/2
+	tint, want := cw*((h+1)/2), size
+	if colour {
+		want += 2 * tint
+	}
+	if len(pix) != want {
+		return Plane{}, fmt.Errorf("%w: %d bytes of picture, want %d", ErrShort, len(pix), want)
+	}
+	if colour {
+		p.Y, p.Cb, p.Cr, p.CStride, p.Sub = pix[:size:size], pix[size:size+tint], pix[size+tint:], cw, 2
+	}
+	return p, nil
 }
 
 func checkRows(pix []byte, w, h, stride int, name string) error {

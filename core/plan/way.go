@@ -24,6 +24,7 @@ type Sense struct {
 // displays voted over eight pictures 387 were right, none wrong, and of 13 nothing was told (rows eye.meter_vote_pct and
 // eye.meter_vote_wrong_pct): none is planned as one. Of 1,000 counted lights none was wrong (eye.blink6_pct, eye.blink_hand_pct), and of
 // 1,065 looks at a burner (eye.glow_pct); real ones are harder. Half of the plates have no code that can be read: common practice, no source.
+// Seconds, set-ups and what else stands below are judgement.
 var (
 	SeenMeter = Way{ID: "camera", Seconds: 3, Setup: 20, Wrong: unnoticed / 400, Silent: 13.0 / 400}
 	SeenLamp  = Way{ID: "camera", Seconds: 10, Setup: 5, Wrong: 0.005, Silent: 0.1}

@@ -1,6 +1,9 @@
 package session
 
 import (
+	"slices"
+
+	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/site"
 )
@@ -61,7 +64,7 @@ func LineIDs() []string {
 	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
 	add("", adviceIDs...)
 	add("eye.", "agrees", "sees", "unit", "zero", "differs", "none", "odd", "fire", "lamp", "meter", "photo", "plate", "wires.differ", "wires.same")
-	add("fire.", "glow", "flame", "held", "out")
+	add("fire.", slices.DeleteFunc(slices.Clone(appliance.Sights), func(s string) bool { return s == appliance.SeenDark })...)
 	add("wire.", "another", "gone", "added", "differs", "hidden", "put-back", "same", "on-purpose")
 	add("", "wires.compared", "open.unlike")
 	add("plain.act.", "power-off", "power-off.done", "power-on", "power-on.done")

@@ -193,7 +193,7 @@ func (m *Machine) propose(r measure.Reading) {
 		return
 	}
 	if why := m.impossible(&r); len(units) == 0 && why != "" {
-		if r.Value.Unit != "" && q.sight.Reading.Value.Unit != "" && !q.hazard { // the dial stands wrong
+		if q.sight.Reading.Value.Unit != "" && !q.hazard { // the dial stands wrong
 			q.offered++
 			m.say("info", m.line("eye.odd", "value", m.reading(&r), "why", why))
 		}

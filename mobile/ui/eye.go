@@ -94,7 +94,7 @@ func (e *eye) point(s *session.StepView, state string) {
 	e.mu.Lock()
 	defer e.mu.Unlock()
 	kind := s.Eye
-	if eyePixels[kind] == 0 || s.Part == "A" || state != "ask" && state != "confirm" {
+	if eyeNumber(kind) == 0 || s.Part == "A" || state != "ask" && state != "confirm" {
 		kind = ""
 	}
 	var opts []string
@@ -135,18 +135,15 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 	if err := p.Check(); err != nil {
 		return fmt.Errorf("%w: %w", ErrFrame, err)
 	}
-	most := eyePixels[kind]
-	if most == 0 {
+	n := eyeNumber(kind)
+	if n == 0 {
 		return fmt.Errorf("%w: nothing is known by %q", ErrFrame, kind)
 	}
 	if kind == session.EyeFire && !p.Colour() {
 		return fmt.Errorf("%w: the burner is judged by its colour, and it has none", ErrFrame)
 	}
-	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, most)})
+	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, eyes[n].most)})
 }
-
-// eyePixels is what is watched frame by frame, and how many pixels are enough for it.
-var eyePixels = map[string]int{session.EyeMeter: meterPixels, session.EyeLamp: lampPixels, session.EyeFire: firePixels}
 
 // shrunk is a plane averaged so that it has at most so many pixels; a small one is returned as it is.
 func shrunk(p *camera.Plane, most int) *camera.Plane {
@@ -202,7 +199,7 @@ func (e *eye) put(h *Hub, l look) error {
 		e.last = l.plane
 	}
 	if !e.started {
-		e.started, e.done = true, make(chan struct{})
+		e.started, e.done, e.units = true, make(chan struct{}), h.store.loadUnits()
 		e.cond = sync.NewCond(&e.mu)
 		go e.run(h)
 	}
@@ -291,7 +288,11 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *session.Seen {
 	if len(e.frames) == voteOver {
 		e.frames, e.besides = slices.Delete(e.frames, 0, 1), slices.Delete(e.besides, 0, 1)
 	}
-	e.frames, e.besides = append(e.frames, rd), append(e.besides, e.reader.Beside(rd))
+	var beside camera.Beside
+	if rd.Text != e.unitOf { // else it is known
+		beside = e.reader.Beside(rd)
+	}
+	e.frames, e.besides = append(e.frames, rd), append(e.besides, beside)
 	for _, d := range rd.Digits {
 		b := d.Box
 		for i := range b {

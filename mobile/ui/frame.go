@@ -35,6 +35,22 @@ const (
 	firePixels  = 320 * 240
 )
 
+// eyes lists what is watched frame by frame, by its number in a frame's head, and how many pixels are enough for it.
+var eyes = []struct {
+	kind string
+	most int
+}{1: {session.EyeMeter, meterPixels}, 2: {session.EyeLamp, lampPixels}, 3: {session.EyeFire, firePixels}}
+
+// eyeNumber is the place of a kind in eyes, 0 when it is not watched.
+func eyeNumber(kind string) int {
+	for n := 1; n < len(eyes); n++ {
+		if eyes[n].kind == kind {
+			return n
+		}
+	}
+	return 0
+}
+
 // ErrFrame is wrapped by every error about a frame.
 var ErrFrame = errors.New("ui: camera frame")
 
@@ -44,7 +60,7 @@ func IsFrame(msg []byte) bool {
 }
 
 // parseFrame reads a message as a plane that shares its memory.
-func parseFrame(msg []byte) (eye string, p camera.Plane, err error) {
+func parseFrame(msg []byte) (_ string, p camera.Plane, err error) {
 	bad := func(format string, a ...any) (string, camera.Plane, error) {
 		return "", camera.Plane{}, fmt.Errorf("%w: %s", ErrFrame, fmt.Sprintf(format, a...))
 	}
@@ -54,44 +70,23 @@ func parseFrame(msg []byte) (eye string, p camera.Plane, err error) {
 	if len(msg) < frameHead {
 		return bad("its head has %d bytes, want %d", len(msg), frameHead)
 	}
-	most := 0
-	switch msg[8] {
-	case 1:
-		eye, most = session.EyeMeter, meterPixels
-	case 2:
-		eye, most = session.EyeLamp, lampPixels
-	case 3:
-		eye, most = session.EyeFire, firePixels
-	default:
+	if msg[8] == 0 || int(msg[8]) >= len(eyes) {
 		return bad("nothing is known by number %d at byte 8", msg[8])
 	}
-	if msg[8] == 3 && msg[9] == 0 {
-		return bad("the burner is judged by its colour, and it has none")
-	}
+	eye, most := eyes[msg[8]].kind, eyes[msg[8]].most
 	if msg[9] > 1 || msg[14] != 0 || msg[15] != 0 {
 		return bad("bytes 9, 14 and 15 are %d, %d and %d, want 0 or 1, 0, 0", msg[9], msg[14], msg[15])
 	}
 	le := binary.LittleEndian
-	p.W, p.H = int(le.Uint16(msg[10:])), int(le.Uint16(msg[12:]))
-	p.Stride = p.W
-	p.Time, p.Exposure = int64(le.Uint64(msg[16:])), math.Float64frombits(le.Uint64(msg[24:]))
-	if n := p.W * p.H; n < 1 || n > most {
-		return bad("%d by %d pixels, want 1 to %d for the %s", p.W, p.H, most, eye)
+	w, h := int(le.Uint16(msg[10:])), int(le.Uint16(msg[12:]))
+	if n := w * h; n < 1 || n > most {
+		return bad("%d by %d pixels, want 1 to %d for the %s", w, h, most, eye)
 	}
-	body := msg[frameHead:]
-	cw, ch := (p.W+1)/2, (p.H+1)/2
-	want := p.W * p.H
-	if msg[9] == 1 {
-		want += 2 * cw * ch
+	if p, err = camera.Packed(msg[frameHead:], w, h, msg[9] == 1); err == nil {
+		p.Time, p.Exposure = int64(le.Uint64(msg[16:])), math.Float64frombits(le.Uint64(msg[24:]))
+		err = p.Check()
 	}
-	if len(body) != want {
-		return bad("%d bytes of picture, want %d", len(body), want)
-	}
-	p.Y = body[:p.W*p.H]
-	if msg[9] == 1 {
-		p.Cb, p.Cr, p.CStride, p.Sub = body[p.W*p.H:][:cw*ch], body[p.W*p.H+cw*ch:], cw, 2
-	}
-	if err := p.Check(); err != nil {
+	if err != nil {
 		return "", camera.Plane{}, fmt.Errorf("%w: %w", ErrFrame, err)
 	}
 	return eye, p, nil
@@ -102,20 +97,13 @@ func Frame(eye string, p *camera.Plane) ([]byte, error) {
 	if err := p.Check(); err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrFrame, err)
 	}
-	kind := byte(1)
-	switch eye {
-	case session.EyeLamp:
-		kind = 2
-	case session.EyeFire:
-		kind = 3
-	}
 	if p.W > math.MaxUint16 || p.H > math.MaxUint16 || p.Colour() && p.Sub != 2 {
 		return nil, fmt.Errorf("%w: %d by %d, sub-sampling %d cannot be sent", ErrFrame, p.W, p.H, p.Sub)
 	}
 	msg := make([]byte, frameHead, frameHead+p.W*p.H*3/2+p.W+p.H)
 	copy(msg, frameMagic)
 	le := binary.LittleEndian
-	msg[8] = kind
+	msg[8] = byte(eyeNumber(eye))
 	le.PutUint16(msg[10:], uint16(p.W))
 	le.PutUint16(msg[12:], uint16(p.H))
 	le.PutUint64(msg[16:], uint64(p.Time))

@@ -105,7 +105,6 @@ func Open(c Config) (*Hub, error) {
 	}
 	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]session.Device{}}
 	h.prefs = st.loadPrefs()
-	h.eye.units = st.loadUnits()
 	h.openEar()
 	h.comeBack()
 	return h, nil

@@ -89,23 +89,21 @@ func openStore(dir string) (*store, error) {
 	return &store{dir: dir, open: openAppend}, nil
 }
 
-func (s *store) loadPrefs() Prefs {
-	p := Prefs{Voice: true}
-	data, err := os.ReadFile(filepath.Join(s.dir, prefsName))
-	if err == nil && json.Unmarshal(data, &p) != nil {
-		p = Prefs{Voice: true} // damaged choices are asked again
+// kept reads a file of the folder; where it is missing or damaged everything is as at first.
+func kept[T any](s *store, name string, first T) T {
+	v := first
+	data, err := os.ReadFile(filepath.Join(s.dir, name))
+	if err == nil && json.Unmarshal(data, &v) != nil {
+		return first
 	}
-	return p
+	return v
 }
 
-// loadUnits reads how the units of the meter look. What is damaged is learnt again.
-func (s *store) loadUnits() (u camera.Units) {
-	data, err := os.ReadFile(filepath.Join(s.dir, unitsName))
-	if err == nil && json.Unmarshal(data, &u) != nil {
-		return camera.Units{}
-	}
-	return u
-}
+// loadPrefs reads the person's choices; damaged ones are asked again.
+func (s *store) loadPrefs() Prefs { return kept(s, prefsName, Prefs{Voice: true}) }
+
+// loadUnits reads how the units of the meter look; what is damaged is learnt again.
+func (s *store) loadUnits() camera.Units { return kept(s, unitsName, camera.Units{}) }
 
 func (s *store) saveUnits(u *camera.Units) error {
 	return writeFile(filepath.Join(s.dir, unitsName), u)

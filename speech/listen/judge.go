@@ -69,24 +69,25 @@ func (e *Ear) alarmJudged() *heard.Meaning {
 	}
 	spoken := len(e.pcm) - e.quiet - lead
 	var alarms, texts []string
+	var least []float64
 	for _, a := range e.cfg.Parser.Alarms() {
-		if e.noisy() && !strings.Contains(a, " ") {
-			continue
+		enough := float64(alarmLog)
+		if !strings.Contains(a, " ") {
+			if e.noisy() {
+				continue
+			}
+			enough = wordLog
 		}
 		if n := letters(a) * speech.Rate; n > slowest*spoken && n < fastest*spoken {
-			alarms, texts = append(alarms, a), append(texts, phrase.Sentence(a))
+			alarms, texts, least = append(alarms, a), append(texts, phrase.Sentence(a)), append(least, enough)
 		}
 	}
 	logs, err := e.cfg.Judge.Score(e.pcm, texts)
 	if err != nil || len(logs) == 0 {
 		return nil // hearing goes on without
 	}
-	for i, a := range alarms {
-		if strings.Contains(a, " ") {
-			logs[i] -= alarmLog
-		} else {
-			logs[i] -= wordLog
-		}
+	for i := range logs {
+		logs[i] -= least[i]
 	}
 	if best := slices.Max(logs); best >= 0 {
 		return e.cfg.Parser.Urgent(alarms[slices.Index(logs, best)])

@@ -126,7 +126,7 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 		return out, nil
 	}
 	var room scratch
-	heard, first, err := j.begin(pcm, &room)
+	heard, first, err := j.start(pcm, &room)
 	if err != nil {
 		return nil, err
 	}
@@ -172,7 +172,7 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 }
 
 // Words returns what the network itself hears, the likeliest token after the ones before it until it ends, or until there are more than anybody
-// says in the time (six and a half a second, as its makers advise against loops). The same sound is refused as by Score.
+// says in the time (six and a half a second, as its makers advise against loops: from memory). The same sound is refused as by Score.
 func (j *Judge) Words(pcm []int16) (string, error) {
 	j.mu.RLock()
 	defer j.mu.RUnlock()
@@ -180,7 +180,7 @@ func (j *Judge) Words(pcm []int16) (string, error) {
 		return "", err
 	}
 	var room scratch
-	heard, first, err := j.begin(pcm, &room)
+	heard, first, err := j.start(pcm, &room)
 	if err != nil {
 		return "", err
 	}
@@ -223,9 +223,9 @@ func (j *Judge) fit(pcm []int16) error {
 	return nil
 }
 
-// begin runs the encoder, and the decoder as far as the mark of the beginning. That is the same for all texts: the networks' look at the sound
+// start runs the encoder, and the decoder as far as the mark of the beginning. That is the same for all texts: the networks' look at the sound
 // is worked out once here, and copied for each.
-func (j *Judge) begin(pcm []int16, room *scratch) (heard, first []result, err error) {
+func (j *Judge) start(pcm []int16, room *scratch) (heard, first []result, err error) {
 	if heard, err = j.hear(pcm); err != nil {
 		return nil, nil, err
 	}

@@ -295,17 +295,14 @@ func (m *Meter) draw(signs []string) {
 		at := [3]point{{m.panel[0] + 0.15*h, m.top - 0.55*h}, {m.cellX[n-1] - 0.3*h, m.top - 0.55*h}, {m.cellX[n-1] + (m.f.width+0.25+m.f.slant)*h, m.top + 0.5*h}}[i]
 		m.print.word(s, at.x, at.y, 0.27*h, 1)
 	}
-	if signs != nil {
-		up, right = 0, 0
-	}
 	// words beside the number: always smaller than the digits and clear of them
 	words := []string{"AUTO", "DC", "AC", "HOLD", "mV", "MAX", "V", "k", "TRUE RMS", "H"}
-	if up > 0.42 {
+	if signs == nil && up > 0.42 {
 		for range m.rng.IntN(3) {
 			m.print.word(words[m.rng.IntN(len(words))], m.panel[0]+m.rng.Float64()*wide*h*0.7, m.panel[1]+0.06*h, math.Min(0.3, up-0.2)*h, 1)
 		}
 	}
-	if right > 0.6 && m.chance(0.7) {
+	if signs == nil && right > 0.6 && m.chance(0.7) {
 		m.print.word([...]string{"V", "mV", "k", "A"}[m.rng.IntN(4)], m.cellX[n-1]+(m.f.width+0.3+m.f.slant)*h, m.top+m.span(0, 0.6)*h, 0.3*h, 1)
 	}
 	if m.scene != nil {
