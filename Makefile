@@ -6,7 +6,7 @@ export CGO_ENABLED := 0
 
 NEED   := ./.ci/need
 BIN    := build/readback
-GO_SRC := $(shell git ls-files -co --exclude-standard '*.go' '*.hcl' 'mobile/ui/page/*' 2>/dev/null)
+GO_SRC := $(shell git ls-files -co --exclude-standard '*.go' '*.hcl' 'mobile/page/*' 2>/dev/null)
 
 .PHONY: help
 help: ## lists the targets
@@ -48,11 +48,11 @@ check: tools ## format, vet, staticcheck, race detector
 	go vet ./...
 	go tool staticcheck ./...
 	CGO_ENABLED=1 go tool staticcheck -tags sound ./mobile/desktop/...
-	CGO_ENABLED=1 go test -race -short -timeout 20m ./core/... ./flows/... ./speech/... ./mobile/ui/...
+	CGO_ENABLED=1 go test -race -short -timeout 20m ./core/... ./flows/... ./speech/... ./mobile/app/...
 
 .PHONY: prove
 prove: ## proves the safety invariants over every reachable state of every equipment file
-	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants|OneWrongAnswer' ./core/site ./core/session ./core/plan
+	go test -count=1 -v -run 'Proof|EquipmentFiles|Mutants|OneWrongAnswer' ./core/worksite ./core/job ./core/plan
 
 # The phone's targets run beside each other where only they are asked for; each tells what it did when it is through.
 ifeq ($(filter-out jvm shelltest apk page,$(MAKECMDGOALS)),)
@@ -80,13 +80,13 @@ apk: binding ## builds, signs and checks the APK; NDK= adds native code, VOSK_AN
 
 .PHONY: page
 page: tools ## whole jobs in a real browser: by voice, touch and keyboard, pictures of twelve states
-	@./mobile/pagetest/fetch-axe.sh
-	PAGE=all go test -count=1 -timeout 20m -v ./mobile/pagetest
+	@./mobile/lab/pagetest/fetch-axe.sh
+	PAGE=all go test -count=1 -timeout 20m -v ./mobile/lab/pagetest
 
 .PHONY: hear
 hear: tools ## measures hearing per voice and noise level into build/hear.tsv
 	@mkdir -p build
-	FIGURES=$(CURDIR)/build/hear-figures.tsv FIGURES_COMMAND='make hear' go test -run '^TestFigures$$' -count=1 -timeout 30m -v ./speech/hear/...
+	FIGURES=$(CURDIR)/build/hear-figures.tsv FIGURES_COMMAND='make hear' go test -run '^TestFigures$$' -count=1 -timeout 30m -v ./speech/lab/hearbench/...
 
 .PHONY: peers
 peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, beside this program's own reading
@@ -95,16 +95,16 @@ peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, besi
 
 .PHONY: net
 net: ## trains the display reader's network from nothing (about ten minutes)
-	go run ./core/camera/train -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
+	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
 
 .PHONY: fit
 fit: tools ## fits how sure a reading is on the tuning half; its weights belong into speech/listen/sure.go
-	HEAR_FIT=60 go test -run '^TestFit$$' -count=1 -timeout 30m -v ./speech/hear
+	HEAR_FIT=60 go test -run '^TestFit$$' -count=1 -timeout 30m -v ./speech/lab/hearbench
 
 .PHONY: figures
 figures: export FIGURES = $(CURDIR)/build/figures.raw
 figures: tools $(BIN) ## measures every figure into build/figures.tsv
-	@./mobile/pagetest/fetch-axe.sh
+	@./mobile/lab/pagetest/fetch-axe.sh
 	@mkdir -p build && rm -f build/figures.raw
 	-go test -run '^TestFigures$$' -count=1 -p 1 -timeout 120m ./...
 	-@.ci/minutes test.minutes 10 env -u FIGURES $(MAKE) --no-print-directory test GOFLAGS=-count=1

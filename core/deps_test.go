@@ -40,13 +40,13 @@ func TestImports(t *testing.T) {
 			}
 		}
 	}
-	hearing := map[string]bool{"readback/core/unit": true, "readback/core/heard": true, "readback/core/measure": true, "readback/core/figure": true}
+	hearing := map[string]bool{"readback/core/unit": true, "readback/core/utterance": true, "readback/core/measure": true, "readback/core/lab/metric": true}
 	for p, deps := range list(t, "Deps", "./speech/...") {
 		for _, d := range deps {
 			if strings.HasPrefix(d, "readback/core/") && !hearing[d] {
 				t.Errorf("%s depends on %s: nothing in speech knows a furnace", p, d)
 			}
-			if strings.HasPrefix(d, "readback/flows/") && d != "readback/flows/phrase" {
+			if strings.HasPrefix(d, "readback/flows/") && d != "readback/flows/lexicon" {
 				t.Errorf("%s depends on %s", p, d)
 			}
 		}
@@ -58,7 +58,7 @@ func TestImports(t *testing.T) {
 			}
 		}
 	}
-	native := map[string]bool{"readback/speech/clib": true, "readback/speech/vosk": true, "readback/speech/moonshine": true, "readback/mobile/desktop/sound": true}
+	native := map[string]bool{"readback/speech/clib": true, "readback/speech/vosk": true, "readback/speech/rescore": true, "readback/mobile/desktop/sound": true}
 	for p, deps := range list(t, "Imports", "./...") {
 		for _, d := range deps {
 			if (d == "C" || strings.Contains(d, "ebitengine/purego")) && !native[p] {
@@ -89,7 +89,7 @@ func TestTopLevel(t *testing.T) {
 func TestNoClockNoChance(t *testing.T) {
 	unseeded := regexp.MustCompile(`\brand\.(Int|Uint|Float|N\(|Perm|Shuffle|Norm|Exp)`)
 	for p, imports := range list(t, "Imports", "./core/...") {
-		if p == "readback/core/figure" || p == "readback/core/camera/train" { // a help for tests, and a command: part of no program
+		if p == "readback/core/lab/metric" || p == "readback/core/lab/trainreader" { // a help for tests, and a command: part of no program
 			continue
 		}
 		for _, d := range imports {

@@ -9,12 +9,12 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/flows"
-	"readback/flows/phrase"
+	"readback/flows/lexicon"
 )
 
 // TestFurnaceIsWhole holds the furnace file to its size, to being separable, and to naming everything a job needs.
 func TestFurnaceIsWhole(t *testing.T) {
-	lex, err := phrase.Load()
+	lex, err := lexicon.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +120,7 @@ func TestFurnaceLiveWork(t *testing.T) {
 // TestFurnaceWords holds what is spoken to short sentences of two or three named states, and to words that are no alarm.
 func TestFurnaceWords(t *testing.T) {
 	m, _ := furnace(t)
-	lex, err := phrase.Load()
+	lex, err := lexicon.Load()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"readback/flows"
-	"readback/flows/phrase"
+	"readback/flows/lexicon"
 )
 
 func TestTinyLoads(t *testing.T) {
@@ -30,7 +30,7 @@ func TestBuiltinLoads(t *testing.T) {
 
 // TestBuiltinLint holds every built-in file to the static checker. Warnings are shown with -v.
 func TestBuiltinLint(t *testing.T) {
-	lex, err := phrase.Load()
+	lex, err := lexicon.Load()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,7 +14,7 @@ import (
 	"time"
 
 	"readback/core/appliance"
-	"readback/core/figure"
+	"readback/core/lab/metric"
 	"readback/flows"
 )
 
@@ -141,7 +141,7 @@ func TestCircuitsAgree(t *testing.T) {
 }
 
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		agree, total := 0, 0
 		_, names := flows.Files()
 		for _, n := range names {

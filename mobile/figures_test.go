@@ -11,12 +11,12 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/figure"
+	"readback/core/lab/metric"
 )
 
 // TestFigures runs the phone's builds and measures what they make. How long they take is measured by make figures, warm and alone.
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		if _, err := exec.LookPath("javac"); err != nil {
 			t.Skip("the phone's builds need a JDK (Debian package openjdk-17-jdk-headless)")
 		}
@@ -69,7 +69,7 @@ func TestFigures(t *testing.T) {
 }
 
 // read adds what the binding's tests wrote down: "name value n" a line.
-func read(t *testing.T, add figure.Adder) {
+func read(t *testing.T, add metric.Adder) {
 	t.Helper()
 	data, err := os.ReadFile("../build/jvm/figures.txt")
 	if err != nil {

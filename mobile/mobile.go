@@ -18,7 +18,7 @@ import (
 	"sync"
 
 	"readback/core/camera"
-	"readback/mobile/ui"
+	"readback/mobile/app"
 )
 
 // Host is what the phone does for the core. The calls come in order, one at a time, on any thread. Each must return at once and
@@ -62,7 +62,7 @@ func Code(text string) string {
 // Core is the whole program behind the phone's shell. Its methods may be called from any thread.
 type Core struct {
 	mu    sync.Mutex
-	hub   *ui.Hub // nil after Close
+	hub   *app.Hub // nil after Close
 	late  *lateModel
 	stops map[*Subscription]bool
 }
@@ -113,7 +113,7 @@ func Open(dir, version, lang string, host Host) (core *Core, err error) {
 		return nil, coded(CodeBad, errors.New("mobile: no host was given"))
 	}
 	late := newLateModel()
-	hub, err := ui.Open(ui.Config{Dir: dir, Version: version, Lang: lang, Host: guard{host}, Speech: ui.Recogniser(late.locate)})
+	hub, err := app.Open(app.Config{Dir: dir, Version: version, Lang: lang, Host: guard{host}, Speech: app.Recogniser(late.locate)})
 	if err != nil {
 		return nil, coded(CodeFailed, err)
 	}
@@ -265,7 +265,7 @@ func (c *Core) Close() (err error) {
 var errClosed = coded(CodeClosed, errors.New("mobile: the core is closed"))
 
 // open returns the hub behind an entry.
-func (c *Core) open() (*ui.Hub, error) {
+func (c *Core) open() (*app.Hub, error) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if c.hub == nil {
@@ -286,9 +286,9 @@ func coded(code string, err error) error {
 	switch {
 	case err == nil:
 		return nil
-	case errors.Is(err, ui.ErrClosed):
+	case errors.Is(err, app.ErrClosed):
 		code = CodeClosed
-	case errors.Is(err, ui.ErrDeaf):
+	case errors.Is(err, app.ErrDeaf):
 		code = CodeDeaf
 	}
 	return fmt.Errorf("%s: %w", code, err)

@@ -4,7 +4,7 @@ package speech
 import (
 	"errors"
 
-	"readback/speech/phrase"
+	"readback/speech/grammar"
 )
 
 // Rate is the only sampling rate a recogniser takes, in Hz.
@@ -19,8 +19,8 @@ type Word struct {
 
 // Result is what a recogniser makes of one saying.
 type Result struct {
-	Alternatives []phrase.Alternative // best first; costs in nats, only differences count; empty when nothing was heard
-	Words        []Word               // of the best alternative; confidence is its share among the alternatives
+	Alternatives []grammar.Alternative // best first; costs in nats, only differences count; empty when nothing was heard
+	Words        []Word                // of the best alternative; confidence is its share among the alternatives
 }
 
 // Recognizer turns sound into words. Its methods must be called by one goroutine at a time; a second call at once is an error.

@@ -11,11 +11,11 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/infer"
+	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
-	"readback/core/session"
-	"readback/core/site"
 	"readback/core/unit"
+	"readback/core/worksite"
 )
 
 // Planned is an adviser over one appliance. It is a pure function of the query, but not safe for concurrent use: it keeps its
@@ -23,8 +23,8 @@ import (
 type Planned struct {
 	base  *infer.Case // as it was given
 	house plan.House
-	words *session.Words
-	rules *site.Rules
+	words *job.Words
+	rules *worksite.Rules
 	bit   []int // cover bit of each place, -1 for a place without a cover
 
 	rated  bench  // with the plate and the meter of the query before
@@ -56,7 +56,7 @@ func (a *Planned) ready(c *infer.Case) (bench, error) {
 var Limits = plan.Quick
 
 // For makes an adviser for an appliance. house may leave the call-out price unknown.
-func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house plan.House) (*Planned, error) {
+func For(e *appliance.Engine, meter *measure.Meter, words *job.Words, house plan.House) (*Planned, error) {
 	if meter == nil {
 		meter = measure.Modest()
 	}
@@ -68,8 +68,8 @@ func For(e *appliance.Engine, meter *measure.Meter, words *session.Words, house 
 }
 
 // ForCase is For with the case compiled before; a case may be shared between jobs.
-func ForCase(c *infer.Case, words *session.Words, house plan.House) (*Planned, error) {
-	rules, err := site.New(c.Model)
+func ForCase(c *infer.Case, words *job.Words, house plan.House) (*Planned, error) {
+	rules, err := worksite.New(c.Model)
 	if err != nil {
 		return nil, fmt.Errorf("advise: %w", err)
 	}
@@ -92,7 +92,7 @@ func ForCase(c *infer.Case, words *session.Words, house plan.House) (*Planned, e
 
 // rate makes the case that of the plate and the meter of a query. What cannot be worked so (a plate value that is none) is worked as
 // the file has it.
-func (a *Planned) rate(q *session.Query) {
+func (a *Planned) rate(q *job.Query) {
 	a.bench = a.rated
 	key, err := json.Marshal(struct {
 		Plate map[string]unit.Value
@@ -157,7 +157,7 @@ func (a *Planned) grow(findings int) bool {
 }
 
 // Advise tells what to check next, or that the case is closed, and why.
-func (a *Planned) Advise(q session.Query) session.Advice {
+func (a *Planned) Advise(q job.Query) job.Advice {
 	a.rate(&q)
 	m := a.c.Model
 	n := len(m.Checks)
@@ -185,7 +185,7 @@ func (a *Planned) Advise(q session.Query) session.Advice {
 	a.mendSeen(&d)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
-	out := session.Advice{Check: d.Check, Repair: -1, P: d.P}
+	out := job.Advice{Check: d.Check, Repair: -1, P: d.P}
 	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
 		if x.P >= leastShown {
 			out.Suspects = append(out.Suspects, a.suspect(x))
@@ -292,7 +292,7 @@ func (a *Planned) mendSeen(d *plan.Decision) {
 
 // watchFirst keeps "nothing is wrong" back until every look at a start has been taken that a stop line hangs on: a burner that lights with
 // a thump gives heat all the same.
-func (a *Planned) watchFirst(d *plan.Decision, q *session.Query, s plan.Situation, times []int) {
+func (a *Planned) watchFirst(d *plan.Decision, q *job.Query, s plan.Situation, times []int) {
 	if d.Kind != plan.Nothing || len(q.Mended)+len(q.Anew) > 0 { // after a repair two whole cycles are watched; at another start it was done
 		return
 	}
@@ -307,13 +307,13 @@ func (a *Planned) watchFirst(d *plan.Decision, q *session.Query, s plan.Situatio
 }
 
 // watchAnew asks at another start of what comes and goes what would tell most if one of the faults that hide were there now.
-func (a *Planned) watchAnew(d *plan.Decision, q *session.Query, s plan.Situation) {
+func (a *Planned) watchAnew(d *plan.Decision, q *job.Query, s plan.Situation) {
 	n := len(q.Anew)
 	if n == 0 || d.Kind != plan.Nothing && d.Kind != plan.Help {
 		return
 	}
 	checks := a.c.Model.Checks
-	if slices.ContainsFunc(q.Findings[q.Anew[n-1]:], func(f session.Finding) bool { return checks[f.Check].Stage == "watch" }) {
+	if slices.ContainsFunc(q.Findings[q.Anew[n-1]:], func(f job.Finding) bool { return checks[f.Check].Stage == "watch" }) {
 		return
 	}
 	p, prob := a.c.Problem, a.belief.Prob()
@@ -370,7 +370,7 @@ const maxTimes = 3
 const leastShown = 0.02
 
 // replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each check was asked.
-func (a *Planned) replay(q *session.Query) (s plan.Situation, times []int) {
+func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 	a.belief.Clear()
 	n := len(a.c.Model.Checks)
 	s = plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
@@ -423,7 +423,7 @@ func (a *Planned) replay(q *session.Query) (s plan.Situation, times []int) {
 	return s, times
 }
 
-func (a *Planned) site(s site.State) plan.Site {
+func (a *Planned) site(s worksite.State) plan.Site {
 	var out plan.Site
 	for i, bit := range a.bit {
 		if bit >= 0 && s.Covers.Has(i) {
@@ -431,9 +431,9 @@ func (a *Planned) site(s site.State) plan.Site {
 		}
 	}
 	switch s.Power {
-	case site.On:
+	case worksite.On:
 		out.Power = plan.On
-	case site.Proved:
+	case worksite.Proved:
 		out.Power = plan.Off
 	}
 	return out
@@ -458,9 +458,9 @@ func (a *Planned) name(group int) (part, name string) {
 	return m.Parts[r.Part].ID, r.Name
 }
 
-func (a *Planned) suspect(x plan.Suspect) session.Suspect {
+func (a *Planned) suspect(x plan.Suspect) job.Suspect {
 	part, name := a.name(x.Group)
-	return session.Suspect{Part: part, Name: name, P: x.P}
+	return job.Suspect{Part: part, Name: name, P: x.P}
 }
 
 // proved names the proofs a verdict stands on.
@@ -484,7 +484,7 @@ func (a *Planned) line(id string, pairs ...string) string {
 }
 
 // explain says what the chosen check separates, where its answers lead, and what would change the verdict.
-func (a *Planned) explain(out *session.Advice, d *plan.Decision) {
+func (a *Planned) explain(out *job.Advice, d *plan.Decision) {
 	if d.Check >= 0 {
 		x, y := a.separates(d)
 		switch {
@@ -560,7 +560,7 @@ func (a *Planned) world(group int) int {
 }
 
 // Watch tells whether the camera is the cheapest way to answer a step, wrong answers counted.
-func (a *Planned) Watch(w session.Watch) bool {
+func (a *Planned) Watch(w job.Watch) bool {
 	best, _ := plan.Best(plan.Ways(plan.Sense{What: w.Eye, Hands: w.Hands, Voice: w.Voice, Noise: w.Noise, Misses: w.Misses}), plan.UsualWeights)
 	return best.ID == "camera"
 }

@@ -8,18 +8,18 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/infer"
+	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
-	"readback/core/session"
 	"readback/core/unit"
-	files "readback/flows/bench"
-	"readback/flows/words"
+	files "readback/flows/lab/workspace"
+	"readback/flows/prompts"
 )
 
 func adviser(t *testing.T) *Planned {
 	t.Helper()
 	c := files.Small(t).Case
-	w, err := words.Load()
+	w, err := prompts.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,12 +83,12 @@ func TestPlate(t *testing.T) {
 func TestAdviceFollowsThePlate(t *testing.T) {
 	a := adviser(t)
 	open := check(t, a.base.Model, "pile-open")
-	q := session.Query{Stages: []string{"plan", "free", "watch"}}
-	reading := func(s string) session.Finding {
-		return session.Finding{Check: open, Option: -1, Reading: &measure.Reading{Value: mv(s), AC: "dc"}}
+	q := job.Query{Stages: []string{"plan", "free", "watch"}}
+	reading := func(s string) job.Finding {
+		return job.Finding{Check: open, Option: -1, Reading: &measure.Reading{Value: mv(s), AC: "dc"}}
 	}
-	q.Findings = []session.Finding{reading("478")}
-	suspicion := func(q session.Query) float64 {
+	q.Findings = []job.Finding{reading("478")}
+	suspicion := func(q job.Query) float64 {
 		a.Advise(q)
 		sum := 0.0
 		for h, p := range a.belief.Prob() {
@@ -125,12 +125,12 @@ func TestMeter(t *testing.T) {
 }
 
 // allOf is a query with everything that can be seen and measured of an appliance with these modes.
-func allOf(c *infer.Case, modes []int) session.Query {
-	q := session.Query{Stages: []string{"plan", "free", "watch"}}
+func allOf(c *infer.Case, modes []int) job.Query {
+	q := job.Query{Stages: []string{"plan", "free", "watch"}}
 	for i := range c.Model.Checks {
 		k := &c.Model.Checks[i]
 		o := c.Engine.Predict(modes, i)
-		f := session.Finding{Check: i, Option: o.Option}
+		f := job.Finding{Check: i, Option: o.Option}
 		if len(k.Options) == 0 {
 			r := measure.Reading{State: o.State}
 			if o.State == measure.Number {

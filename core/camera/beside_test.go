@@ -6,15 +6,15 @@ import (
 	"testing"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
-	"readback/core/figure"
+	"readback/core/lab/metric"
+	"readback/core/lab/render"
 )
 
 // besides reads pictures of a drawn meter and gives what stands beside the number of those that were read right.
-func besides(t *testing.T, seed, pose uint64, grade synth.Grade, text string, signs []string) (out []camera.Beside) {
+func besides(t *testing.T, seed, pose uint64, grade render.Grade, text string, signs []string) (out []camera.Beside) {
 	t.Helper()
 	var r camera.Reader
-	m := synth.NewMeter(seed, grade, synth.Options{Text: text, Signs: signs, Pose: pose})
+	m := render.NewMeter(seed, grade, render.Options{Text: text, Signs: signs, Pose: pose})
 	for i := range 4 {
 		p := m.Frame(i)
 		rd, err := r.Read(&camera.Plane{Y: p.Pix, W: p.W, H: p.H, Stride: p.W})
@@ -38,7 +38,7 @@ var functions = []struct {
 }
 
 // teach shows every function of a meter once but those of one unit.
-func teach(t *testing.T, seed uint64, grade synth.Grade, but string) *camera.Units {
+func teach(t *testing.T, seed uint64, grade render.Grade, but string) *camera.Units {
 	t.Helper()
 	u := &camera.Units{}
 	for k, f := range functions {
@@ -50,7 +50,7 @@ func teach(t *testing.T, seed uint64, grade synth.Grade, but string) *camera.Uni
 }
 
 func TestUnits(t *testing.T) {
-	u := teach(t, 201, synth.Easy, "")
+	u := teach(t, 201, render.Easy, "")
 	if len(u.Taught) != len(functions) {
 		t.Fatalf("%d looks learnt, want %d", len(u.Taught), len(functions))
 	}
@@ -63,21 +63,21 @@ func TestUnits(t *testing.T) {
 		t.Fatal(err)
 	}
 	f := functions[2]
-	seen := besides(t, 201, 77, synth.Easy, "8765", f.signs)
+	seen := besides(t, 201, 77, render.Easy, "8765", f.signs)
 	if got := kept.Name(append(seen, nil)); got != f.unit {
 		t.Errorf("%v is taken for %q", f.signs, got)
 	}
 	if kept.Teach(f.unit, seen) {
 		t.Error("what is known is learnt again")
 	}
-	if got := kept.Name(besides(t, 202, 77, synth.Easy, "8765", f.signs)); got != "" {
+	if got := kept.Name(besides(t, 202, 77, render.Easy, "8765", f.signs)); got != "" {
 		t.Errorf("another meter shows %q", got)
 	}
 	one := &camera.Units{}
 	if one.Name(seen) != "" || !one.Teach(f.unit, seen) || one.Name(seen) != "" {
 		t.Error("a unit is named by a meter that may show the same signs for all")
 	}
-	if one.Teach("V", nil) || one.Teach("V", []camera.Beside{nil}) || one.Teach("V", besides(t, 201, 78, synth.Easy, "8765", []string{})) {
+	if one.Teach("V", nil) || one.Teach("V", []camera.Beside{nil}) || one.Teach("V", besides(t, 201, 78, render.Easy, "8765", []string{})) {
 		t.Error("something is learnt from nothing")
 	}
 	one.Taught = append(one.Taught, camera.TaughtUnit{Unit: "V", Look: []byte{1, 2}}) // a file of another version
@@ -87,9 +87,9 @@ func TestUnits(t *testing.T) {
 }
 
 // unitFigures teaches meters all their functions and shows them again, and once more with one unit that was never taught.
-func unitFigures(t *testing.T, add figure.Adder) {
+func unitFigures(t *testing.T, add metric.Adder) {
 	const meters = 12
-	for grade, name := range map[synth.Grade]string{synth.Easy: "", synth.Medium: "_medium"} {
+	for grade, name := range map[render.Grade]string{render.Easy: "", render.Medium: "_medium"} {
 		right, wrong, unknown, n := 0, 0, 0, 0
 		for seed := range uint64(meters) {
 			all := teach(t, heldOut+seed, grade, "")

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
+	"readback/core/lab/render"
 )
 
 func TestCheck(t *testing.T) {
@@ -70,7 +70,7 @@ func TestReadMeters(t *testing.T) {
 		{"24.61", "24.61"}, {"-3.507", "-3.507"}, {"0L", "OL"}, {"118.2", "118.2"}, {"0.052", "0.052"}, {"8888", "8888"},
 	} {
 		for seed := range uint64(2) {
-			m := synth.NewMeter(500+seed, synth.Easy, synth.Options{Text: c.text, W: 640, H: 480})
+			m := render.NewMeter(500+seed, render.Easy, render.Options{Text: c.text, W: 640, H: 480})
 			rd, err := r.Read(plane(m.Frame(0)))
 			if err != nil {
 				t.Fatal(err)
@@ -94,7 +94,7 @@ func TestReadMeters(t *testing.T) {
 func TestInkIsExplained(t *testing.T) {
 	var r camera.Reader
 	for _, seed := range []uint64{3000477, 3000537, 3000814, 3000828, 3000903, 3000971} {
-		m := synth.NewMeter(seed, synth.Medium, synth.Options{W: 640, H: 480})
+		m := render.NewMeter(seed, render.Medium, render.Options{W: 640, H: 480})
 		rd, err := r.Read(plane(m.Frame(0)))
 		if err != nil {
 			t.Fatal(err)
@@ -124,7 +124,7 @@ func TestReadNothing(t *testing.T) {
 func TestVote(t *testing.T) {
 	var r camera.Reader
 	read := func(text string, frame int) *camera.Reading {
-		rd, err := r.Read(plane(synth.NewMeter(501, synth.Easy, synth.Options{Text: text, W: 480, H: 360}).Frame(frame)))
+		rd, err := r.Read(plane(render.NewMeter(501, render.Easy, render.Options{Text: text, W: 480, H: 360}).Frame(frame)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -156,7 +156,7 @@ func TestVote(t *testing.T) {
 }
 
 func TestCounter(t *testing.T) {
-	with := func(f func(*synth.Blink)) synth.Blink {
+	with := func(f func(*render.Blink)) render.Blink {
 		b := status
 		b.SNR, b.Jitter, b.Drop, b.Exposure = 8, 0.003, 0.02, 0.02
 		b.Seconds = 30
@@ -165,22 +165,22 @@ func TestCounter(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name string
-		b    synth.Blink
+		b    render.Blink
 		id   string
 		why  camera.Reason
 	}{
-		{"three flashes", with(func(b *synth.Blink) { b.Groups = []int{3} }), "3", ""},
-		{"nine flashes", with(func(b *synth.Blink) { b.Groups = []int{9} }), "9", ""},
-		{"one flash", with(func(b *synth.Blink) { b.Groups = []int{1} }), "1", ""},
-		{"two digits", with(func(b *synth.Blink) { b.Groups = []int{3, 2}; b.Pause = 3.5 }), "3-2", ""},
-		{"long and short", with(func(b *synth.Blink) { b.Groups = []int{5}; b.Long = 2; b.Pause = 3 }), "2-3", ""},
-		{"heartbeat", with(func(b *synth.Blink) { b.Groups = []int{1}; b.On, b.Off, b.Pause = 0.5, 0.5, 0.5 }), "heartbeat", ""},
-		{"flutter", with(func(b *synth.Blink) { b.Groups = []int{1}; b.On, b.Off, b.Pause = 0.12, 0.12, 0.12 }), "flutter", ""},
-		{"steady", with(func(b *synth.Blink) { b.Groups = []int{1}; b.On = 1000; b.StartAnywhere = false }), "steady", ""},
-		{"off", with(func(b *synth.Blink) { b.On = 0 }), "off", ""},
-		{"off or not, short exposure", with(func(b *synth.Blink) { b.On, b.Exposure = 0, 0.004 }), "", camera.ShortExposed},
-		{"half wave", with(func(b *synth.Blink) { b.Groups, b.Drive, b.Exposure = []int{4}, synth.HalfWave, 0.01 }), "", camera.Chopped},
-		{"one cycle", with(func(b *synth.Blink) { b.Groups = []int{4}; b.Seconds = 4; b.StartAnywhere = false }), "", camera.TooShort},
+		{"three flashes", with(func(b *render.Blink) { b.Groups = []int{3} }), "3", ""},
+		{"nine flashes", with(func(b *render.Blink) { b.Groups = []int{9} }), "9", ""},
+		{"one flash", with(func(b *render.Blink) { b.Groups = []int{1} }), "1", ""},
+		{"two digits", with(func(b *render.Blink) { b.Groups = []int{3, 2}; b.Pause = 3.5 }), "3-2", ""},
+		{"long and short", with(func(b *render.Blink) { b.Groups = []int{5}; b.Long = 2; b.Pause = 3 }), "2-3", ""},
+		{"heartbeat", with(func(b *render.Blink) { b.Groups = []int{1}; b.On, b.Off, b.Pause = 0.5, 0.5, 0.5 }), "heartbeat", ""},
+		{"flutter", with(func(b *render.Blink) { b.Groups = []int{1}; b.On, b.Off, b.Pause = 0.12, 0.12, 0.12 }), "flutter", ""},
+		{"steady", with(func(b *render.Blink) { b.Groups = []int{1}; b.On = 1000; b.StartAnywhere = false }), "steady", ""},
+		{"off", with(func(b *render.Blink) { b.On = 0 }), "off", ""},
+		{"off or not, short exposure", with(func(b *render.Blink) { b.On, b.Exposure = 0, 0.004 }), "", camera.ShortExposed},
+		{"half wave", with(func(b *render.Blink) { b.Groups, b.Drive, b.Exposure = []int{4}, render.HalfWave, 0.01 }), "", camera.Chopped},
+		{"one cycle", with(func(b *render.Blink) { b.Groups = []int{4}; b.Seconds = 4; b.StartAnywhere = false }), "", camera.TooShort},
 	} {
 		var k camera.Counter
 		feed(t, &k, c.b, 5)
@@ -217,11 +217,11 @@ func TestCounterRefuses(t *testing.T) {
 func TestLamp(t *testing.T) {
 	b := status
 	b.Groups, b.Pause, b.Exposure, b.Seconds = []int{2}, 1.5, 0.02, 12
-	s := synth.NewScene(3, 160, 120, b)
+	s := render.NewScene(3, 160, 120, b)
 	s.Shake, s.Zoom, s.Tints = 5, 0.1, [][3]float64{{1, 0.1, 0.1}}
 	var l camera.Lamp
 	var x, y float64
-	s.Run(3, func(f *synth.Film) {
+	s.Run(3, func(f *render.Film) {
 		if err := l.See(&camera.Plane{Y: f.Pix, W: 160, H: 120, Stride: 160, Cb: f.Cb, Cr: f.Cr, CStride: 160, Sub: 1, Time: f.T}); err != nil {
 			t.Fatal(err)
 		}
@@ -244,7 +244,7 @@ func TestLamp(t *testing.T) {
 func TestCompare(t *testing.T) {
 	var c camera.Comparer
 	for seed := range uint64(3) {
-		w := synth.NewWiring(40+seed, 800, 600, 0.4, seed > 0)
+		w := render.NewWiring(40+seed, 800, 600, 0.4, seed > 0)
 		ts, m, err := c.Compare(shot(w.Before), shot(w.Later), w.Terminals)
 		if err != nil {
 			t.Fatal(err)
@@ -267,8 +267,8 @@ func TestCompare(t *testing.T) {
 
 func TestWireColour(t *testing.T) {
 	right := 0
-	for i, name := range synth.WireNames {
-		s := synth.NewSwatch(uint64(i), name)
+	for i, name := range render.WireNames {
+		s := render.NewSwatch(uint64(i), name)
 		p := shot(s.Shot)
 		white, ok := camera.WhiteAt(p, int(s.Card[0]), int(s.Card[1]), 5)
 		if !ok {
@@ -290,10 +290,10 @@ func TestWireColour(t *testing.T) {
 }
 
 func TestFireWatch(t *testing.T) {
-	f := synth.Fire{W: 48, H: 36, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 14, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 7}
+	f := render.Fire{W: 48, H: 36, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 14, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 7}
 	var w camera.FireWatch
 	w.Spot, w.Ref = region(f.Spot()), region(f.Ref())
-	f.Run(1, func(s *synth.Shot, at int64, state int) {
+	f.Run(1, func(s *render.Shot, at int64, state int) {
 		p := shot(s)
 		p.Time = at
 		if err := w.See(p); err != nil {
@@ -399,8 +399,8 @@ func TestNet(t *testing.T) {
 }
 
 func TestSynthIsFixed(t *testing.T) {
-	a := synth.NewMeter(9, synth.Hard, synth.Options{W: 160, H: 120, Tall: 20}).Frame(3)
-	b := synth.NewMeter(9, synth.Hard, synth.Options{W: 160, H: 120, Tall: 20}).Frame(3)
+	a := render.NewMeter(9, render.Hard, render.Options{W: 160, H: 120, Tall: 20}).Frame(3)
+	b := render.NewMeter(9, render.Hard, render.Options{W: 160, H: 120, Tall: 20}).Frame(3)
 	if string(a.Pix) != string(b.Pix) || a.Text != b.Text {
 		t.Error("one seed gives two pictures")
 	}

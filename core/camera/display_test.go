@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
+	"readback/core/lab/render"
 )
 
 // Red digits on dark, dim: there is too little in the brightness, and enough in the colour.
@@ -17,7 +17,7 @@ func TestReadRedDigits(t *testing.T) {
 	var r camera.Reader
 	tried := 0
 	for seed := uint64(0); seed < 60 && tried < 4; seed++ {
-		m := synth.NewMeter(seed, synth.Easy, synth.Options{Text: "24.61", W: 400, H: 300, Tall: 50})
+		m := render.NewMeter(seed, render.Easy, render.Options{Text: "24.61", W: 400, H: 300, Tall: 50})
 		pic := m.Frame(0)
 		if !pic.Light {
 			continue

@@ -12,15 +12,15 @@ import (
 	"time"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
-	"readback/core/figure"
+	"readback/core/lab/metric"
+	"readback/core/lab/render"
 )
 
 // Seeds of the figures: no test and no training run draws from them.
 const heldOut = 7_000_000
 
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		digitFigure(t, add)
 		meterFigures(t, add)
 		blinkFigures(t, add)
@@ -35,7 +35,7 @@ func TestFigures(t *testing.T) {
 func pct(n, of int) float64 { return 100 * float64(n) / math.Max(1, float64(of)) }
 
 // digitFigure reads the photographed digits whose names hash even; the odd ones were learnt from.
-func digitFigure(t *testing.T, add figure.Adder) {
+func digitFigure(t *testing.T, add metric.Adder) {
 	var r camera.Reader
 	right, n := 0, 0
 	for _, f := range digitFiles(t) {
@@ -61,11 +61,11 @@ type outcome struct {
 }
 
 // readMeters reads n drawn meters, one picture each.
-func readMeters(t testing.TB, grade synth.Grade, from uint64, n int, each func(*synth.Pic, *camera.Reading)) outcome {
+func readMeters(t testing.TB, grade render.Grade, from uint64, n int, each func(*render.Pic, *camera.Reading)) outcome {
 	var r camera.Reader
 	o := outcome{n: n, why: map[camera.Reason]int{}}
 	for i := range uint64(n) {
-		p := synth.NewMeter(from+i, grade, synth.Options{}).Frame(0)
+		p := render.NewMeter(from+i, grade, render.Options{}).Frame(0)
 		rd, err := r.Read(plane(p))
 		if err != nil {
 			t.Fatal(err)
@@ -94,10 +94,10 @@ func same(rd *camera.Reading, text string) bool {
 	return rd.Text == text
 }
 
-func meterFigures(t *testing.T, add figure.Adder) {
+func meterFigures(t *testing.T, add metric.Adder) {
 	const n, voted, frames = 1000, 400, 8
 	peers := newPeers(t)
-	o := readMeters(t, synth.Medium, heldOut, n, func(p *synth.Pic, rd *camera.Reading) {
+	o := readMeters(t, render.Medium, heldOut, n, func(p *render.Pic, rd *camera.Reading) {
 		if peers.n < 40 {
 			peers.read(p, rd)
 		}
@@ -106,14 +106,14 @@ func meterFigures(t *testing.T, add figure.Adder) {
 	add("eye.meter_pct", pct(o.right, n), "%", ">= 99", n)
 	add("eye.meter_wrong_pct", pct(o.wrong, n), "%", "<= 0.5", n)
 	const hard = 150
-	o = readMeters(t, synth.Hard, heldOut+20000, hard, nil)
+	o = readMeters(t, render.Hard, heldOut+20000, hard, nil)
 	t.Log("hard meter abstained:", reasons(o.why))
 	add("eye.meter_hard_pct", pct(o.right, hard), "%", "reported", hard)
 	add("eye.meter_hard_wrong_pct", pct(o.wrong, hard), "%", "reported", hard)
 	var r camera.Reader
 	wrong, right := 0, 0
 	for i := range voted {
-		m := synth.NewMeter(heldOut+10000+uint64(i), synth.Medium, synth.Options{W: 640, H: 480})
+		m := render.NewMeter(heldOut+10000+uint64(i), render.Medium, render.Options{W: 640, H: 480})
 		var rs []*camera.Reading
 		for k := range frames {
 			rd, err := r.Read(plane(m.Frame(k)))
@@ -148,11 +148,11 @@ func reasons(m map[camera.Reason]int) string {
 	return strings.Join(out, ", ")
 }
 
-var status = synth.Blink{On: 0.25, Off: 0.25, Gap: 1, Pause: 2, FPS: 30, Exposure: 0.01, SNR: 6, Jitter: 0.01, Drop: 0.1,
+var status = render.Blink{On: 0.25, Off: 0.25, Gap: 1, Pause: 2, FPS: 30, Exposure: 0.01, SNR: 6, Jitter: 0.01, Drop: 0.1,
 	LengthSpread: 0.02, AutoExposure: true, StartAnywhere: true, Mains: 50}
 
 // watch plays n lights with one to nine flashes and counts right and wrong answers.
-func watch(t *testing.T, n int, base synth.Blink, spoil func(i int, b *synth.Blink)) (right, wrong int) {
+func watch(t *testing.T, n int, base render.Blink, spoil func(i int, b *render.Blink)) (right, wrong int) {
 	var k camera.Counter
 	for i := range n {
 		r := rand.New(rand.NewPCG(heldOut+uint64(i), 9))
@@ -176,7 +176,7 @@ func watch(t *testing.T, n int, base synth.Blink, spoil func(i int, b *synth.Bli
 	return right, wrong
 }
 
-func blinkFigures(t *testing.T, add figure.Adder) {
+func blinkFigures(t *testing.T, add metric.Adder) {
 	const n = 1000
 	for _, c := range []struct {
 		name   string
@@ -190,8 +190,8 @@ func blinkFigures(t *testing.T, add figure.Adder) {
 		add("eye.blink"+c.name+"_wrong_pct", pct(wrong, n), "%", "reported", n)
 	}
 	b := status
-	b.Drive, b.Jitter, b.Drop = synth.HalfWave, 0.003, 0.02
-	right, wrong := watch(t, n, b, func(i int, b *synth.Blink) {
+	b.Drive, b.Jitter, b.Drop = render.HalfWave, 0.003, 0.02
+	right, wrong := watch(t, n, b, func(i int, b *render.Blink) {
 		b.Exposure = [...]float64{0.001, 0.003, 0.005, 0.008, 0.01}[i%5]
 		if i%2 == 1 {
 			b.Mains = 60
@@ -203,7 +203,7 @@ func blinkFigures(t *testing.T, add figure.Adder) {
 }
 
 // handFigure films a light by hand until the counter is sure or half a minute has gone by.
-func handFigure(t *testing.T, add figure.Adder) {
+func handFigure(t *testing.T, add metric.Adder) {
 	const n = 40
 	right, wrong := 0, 0
 	for i := range n {
@@ -212,7 +212,7 @@ func handFigure(t *testing.T, add figure.Adder) {
 		b := status
 		b.Groups, b.Pause, b.Exposure, b.Jitter, b.Drop = []int{count}, 1.5, 0.02, 0.005, 0.02
 		b.Seconds = 6 + 3.2*(b.Pause+float64(count)*0.5)
-		s := synth.NewScene(heldOut+uint64(i), 320, 240, b)
+		s := render.NewScene(heldOut+uint64(i), 320, 240, b)
 		s.Shake, s.Zoom = 20, 0.2
 		code := counted(t, s, heldOut+uint64(i))
 		switch {
@@ -232,10 +232,10 @@ func handFigure(t *testing.T, add figure.Adder) {
 }
 
 // counted shows the film of a light to the counter until it is sure.
-func counted(t *testing.T, s *synth.Scene, seed uint64) (code camera.Code) {
+func counted(t *testing.T, s *render.Scene, seed uint64) (code camera.Code) {
 	var l camera.Lamp
 	k := 0
-	s.Run(seed, func(f *synth.Film) {
+	s.Run(seed, func(f *render.Film) {
 		if code.OK() {
 			return
 		}
@@ -254,7 +254,7 @@ func counted(t *testing.T, s *synth.Scene, seed uint64) (code camera.Code) {
 }
 
 // colouredFigures counts lights in colour, every other one in two colours.
-func colouredFigures(t *testing.T, add figure.Adder) {
+func colouredFigures(t *testing.T, add metric.Adder) {
 	const n = 60
 	tints := map[string][3]float64{"red": {1, 0.1, 0.1}, "amber": {1, 0.6, 0}, "green": {0.3, 1, 0.2}}
 	names := []string{"red", "amber", "green"}
@@ -273,7 +273,7 @@ func colouredFigures(t *testing.T, add figure.Adder) {
 		}
 		b.Groups = []int{n1 + n2}
 		b.Seconds = 6 + 3.2*(b.Pause+float64(n1+n2)*0.5)
-		s := synth.NewScene(heldOut+uint64(i), 320, 240, b)
+		s := render.NewScene(heldOut+uint64(i), 320, 240, b)
 		s.Shake, s.Zoom = 8, 0.1
 		for range n1 {
 			s.Tints = append(s.Tints, tints[names[c1]])
@@ -295,12 +295,12 @@ func colouredFigures(t *testing.T, add figure.Adder) {
 	add("eye.blink_colours_wrong_pct", pct(wrong, n), "%", "reported", n)
 }
 
-func wireFigures(t *testing.T, add figure.Adder) {
+func wireFigures(t *testing.T, add metric.Adder) {
 	const n = 36
 	var c camera.Comparer
 	ok := 0
 	for i := range n {
-		w := synth.NewWiring(heldOut+uint64(i), 1000, 750, 1, true)
+		w := render.NewWiring(heldOut+uint64(i), 1000, 750, 1, true)
 		_, m, err := c.Compare(shot(w.Before), shot(w.Later), nil)
 		if err != nil {
 			t.Logf("pair %d: %v", i, err)
@@ -319,7 +319,7 @@ func wireFigures(t *testing.T, add figure.Adder) {
 	add("eye.wire_registered_pct", pct(ok, n), "%", ">= 98", n)
 	found, missed, false_, hidden, same := 0, 0, 0, 0, 0
 	for i := range n {
-		w := synth.NewWiring(heldOut+1000+uint64(i), 1000, 750, 0.6, true)
+		w := render.NewWiring(heldOut+1000+uint64(i), 1000, 750, 0.6, true)
 		ts, _, err := c.Compare(shot(w.Before), shot(w.Later), w.Terminals)
 		if err != nil {
 			missed++ // the change in this pair is not found
@@ -351,11 +351,11 @@ func wireFigures(t *testing.T, add figure.Adder) {
 	add("eye.wire_hidden_pct", pct(hidden, hidden+found+missed+false_+same), "%", "reported", hidden+found+missed+false_+same)
 }
 
-func colourFigures(add figure.Adder) {
+func colourFigures(add metric.Adder) {
 	const n = 440
 	one, two := 0, 0
 	for i := range n {
-		s := synth.NewSwatch(heldOut+uint64(i), synth.WireNames[i%len(synth.WireNames)])
+		s := render.NewSwatch(heldOut+uint64(i), render.WireNames[i%len(render.WireNames)])
 		p := shot(s.Shot)
 		white, ok := camera.WhiteAt(p, int(s.Card[0]), int(s.Card[1]), 5)
 		if !ok {
@@ -373,14 +373,14 @@ func colourFigures(add figure.Adder) {
 	add("eye.colour_top2_pct", pct(two, n), "%", ">= 99", n)
 }
 
-func fireFigure(t *testing.T, add figure.Adder) {
+func fireFigure(t *testing.T, add metric.Adder) {
 	right, wrong, n := 0, 0, 0
 	for i := range 60 {
 		f := fire(heldOut + uint64(i))
 		var w camera.FireWatch
 		w.Spot, w.Ref = region(f.Spot()), region(f.Ref())
 		last, since, k := -1, int64(0), 0
-		f.Run(heldOut+uint64(i), func(s *synth.Shot, at int64, state int) {
+		f.Run(heldOut+uint64(i), func(s *render.Shot, at int64, state int) {
 			p := shot(s)
 			p.Time, p.Exposure = at, f.Exposure
 			if err := w.See(p); err != nil {
@@ -407,7 +407,7 @@ func fireFigure(t *testing.T, add figure.Adder) {
 }
 
 // timeFigures takes the best of several runs on each input and the median over inputs, because other work shares the machine.
-func timeFigures(t *testing.T, add figure.Adder) {
+func timeFigures(t *testing.T, add metric.Adder) {
 	ms := func(n int, f func(i int)) float64 {
 		var d []float64
 		for i := range n {
@@ -422,9 +422,9 @@ func timeFigures(t *testing.T, add figure.Adder) {
 		sort.Float64s(d)
 		return d[len(d)/2]
 	}
-	var pics []*synth.Pic
+	var pics []*render.Pic
 	for i := range 12 {
-		pics = append(pics, synth.NewMeter(heldOut+uint64(i), synth.Medium, synth.Options{}).Frame(0))
+		pics = append(pics, render.NewMeter(heldOut+uint64(i), render.Medium, render.Options{}).Frame(0))
 	}
 	var r camera.Reader
 	add("eye.display_ms", ms(12, func(i int) {
@@ -434,11 +434,11 @@ func timeFigures(t *testing.T, add figure.Adder) {
 	}), "ms", "<= 8", 12)
 	b := status
 	b.Groups, b.Seconds = []int{3}, 3
-	s := synth.NewScene(heldOut, 640, 480, b)
+	s := render.NewScene(heldOut, 640, 480, b)
 	s.Shake, s.Zoom = 20, 0.2
 	var l camera.Lamp
 	var d []float64
-	s.Run(1, func(f *synth.Film) {
+	s.Run(1, func(f *render.Film) {
 		start := time.Now()
 		if err := l.See(&camera.Plane{Y: f.Pix, W: 640, H: 480, Stride: 640, Time: f.T}); err != nil {
 			t.Fatal(err)
@@ -448,7 +448,7 @@ func timeFigures(t *testing.T, add figure.Adder) {
 	sort.Float64s(d)
 	add("eye.blink_ms", d[len(d)/5] /* each picture is seen once: the lower fifth */, "ms", "<= 2", len(d))
 	var c camera.Comparer
-	w := synth.NewWiring(heldOut, 1000, 750, 0.6, true)
+	w := render.NewWiring(heldOut, 1000, 750, 0.6, true)
 	before, after := shot(w.Before), shot(w.Later)
 	add("eye.wire_ms", ms(2, func(int) {
 		if _, _, err := c.Compare(before, after, w.Terminals); err != nil {

@@ -10,7 +10,7 @@ import (
 )
 
 // A small network gives a second opinion on every cell: the seven segments, the point after it, and whether the cell
-// holds a glyph at all; and, beside the number, whether there is a minus sign. It is trained by the command in core/camera/train from drawn meters and the tuning half of
+// holds a glyph at all; and, beside the number, whether there is a minus sign. It is trained by the command in core/lab/trainreader from drawn meters and the tuning half of
 // testdata/camera/lcd-digits; the command, its seed and the weights are part of the repository.
 const (
 	PatchW   = 16 // columns of a patch: from a quarter of the digit's width left of it to 0.6 right of it

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
+	"readback/core/lab/render"
 )
 
 // TestPeers reads the same pictures with general tools, side by side, in the run that make peers starts.
@@ -21,8 +21,8 @@ func TestPeers(t *testing.T) {
 	}
 	for _, g := range []struct {
 		name  string
-		grade synth.Grade
-	}{{"easy", synth.Easy}, {"medium", synth.Medium}, {"hard", synth.Hard}} {
+		grade render.Grade
+	}{{"easy", render.Easy}, {"medium", render.Medium}, {"hard", render.Hard}} {
 		p := newPeers(t)
 		readMeters(t, g.grade, heldOut+30000, 40, p.read)
 		t.Logf("%s grade\n%s", g.name, p.table())
@@ -70,7 +70,7 @@ func (p *peers) score(row, got, want string, answered bool) {
 }
 
 // read scores this package's reading and runs the tools on the same picture.
-func (p *peers) read(pic *synth.Pic, rd *camera.Reading) {
+func (p *peers) read(pic *render.Pic, rd *camera.Reading) {
 	p.n++
 	own := rd.Text
 	if same(rd, pic.Text) {

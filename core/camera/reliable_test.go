@@ -5,16 +5,16 @@ import (
 	"testing"
 
 	"readback/core/camera"
-	"readback/core/camera/synth"
-	"readback/core/figure"
+	"readback/core/lab/metric"
+	"readback/core/lab/render"
 )
 
 // The committed shares against a new measurement on the same seeds, in points of a hundred.
 func TestReliabilityFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		const n = 100
 		for i, want := range camera.Reliability {
-			o := readMeters(t, []synth.Grade{synth.Easy, synth.Medium, synth.Hard}[i], heldOut+50000, n, nil)
+			o := readMeters(t, []render.Grade{render.Easy, render.Medium, render.Hard}[i], heldOut+50000, n, nil)
 			t.Logf("{%q, %.3f, %.3f, %.3f, %d},", want.Grade, float64(o.right)/n, float64(o.wrong)/n, 1-float64(o.right+o.wrong)/n, n)
 			gap := math.Max(math.Abs(pct(o.right, n)-100*want.Right), math.Abs(pct(o.wrong, n)-100*want.Wrong))
 			add("eye.reliability_"+want.Grade+"_gap", gap, "%", "<= 5", n)

@@ -6,14 +6,14 @@ import (
 	"slices"
 	"testing"
 
-	"readback/core/figure"
 	"readback/core/infer"
-	"readback/flows/bench"
+	"readback/core/lab/metric"
+	"readback/flows/lab/workspace"
 )
 
 func cases(t testing.TB) []*infer.Case {
 	var out []*infer.Case
-	for _, b := range bench.All(t) {
+	for _, b := range workspace.All(t) {
 		out = append(out, b.Case)
 	}
 	return out
@@ -240,7 +240,7 @@ func calibrate(w *world, n, checks int, seed uint64) calibration {
 }
 
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		off := 0.0
 		const models = 200
 		for seed := range uint64(models) {

@@ -6,13 +6,13 @@ import (
 
 	"readback/core/infer"
 	"readback/core/measure"
-	"readback/flows/bench"
+	"readback/flows/lab/workspace"
 )
 
 // Three faults at once: with singles and pairs alone the answers contradict each other; the triples entered for them must hold the
 // truth, take over the belief, and leave everything else as it was.
 func TestGrow(t *testing.T) {
-	c := bench.Small(t).Case
+	c := workspace.Small(t).Case
 	b := infer.New(c.Problem)
 	if sets := c.Worlds.Triples(c.Modes, b, 100); len(sets) > 0 {
 		t.Fatalf("without an answer %d triples are entered", len(sets))

@@ -8,8 +8,8 @@ import (
 	"testing"
 	"time"
 
-	"readback/core/figure"
 	"readback/core/infer"
+	"readback/core/lab/metric"
 	"readback/core/plan"
 )
 
@@ -58,7 +58,7 @@ func decideMS(task *plan.Task, l plan.Limits, jobs int) (float64, int) {
 }
 
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		// Small models against the exact optimum: the worst of the four regimes.
 		const n = 1000
 		worst, worst95 := 0.0, 0.0

@@ -11,7 +11,7 @@ import (
 	"readback/core/measure"
 	"readback/core/plan"
 	"readback/core/unit"
-	ready "readback/flows/bench"
+	ready "readback/flows/lab/workspace"
 )
 
 // bench is an equipment file made ready for diagnosis, with its costs.

@@ -5,44 +5,44 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/heard"
+	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/report"
-	"readback/core/session"
+	"readback/core/utterance"
 )
 
-func job() report.Job {
+func sampleJob() report.Job {
 	low, high := 21.0, 30.0
 	stages := []string{"Safe to stay", "Checks"}
 	return report.Job{Entries: []report.Entry{
 		{
-			Event:   session.Event{Seq: 1, At: 1000, Type: session.EvBegin, Begin: &session.Begin{Job: "j1", Version: "v1", Data: "abc"}},
-			Effects: []session.Effect{{Type: session.DoSay, Text: "Gas odour, or none?", Level: "info"}},
-			View:    session.View{Job: "j1", Title: "test heater", StageNo: 1, Stages: stages},
+			Event:   job.Event{Seq: 1, At: 1000, Type: job.EvBegin, Begin: &job.Begin{Job: "j1", Version: "v1", Data: "abc"}},
+			Effects: []job.Effect{{Type: job.DoSay, Text: "Gas odour, or none?", Level: "info"}},
+			View:    job.View{Job: "j1", Title: "test heater", StageNo: 1, Stages: stages},
 		},
 		{
-			Event:   session.Event{Seq: 2, At: 2000, Type: session.EvSaid, Said: &heard.Utterance{Text: "twenty six <b>", Rivals: []string{"twenty sixty"}, Source: "voice"}},
-			Effects: []session.Effect{{Type: session.DoSay, Text: "House voltage, live.", Level: "danger"}},
-			View: session.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages,
-				Heard:    &session.HeardView{Text: "twenty six", Taken: "26.1 V AC", Verdict: measure.Pass, Limit: "21 to 30 volts", U: 0.6, Unit: "V", Low: &low, High: &high},
-				Suspects: []session.Suspect{{Part: "a", Name: "igniter", P: 0.2, Words: "less likely"}, {Part: "b", Name: "valve", P: 0.7}}},
+			Event:   job.Event{Seq: 2, At: 2000, Type: job.EvSaid, Said: &utterance.Utterance{Text: "twenty six <b>", Rivals: []string{"twenty sixty"}, Source: "voice"}},
+			Effects: []job.Effect{{Type: job.DoSay, Text: "House voltage, live.", Level: "danger"}},
+			View: job.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages,
+				Heard:    &job.HeardView{Text: "twenty six", Taken: "26.1 V AC", Verdict: measure.Pass, Limit: "21 to 30 volts", U: 0.6, Unit: "V", Low: &low, High: &high},
+				Suspects: []job.Suspect{{Part: "a", Name: "igniter", P: 0.2, Words: "less likely"}, {Part: "b", Name: "valve", P: 0.7}}},
 		},
 		{
-			Event: session.Event{Seq: 3, At: 3000, Type: session.EvUndo, Target: 2},
-			View: session.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages, Ended: "stopped",
-				Suspects: []session.Suspect{{Part: "a", Name: "igniter", P: 0.5}}, Open: []string{"lower panel off"},
-				Site: session.SiteView{Power: "proved", Gas: "on", Covers: []string{"lower panel"}}},
+			Event: job.Event{Seq: 3, At: 3000, Type: job.EvUndo, Target: 2},
+			View: job.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages, Ended: "stopped",
+				Suspects: []job.Suspect{{Part: "a", Name: "igniter", P: 0.5}}, Open: []string{"lower panel off"},
+				Site: job.SiteView{Power: "proved", Gas: "on", Covers: []string{"lower panel"}}},
 		},
-		{Event: session.Event{Seq: 4, At: 4000, Type: session.EvPhoto, Photo: &session.Photo{ID: "before", Name: "gone.jpg"}}, View: session.View{Title: "test heater", StageNo: 2, Stages: stages}},
+		{Event: job.Event{Seq: 4, At: 4000, Type: job.EvPhoto, Photo: &job.Photo{ID: "before", Name: "gone.jpg"}}, View: job.View{Title: "test heater", StageNo: 2, Stages: stages}},
 	}}
 }
 
 func TestHTMLTellsEverything(t *testing.T) {
 	var one, two bytes.Buffer
-	if err := report.HTML(&one, job()); err != nil {
+	if err := report.HTML(&one, sampleJob()); err != nil {
 		t.Fatal(err)
 	}
-	if err := report.HTML(&two, job()); err != nil {
+	if err := report.HTML(&two, sampleJob()); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(one.Bytes(), two.Bytes()) {
@@ -65,7 +65,7 @@ func TestHTMLTellsEverything(t *testing.T) {
 
 func TestText(t *testing.T) {
 	var b bytes.Buffer
-	if err := report.Text(&b, job()); err != nil {
+	if err := report.Text(&b, sampleJob()); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"[Checks]", "person: twenty six <b> (taken back)", "taken:  26.1 V AC; pass; 21 to 30 volts", "guide:  House voltage, live."} {
@@ -86,9 +86,9 @@ func TestDoubtsAreFew(t *testing.T) {
 	j := report.Job{}
 	for i := range 5 {
 		j.Entries = append(j.Entries, report.Entry{
-			Event: session.Event{Seq: int64(i + 1), At: 1000, Type: session.EvSaid, Said: &heard.Utterance{Text: "ninety volts", Source: "voice"}},
-			View: session.View{Title: "t", Step: session.StepView{ID: []string{"a", "a", "a", "b", "b"}[i]},
-				Heard: &session.HeardView{Text: "ninety volts", Pending: true, Rivals: []string{"one", "two", "three", "four"}}},
+			Event: job.Event{Seq: int64(i + 1), At: 1000, Type: job.EvSaid, Said: &utterance.Utterance{Text: "ninety volts", Source: "voice"}},
+			View: job.View{Title: "t", Step: job.StepView{ID: []string{"a", "a", "a", "b", "b"}[i]},
+				Heard: &job.HeardView{Text: "ninety volts", Pending: true, Rivals: []string{"one", "two", "three", "four"}}},
 		})
 	}
 	var b bytes.Buffer

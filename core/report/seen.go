@@ -8,17 +8,17 @@ import (
 	_ "image/png"
 	"strings"
 
-	"readback/core/session"
+	"readback/core/job"
 )
 
 // fillSeen tells what the camera made of a step: what it saw and how surely, or why it could not tell.
-func fillSeen(r *row, s *session.Seen, photos map[string][]byte) {
+func fillSeen(r *row, s *job.Seen, photos map[string][]byte) {
 	switch {
 	case s == nil:
 		return
 	case s.Reason != "":
 		r.Event = "the camera could not tell: " + s.Reason
-	case s.Kind == session.EyeAfter:
+	case s.Kind == job.EyeAfter:
 		n := 0
 		var words []string
 		for i := range s.Wires {
@@ -42,7 +42,7 @@ func fillSeen(r *row, s *session.Seen, photos map[string][]byte) {
 		}
 		r.Rivals = strings.Join(s.Rivals, " / ")
 	}
-	if s.Photo != "" && s.Kind != session.EyeAfter {
+	if s.Photo != "" && s.Kind != job.EyeAfter {
 		r.Picture = &picture{Name: s.Photo}
 		if data, ok := photos[s.Photo]; ok {
 			r.Picture.URL = dataURL(data)
@@ -50,7 +50,7 @@ func fillSeen(r *row, s *session.Seen, photos map[string][]byte) {
 	}
 }
 
-func fromTo(w *session.SeenWire) string {
+func fromTo(w *job.SeenWire) string {
 	switch {
 	case w.Before != "" && w.After != "":
 		return "(" + w.Before + " before, " + w.After + " after)"
@@ -64,7 +64,7 @@ func fromTo(w *session.SeenWire) string {
 
 // drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
 // name. A picture that is missing or cannot be measured gives nothing.
-func drawn(data []byte, wires []session.SeenWire, after bool) markup {
+func drawn(data []byte, wires []job.SeenWire, after bool) markup {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || c.Width < 1 || c.Height < 1 {
 		return ""

@@ -9,9 +9,9 @@ import (
 
 	"readback/core/appliance"
 	"readback/flows"
-	"readback/mobile/desktop/rehearse"
-	"readback/mobile/ui"
-	bench "readback/speech/hear"
+	"readback/mobile/app"
+	"readback/mobile/lab/e2e"
+	bench "readback/speech/lab/hearbench"
 	"readback/speech/model"
 )
 
@@ -54,8 +54,8 @@ func demo(e env, args []string) error {
 		return err
 	}
 	fmt.Fprintf(e.out, "A job without a person: %s, fault %s; voice %s in %s noise, %g dB. What the person says is indented.\n\n", m.Title, *faults, v.Name, *noise, *snr)
-	res, err := rehearse.Play(e.ctx, rehearse.Job{Dir: *out, Model: m, Engine: engine, Modes: modes, Voice: v, Noise: *noise, SNR: *snr, Seed: *seed,
-		Speech: ui.Recogniser(model.Locate), Out: e.out})
+	res, err := e2e.Play(e.ctx, e2e.Job{Dir: *out, Model: m, Engine: engine, Modes: modes, Voice: v, Noise: *noise, SNR: *snr, Seed: *seed,
+		Speech: app.Recogniser(model.Locate), Out: e.out})
 	if err != nil {
 		return err
 	}

@@ -16,11 +16,11 @@ import (
 
 	"github.com/coder/websocket"
 
-	"readback/core/figure"
+	"readback/core/lab/metric"
 )
 
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		bin := filepath.Join(t.TempDir(), "readback")
 		build := exec.Command("go", "build", "-tags", "sound", "-trimpath", "-ldflags=-s -w", "-o", bin, ".") // as make run does
 		build.Env = append(os.Environ(), "CGO_ENABLED=1")

@@ -8,27 +8,27 @@ import (
 	"os"
 	"strings"
 
-	"readback/core/heard"
 	"readback/core/unit"
-	"readback/mobile/ui"
+	"readback/core/utterance"
+	"readback/mobile/app"
 	"readback/speech/listen"
 	"readback/speech/model"
 )
 
 // Heard is one line of the command hear.
 type Heard struct {
-	File     string          `json:"file"`
-	At       float64         `json:"at"`  // s from the start of the file
-	End      float64         `json:"end"` // s
-	Text     string          `json:"text"`
-	Rivals   []string        `json:"rivals,omitempty"`
-	Meanings []heard.Meaning `json:"meanings,omitempty"`
-	Decision string          `json:"decision"`       // an action of heard.Decide for a reading; accept, confirm, emergency or again for the rest
-	Take     string          `json:"take,omitempty"` // the reading in words, as it would be read back
-	Why      string          `json:"why,omitempty"`
-	Fault    string          `json:"fault,omitempty"`
-	SNR      float64         `json:"snr,omitempty"`
-	Margin   float64         `json:"margin,omitempty"`
+	File     string              `json:"file"`
+	At       float64             `json:"at"`  // s from the start of the file
+	End      float64             `json:"end"` // s
+	Text     string              `json:"text"`
+	Rivals   []string            `json:"rivals,omitempty"`
+	Meanings []utterance.Meaning `json:"meanings,omitempty"`
+	Decision string              `json:"decision"`       // an action of heard.Decide for a reading; accept, confirm, emergency or again for the rest
+	Take     string              `json:"take,omitempty"` // the reading in words, as it would be read back
+	Why      string              `json:"why,omitempty"`
+	Fault    string              `json:"fault,omitempty"`
+	SNR      float64             `json:"snr,omitempty"`
+	Margin   float64             `json:"margin,omitempty"`
 }
 
 // hear prints one JSON line per utterance of each file: any usual WAV. A file that cannot be read is an error that says where; the
@@ -42,7 +42,7 @@ func hear(e env, args []string) error {
 	if f.NArg() == 0 {
 		return errors.New("hear: give WAV files")
 	}
-	var slot heard.Slot
+	var slot utterance.Slot
 	for id := range strings.FieldsFuncSeq(*units, func(r rune) bool { return r == ',' }) {
 		if _, ok := unit.Lookup(id); !ok {
 			return fmt.Errorf("hear: no unit %q", id)
@@ -52,7 +52,7 @@ func hear(e env, args []string) error {
 	enc := json.NewEncoder(e.out)
 	name, base := "", int64(0) // the file being heard, and where it began in the ear's time, ms
 	var werr error
-	out := func(u heard.Utterance) {
+	out := func(u utterance.Utterance) {
 		if u.Partial {
 			return
 		}
@@ -60,7 +60,7 @@ func hear(e env, args []string) error {
 		h.decide(&u, slot)
 		werr = errors.Join(werr, enc.Encode(h))
 	}
-	ear, err := ui.Recogniser(model.Locate).Open(ui.Listener{Utterance: out, Partial: func(string) {}, Level: func(float64, float64) {}})
+	ear, err := app.Recogniser(model.Locate).Open(app.Listener{Utterance: out, Partial: func(string) {}, Level: func(float64, float64) {}})
 	if err != nil {
 		return err
 	}
@@ -78,7 +78,7 @@ func hear(e env, args []string) error {
 
 // hearFile feeds a file as a microphone would, and two and a half seconds of silence after it, so that the last saying ends. It tells
 // where the next file begins, ms.
-func hearFile(ear ui.Ear, name string, base int64) (end int64, err error) {
+func hearFile(ear app.Ear, name string, base int64) (end int64, err error) {
 	file, err := os.Open(name)
 	if err != nil {
 		return base, err
@@ -105,22 +105,22 @@ func hearFile(ear ui.Ear, name string, base int64) (end int64, err error) {
 }
 
 // decide fills in what would be done about the saying when any answer fits; the session also weighs what the appliance can show.
-func (h *Heard) decide(u *heard.Utterance, slot heard.Slot) {
+func (h *Heard) decide(u *utterance.Utterance, slot utterance.Slot) {
 	best := u.Best()
 	switch {
 	case best == nil:
-		h.Decision = string(heard.Again)
-	case best.Kind == heard.Reading:
-		d := heard.Decide(u, slot)
+		h.Decision = string(utterance.Again)
+	case best.Kind == utterance.Reading:
+		d := utterance.Decide(u, slot)
 		h.Decision, h.Why = string(d.Action), d.Why
 		if d.Take != nil {
-			h.Take = heard.Say(*d.Take, d.Digits)
+			h.Take = utterance.Say(*d.Take, d.Digits)
 		}
 	case best.Doubt:
-		h.Decision = string(heard.Confirm)
-	case best.Kind == heard.Emergency:
+		h.Decision = string(utterance.Confirm)
+	case best.Kind == utterance.Emergency:
 		h.Decision = "emergency"
 	default:
-		h.Decision = string(heard.Accept)
+		h.Decision = string(utterance.Accept)
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"time"
 
-	"readback/mobile/ui"
+	"readback/mobile/app"
 )
 
 // jobs lists what is in the folder.
@@ -18,7 +18,7 @@ func jobs(e env, args []string) error {
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
-	list, err := ui.Jobs(*dir)
+	list, err := app.Jobs(*dir)
 	if err != nil {
 		return err
 	}
@@ -42,7 +42,7 @@ func transcript(e env, args []string) error {
 	if f.NArg() != 1 {
 		return errors.New("transcript: give one journal")
 	}
-	data, err := ui.Record(os.DirFS(filepath.Dir(f.Arg(0))), filepath.Base(f.Arg(0)))
+	data, err := app.Record(os.DirFS(filepath.Dir(f.Arg(0))), filepath.Base(f.Arg(0)))
 	if err != nil {
 		return err
 	}
@@ -65,7 +65,7 @@ func draw(e env, args []string) error {
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
-	svg, err := ui.DrawAll(f.Arg(0))
+	svg, err := app.DrawAll(f.Arg(0))
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 
 	"readback/flows"
-	"readback/flows/phrase"
+	"readback/flows/lexicon"
 )
 
 // lint checks equipment files; without a name, those that come with the program.
@@ -16,7 +16,7 @@ func lint(e env, args []string) error {
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
-	lex, err := phrase.Load()
+	lex, err := lexicon.Load()
 	if err != nil {
 		return err
 	}

@@ -4,8 +4,8 @@ import (
 	"context"
 	"encoding/binary"
 
+	"readback/mobile/app"
 	"readback/mobile/desktop/web"
-	"readback/mobile/ui"
 	"readback/speech/cue"
 	"readback/speech/model"
 	"readback/speech/voice"
@@ -62,4 +62,4 @@ func wavOf(pcm []int16) []byte {
 	return out
 }
 
-func hearing() ui.Speech { return ui.Recogniser(model.Locate) }
+func hearing() app.Speech { return app.Recogniser(model.Locate) }

@@ -6,8 +6,8 @@ import (
 	"os/exec"
 	"runtime"
 
+	"readback/mobile/app"
 	"readback/mobile/desktop/web"
-	"readback/mobile/ui"
 )
 
 const greeting = "Readback is ready. Pick voice or touch."
@@ -44,7 +44,7 @@ func serve(e env, args []string) error {
 			openBrowser(e, address)
 		}
 	}
-	return web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: ui.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
+	return web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: app.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
 		Cues: cueWAV, Greeting: greeting, Ready: ready})
 }
 

@@ -8,8 +8,8 @@ import (
 	"io"
 	"time"
 
-	"readback/core/session"
-	"readback/mobile/ui"
+	"readback/core/job"
+	"readback/mobile/app"
 )
 
 // talk is the line protocol: one JSON event a line on the input, JSON effects on the output, one a line, and after the effects of each
@@ -23,9 +23,9 @@ func talk(e env, args []string) error {
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
-	keep := func(session.Event) error { return nil }
+	keep := func(job.Event) error { return nil }
 	if *journal != "" {
-		j, err := ui.CreateJournal(*journal)
+		j, err := app.CreateJournal(*journal)
 		if err != nil {
 			return err
 		}
@@ -33,14 +33,14 @@ func talk(e env, args []string) error {
 		keep = j.Append
 	}
 	enc := json.NewEncoder(e.out)
-	catalogue, err := ui.Catalogue(*appliance)
+	catalogue, err := app.Catalogue(*appliance)
 	if err != nil {
 		return err
 	}
 	if err := enc.Encode(catalogue); err != nil {
 		return err
 	}
-	t := &talker{out: e.out, enc: enc, keep: keep, begin: session.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
+	t := &talker{out: e.out, enc: enc, keep: keep, begin: job.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
 	sc := bufio.NewScanner(e.in)
 	sc.Buffer(nil, 1<<20)
 	for n := 1; sc.Scan(); n++ {
@@ -52,7 +52,7 @@ func talk(e env, args []string) error {
 			if errors.As(err, &w) {
 				return err
 			}
-			if err := enc.Encode(session.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, err)}); err != nil {
+			if err := enc.Encode(job.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, err)}); err != nil {
 				return err
 			}
 		}
@@ -63,9 +63,9 @@ func talk(e env, args []string) error {
 type talker struct {
 	out     io.Writer
 	enc     *json.Encoder
-	keep    func(session.Event) error
-	begin   session.Begin
-	machine ui.Machine
+	keep    func(job.Event) error
+	begin   job.Begin
+	machine app.Machine
 	seq     int64
 }
 
@@ -73,19 +73,19 @@ type talker struct {
 type writeError struct{ error }
 
 func (t *talker) line(data []byte) error {
-	var ev session.Event
+	var ev job.Event
 	if err := json.Unmarshal(data, &ev); err != nil {
 		return err
 	}
-	if t.machine == nil && ev.Type != session.EvBegin {
-		if err := t.event(session.Event{Type: session.EvBegin, At: ev.At, Begin: &t.begin}); err != nil {
+	if t.machine == nil && ev.Type != job.EvBegin {
+		if err := t.event(job.Event{Type: job.EvBegin, At: ev.At, Begin: &t.begin}); err != nil {
 			return err
 		}
 	}
 	return t.event(ev)
 }
 
-func (t *talker) event(ev session.Event) error {
+func (t *talker) event(ev job.Event) error {
 	if ev.At == 0 {
 		ev.At = time.Now().UnixMilli()
 	}
@@ -93,14 +93,14 @@ func (t *talker) event(ev session.Event) error {
 		if ev.Begin == nil {
 			ev.Begin = &t.begin
 		}
-		m, err := ui.NewMachine(*ev.Begin)
+		m, err := app.NewMachine(*ev.Begin)
 		if err != nil {
 			return err
 		}
 		t.machine = m
 	}
 	if ev.Said != nil && len(ev.Said.Meanings) == 0 && ev.Said.Text != "" {
-		u := ui.Parse(ev.Said.Text)
+		u := app.Parse(ev.Said.Text)
 		u.Source = ev.Said.Source
 		ev.Said = &u
 	}
@@ -113,7 +113,7 @@ func (t *talker) event(ev session.Event) error {
 		return writeError{err}
 	}
 	t.seq = ev.Seq
-	for _, x := range append(effects, session.Effect{Type: "taken", ID: fmt.Sprint(ev.Seq)}) {
+	for _, x := range append(effects, job.Effect{Type: "taken", ID: fmt.Sprint(ev.Seq)}) {
 		if err := t.enc.Encode(x); err != nil {
 			return writeError{err}
 		}

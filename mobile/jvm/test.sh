@@ -7,7 +7,7 @@ need openjdk-17-jdk-headless maven espeak-ng
 work=$root/build/jvm
 mkdir -p "$work"
 "$root/speech/fetch.sh"
-(cd "$root" && go build -o build/jvm/ ./mobile/jvm/person ./mobile/speechfiles)
+(cd "$root" && go build -o build/jvm/ ./mobile/lab/fakeuser ./mobile/speechfiles)
 "$work/speechfiles" >"$work/speech.txt"
 cd "$here"
 rm -rf "$work/target/surefire-reports"

@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"readback/core/heard"
+	"readback/core/utterance"
 	"readback/speech"
-	"readback/speech/phrase"
+	"readback/speech/grammar"
 )
 
 // Chosen on the tuning half of the bench.
@@ -23,19 +23,19 @@ const slowest, fastest = 8, 25
 
 // judged asks the judge which of the readings found was said, unless one stands alone. It gives the hearings with the
 // judge's opinion as the last one.
-func (e *Ear) judged(u *heard.Utterance, hearings []phrase.Witness) []phrase.Witness {
+func (e *Ear) judged(u *utterance.Utterance, hearings []grammar.Witness) []grammar.Witness {
 	enough, quiet := clearNoise, e.snr >= clean && len(hearings) == 1
 	if quiet {
 		enough = clearQuiet
 	}
 	m := u.Best()
-	alone := m != nil && m.Kind == heard.Reading && (u.Margin >= enough || u.Margin == 0 && quiet) && e.says(u.Text, m)
+	alone := m != nil && m.Kind == utterance.Reading && (u.Margin >= enough || u.Margin == 0 && quiet) && e.says(u.Text, m)
 	if e.cfg.Judge == nil || len(e.expect.Units) == 0 || alone {
 		return hearings
 	}
 	wide := e.cfg.Parser.Widen(hearings)
 	all := e.cfg.Parser.HearAll(wide, e.expect)
-	cs := phrase.Candidates(&all)
+	cs := grammar.Candidates(&all)
 	if cs == nil {
 		return hearings
 	}
@@ -47,7 +47,7 @@ func (e *Ear) judged(u *heard.Utterance, hearings []phrase.Witness) []phrase.Wit
 	if err != nil { // hearing goes on without
 		return hearings
 	}
-	opinion := phrase.Opinion(cs, logs, judgeWeight)
+	opinion := grammar.Opinion(cs, logs, judgeWeight)
 	if len(opinion.Alternatives) == 0 || !e.cfg.Parser.Reading(opinion.Alternatives[0].Text, e.expect) {
 		return hearings // the words are likelier as they were heard
 	}
@@ -58,12 +58,12 @@ func (e *Ear) judged(u *heard.Utterance, hearings []phrase.Witness) []phrase.Wit
 
 // alarmJudged finds the alarm that the judge hears, or one that is likely in itself, where the recogniser found none: in noise, or in a way of
 // speaking that it does not know. It is asked about first. Nil: there is none.
-func (e *Ear) alarmJudged() *heard.Meaning {
+func (e *Ear) alarmJudged() *utterance.Meaning {
 	if e.cfg.Judge == nil {
 		return nil
 	}
 	if words, err := e.cfg.Judge.Words(e.pcm); err == nil {
-		if m := e.cfg.Parser.Urgent(words); m != nil && m.Kind == heard.Emergency {
+		if m := e.cfg.Parser.Urgent(words); m != nil && m.Kind == utterance.Emergency {
 			return m
 		}
 	}
@@ -79,7 +79,7 @@ func (e *Ear) alarmJudged() *heard.Meaning {
 			enough = wordLog
 		}
 		if n := letters(a) * speech.Rate; n > slowest*spoken && n < fastest*spoken {
-			alarms, texts, least = append(alarms, a), append(texts, phrase.Sentence(a)), append(least, enough)
+			alarms, texts, least = append(alarms, a), append(texts, grammar.Sentence(a)), append(least, enough)
 		}
 	}
 	logs, err := e.cfg.Judge.Score(e.pcm, texts)

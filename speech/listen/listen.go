@@ -11,26 +11,26 @@ import (
 	"slices"
 	"strings"
 
-	"readback/core/heard"
+	"readback/core/utterance"
 	"readback/speech"
-	"readback/speech/phrase"
+	"readback/speech/grammar"
 )
 
 // Config is what an ear is made of. New and Parser are required; the callbacks run inside Feed and may be nil.
 type Config struct {
 	New    func() (speech.Recognizer, error) // called at the start and again after the engine failed
-	Parser *phrase.Parser
+	Parser *grammar.Parser
 	// Narrow opens a recogniser that knows only the answers to a question, the commands and the emergencies; nil: none is used.
-	Narrow func(phrase.Expect) (speech.Recognizer, error)
+	Narrow func(grammar.Expect) (speech.Recognizer, error)
 	// Everyday opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
 	Everyday  func() (speech.Recognizer, error)
 	Judge     speech.Judge              // gives a second opinion on readings that are not clear; nil: there is none
-	Utterance func(heard.Utterance)     // whole, or Partial with an emergency or "quiet" in it
+	Utterance func(utterance.Utterance) // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)         // words as they are being spoken
 	Complete  func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
 	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
 	Once      bool                      // hear every saying once only, without the noise reducer
-	Hearings  func([]phrase.Witness)    // what each hearing of a saying gave: as it was recorded, then with less noise
+	Hearings  func([]grammar.Witness)   // what each hearing of a saying gave: as it was recorded, then with less noise
 	Audio     func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
 }
 
@@ -67,7 +67,7 @@ type Ear struct {
 	rec    speech.Recognizer
 	vad    *detector
 	class  string
-	expect phrase.Expect
+	expect grammar.Expect
 	clock  clock
 
 	ring  []int16 // the last sound, for the lead and the noise before it
@@ -86,17 +86,17 @@ type Ear struct {
 	since    int     // index of the sample when text became what it is
 	ended    bool    // the engine holds the saying for over
 	chimed   bool    // Complete was told
-	urgent   heard.Meaning
+	urgent   utterance.Meaning
 	urgentAt int
 	told     map[string]bool // urgent meanings already told
 
 	narrow    narrow
-	cries     speech.Recognizer // of commands and emergencies only; nil until the own voice was spoken into
-	everyday  speech.Recognizer // of alarms among common words; nil until the first alarm
-	vain      string            // words so far whose alarm did not stand among common words
-	lost      *heard.Meaning    // the last alarm of those; nil for none
-	cut       bool              // the saying was heard by cutsIn
-	level     float64           // active level of speech, dBFS, remembered between sayings; 0 at first
+	cries     speech.Recognizer  // of commands and emergencies only; nil until the own voice was spoken into
+	everyday  speech.Recognizer  // of alarms among common words; nil until the first alarm
+	vain      string             // words so far whose alarm did not stand among common words
+	lost      *utterance.Meaning // the last alarm of those; nil for none
+	cut       bool               // the saying was heard by cutsIn
+	level     float64            // active level of speech, dBFS, remembered between sayings; 0 at first
 	snr       float64
 	own       voice
 	meter     float64 // power of the last tenth of a second
@@ -129,7 +129,7 @@ func (e *Ear) Class(id string) {
 }
 
 // Expect sets what the question asked can be answered with; it orders meanings, it never removes one.
-func (e *Ear) Expect(x phrase.Expect) { e.expect = x }
+func (e *Ear) Expect(x grammar.Expect) { e.expect = x }
 
 // Close frees the recogniser.
 func (e *Ear) Close() { // nothing can be done about what fails here
@@ -230,7 +230,7 @@ func (e *Ear) begin() error {
 	e.pcm = append([]int16(nil), e.ring[cut:]...)
 	e.first = e.count - len(e.pcm)
 	e.ring = e.ring[:0]
-	e.since, e.urgentAt, e.urgent, e.told = e.count, 0, heard.Meaning{}, map[string]bool{}
+	e.since, e.urgentAt, e.urgent, e.told = e.count, 0, utterance.Meaning{}, map[string]bool{}
 	if e.level == 0 {
 		e.level = activeLevel(e.pcm)
 	}
@@ -320,7 +320,7 @@ func (e *Ear) decide() error {
 
 // known tells whether the words so far hold more than the unknown word.
 func (e *Ear) known() bool {
-	return strings.Trim(strings.ReplaceAll(e.text, phrase.Unknown, ""), " ") != ""
+	return strings.Trim(strings.ReplaceAll(e.text, grammar.Unknown, ""), " ") != ""
 }
 
 // chime tells once that something was heard.
@@ -338,7 +338,7 @@ func (e *Ear) chime() {
 func (e *Ear) watch() error {
 	m := e.cfg.Parser.Urgent(e.text)
 	if m == nil || e.echo(m.Text) || e.tooQuick(m.Text) {
-		e.urgent = heard.Meaning{}
+		e.urgent = utterance.Meaning{}
 		return nil
 	}
 	if m.Kind != e.urgent.Kind || m.ID != e.urgent.ID || m.Doubt != e.urgent.Doubt {
@@ -346,12 +346,12 @@ func (e *Ear) watch() error {
 	}
 	key := told(m)
 	stands := standsFor
-	if m.Kind == heard.Command { // a voice cut off for nothing does little harm
+	if m.Kind == utterance.Command { // a voice cut off for nothing does little harm
 		stands = hush
 	} else if !strings.Contains(m.Text, " ") {
 		stands = bareFor
 	}
-	if m.Kind == heard.Emergency {
+	if m.Kind == utterance.Emergency {
 		e.snr = snr(activeLevel(e.pcm[:len(e.pcm)-e.quiet]), decibel(e.vad.wide))
 		if e.noisy() || e.quiet < pause && (short(m.Text) || !opens(m.Text, e.text)) {
 			return nil // in noise the whole saying is waited for; somebody who goes on speaking may tell a story
@@ -360,14 +360,14 @@ func (e *Ear) watch() error {
 	if e.count-e.urgentAt < stands || e.told[key] || e.vain == e.text {
 		return nil
 	}
-	if m.Kind == heard.Emergency {
+	if m.Kind == utterance.Emergency {
 		if stood, err := e.stood(); err != nil || !stood {
 			e.vain, e.lost = e.text, m
 			return err
 		}
 	}
 	e.told[key] = true
-	u := heard.Utterance{Text: e.text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level}
+	u := utterance.Utterance{Text: e.text, Meanings: []utterance.Meaning{*m}, Partial: true, Level: e.level}
 	e.doubt(&u)
 	e.emit(u)
 	return nil
@@ -394,9 +394,9 @@ func letters(words string) int { return len(strings.ReplaceAll(words, " ", "")) 
 
 // doubt makes an emergency one that is asked about first where it is short and in noise ("it's running" beside a running fan is heard
 // as worse), or where it is the lesser part of what was said.
-func (e *Ear) doubt(u *heard.Utterance) {
+func (e *Ear) doubt(u *utterance.Utterance) {
 	for i := range u.Meanings {
-		if m := &u.Meanings[i]; m.Kind == heard.Emergency && (short(m.Text) && e.noisy() || lesser(m.Text, u.Text)) {
+		if m := &u.Meanings[i]; m.Kind == utterance.Emergency && (short(m.Text) && e.noisy() || lesser(m.Text, u.Text)) {
 			m.Doubt = true
 		}
 	}
@@ -408,7 +408,7 @@ func (e *Ear) tooQuick(words string) bool {
 	return letters(words)*speech.Rate > 20*(e.count-e.quiet-e.first-lead)
 }
 
-func (e *Ear) emit(u heard.Utterance) {
+func (e *Ear) emit(u utterance.Utterance) {
 	u.Source = "voice"
 	u.Start, u.End = e.clock.ms(e.first+min(lead, len(e.pcm))), e.clock.ms(e.count)
 	if !u.Partial {
@@ -452,8 +452,8 @@ func (e *Ear) finish(fault string) error {
 	}
 	e.level = level
 	e.snr = snr(level, decibel(e.vad.wide))
-	hearings := []phrase.Witness{{Alternatives: res.Alternatives, Weight: 1}}
-	u, again := heard.Utterance{}, !e.cfg.Once
+	hearings := []grammar.Witness{{Alternatives: res.Alternatives, Weight: 1}}
+	u, again := utterance.Utterance{}, !e.cfg.Once
 	if !again || e.snr >= clean {
 		u = e.cfg.Parser.HearAll(hearings, e.expect)
 		hearings = e.judged(&u, hearings)
@@ -473,7 +473,7 @@ func (e *Ear) finish(fault string) error {
 		e.cfg.Audio(e.pcm, e.first)
 	}
 	u.Level, u.SNR = level, e.snr
-	if m := u.Best(); m != nil && m.Kind == heard.Reading {
+	if m := u.Best(); m != nil && m.Kind == utterance.Reading {
 		u.Sure = sure(&u)
 		if len(hearings) == 1 && !e.says(u.Text, m) { // one hearing, and its best words say something else: nothing stands behind it
 			u.Sure = math.Min(u.Sure, Unsaid)
@@ -512,13 +512,13 @@ func (e *Ear) again() (speech.Result, error) { return e.whole(e.rec, e.pcm) }
 
 // more hears the saying again in other ways: with less noise; and where a reading is due among readings only, at two speeds.
 // Errors in noise are mostly chance: they differ between hearings, and what is right stays.
-func (e *Ear) more(first []phrase.Alternative) ([]phrase.Witness, error) {
+func (e *Ear) more(first []grammar.Alternative) ([]grammar.Witness, error) {
 	less := e.less()
 	res, err := e.whole(e.rec, less)
 	if err != nil {
 		return nil, err
 	}
-	out := []phrase.Witness{{Alternatives: first, Weight: rawWeight, Quiet: e.snr >= clean}, {Alternatives: res.Alternatives, Weight: 1}}
+	out := []grammar.Witness{{Alternatives: first, Weight: rawWeight, Quiet: e.snr >= clean}, {Alternatives: res.Alternatives, Weight: 1}}
 	if e.cfg.Narrow == nil || len(e.expect.Units) == 0 {
 		return out, nil
 	}
@@ -530,7 +530,7 @@ func (e *Ear) more(first []phrase.Alternative) ([]phrase.Witness, error) {
 		if res, err = e.whole(rec, pcm); err != nil {
 			return nil, err
 		}
-		out = append(out, phrase.Witness{Alternatives: res.Alternatives, Weight: 1, Figures: true})
+		out = append(out, grammar.Witness{Alternatives: res.Alternatives, Weight: 1, Figures: true})
 	}
 	return out, nil
 }

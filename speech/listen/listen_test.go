@@ -7,11 +7,11 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/heard"
-	data "readback/flows/phrase"
+	"readback/core/utterance"
+	data "readback/flows/lexicon"
 	"readback/speech"
+	"readback/speech/grammar"
 	"readback/speech/listen"
-	"readback/speech/phrase"
 )
 
 type rig struct {
@@ -19,8 +19,8 @@ type rig struct {
 	common  *speech.Fake // what is heard among common words; nil: that is not asked
 	fake    *speech.Fake
 	opened  int
-	final   []heard.Utterance
-	partial []heard.Utterance
+	final   []utterance.Utterance
+	partial []utterance.Utterance
 	words   []string
 	samples int64
 	at      int64 // ms
@@ -41,9 +41,9 @@ func newRigAmong(t *testing.T, common []string, say ...string) *rig {
 	}
 	r := &rig{fake: &speech.Fake{}}
 	for _, s := range say {
-		var alts []phrase.Alternative
+		var alts []grammar.Alternative
 		for i, x := range strings.Split(s, "|") {
-			alts = append(alts, phrase.Alternative{Text: x, Cost: float64(i)})
+			alts = append(alts, grammar.Alternative{Text: x, Cost: float64(i)})
 		}
 		r.fake.Script = append(r.fake.Script, alts)
 	}
@@ -51,7 +51,7 @@ func newRigAmong(t *testing.T, common []string, say ...string) *rig {
 	if common != nil {
 		r.common = &speech.Fake{}
 		for _, x := range common {
-			r.common.Script = append(r.common.Script, []phrase.Alternative{{Text: x}})
+			r.common.Script = append(r.common.Script, []grammar.Alternative{{Text: x}})
 		}
 		everyday = func() (speech.Recognizer, error) { return r.common, nil }
 	}
@@ -63,9 +63,9 @@ func newRigAmong(t *testing.T, common []string, say ...string) *rig {
 			}
 			return r.fake, nil
 		},
-		Parser: phrase.New(lex),
+		Parser: grammar.New(lex),
 		Once:   true, // the script has each saying once
-		Utterance: func(u heard.Utterance) {
+		Utterance: func(u utterance.Utterance) {
 			if u.Partial {
 				r.partial = append(r.partial, u)
 			} else {
@@ -130,9 +130,9 @@ func TestSayings(t *testing.T) {
 		if len(r.final) != 4 {
 			t.Fatalf("chunk %d: %d utterances", chunk, len(r.final))
 		}
-		for i, want := range []heard.Kind{heard.Reading, heard.Choice, "", heard.Emergency} {
+		for i, want := range []utterance.Kind{utterance.Reading, utterance.Choice, "", utterance.Emergency} {
 			u := r.final[i]
-			got := heard.Kind("")
+			got := utterance.Kind("")
 			if m := u.Best(); m != nil {
 				got = m.Kind
 			}
@@ -318,7 +318,7 @@ func TestAlarmAmongCommonWords(t *testing.T) {
 			acted, asked := false, false
 			for _, u := range append(r.partial, r.final...) {
 				for _, m := range u.Meanings {
-					if m.Kind == heard.Emergency {
+					if m.Kind == utterance.Emergency {
 						acted, asked = acted || !m.Doubt, asked || m.Doubt
 					}
 				}

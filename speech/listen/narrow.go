@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"readback/core/heard"
 	"readback/core/measure"
+	"readback/core/utterance"
 	"readback/speech"
-	"readback/speech/phrase"
+	"readback/speech/grammar"
 )
 
 // narrowCost marks an answer that was heard only among the answers asked for, nats: whoever takes it knows that it is doubtful.
@@ -61,23 +61,23 @@ func (e *Ear) cutsIn() error {
 	if err != nil {
 		return err
 	}
-	if m == nil || m.Doubt || e.echo(m.Text) || e.told[told(m)] || m.Kind == heard.Emergency && e.noisy() {
+	if m == nil || m.Doubt || e.echo(m.Text) || e.told[told(m)] || m.Kind == utterance.Emergency && e.noisy() {
 		return nil
 	}
-	if m.Kind == heard.Emergency {
+	if m.Kind == utterance.Emergency {
 		if stood, err := e.stood(); err != nil || !stood {
 			return err
 		}
 	}
 	e.told[told(m)] = true
-	e.emit(heard.Utterance{Text: text, Meanings: []heard.Meaning{*m}, Partial: true, Level: e.level})
+	e.emit(utterance.Utterance{Text: text, Meanings: []utterance.Meaning{*m}, Partial: true, Level: e.level})
 	return nil
 }
 
 // amongCries hears the saying among the commands and the emergencies only. It gives the words, and the urgent meaning in them or nil.
-func (e *Ear) amongCries() (text string, m *heard.Meaning, err error) {
+func (e *Ear) amongCries() (text string, m *utterance.Meaning, err error) {
 	if e.cries == nil {
-		if e.cries, err = e.cfg.Narrow(phrase.Expect{}); err != nil {
+		if e.cries, err = e.cfg.Narrow(grammar.Expect{}); err != nil {
 			return "", nil, fmt.Errorf("listen: opening the recogniser of commands: %w", err)
 		}
 	}
@@ -117,11 +117,11 @@ func (e *Ear) both() [][]int16 {
 
 // cry hears a short saying that answers nothing once more among the commands and the emergencies: one word of alarm is easily lost among
 // three thousand phrases. What it finds is asked about first.
-func (e *Ear) cry(u *heard.Utterance) error {
+func (e *Ear) cry(u *utterance.Utterance) error {
 	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+cryMost {
 		return nil
 	}
-	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.Cost == 0 || e.state(m)) {
+	if m := u.Best(); m != nil && (m.Kind == utterance.Emergency || m.Kind == utterance.Command && m.Cost == 0 || e.state(m)) {
 		return nil
 	}
 	text, m, err := e.alarmIn(u)
@@ -135,22 +135,22 @@ func (e *Ear) cry(u *heard.Utterance) error {
 }
 
 // state tells whether a meaning is what a meter shows instead of a number, in a quiet room and where a meter is asked for.
-func (e *Ear) state(m *heard.Meaning) bool {
-	return m.Kind == heard.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && !e.noisy()
+func (e *Ear) state(m *utterance.Meaning) bool {
+	return m.Kind == utterance.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && !e.noisy()
 }
 
 // alarmIn looks for an alarm in a saying in every way there is, and gives the words among the cries and the first one found, or nil.
-func (e *Ear) alarmIn(u *heard.Utterance) (text string, m *heard.Meaning, err error) {
+func (e *Ear) alarmIn(u *utterance.Utterance) (text string, m *utterance.Meaning, err error) {
 	if text, m, err = e.amongCries(); err != nil {
 		return text, nil, err
 	}
-	if few := len(strings.Fields(text)) <= cryWords; few || !strings.Contains(text, phrase.Unknown) {
+	if few := len(strings.Fields(text)) <= cryWords; few || !strings.Contains(text, grammar.Unknown) {
 		for _, t := range []string{text, u.Text} {
 			if m == nil && len(strings.Fields(t)) <= cryWords {
 				m = e.cfg.Parser.Alarm(t)
 			}
 		}
-		if m != nil && m.Kind == heard.Emergency {
+		if m != nil && m.Kind == utterance.Emergency {
 			return text, m, nil
 		}
 	}
@@ -169,7 +169,7 @@ func (e *Ear) alarmIn(u *heard.Utterance) (text string, m *heard.Meaning, err er
 }
 
 // amongCommon hears the saying so far among the emergencies and the common words of the language. It gives the urgent meaning of what was heard, or nil.
-func (e *Ear) amongCommon() (*heard.Meaning, error) {
+func (e *Ear) amongCommon() (*utterance.Meaning, error) {
 	if e.everyday == nil {
 		rec, err := e.cfg.Everyday()
 		if err != nil {
@@ -186,7 +186,7 @@ func (e *Ear) amongCommon() (*heard.Meaning, error) {
 	}
 	text := res.Alternatives[0].Text
 	m := e.cfg.Parser.Urgent(text)
-	if m == nil || m.Kind != heard.Emergency {
+	if m == nil || m.Kind != utterance.Emergency {
 		return nil, nil
 	}
 	m.Doubt = m.Doubt || lesser(m.Text, text)
@@ -205,8 +205,8 @@ func (e *Ear) stood() (bool, error) {
 }
 
 // weigh makes an alarm that does not stand among common words one that is asked about.
-func (e *Ear) weigh(u *heard.Utterance) error {
-	if !slices.ContainsFunc(u.Meanings, func(m heard.Meaning) bool { return m.Kind == heard.Emergency && !m.Doubt }) {
+func (e *Ear) weigh(u *utterance.Utterance) error {
+	if !slices.ContainsFunc(u.Meanings, func(m utterance.Meaning) bool { return m.Kind == utterance.Emergency && !m.Doubt }) {
 		return nil
 	}
 	stood, err := e.stood()
@@ -214,12 +214,12 @@ func (e *Ear) weigh(u *heard.Utterance) error {
 		return err
 	}
 	for i := range u.Meanings {
-		u.Meanings[i].Doubt = u.Meanings[i].Doubt || u.Meanings[i].Kind == heard.Emergency
+		u.Meanings[i].Doubt = u.Meanings[i].Doubt || u.Meanings[i].Kind == utterance.Emergency
 	}
 	return nil
 }
 
-func told(m *heard.Meaning) string { return string(m.Kind) + m.ID }
+func told(m *utterance.Meaning) string { return string(m.Kind) + m.ID }
 
 // whole gives a recogniser a finished saying.
 func (e *Ear) whole(rec speech.Recognizer, pcm []int16) (speech.Result, error) {
@@ -233,19 +233,19 @@ func (e *Ear) whole(rec speech.Recognizer, pcm []int16) (speech.Result, error) {
 
 // answered tells whether an utterance leads with what was asked for, or is a reading or a clear emergency. A command may have been an
 // answer, misheard.
-func answered(u *heard.Utterance, x phrase.Expect) bool {
+func answered(u *utterance.Utterance, x grammar.Expect) bool {
 	if len(u.Meanings) == 0 {
 		return false
 	}
 	m := &u.Meanings[0]
-	return m.Kind == heard.Emergency && !m.Doubt || m.Kind == heard.Choice && slices.Contains(x.Options, m.ID) ||
-		m.Kind == heard.Reading && (m.Reading.Value.Unit != "" || m.Units != nil)
+	return m.Kind == utterance.Emergency && !m.Doubt || m.Kind == utterance.Choice && slices.Contains(x.Options, m.ID) ||
+		m.Kind == utterance.Reading && (m.Reading.Value.Unit != "" || m.Units != nil)
 }
 
 // listenAgain hears a saying that answers nothing once more among the answers to the question, and puts the one it finds behind
 // what was heard at first.
-func (e *Ear) listenAgain(u *heard.Utterance) error {
-	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || e.own.on || answered(u, e.expect) || u.Best() != nil && u.Best().Kind == heard.Command && len(e.expect.Units) > 0 {
+func (e *Ear) listenAgain(u *utterance.Utterance) error {
+	if e.cfg.Narrow == nil || len(e.expect.Options) == 0 || e.own.on || answered(u, e.expect) || u.Best() != nil && u.Best().Kind == utterance.Command && len(e.expect.Units) > 0 {
 		return nil
 	}
 	rec, err := e.only()
@@ -257,14 +257,14 @@ func (e *Ear) listenAgain(u *heard.Utterance) error {
 		return fmt.Errorf("listen: the narrow recogniser: %w", err)
 	}
 	v := e.cfg.Parser.Hear(res.Alternatives, e.expect)
-	if strings.Contains(v.Text, phrase.Unknown) {
+	if strings.Contains(v.Text, grammar.Unknown) {
 		return nil
 	}
 	for _, m := range v.Meanings {
-		if m.Kind == heard.Choice && slices.Contains(e.expect.Options, m.ID) && !slices.ContainsFunc(u.Meanings, func(x heard.Meaning) bool { return x.ID == m.ID && x.Cost <= m.Cost+narrowCost }) {
+		if m.Kind == utterance.Choice && slices.Contains(e.expect.Options, m.ID) && !slices.ContainsFunc(u.Meanings, func(x utterance.Meaning) bool { return x.ID == m.ID && x.Cost <= m.Cost+narrowCost }) {
 			m.Cost += narrowCost
-			u.Meanings = slices.DeleteFunc(u.Meanings, func(x heard.Meaning) bool { return x.Kind == m.Kind && x.ID == m.ID })
-			at := slices.IndexFunc(u.Meanings, func(x heard.Meaning) bool { return x.Cost > m.Cost && x.Kind != heard.Emergency })
+			u.Meanings = slices.DeleteFunc(u.Meanings, func(x utterance.Meaning) bool { return x.Kind == m.Kind && x.ID == m.ID })
+			at := slices.IndexFunc(u.Meanings, func(x utterance.Meaning) bool { return x.Cost > m.Cost && x.Kind != utterance.Emergency })
 			if at < 0 {
 				at = len(u.Meanings)
 			}

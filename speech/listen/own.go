@@ -3,7 +3,7 @@ package listen
 import (
 	"strings"
 
-	"readback/core/heard"
+	"readback/core/utterance"
 )
 
 // voice is what is known of our own voice: while it speaks, and shortly after, its words do not count.
@@ -66,7 +66,7 @@ func (e *Ear) ownWords() map[string]bool {
 
 // keep tells whether an utterance is somebody else's. While our own voice speaks only an emergency and "quiet" count, and none made of
 // its words; a saying that goes on after it counts when it shares no word with it.
-func (e *Ear) keep(u *heard.Utterance) bool {
+func (e *Ear) keep(u *utterance.Utterance) bool {
 	start, own := e.first+lead, e.ownWords()
 	if own == nil {
 		return true
@@ -74,7 +74,7 @@ func (e *Ear) keep(u *heard.Utterance) bool {
 	if e.echo(u.Text) {
 		return false
 	}
-	if m := u.Best(); m != nil && (m.Kind == heard.Emergency || m.Kind == heard.Command && m.ID == "quiet") {
+	if m := u.Best(); m != nil && (m.Kind == utterance.Emergency || m.Kind == utterance.Command && m.ID == "quiet") {
 		return !e.echo(m.Text)
 	}
 	if e.own.on || e.count-e.quiet-e.own.until < e.own.until-start {

@@ -3,7 +3,7 @@ package listen
 import (
 	"math"
 
-	"readback/core/heard"
+	"readback/core/utterance"
 )
 
 // Weights of the probability that the best reading of a saying is what was said: of a constant, the margin in nats (at most
@@ -15,7 +15,7 @@ var sureWeights = [4]float64{-1.257, 0.522, 1.262, 0.596}
 const MarginMost = 8.0
 
 // Features are what the sureness of a reading is judged by.
-func Features(u *heard.Utterance) [4]float64 {
+func Features(u *utterance.Utterance) [4]float64 {
 	margin := u.Margin
 	if margin == 0 { // nothing else was heard
 		margin = MarginMost
@@ -24,7 +24,7 @@ func Features(u *heard.Utterance) [4]float64 {
 }
 
 // sure is the probability that the best reading is right.
-func sure(u *heard.Utterance) float64 {
+func sure(u *utterance.Utterance) float64 {
 	sum := 0.0
 	for i, x := range Features(u) {
 		sum += sureWeights[i] * x
@@ -40,15 +40,15 @@ const Unsaid = 0.4
 const nearRival = 1.0
 
 // doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.
-func (e *Ear) doubtful(u *heard.Utterance) bool {
+func (e *Ear) doubtful(u *utterance.Utterance) bool {
 	m := u.Best()
-	return m != nil && m.Kind == heard.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
+	return m != nil && m.Kind == utterance.Reading && (u.Margin > 0 && u.Margin < nearRival || !e.says(u.Text, m))
 }
 
 // says tells whether words mean this reading before any other.
-func (e *Ear) says(text string, m *heard.Meaning) bool {
+func (e *Ear) says(text string, m *utterance.Meaning) bool {
 	for _, x := range e.cfg.Parser.Parse(text, e.expect) {
-		if x.Kind == heard.Reading {
+		if x.Kind == utterance.Reading {
 			return x.Reading.State == m.Reading.State && x.Reading.Value.Unit == m.Reading.Value.Unit && x.Reading.Value.Dec.Equal(m.Reading.Value.Dec)
 		}
 	}

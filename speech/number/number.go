@@ -6,9 +6,9 @@ import (
 	"sort"
 	"strings"
 
-	"readback/core/heard"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/utterance"
 )
 
 // Costs in nats, set by judgement: what matters is their order, and that ways of speaking that are honestly
@@ -32,7 +32,7 @@ type Parser struct {
 }
 
 // New builds a parser from the units and states of a lexicon.
-func New(lex *heard.Lexicon) *Parser {
+func New(lex *utterance.Lexicon) *Parser {
 	p := &Parser{units: map[string][]string{}, states: map[string]measure.State{}, first: map[string]bool{}}
 	for _, u := range unit.All() {
 		for _, s := range lex.Units[u.ID] {
@@ -57,7 +57,7 @@ func firstWord(s string) string {
 
 // Parse returns the meanings of a whole saying, best first, the best at cost 0. Nil is a refusal. Units narrows a
 // saying without a unit, or with an ambiguous one, to the unit ids that are expected; nil expects any.
-func (p *Parser) Parse(text string, units []string) []heard.Meaning {
+func (p *Parser) Parse(text string, units []string) []utterance.Meaning {
 	said := tokens(text)
 	if len(said) == 0 || len(said) > 32 {
 		return nil
@@ -88,13 +88,13 @@ type result struct {
 	homo  bool // holds a homophone: needs a unit
 }
 
-func finish(rs []result, text string, expected []string, repair bool) []heard.Meaning {
-	var ms []heard.Meaning
+func finish(rs []result, text string, expected []string, repair bool) []utterance.Meaning {
+	var ms []utterance.Meaning
 	for _, r := range rs {
 		if r.homo && r.units == nil {
 			continue
 		}
-		m := heard.Meaning{Kind: heard.Reading, Text: text, Repair: repair, Cost: r.cost}
+		m := utterance.Meaning{Kind: utterance.Reading, Text: text, Repair: repair, Cost: r.cost}
 		rd := r.r
 		if rd.State == measure.Number || rd.State == measure.Jumping && rd.Low != nil {
 			fit := r.units
@@ -114,7 +114,7 @@ func finish(rs []result, text string, expected []string, repair bool) []heard.Me
 		m.Reading = &rd
 		ms = append(ms, m)
 		if d := rd.Value.Dec; rd.State == measure.Number && r.units == nil && rd.AC == "" && d.Exp == 0 && d.Mant >= 0 && !d.Neg0 {
-			ms = append(ms, heard.Meaning{Kind: heard.Count, Text: d.String(), Repair: repair, Cost: r.cost})
+			ms = append(ms, utterance.Meaning{Kind: utterance.Count, Text: d.String(), Repair: repair, Cost: r.cost})
 		}
 	}
 	if len(ms) == 0 {
@@ -325,13 +325,13 @@ func (p *Parser) between(rs []result, lo, hi result, cost float64) []result {
 	return append(rs, result{r: measure.Reading{State: measure.Jumping, AC: hi.r.AC, Low: &a, High: &b}, units: units, cost: cost + lo.cost + hi.cost})
 }
 
-func (p *Parser) unitOnly(ts []token) []heard.Meaning {
+func (p *Parser) unitOnly(ts []token) []utterance.Meaning {
 	for len(ts) > 0 {
 		t := p.suffix(ts)
 		if t != nil && t[0].units != nil {
-			ms := make([]heard.Meaning, len(t[0].units))
+			ms := make([]utterance.Meaning, len(t[0].units))
 			for i, u := range t[0].units {
-				ms[i] = heard.Meaning{Kind: heard.UnitOnly, ID: u, Text: joined(ts), Repair: true}
+				ms[i] = utterance.Meaning{Kind: utterance.UnitOnly, ID: u, Text: joined(ts), Repair: true}
 			}
 			return ms
 		}

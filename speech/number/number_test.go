@@ -7,16 +7,16 @@ import (
 
 	"pgregory.net/rapid"
 
-	"readback/core/figure"
-	"readback/core/heard"
+	"readback/core/lab/metric"
 	"readback/core/unit"
-	"readback/flows/phrase"
+	"readback/core/utterance"
+	"readback/flows/lexicon"
 	"readback/speech/number"
 )
 
 func parser(t testing.TB) *number.Parser {
 	t.Helper()
-	lex, err := phrase.Load()
+	lex, err := lexicon.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,16 +24,16 @@ func parser(t testing.TB) *number.Parser {
 }
 
 // show writes meanings in short: "26.1 V ac", "26.1 ?", "26.1 ?V|mV", "over", "jumping 1-4 uA", "unit mV", "R" for a repair.
-func show(ms []heard.Meaning) string {
+func show(ms []utterance.Meaning) string {
 	var out []string
 	for _, m := range ms {
 		s := ""
 		switch m.Kind {
-		case heard.Count:
+		case utterance.Count:
 			continue
-		case heard.UnitOnly:
+		case utterance.UnitOnly:
 			s = "unit " + m.ID
-		case heard.Reading:
+		case utterance.Reading:
 			r := m.Reading
 			un := func(v unit.Value) string {
 				switch {
@@ -56,7 +56,7 @@ func show(ms []heard.Meaning) string {
 				s += " " + r.AC
 			}
 		}
-		if m.Repair && m.Kind != heard.UnitOnly {
+		if m.Repair && m.Kind != utterance.UnitOnly {
 			s += " R"
 		}
 		out = append(out, s)
@@ -220,12 +220,12 @@ func TestExpectedUnits(t *testing.T) {
 func TestCount(t *testing.T) {
 	p := parser(t)
 	ms := p.Parse("three", nil)
-	if len(ms) != 2 || ms[1].Kind != heard.Count || ms[1].Text != "3" {
+	if len(ms) != 2 || ms[1].Kind != utterance.Count || ms[1].Text != "3" {
 		t.Errorf("three: %+v", ms)
 	}
 	for _, say := range []string{"three volts", "three point one", "minus three"} {
 		for _, m := range p.Parse(say, nil) {
-			if m.Kind == heard.Count {
+			if m.Kind == utterance.Count {
 				t.Errorf("%s is a count", say)
 			}
 		}
@@ -300,7 +300,7 @@ func FuzzParse(f *testing.F) {
 			if m.Cost < 0 || i == 0 && m.Cost != 0 {
 				t.Errorf("%q: meaning %d costs %v", s, i, m.Cost)
 			}
-			if (m.Kind == heard.Reading) != (m.Reading != nil) {
+			if (m.Kind == utterance.Reading) != (m.Reading != nil) {
 				t.Errorf("%q: kind %s with reading %v", s, m.Kind, m.Reading)
 			}
 			if strings.Contains(s, "[unk]") {
@@ -319,7 +319,7 @@ func BenchmarkParse(b *testing.B) {
 
 // TestFigures: every decimal from -12.00 to 9999 in four resolutions, spread over all units; each unit gets its share of each.
 func TestFigures(t *testing.T) {
-	figure.Run(t, func(add figure.Adder) {
+	metric.Run(t, func(add metric.Adder) {
 		p := parser(t)
 		all := unit.All()
 		good, n := 0, 0

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/heard"
+	"readback/core/utterance"
 )
 
 // Sayings with their values as other projects' open test tables state them, as facts. Left out is what nobody reads off a meter: billions,
@@ -79,10 +79,10 @@ func TestOracles(t *testing.T) {
 		{"fifty zero three volts", "", text2num},
 		{"fifty sixty thirty and eleven volts", "", text2num},
 	} {
-		var first *heard.Meaning
+		var first *utterance.Meaning
 		n := 0
 		for _, m := range p.Parse(tt.say, nil) {
-			if m.Kind == heard.Reading {
+			if m.Kind == utterance.Reading {
 				if n++; first == nil {
 					first = &m
 				}

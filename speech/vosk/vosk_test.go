@@ -9,10 +9,10 @@ import (
 	"sync"
 	"testing"
 
-	data "readback/flows/phrase"
+	data "readback/flows/lexicon"
 	"readback/speech"
+	"readback/speech/grammar"
 	"readback/speech/model"
-	"readback/speech/phrase"
 	"readback/speech/vosk"
 )
 
@@ -66,7 +66,7 @@ func TestRecognise(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := phrase.New(lex)
+	p := grammar.New(lex)
 	list, left := p.Sample(3000, 1, e.Known)
 	t.Logf("%d phrases, %d left out: %q", len(list), len(left), left)
 	r, err := e.New(list, 20)
@@ -91,7 +91,7 @@ func TestRecognise(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		u := p.Hear(res.Alternatives, phrase.Expect{})
+		u := p.Hear(res.Alternatives, grammar.Expect{})
 		t.Logf("%q: partial %q, words %v, margin %.2f, rivals %q", tt.say, part, res.Words, u.Margin, u.Rivals)
 		if m := u.Best(); m == nil || m.Reading == nil || m.Reading.Value.String() != tt.want {
 			t.Errorf("%q heard as %q, %+v", tt.say, u.Text, m)
@@ -116,7 +116,7 @@ func TestGuards(t *testing.T) {
 			t.Errorf("%s: %v", tt.name, err)
 		}
 	}
-	r, err := e.New([]string{"one two", phrase.Unknown}, 3)
+	r, err := e.New([]string{"one two", grammar.Unknown}, 3)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +172,7 @@ func TestGuardsInChild(t *testing.T) {
 		}
 	}
 	// New phrases while a saying runs: another recogniser, and the old one goes on.
-	first, err := e.New([]string{"one two", phrase.Unknown}, 3)
+	first, err := e.New([]string{"one two", grammar.Unknown}, 3)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -183,7 +183,7 @@ func TestGuardsInChild(t *testing.T) {
 	if _, err := first.Accept(noise); err != nil {
 		t.Error(err)
 	}
-	second, err := e.New([]string{"three four", phrase.Unknown}, 3)
+	second, err := e.New([]string{"three four", grammar.Unknown}, 3)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,7 +210,7 @@ func TestGuardsInChild(t *testing.T) {
 // Two goroutines on one recogniser: one of them is refused, nothing crashes.
 func TestBusy(t *testing.T) {
 	e := open(t)
-	r, err := e.New([]string{"one two", phrase.Unknown}, 3)
+	r, err := e.New([]string{"one two", grammar.Unknown}, 3)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,7 +13,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"readback/mobile/ui"
+	"readback/mobile/app"
 )
 
 // guard lets in the browser that was given the address and nobody else: the server listens on the loopback only, answers to its own
@@ -86,7 +86,7 @@ const recordPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src dat
 func (g *guard) wrap(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
-		h.Set("Content-Security-Policy", ui.Policy)
+		h.Set("Content-Security-Policy", app.Policy)
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")

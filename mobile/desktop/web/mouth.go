@@ -9,7 +9,7 @@ import (
 	"sync"
 	"time"
 
-	"readback/mobile/ui"
+	"readback/mobile/app"
 )
 
 // Player plays a WAV on the computer's own loudspeaker and returns when it ended or ctx is done.
@@ -30,7 +30,7 @@ type mouth struct {
 	page   func(msg []byte) bool    // to the page that sounds
 
 	mu    sync.Mutex
-	hub   *ui.Hub
+	hub   *app.Hub
 	queue []saying
 	now   *saying
 	quit  context.CancelFunc

@@ -13,12 +13,12 @@ import (
 
 	"github.com/coder/websocket"
 
-	"readback/mobile/ui"
+	"readback/mobile/app"
 )
 
 // server puts the hub behind HTTP and sockets.
 type server struct {
-	hub   *ui.Hub
+	hub   *app.Hub
 	mouth *mouth
 
 	mu    sync.Mutex
@@ -113,10 +113,10 @@ func (s *server) socket(w http.ResponseWriter, r *http.Request) {
 		}
 		if kind == websocket.MessageBinary {
 			take := s.hub.Feed
-			if ui.IsFrame(msg) {
+			if app.IsFrame(msg) {
 				take = s.hub.Look // the message is ours alone, it need not be copied
 			}
-			if err := take(msg); err != nil && !errors.Is(err, ui.ErrDeaf) {
+			if err := take(msg); err != nil && !errors.Is(err, app.ErrDeaf) {
 				c.send(note("trouble", err.Error()))
 			}
 			continue
@@ -170,7 +170,7 @@ func (s *server) toPage(msg []byte) bool {
 
 // spokeCall is the page's news that a sound ended: a call on the path /desk/spoke?id=…&cut=1.
 func spokeCall(msg []byte) (id string, cut, ok bool) {
-	var c ui.Call
+	var c app.Call
 	if json.Unmarshal(msg, &c) != nil || !strings.HasPrefix(c.Path, "/desk/spoke?") {
 		return "", false, false
 	}

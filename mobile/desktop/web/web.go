@@ -10,14 +10,14 @@ import (
 	"os"
 	"time"
 
-	"readback/core/session"
-	"readback/mobile/ui"
+	"readback/core/job"
+	"readback/mobile/app"
 )
 
 // Config is what is served.
 type Config struct {
 	Dir      string // folder of the jobs and of the page's key
-	Hub      ui.Config
+	Hub      app.Config
 	Voice    Voice
 	Player   Player                   // nil: the page plays
 	Cues     func(name string) []byte // WAV of an earcon, nil when there is none
@@ -68,7 +68,7 @@ func Serve(ctx context.Context, l net.Listener, c Config) error {
 	if c.Greeting != "" {
 		m.Say("hello", c.Greeting, "info", false)
 	}
-	if s.hub, err = ui.Open(c.Hub); err != nil {
+	if s.hub, err = app.Open(c.Hub); err != nil {
 		return err
 	}
 	defer s.hub.Close()
@@ -89,13 +89,13 @@ func Serve(ctx context.Context, l net.Listener, c Config) error {
 
 // attach gives the mouth the hub that wants to know when a saying ended. The hub is opened with the mouth as its host, so it
 // comes second.
-func (m *mouth) attach(hub *ui.Hub) {
+func (m *mouth) attach(hub *app.Hub) {
 	m.mu.Lock()
 	m.hub = hub
 	m.mu.Unlock()
 }
 
-func (m *mouth) theHub() *ui.Hub {
+func (m *mouth) theHub() *app.Hub {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	return m.hub
@@ -110,6 +110,6 @@ func (m *mouth) spoke(id string, cut bool) {
 
 func (m *mouth) failed(reason string) {
 	if h := m.theHub(); h != nil {
-		_ = h.News(session.Device{Kind: "sound-off", Text: reason}) // a job that cannot be written tells so itself
+		_ = h.News(job.Device{Kind: "sound-off", Text: reason}) // a job that cannot be written tells so itself
 	}
 }

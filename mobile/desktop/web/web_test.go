@@ -15,10 +15,10 @@ import (
 
 	"github.com/coder/websocket"
 
-	"readback/core/session"
+	"readback/core/job"
+	"readback/mobile/app"
 	"readback/mobile/desktop/web"
-	"readback/mobile/pagetest"
-	"readback/mobile/ui"
+	"readback/mobile/lab/pagetest"
 )
 
 type bench struct {
@@ -42,7 +42,7 @@ func serve(t *testing.T, change func(*web.Config)) *bench {
 		t.Fatal(err)
 	}
 	b := &bench{T: t, addr: l.Addr().String(), next: make(chan string, 8)}
-	c := web.Config{Dir: t.TempDir(), Hub: ui.Config{New: func(session.Begin) (ui.Machine, error) { return pagetest.NewWalker(), nil }}, Voice: say,
+	c := web.Config{Dir: t.TempDir(), Hub: app.Config{New: func(job.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }}, Voice: say,
 		Cues: func(string) []byte { return nil }, Ready: func(a string) { b.next <- a }}
 	if change != nil {
 		change(&c)
@@ -76,7 +76,7 @@ func (b *bench) enter() {
 	if r.StatusCode != 200 {
 		b.Fatalf("the printed address answered %s", r.Status)
 	}
-	if p := r.Header.Get("Content-Security-Policy"); p != ui.Policy {
+	if p := r.Header.Get("Content-Security-Policy"); p != app.Policy {
 		b.Errorf("policy %q", p)
 	}
 }

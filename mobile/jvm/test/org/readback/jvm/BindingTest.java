@@ -89,7 +89,7 @@ class BindingTest {
         Reply r = core.request("GET", "/", null);
         assertEquals(200, r.status());
         assertTrue(r.type().startsWith("text/html"));
-        Path page = Path.of(System.getProperty("readback.root"), "mobile/ui/page");
+        Path page = Path.of(System.getProperty("readback.root"), "mobile/page");
         assertArrayEquals(Files.readAllBytes(page.resolve("index.html")), r.body());
         assertArrayEquals(Files.readAllBytes(page.resolve("app.js")), core.request("GET", "/app.js", null).body());
         assertEquals(404, core.request("GET", "/../go.mod", null).status());

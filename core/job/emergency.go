@@ -1,0 +1,206 @@
+package job
+
+import (
+	"slices"
+
+	"readback/core/utterance"
+	"readback/core/worksite"
+)
+
+// leaveAt once are the classes that send everybody out. They lock the job.
+var leaveClasses = []string{"gas", "co", "fire", "ill", "any"}
+
+// alarmed works an emergency in an utterance, from whatever state, with nothing in between.
+func (m *Machine) alarmed(u *utterance.Utterance) bool {
+	j := m.j
+	for i := range u.Meanings {
+		x := &u.Meanings[i]
+		if x.Kind != utterance.Emergency || i > 0 && x.Cost > rivalCost {
+			continue
+		}
+		if u.Start > 0 && u.Start <= j.alarmAt && (j.doubtAsk && (x.ID == "ask" || x.Doubt || i > 0) || j.alarm == x.ID) {
+			if j.doubtAsk {
+				j.doubtElse = besides(u)
+			}
+			return true // the end of the saying that was acted on while it was spoken
+		}
+		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
+		m.note("person", u.Text)
+		if x.ID == "ask" || x.Doubt || i > 0 {
+			if j.alarm != "" {
+				return false // worse is known already
+			}
+			m.askNow(x.ID)
+			j.doubtElse = besides(u)
+			return true
+		}
+		m.raise(x.ID)
+		return true
+	}
+	return false
+}
+
+// raise starts the script of an emergency class.
+func (m *Machine) raise(class string) {
+	j := m.j
+	if _, ok := m.words.Lines["alarm."+class]; !ok {
+		class = "any"
+	}
+	again := j.alarm == class
+	j.alarm, j.alarmAt, j.doubtAsk, j.holding = class, j.now, false, false
+	j.state = "emergency"
+	j.site = j.site.Doubt()
+	m.setPower()
+	delete(j.done, "leave") // what was put in order is looked at again
+	if !again {
+		j.alarmN = 0
+		m.fact(m.line("alarm.fact", "class", class))
+	}
+	m.emit(Effect{Type: DoHush})
+	m.script()
+	if slices.Contains(leaveClasses, class) {
+		j.locked = true
+		j.outcome = "emergency"
+		j.handover = m.handover()
+	}
+}
+
+// script says what to do: first the act in few words, then the reason, all of it twice.
+func (m *Machine) script() {
+	j := m.j
+	first, then := m.line("alarm."+j.alarm), m.line("alarm."+j.alarm+".then")
+	m.say("emergency", first)
+	m.say("emergency", then)
+	m.emit(Effect{Type: DoCue, ID: "danger"})
+	m.say("emergency", first)
+	m.say("emergency", then)
+}
+
+// askNow asks at once whether a hazard of a class is there now; "ask" is one without a class.
+func (m *Machine) askNow(class string) {
+	j := m.j
+	j.doubtOf, j.doubtElse = class, nil
+	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
+	m.emit(Effect{Type: DoHush})
+	m.say("warning", m.rightNow())
+	m.emit(Effect{Type: DoListen, ID: "choice"})
+}
+
+// rightNow is the question about a hazard that may not be there: it names what was heard.
+func (m *Machine) rightNow() string {
+	class := m.j.doubtOf
+	if _, ok := m.words.Lines["hazard.of."+class]; !ok {
+		class = "any"
+	}
+	return m.line("right.now", "what", m.line("hazard.of."+class))
+}
+
+// besides is what a saying can mean beside an alarm, as it was heard otherwise.
+func besides(u *utterance.Utterance) *utterance.Utterance {
+	rest := *u
+	rest.Meanings = slices.DeleteFunc(slices.Clone(u.Meanings), func(x utterance.Meaning) bool { return x.Kind == utterance.Emergency })
+	return &rest
+}
+
+// meantElse takes a saying that was heard as a danger and was none for the answer it holds besides, so that somebody whose "plugged in"
+// sounds like "flooding" is not asked for ever. Consent and what is asked for safety are always asked afresh.
+func (m *Machine) meantElse() bool {
+	j, u := m.j, m.j.doubtElse
+	j.doubtElse = nil
+	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
+		return false
+	}
+	fits := m.fitting(u)
+	if len(fits) == 0 || fits[0].Kind != utterance.Choice {
+		return false
+	}
+	m.answer(u, fits)
+	return true
+}
+
+// doubted is the class to raise when a doubtful alarm is not denied: who may have to leave is told why, anybody else just to get out.
+func (m *Machine) doubted() string {
+	if slices.Contains(leaveClasses, m.j.doubtOf) {
+		return m.j.doubtOf
+	}
+	return "any"
+}
+
+// inAlarm works what is said while an emergency stands or is asked about.
+func (m *Machine) inAlarm(u *utterance.Utterance) {
+	j := m.j
+	ids := map[string]bool{}
+	for _, x := range u.Meanings {
+		if (x.Kind == utterance.Choice || x.Kind == utterance.Command) && x.Cost <= rivalCost {
+			ids[x.ID] = true
+		}
+	}
+	if j.doubtAsk {
+		switch {
+		case ids[oLeave] || ids[oYes]:
+			j.doubtAsk = false
+			m.raise(m.doubted())
+		case (ids[oNone] || ids[cFalseAlarm]) && !ids[oYes]:
+			j.doubtAsk, j.state, j.alarm, j.locked = false, "ask", "", false
+			m.say("info", m.line("none.back"))
+			if j.outcome == "emergency" {
+				j.outcome = ""
+			}
+			if m.meantElse() {
+				return
+			}
+			j.q = nil
+			m.advance()
+		default:
+			m.say("warning", m.rightNow())
+			m.emit(Effect{Type: DoListen, ID: "choice"})
+		}
+		return
+	}
+	switch {
+	case ids[cFalseAlarm]:
+		m.fact(m.line("alarm.false"))
+		m.leaveAnew()
+		j.site = j.site.Doubt()
+		m.setPower()
+		m.askNow(j.alarm)
+	case j.locked && ids[oOutside]:
+		m.say("info", m.line("alarm.out"))
+		m.endNow("emergency")
+	case j.locked:
+		m.script()
+	case ids[oOkay] || ids[oClear] || ids[oOutside] || ids[cReady]:
+		m.stoodClear()
+	case ids[cFinish] || ids[cPerson]:
+		m.stoodClear()
+	default:
+		m.say("emergency", m.line("alarm."+j.alarm))
+		m.say("warning", m.line("alarm.after"))
+	}
+}
+
+// leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.
+func (m *Machine) leaveAnew() {
+	j := m.j
+	delete(j.done, "leave")
+	if j.ending {
+		j.aim, j.stage = aim{}, sRefit
+	}
+}
+
+// stoodClear goes on after somebody stood clear: never on with the work, always the way out with the supply off.
+func (m *Machine) stoodClear() {
+	j := m.j
+	m.say("info", m.line("alarm.over"))
+	class := j.alarm
+	j.alarm, j.state = "", "ask"
+	j.q = nil
+	if class == "child" || class == "water" && j.site.Power == worksite.Off {
+		m.advance()
+		return
+	}
+	m.finish("stopped-after-emergency", false)
+	j.outcome, j.leaveOn = "stopped-after-emergency", false // also when the way out had begun for another reason
+	m.leaveAnew()
+	m.advance()
+}

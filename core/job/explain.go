@@ -1,0 +1,171 @@
+package job
+
+import (
+	"readback/core/utterance"
+)
+
+func choiceOf(id string) utterance.Meaning { return utterance.Meaning{Kind: utterance.Choice, ID: id} }
+
+const oPhoto = "photo-taken"
+
+// probWords says a probability as word and number together. The bands follow how such words are understood on average
+// (Wintle 2019, Vogel 2022); words that people read very differently are not used.
+func probWords(p float64) string {
+	switch {
+	case p >= 0.95:
+		return "almost certain, over nineteen in twenty"
+	case p >= 0.80:
+		return "very likely, nine in ten"
+	case p >= 0.60:
+		return "likely, seven in ten"
+	case p >= 0.40:
+		return "even, five in ten"
+	case p >= 0.20:
+		return "less likely, three in ten"
+	case p >= 0.05:
+		return "unlikely, one in ten"
+	}
+	return "very unlikely, under one in twenty"
+}
+
+// where says where the open step is, with a landmark.
+func (m *Machine) where() string {
+	q := m.j.q
+	text := sentence(q.step.Where)
+	if q.check >= 0 {
+		c := &m.model.Checks[q.check]
+		for _, p := range []int{c.Red, c.Black} {
+			if p >= 0 && m.model.Points[p].Where != "" {
+				text = sentence(text, m.model.Points[p].Where)
+			}
+		}
+		if c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
+			text = sentence(text, m.model.Parts[c.Part].Name+": "+m.model.Parts[c.Part].Look)
+		}
+		if len(c.Places) > 0 && m.model.Places[c.Places[0]].Where != "" {
+			text = sentence(text, m.model.Places[c.Places[0]].Where)
+		}
+	}
+	return firstOf(text, m.line("where.none"))
+}
+
+// why explains the open step.
+func (m *Machine) why() string {
+	j, q := m.j, m.j.q
+	switch {
+	case q.act.Proof():
+		return m.line("why.proof")
+	case q.kind == "act" && q.aim.Kind == "check":
+		return m.line("why.act", "check", m.model.Checks[q.aim.N].Name)
+	case q.kind == "act":
+		return m.line("why.leave")
+	case q.check >= 0 && j.advice.Check == q.check:
+		return m.whyCheck()
+	case q.check >= 0 && stageIDs[j.stage] == "plan":
+		return m.line("why.check", "check", m.model.Checks[q.check].Name)
+	}
+	return m.line("why.stage." + stageIDs[j.stage])
+}
+
+// whyCheck says what the advised check tells apart.
+func (m *Machine) whyCheck() string {
+	a := m.j.advice
+	name := m.model.Checks[a.Check].Name
+	switch {
+	case a.Doubt > 0:
+		return m.line("why.doubt", "check", m.model.Checks[a.Doubt-1].Name)
+	case a.Why.Short != "":
+		return a.Why.Short
+	case a.Proof && len(a.Suspects) > 0:
+		return m.line("why.second", "part", a.Suspects[0].Name)
+	case len(a.Splits) == 2:
+		return m.line("why.tells", "one", a.Splits[0], "other", a.Splits[1])
+	}
+	return m.line("why.check", "check", name)
+}
+
+// whatIf tells where the answers lead, without saying which one is healthy before the reading is taken.
+func (m *Machine) whatIf() string {
+	j, q := m.j, m.j.q
+	if a := j.advice; q.check >= 0 && a.Check == q.check && len(a.Splits) == 2 {
+		return m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1])
+	}
+	return m.line("what.if")
+}
+
+// suspected names who is left under suspicion.
+func (m *Machine) suspected() string {
+	a := m.advise(planStages...)
+	if len(a.Suspects) == 0 {
+		return m.line("suspect.none")
+	}
+	var s []string
+	for i, x := range a.Suspects {
+		if i < 3 {
+			s = append(s, x.Name+", "+probWords(x.P))
+		}
+	}
+	return sentence(joinSemi(s))
+}
+
+func joinSemi(s []string) string {
+	out := ""
+	for i, x := range s {
+		if i > 0 {
+			out += ". Then "
+		}
+		out += x
+	}
+	return out
+}
+
+// howSure says how firm the leading suspicion is and what would change it.
+func (m *Machine) howSure() string {
+	a := m.advise(planStages...)
+	if len(a.Suspects) == 0 {
+		return m.line("suspect.none")
+	}
+	s := a.Suspects[0]
+	text := sentence(s.Name + ", " + probWords(s.P))
+	if a.Verdict && len(a.Proofs) > 0 {
+		return sentence(text, m.line("proved.by", "proofs", join(a.Proofs)))
+	}
+	return sentence(text, m.line("not.proved"), a.Sure)
+}
+
+// costWords says what it will cost as far as it is known.
+func (m *Machine) costWords() string {
+	if m.j.repair >= 0 {
+		return m.costSentence()
+	}
+	a := m.advise(planStages...)
+	if len(a.Suspects) > 0 && a.Repair >= 0 {
+		if words := span(m.model.Repairs[a.Repair].Price); words != "" {
+			return m.line("cost.part", "range", words)
+		}
+	}
+	return m.line("cost.early")
+}
+
+// howLong says how much is left.
+func (m *Machine) howLong() string {
+	j := m.j
+	if j.q != nil && j.q.aim.Kind == "cycle" {
+		return m.line("howlong.cycle")
+	}
+	return m.line("howlong", "stage", whole(int64(j.stage)), "all", whole(sRecord))
+}
+
+// whereAmI says the last fact, what is now and what follows.
+func (m *Machine) whereAmI() {
+	j := m.j
+	if len(j.facts) > 0 {
+		m.say("info", sentence(m.line("last.fact", "fact", j.facts[len(j.facts)-1])))
+	}
+	m.say("info", sentence(m.line("stage."+stageIDs[j.stage]), m.powerWords()))
+	if j.holding {
+		m.say("info", m.line("holding"))
+		return
+	}
+	m.request()
+}

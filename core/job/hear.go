@@ -1,0 +1,220 @@
+package job
+
+import (
+	"slices"
+
+	"readback/core/measure"
+	"readback/core/utterance"
+)
+
+// hear works something said, typed or tapped.
+func (m *Machine) hear(ev Event) {
+	j, u := m.j, ev.Said
+	if m.alarmed(u) {
+		return
+	}
+	if u.Partial { // still being spoken: only hazards and silence may act on it
+		if b := u.Best(); b != nil && b.Kind == utterance.Command && b.ID == cQuiet {
+			m.quiet()
+		}
+		return
+	}
+	if j.state == "ended" {
+		return
+	}
+	j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals}
+	if u.Text != "" {
+		m.note("person", u.Text)
+	}
+	if j.alarm != "" || j.doubtAsk {
+		m.inAlarm(u)
+		return
+	}
+	q := j.q
+	if q == nil {
+		m.advance()
+		return
+	}
+	if !m.mute {
+		m.heldAt[ev.Seq] = q.id
+	}
+	fits := m.fitting(u)
+	if len(fits) == 0 {
+		m.unfit(u)
+		return
+	}
+	if fits[0].Kind == utterance.Command && m.sure(u, fits) {
+		m.command(fits[0].ID, u)
+		return
+	}
+	if j.holding {
+		m.unhold()
+	}
+	q.silent, q.base = 0, j.now
+	m.answer(u, fits)
+}
+
+// fitting is what the utterance can mean as an answer to the open question, best first. A command fits always; what was
+// called wrong before fits no more.
+func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
+	q := m.j.q
+	var out []utterance.Meaning
+	for _, x := range u.Meanings {
+		ok := false
+		switch x.Kind {
+		case utterance.Command:
+			if slices.Contains(q.opts, x.ID) && !q.ready {
+				x.Kind = utterance.Choice
+			}
+			ok = !(x.ID == cJumping && len(q.units) > 0 && hasReading(u)) && (trusted(u.Source) || !m.called(q, x))
+		case utterance.Choice:
+			if q.ready && x.ID == cReady {
+				x.Kind = utterance.Command
+			}
+			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
+			ok = ok && (trusted(u.Source) || !m.called(q, x))
+		case utterance.Reading:
+			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))
+		case utterance.Count:
+			ok = (q.count || len(q.units) > 0) && (trusted(u.Source) || !m.called(q, x))
+		case utterance.Text:
+			ok = q.text
+		case utterance.UnitOnly:
+			ok = q.number != nil && slices.Contains(q.units, x.ID)
+		}
+		if ok {
+			out = append(out, x)
+		}
+	}
+	if len(out) == 0 && q.text && u.Text != "" && u.Fault == "" {
+		out = append(out, utterance.Meaning{Kind: utterance.Text, Text: u.Text})
+	}
+	return out
+}
+
+func hasReading(u *utterance.Utterance) bool {
+	return slices.ContainsFunc(u.Meanings, func(x utterance.Meaning) bool {
+		return x.Reading != nil && x.Reading.State == measure.Jumping && x.Reading.Low != nil
+	})
+}
+
+// confirming tells whether an option answers "right, or different?".
+func confirming(q *question, id string) bool {
+	return (q.pending != nil || len(q.choices) > 0 || q.number != nil) && (id == oRight || id == oDifferent || id == oNo)
+}
+
+// retracts tells whether a bare "no" or "different" takes back the value that was just read back.
+func (m *Machine) retracts(id string) bool {
+	j := m.j
+	return (id == oNo || id == oDifferent) && j.q != nil && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
+}
+
+// called tells whether an answer in words was called wrong for this question before.
+func (m *Machine) called(q *question, x utterance.Meaning) bool {
+	return slices.Contains(m.j.wrong, named{q.id, "= " + firstOf(x.ID, x.Text)})
+}
+
+// rejected tells whether a value was called wrong for this question before.
+func (m *Machine) rejected(q *question, r *measure.Reading) bool {
+	return slices.Contains(m.j.wrong, named{q.id, m.written(r)})
+}
+
+// unfit is what happens when nothing said answers the question. People mutter while they work: unknown speech counts
+// only shortly after a question.
+func (m *Machine) unfit(u *utterance.Utterance) {
+	j, q := m.j, m.j.q
+	if u.Source == "voice" && len(u.Meanings) == 0 && (j.holding || j.now-q.base > 8_000) {
+		j.heardView = nil
+		return
+	}
+	if j.holding {
+		return
+	}
+	q.silent, q.base = 0, j.now
+	if slices.ContainsFunc(u.Meanings, func(x utterance.Meaning) bool {
+		return x.Kind == utterance.Reading && x.Reading != nil && m.rejected(q, x.Reading)
+	}) {
+		q.errs = max(q.errs, 1) // the ear fails again on the same value: digits
+	}
+	switch {
+	case q.kind == "consent" && q.errs < 3:
+		q.errs++
+		m.say("info", m.line("consent.need"))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		return
+	case q.ready && len(u.Meanings) > 0 && q.errs < 2:
+		q.errs++
+		m.say("info", m.line("say.ready"))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		return
+	}
+	m.missed()
+}
+
+// sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.
+func (m *Machine) sure(u *utterance.Utterance, fits []utterance.Meaning) bool {
+	return utterance.DecideChoice(u, fits, m.choiceSlot(m.j.q)).Action == utterance.Accept
+}
+
+// missed climbs the ladder of what was not understood: other words each time, then digits, then other ways, then on.
+func (m *Machine) missed() {
+	j, q := m.j, m.j.q
+	q.errs++
+	m.cue("ask")
+	kind := "choice"
+	if len(q.units) > 0 {
+		kind = "number"
+	}
+	switch {
+	case q.errs <= 3:
+		m.say("info", m.line("miss."+kind+"."+rungs[q.errs], "options", m.optionWords(q)))
+		j.patterns[m.pattern(q)] = 0
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+	default:
+		q.errs = 0
+		m.giveUp("miss")
+	}
+}
+
+// optionWords lists the answers of a question aloud.
+func (m *Machine) optionWords(q *question) string {
+	var out []string
+	for _, o := range q.opts {
+		if !m.called(q, choiceOf(o)) {
+			out = append(out, m.sayable(o))
+		}
+	}
+	switch len(out) {
+	case 0:
+		return m.sayable(cDone)
+	case 1:
+		return out[0]
+	}
+	if len(out) > 3 {
+		out = append(out[:3], m.sayable(cDontKnow))
+	}
+	last := out[len(out)-1]
+	return join2(out[:len(out)-1]) + ", " + m.line("or") + " " + last
+}
+
+func join2(s []string) string {
+	out := s[0]
+	for _, x := range s[1:] {
+		out += ", " + x
+	}
+	return out
+}
+
+// odd climbs the ladder of what cannot be here.
+func (m *Machine) odd(why string) {
+	q := m.j.q
+	q.odd++
+	m.cue("refused")
+	if q.odd <= 3 {
+		m.say("info", m.line("odd."+rungs[q.odd], "why", why))
+		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		return
+	}
+	q.odd = 0
+	m.giveUp("odd")
+}

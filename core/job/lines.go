@@ -1,0 +1,96 @@
+package job
+
+import (
+	"slices"
+
+	"readback/core/appliance"
+	"readback/core/measure"
+	"readback/core/worksite"
+)
+
+// outcomes are the ends of a job.
+var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
+	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
+
+// Outcomes lists the ends of a job.
+func Outcomes() []string { return append([]string(nil), outcomes...) }
+
+var alarms = []string{"gas", "co", "ill", "fire", "any", "shock", "spark", "water", "injury", "child"}
+
+// LineIDs lists every line that the session may say, in a fixed order. The words of a language have exactly these.
+func LineIDs() []string {
+	ids := append([]string(nil), plainIDs...)
+	add := func(head string, tails ...string) {
+		for _, t := range tails {
+			ids = append(ids, head+t)
+		}
+	}
+	for _, k := range worksite.Kinds() {
+		add("act."+k.String(), "", ".done")
+		if (worksite.Act{Kind: k}).Proof() {
+			add("proof.", k.String())
+		}
+		if (worksite.Act{Kind: k}).Zero() {
+			add("dead.", k.String())
+		}
+	}
+	for _, p := range []worksite.Power{worksite.Unknown, worksite.On, worksite.Off, worksite.Proved} {
+		add("power.", p.String())
+		add("item.power.", p.String())
+		add("plain.", "power."+p.String(), "item.power."+p.String())
+	}
+	for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
+		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
+		add("meter.", string(f))
+	}
+	for _, a := range alarms {
+		add("alarm."+a, "", ".then")
+		add("hazard.of.", a)
+	}
+	for _, n := range []string{"one", "two", "three"} {
+		add("miss.", "number."+n, "choice."+n)
+		add("odd.", n)
+		add("battery.", n)
+	}
+	for _, s := range stageIDs[1:] {
+		add("stage.", s)
+		add("why.stage.", s)
+	}
+	add("hazard.", hazards...)
+	add("end.", outcomes...)
+	add("signal.", "danger", "warning", "caution")
+	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
+	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
+	add("notice.", "speech-off", "sound-off", "mic-off", "silenced")
+	add("", adviceIDs...)
+	add("eye.", "agrees", "sees", "unit", "zero", "differs", "none", "odd", "fire", "lamp", "meter", "photo", "plate", "wires.differ", "wires.same")
+	add("fire.", slices.DeleteFunc(slices.Clone(appliance.Sights), func(s string) bool { return s == appliance.SeenDark })...)
+	add("wire.", "another", "gone", "added", "differs", "hidden", "put-back", "same", "on-purpose")
+	add("", "wires.compared", "open.unlike")
+	add("plain.act.", "power-off", "power-off.done", "power-on", "power-on.done")
+	return ids
+}
+
+var plainIDs = []string{
+	"age", "age.back", "agreed", "alarm.after", "alarm.fact", "alarm.false", "alarm.out", "alarm.over", "blank.why", "call.again", "callout",
+	"changed", "changed.fact", "consent", "consent.need", "cost.callout", "cost.early", "cost.minutes", "cost.nothing",
+	"cost.old", "cost.part", "cost.unknown", "cycle.first", "cycle.one", "cycle.second", "cycle.two", "dead.number", "decide",
+	"differs", "done.number", "doubt", "doubt.other", "expected.later", "finish", "finish.already", "from.to", "handover", "handover.call",
+	"handover.closed", "handover.open", "handover.story", "hello", "help", "hold.live", "hold.refused", "holding", "how.check",
+	"how.none", "howlong", "howlong.cycle", "item.cover", "item.door", "item.jack", "item.jumper", "item.reset", "item.wire",
+	"items", "items.again", "items.doubt", "items.good", "jumping.ask", "last.fact", "lead", "leads",
+	"leads.bad", "leads.good", "leads.open", "leads.unproved", "left.open", "limit.between", "limit.high", "limit.low", "loud",
+	"match", "match.good", "match.later", "match.wrong", "mended", "meter.kind", "meter.leads", "meter.modest", "meter.none", "meter.short", "missed", "must", "new.day",
+	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
+	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
+	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",
+	"proved.by", "rest", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
+	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
+	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
+	"too.much", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict", "verdict.passes",
+	"wait.quietly", "what.if", "what.leads", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.doubt", "why.leave", "why.minutes", "why.second", "why.tells", "why.proof",
+	"wrong.kind", "wrong.money", "wrong.unit",
+}
+
+// adviceIDs are the sentences that an adviser says through the session.
+var adviceIDs = []string{"suspect.nothing", "suspect.unknown", "why.again", "why.tells", "why.missing", "sure.missing", "sure.check"}

@@ -1,0 +1,238 @@
+package job
+
+import (
+	"strings"
+
+	"readback/core/measure"
+	"readback/core/worksite"
+)
+
+// items are what is read out at the end: everything that was opened, lifted, bridged or moved, as it is now.
+func (m *Machine) items() []string {
+	j := m.j
+	var out []string
+	for _, p := range j.lifted.All() {
+		if !j.site.Wires.Has(p) {
+			out = append(out, m.line("item.wire", "name", m.model.Points[p].Name))
+		}
+	}
+	if j.jumped && j.site.Jumper == 0 {
+		out = append(out, m.line("item.jumper"))
+	}
+	for _, p := range j.opened.All() {
+		if !j.site.Covers.Has(p) {
+			out = append(out, m.line("item.cover", "name", m.model.Places[p].Name))
+		}
+	}
+	if j.held && !j.site.Held {
+		out = append(out, m.line("item.door"))
+	}
+	if j.jacked && !j.site.Jack {
+		out = append(out, m.line("item.jack"))
+	}
+	for _, p := range j.site.Noted.All() {
+		out = append(out, m.line("item.reset", "name", m.model.Parts[p].Name))
+	}
+	return append(out, m.line(m.plain("item.power."+j.site.Power.String())))
+}
+
+// open lists in words what is still to be put back.
+func (m *Machine) openWords() []string {
+	s := m.j.site
+	var out []string
+	if s.Jumper != 0 {
+		out = append(out, m.line("open.jumper"))
+	}
+	if s.Held {
+		out = append(out, m.line("open.door"))
+	}
+	if s.Series != 0 {
+		out = append(out, m.line("open.meter"))
+	}
+	if s.Jack {
+		out = append(out, m.line("open.jack"))
+	}
+	for _, p := range s.Wires.All() {
+		out = append(out, m.line("open.wire", "name", m.model.Points[p].Name))
+	}
+	for i := range m.j.wires {
+		if w := &m.j.wires[i]; w.open() {
+			out = append(out, m.line("open.unlike", "name", w.Name))
+		}
+	}
+	for _, p := range s.Covers.All() {
+		out = append(out, m.line("open.cover", "name", m.model.Places[p].Name))
+	}
+	for _, p := range s.Resets.All() {
+		out = append(out, m.line("open.reset", "name", m.model.Parts[p].Name))
+	}
+	return out
+}
+
+// timedWords lists what must not be left alone.
+func (m *Machine) timedWords() []string {
+	s := m.j.site
+	var out []string
+	if s.Jumper != 0 {
+		out = append(out, m.line("open.jumper"))
+	}
+	if s.Held {
+		out = append(out, m.line("open.door"))
+	}
+	if s.Series != 0 {
+		out = append(out, m.line("open.meter"))
+	} else if s.Jack {
+		out = append(out, m.line("open.jack"))
+	}
+	return out
+}
+
+// notAsSaid takes the person's word that something is not as it was read out: it is done again, one by one.
+func (m *Machine) notAsSaid() {
+	j := m.j
+	m.say("warning", m.line("items.again"))
+	if j.refused["items"]++; j.refused["items"] > 2 {
+		m.leftOpen()
+		return
+	}
+	j.site = j.site.Doubt()
+	m.setPower()
+	j.site.Covers = j.site.Covers.Or(j.opened)
+	j.site.Wires = j.site.Wires.Or(j.lifted)
+	j.site.Held = j.held
+	j.site.Jack = j.jacked
+	if !j.site.Wires.Empty() && j.noProof {
+		j.site.Wires = worksite.Set{} // they cannot be touched again; the record says that it is in doubt
+		m.fact(m.line("items.doubt"))
+	}
+	delete(j.done, "leave")
+}
+
+// leftOpen ends a job in which something could not be put back: it is said plainly, and left to somebody who can.
+func (m *Machine) leftOpen() {
+	j := m.j
+	open := m.openWords()
+	if j.site.Power == worksite.On || j.site.Power == worksite.Unknown {
+		open = append(open, m.line("open.power"))
+	}
+	m.say("danger", m.signal("danger")+m.line("left.open", "what", join(open)))
+	m.fact(m.line("left.open", "what", join(open)))
+	j.ending = true
+	m.endNow("left-open")
+}
+
+// end closes a job that was put back, with the words that fit its outcome.
+func (m *Machine) end() {
+	j := m.j
+	m.endNow(firstOf(j.outcome, "given-up"))
+}
+
+// endNow is the last of a job.
+func (m *Machine) endNow(outcome string) {
+	j := m.j
+	j.outcome, j.state, j.q, j.holding = outcome, "ended", nil, false
+	j.alarm, j.doubtAsk = "", false
+	j.stage = sRecord
+	if outcome != "fixed" && outcome != "nothing-wrong" {
+		j.handover = m.handover()
+	}
+	m.say("info", m.line("end."+outcome))
+	res := m.Result()
+	m.emit(Effect{Type: DoEnd, Text: outcome, Result: &res})
+}
+
+// handover is what to tell the person who is called: situation, background, assessment, request, in 75 words or so.
+func (m *Machine) handover() string {
+	j := m.j
+	var parts []string
+	parts = append(parts, sentence(m.model.Title))
+	if j.story != "" {
+		parts = append(parts, sentence(m.line("handover.story", "story", j.story)))
+	}
+	parts = append(parts, m.powerWords())
+	if open := m.openWords(); len(open) > 0 {
+		parts = append(parts, sentence(m.line("handover.open", "what", join(open))))
+	} else {
+		parts = append(parts, m.line("handover.closed"))
+	}
+	n := 0
+	for i := len(j.findings) - 1; i >= 0 && n < 3; i-- {
+		if f := j.findings[i]; f.Reading != nil {
+			parts = append(parts, sentence(m.model.Checks[f.Check].Name+" "+m.reading(f.Reading)))
+			n++
+		}
+	}
+	var s []string
+	for i, x := range j.advice.Suspects {
+		if i < 2 {
+			s = append(s, x.Name+" "+probWords(x.P))
+		}
+	}
+	if len(s) > 0 {
+		parts = append(parts, sentence(join(s)))
+	}
+	if j.stop >= 0 {
+		st := &m.model.Stops[j.stop]
+		parts = append(parts, sentence(st.Call), sentence(st.Tell))
+	} else {
+		parts = append(parts, m.line("handover.call"))
+	}
+	return strings.Join(parts, " ")
+}
+
+// costSentence is the one honest sentence with a range on which to decide.
+func (m *Machine) costSentence() string {
+	j := m.j
+	r := &m.model.Repairs[j.repair]
+	part := m.line("cost.nothing")
+	if words := span(r.Price); words != "" {
+		part = m.line("cost.part", "range", words)
+	} else if r.Kind == "replace" {
+		part = m.line("cost.unknown")
+	}
+	if words := span(r.Minutes); words != "" {
+		part += " " + m.line("cost.minutes", "range", words)
+	}
+	if j.price != nil {
+		part += " " + m.line("cost.callout", "price", j.price.Value.Dec.Words())
+	}
+	if j.age >= 15 { // from memory: a furnace lives 15 to 20 years
+		part += " " + m.line("cost.old", "age", whole(int64(j.age)))
+	}
+	return part
+}
+
+// span says the range of a quantity, empty when there is none.
+func span(q measure.Quantity) string {
+	low, high := int64(q.Low+0.5), int64(q.High+0.5)
+	if low == high {
+		high = int64(q.Nominal + 0.5)
+		low = high
+	}
+	switch {
+	case high <= 0:
+		return ""
+	case low == high:
+		return whole(high)
+	}
+	return whole(low) + " to " + whole(high)
+}
+
+// photo notes a picture; the one that is waited for answers the question. A picture that comes again only brings its marks.
+func (m *Machine) photo(p Photo) {
+	j := m.j
+	for i := range j.photos {
+		if j.photos[i].Name == p.Name {
+			j.photos[i].Marks = p.Marks
+			return
+		}
+	}
+	j.photos = append(j.photos, p)
+	m.note("person", m.line("photo.note", "id", p.ID))
+	q := j.q
+	if q == nil || q.aim.Kind != "photo" || q.kind != "ask" || q.aim.N != 0 || p.ID != "before" {
+		return
+	}
+	q.seqs = append(q.seqs, j.seq)
+	m.accept(choiceOf(oPhoto))
+}

@@ -1,0 +1,177 @@
+package job
+
+import (
+	"math"
+	"slices"
+
+	"readback/core/measure"
+	"readback/core/unit"
+	"readback/core/utterance"
+	"readback/core/worksite"
+)
+
+const logShown = 40
+
+// View is all that the page shows now. It shares nothing with the machine.
+func (m *Machine) View() *View {
+	j := m.j
+	v := &View{
+		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageIDs[j.stage], StageNo: j.stage, State: j.state,
+		Said: j.said, Notice: j.notice, Handover: j.handover, Open: m.openWords(), Facts: slices.Clone(j.facts),
+	}
+	for _, s := range stageIDs[1:] {
+		v.Stages = append(v.Stages, m.line("stage."+s))
+	}
+	v.Site = m.siteView()
+	if j.q != nil {
+		v.Step = j.q.step
+		if d, ok := m.due(j.q); ok && j.q.aim.Kind == "cycle" {
+			v.Step.Until = d
+		}
+	}
+	switch {
+	case j.doubtAsk:
+		v.Step = StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
+		v.Step.Answers = m.buttons(oLeave, oNone)
+	case j.alarm != "":
+		v.Step = StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
+		if j.locked {
+			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
+		} else {
+			v.Step.Answers = append(m.buttons(oOkay, oClear), m.commandButtons(cFalseAlarm)...)
+		}
+	case j.q != nil && j.q.number != nil:
+		v.Step.Kind = "confirm"
+		v.Step.Answers = nil
+		for _, u := range j.q.units {
+			v.Step.Answers = append(v.Step.Answers, Answer{u, utterance.UnitOnly, unit.Must(u).Many})
+		}
+		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
+		v.Step.Kind = "confirm"
+		v.Step.Answers = m.buttons(oRight, oDifferent)
+		if j.q.pending == nil {
+			v.Step.Answers = nil
+			for _, x := range j.q.choices {
+				if x.ID != "" {
+					v.Step.Answers = append(v.Step.Answers, Answer{x.ID, x.Kind, m.inWords(x)})
+				}
+			}
+			v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+		}
+	}
+	if j.heardView != nil {
+		h := *j.heardView
+		v.Heard = &h
+	}
+	a := j.advice
+	for i, s := range a.Suspects {
+		if i == 5 {
+			break
+		}
+		if s.Words == "" {
+			s.Words = probWords(s.P)
+		}
+		v.Suspects = append(v.Suspects, s)
+	}
+	if j.q != nil && a.Check >= 0 && j.q.aim == (aim{"check", a.Check}) {
+		v.Why = &WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
+		if len(a.Splits) == 2 {
+			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))
+		}
+		if a.Minutes > 0 {
+			v.Why.Cost = m.line("why.minutes", "minutes", whole(int64(a.Minutes+0.5)))
+		}
+	}
+	from := max(0, len(j.log)-logShown)
+	v.Log = slices.Clone(j.log[from:])
+	if j.state == "ended" {
+		v.Ended = j.outcome
+	}
+	return v
+}
+
+func (m *Machine) siteView() SiteView {
+	s := m.j.site
+	v := SiteView{Power: s.Power.String(), Since: m.j.since, Gas: s.Gas.String(), Jack: s.Jack, Call: s.Call.String()}
+	if m.model.Fuel != "gas" {
+		v.Gas = "none"
+	}
+	for _, p := range s.Covers.All() {
+		v.Covers = append(v.Covers, m.model.Places[p].Name)
+	}
+	for _, p := range s.Wires.All() {
+		v.Wires = append(v.Wires, m.model.Points[p].Name)
+	}
+	if s.Jumper != 0 {
+		name, _, _ := m.thing(worksite.Act{Kind: worksite.JumperIn, N: s.Jumper - 1})
+		v.Jumpers = []string{name}
+	}
+	v.Door = "free"
+	if s.Held {
+		v.Door = "held"
+	}
+	if q := m.j.q; q != nil {
+		v.Dial = q.step.Meter
+	}
+	for _, p := range s.Resets.Or(s.Noted).All() {
+		v.Resets = append(v.Resets, m.model.Parts[p].Name)
+	}
+	return v
+}
+
+func (m *Machine) buttons(ids ...string) []Answer {
+	var out []Answer
+	for _, id := range ids {
+		out = append(out, Answer{id, "choice", m.option(id)})
+	}
+	return out
+}
+
+func (m *Machine) commandButtons(ids ...string) []Answer {
+	var out []Answer
+	for _, id := range ids {
+		out = append(out, Answer{id, "command", m.option(id)})
+	}
+	return out
+}
+
+// limitView shows what a reading was held against, once it is accepted.
+func (m *Machine) limitView(check int, jd measure.Judgement) {
+	h := m.j.heardView
+	if h == nil {
+		return
+	}
+	c := &m.model.Checks[check]
+	h.Verdict, h.Unit = jd.Verdict, jd.Unit
+	h.Limit = m.limitWords(c.Limit)
+	if finite(jd.Value) && finite(jd.U) {
+		h.Value, h.U = jd.Value, jd.U
+	}
+	h.Low, h.High = c.Limit.Low, c.Limit.High
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// limitWords writes a limit with its source.
+func (m *Machine) limitWords(l *measure.Limit) string {
+	var text string
+	switch {
+	case l.Low != nil && l.High != nil:
+		text = m.line("limit.between", "low", number(*l.Low), "high", number(*l.High), "unit", l.Unit)
+	case l.Low != nil:
+		text = m.line("limit.low", "low", number(*l.Low), "unit", l.Unit)
+	case l.High != nil:
+		text = m.line("limit.high", "high", number(*l.High), "unit", l.Unit)
+	}
+	if l.Source != "" {
+		src := l.Source
+		for _, s := range m.model.Sources {
+			if s.ID == src {
+				src = s.Text
+			}
+		}
+		text += " (" + src + ")"
+	}
+	return text
+}

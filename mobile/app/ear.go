@@ -1,0 +1,271 @@
+package app
+
+import (
+	"errors"
+	"fmt"
+	"sync"
+
+	"readback/core/job"
+	"readback/core/utterance"
+	"readback/speech/grammar"
+)
+
+// Speech says how hearing is done. Open loads the recogniser and runs in the background; when it is nil or fails, speech
+// is off, Reason or the error says why and how to get it, and everything works by touch.
+type Speech struct {
+	Open   func(Listener) (Ear, error)
+	Reason string
+}
+
+// Listener receives what an ear makes of the sound; its functions may be called from Feed only.
+type Listener struct {
+	Utterance func(utterance.Utterance) // whole, or Partial with an emergency or "quiet" in it
+	Sound     func(pcm []int16)         // of a whole saying, before its Utterance; may be nil
+	Complete  func()                    // what was said so far is a whole answer: time to show that it was heard; may be nil
+	Partial   func(text string)         // words as they are being spoken, for the page
+	Level     func(dbfs, snr float64)
+}
+
+// Ear turns sound into utterances. The hub calls its methods one at a time from one goroutine.
+type Ear interface {
+	Feed(pcm []byte, at int64) error // 16 kHz, mono, signed 16 bit little endian; at: ms of its end
+	Class(id string)                 // end-of-speech class: choice, number, digits
+	Expect(x grammar.Expect)         // what the question can be answered with
+	Speaking(text string)            // the assistant's own voice begins, with these words; "" when it ended
+	Close()
+}
+
+// EarView is the state of hearing as the page shows it.
+type EarView struct {
+	State string  `json:"state"`           // off, loading, ready
+	Why   string  `json:"why,omitempty"`   // when off: why, and how to get it
+	Text  string  `json:"text,omitempty"`  // words being spoken
+	Level float64 `json:"level,omitempty"` // dBFS
+	SNR   float64 `json:"snr,omitempty"`   // dB, 0 when unknown
+	Good  string  `json:"good,omitempty"`  // quiet, good, loud, noise; empty before any sound came
+	Busy  bool    `json:"busy,omitempty"`  // the guide speaks: until it ends only an emergency and "quiet" are heard
+}
+
+// ErrDeaf is returned by Feed while speech is off or still loading.
+var ErrDeaf = errors.New("ui: speech is not ready")
+
+const maxBacklog = 100 // blocks waiting for the recogniser; at 100 ms a block that is 10 s
+
+// earState runs the ear on a goroutine of its own, because decoding a block takes longer than the hub may be locked.
+type earState struct {
+	mu    sync.Mutex
+	cond  *sync.Cond
+	view  EarView
+	tasks []func(Ear)
+	feeds int // tasks that are sound
+	shut  bool
+	done  chan struct{}
+}
+
+func (h *Hub) openEar() {
+	e := &h.ear
+	e.cond = sync.NewCond(&e.mu)
+	e.done = make(chan struct{})
+	if h.cfg.Speech.Open == nil {
+		why := h.cfg.Speech.Reason
+		if why == "" {
+			why = "no recogniser was given"
+		}
+		e.view = EarView{State: "off", Why: why}
+		close(e.done)
+		return
+	}
+	e.view = EarView{State: "loading"}
+	go func() {
+		defer close(e.done)
+		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Sound: h.sounded, Complete: h.complete, Partial: h.partial, Level: h.level})
+		if err != nil {
+			e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
+			h.tellEar()
+			h.mu.Lock()
+			defer h.mu.Unlock()
+			_ = h.deviceLocked(job.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+			return
+		}
+		defer ear.Close()
+		e.set(func(v *EarView) { *v = EarView{State: "ready"} })
+		h.tellEar()
+		e.run(ear)
+	}()
+}
+
+func (e *earState) run(ear Ear) {
+	for {
+		e.mu.Lock()
+		for len(e.tasks) == 0 && !e.shut {
+			e.cond.Wait()
+		}
+		if e.shut {
+			e.mu.Unlock()
+			return
+		}
+		w := e.tasks
+		e.tasks, e.feeds = nil, 0
+		e.mu.Unlock()
+		for _, f := range w {
+			f(ear)
+		}
+	}
+}
+
+func (e *earState) set(f func(*EarView)) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	f(&e.view)
+}
+
+func (e *earState) get() EarView {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	return e.view
+}
+
+func (e *earState) do(f func(Ear)) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	if e.shut || e.view.State == "off" {
+		return
+	}
+	e.tasks = append(e.tasks, f)
+	e.cond.Signal()
+}
+
+func (e *earState) listen(class string)     { e.do(func(x Ear) { x.Class(class) }) }
+func (e *earState) expect(x grammar.Expect) { e.do(func(y Ear) { y.Expect(x) }) }
+
+// close stops the ear and waits for a block being decoded.
+func (e *earState) close() {
+	e.mu.Lock()
+	e.shut = true
+	e.cond.Signal()
+	e.mu.Unlock()
+	<-e.done
+}
+
+// Feed hands over sound: 16 kHz, mono, signed 16 bit little endian, any whole number of samples. The bytes are copied. It
+// returns at once; ErrDeaf means that nobody listens.
+func (h *Hub) Feed(pcm []byte) error {
+	if len(pcm)%2 != 0 {
+		return fmt.Errorf("ui: sound of %d bytes is not whole 16 bit samples", len(pcm))
+	}
+	at := h.cfg.Now()
+	block := append([]byte(nil), pcm...)
+	e := &h.ear
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	switch {
+	case e.shut:
+		return ErrClosed
+	case e.view.State != "ready":
+		return ErrDeaf
+	case e.feeds >= maxBacklog:
+		return fmt.Errorf("ui: the recogniser is %d blocks behind; this block is dropped", e.feeds)
+	}
+	e.feeds++
+	e.tasks = append(e.tasks, func(x Ear) {
+		if err := x.Feed(block, at); err != nil {
+			h.deaf(err)
+		}
+	})
+	e.cond.Signal()
+	return nil
+}
+
+// deaf is told once when the recogniser fails in the middle of a job.
+func (h *Hub) deaf(err error) {
+	e := &h.ear
+	if e.get().State == "off" {
+		return
+	}
+	e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
+	h.tellEar()
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	_ = h.deviceLocked(job.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+}
+
+// speaking tells ear and page that the own voice begins with these words; "" when it ended.
+func (h *Hub) speaking(text string) {
+	h.ear.do(func(x Ear) { x.Speaking(text) })
+	changed := false
+	h.ear.set(func(v *EarView) { changed = v.Busy != (text != ""); v.Busy = text != "" })
+	if changed {
+		h.tellEar()
+	}
+}
+
+func (h *Hub) tellEar() {
+	v := h.ear.get()
+	h.out.send(Message{Type: "ear", Ear: &v})
+}
+
+func (h *Hub) uttered(u utterance.Utterance) {
+	if !u.Partial {
+		h.ear.set(func(v *EarView) { v.Text = "" })
+	}
+	h.out.send(Message{Type: "heard", Text: u.Text})
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job == nil || !h.job.voice {
+		return
+	}
+	if h.stepLocked(job.Event{Type: job.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
+		h.recordLocked(&u)
+	}
+}
+
+// complete sounds the cue that something was heard, before it is judged.
+func (h *Hub) complete() {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.job != nil && h.job.voice && h.job.state != "ended" && h.job.state != "hold" {
+		h.out.do(func(host Host) { host.Cue("heard") })
+	}
+}
+
+func (h *Hub) partial(text string) {
+	if text == "" { // the saying is over
+		h.mu.Lock()
+		h.saying = saying{}
+		h.mu.Unlock()
+	}
+	changed := false
+	h.ear.set(func(v *EarView) { changed = v.Text != text; v.Text = text })
+	if changed {
+		h.tellEar()
+	}
+}
+
+// level is told ten times a second by the ear; the page gets it when it looks different.
+func (h *Hub) level(dbfs, snr float64) {
+	changed := false
+	h.ear.set(func(v *EarView) {
+		good := loudness(dbfs, snr)
+		changed = good != v.Good || dbfs-v.Level > 2 || v.Level-dbfs > 2
+		if changed {
+			v.Level, v.SNR, v.Good = dbfs, snr, good
+		}
+	})
+	if changed {
+		h.tellEar()
+	}
+}
+
+// loudness in the four words of the meter. The borders are common practice for speech at 16 bits: clipping begins near full
+// scale, and below -50 dBFS a headset is too far away; under 10 dB of signal over noise every value is confirmed.
+func loudness(dbfs, snr float64) string {
+	switch {
+	case dbfs > -3:
+		return "loud"
+	case snr != 0 && snr < 10:
+		return "noise"
+	case dbfs < -50:
+		return "quiet"
+	}
+	return "good"
+}

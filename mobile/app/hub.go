@@ -1,0 +1,343 @@
+// Package ui is the engine behind both shells: it owns the job's machine, its journal on disk, the recogniser's ear
+// and the one page. The phone calls it in process, the desktop wraps it in a loopback server; both send the same
+// JSON. It opens no port and imports no net/http.
+package app
+
+import (
+	"errors"
+	"fmt"
+	"sync"
+	"time"
+
+	"readback/core/job"
+)
+
+// Host is what the phone or the computer does for the core. Every method returns at once and never calls back into the
+// hub from inside; the calls come in order from one goroutine at a time.
+type Host interface {
+	Say(id, text, level string, slow bool) // speak; when it ended or was cut off, call Hub.Spoke(id, cut)
+	Hush()                                 // stop speaking at once
+	Cue(name string)                       // heard, accepted, ask, refused, hold, resume, timer, danger
+	TakePhoto(id string)                   // open the camera; then Hub.Photo(id, jpeg)
+	KeepAwake(on bool)                     // only while a job runs
+	Vibrate(pattern string)                // short, double, long, triple
+	Share(name string)                     // hand the file, a path inside Config.Dir, to the person
+}
+
+// Machine is the job's machine as the hub uses it; *session.Machine in the program, a fake in tests.
+type Machine interface {
+	Step(job.Event) ([]job.Effect, error)
+	View() *job.View
+}
+
+// Config is what a hub is opened with. Dir and Host are required.
+type Config struct {
+	Dir     string       // where jobs and preferences are kept; created when missing
+	Host    Host         // the phone or the computer
+	Now     func() int64 // ms since the Unix epoch; nil: the system clock
+	Version string       // of the program, kept in every journal
+	Lang    string       // "en" when empty
+
+	Data string // hash of the equipment files and phrases, kept in every journal
+
+	Speech Speech // how hearing is done; the zero value is "speech is off"
+
+	// New makes the machine of a job; nil: the real one over the built-in equipment files.
+	New func(job.Begin) (Machine, error)
+}
+
+// Hub runs at most one job at a time. All methods may be called from any goroutine.
+type Hub struct {
+	cfg   Config
+	store *store
+	out   *outbox
+
+	mu      sync.Mutex
+	job     *openJob // nil: no job is open
+	prefs   Prefs
+	ear     earState
+	eye     eye
+	saying  saying
+	wake    *time.Timer
+	device  map[string]job.Device // last news of each kind
+	trouble string                // why the last job could not be resumed
+	closed  bool
+}
+
+// openJob is the job that is open.
+type openJob struct {
+	id        string
+	machine   Machine
+	file      *Journal
+	seq       int64
+	voice     bool
+	saying    string // id of the saying under way
+	state     string // of the last view shown
+	acted     int64  // the last event that anything followed from
+	soundless bool   // it was told that sound cannot be kept
+	appliance string // equipment file id
+}
+
+// ErrClosed is returned after Close.
+var ErrClosed = errors.New("ui: the hub is closed")
+
+// ErrNoJob is returned when an event needs an open job.
+var ErrNoJob = errors.New("ui: no job is open")
+
+// Open prepares the folder and starts loading the recogniser in the background. Speech that cannot be loaded is not an
+// error: the page says why and everything works by touch.
+func Open(c Config) (*Hub, error) {
+	if c.Host == nil {
+		panic("ui: Config.Host is nil")
+	}
+	if c.Now == nil {
+		c.Now = func() int64 { return time.Now().UnixMilli() }
+	}
+	if c.Lang == "" {
+		c.Lang = "en"
+	}
+	if c.New == nil {
+		c.New = NewMachine
+	}
+	st, err := openStore(c.Dir)
+	if err != nil {
+		return nil, fmt.Errorf("ui: opening the job folder: %w", err)
+	}
+	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]job.Device{}}
+	h.prefs = st.loadPrefs()
+	h.openEar()
+	h.comeBack()
+	return h, nil
+}
+
+// comeBack opens the job that was on the page when the program ended. A job that cannot be resumed stays in the list, and
+// the page says why.
+func (h *Hub) comeBack() {
+	id := h.store.lastOpen()
+	if id == "" {
+		return
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if err := h.resumeLocked(id); err != nil {
+		h.trouble = err.Error()
+		h.store.setOpen("")
+	}
+}
+
+// Close stops listening and speaking and waits until everything handed to the host and the subscribers is delivered. The open
+// job stays on disk and can be resumed.
+func (h *Hub) Close() {
+	h.mu.Lock()
+	if h.closed {
+		h.mu.Unlock()
+		return
+	}
+	h.closed = true
+	h.leaveLocked()
+	h.mu.Unlock()
+	h.ear.close()
+	h.eye.close()
+	h.out.close()
+}
+
+// Subscribe sends every message of the stream to fn, in order, until cancel is called. fn must not block for long and must
+// not call Close. A new subscriber starts with Request("GET", "/api/state") and gets every change after that.
+func (h *Hub) Subscribe(fn func(msg []byte)) (cancel func()) { return h.out.subscribe(fn) }
+
+// Spoke tells that the saying called id ended, or was cut off.
+func (h *Hub) Spoke(id string, cut bool) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.spokeLocked(id, cut)
+}
+
+func (h *Hub) spokeLocked(id string, cut bool) {
+	if h.job == nil || id == "" {
+		return
+	}
+	if h.job.saying == id {
+		h.job.saying = ""
+		h.speaking("")
+	}
+	// A journal that cannot be written is told by step itself.
+	_ = h.stepLocked(job.Event{Type: job.EvSpoke, Spoke: id, Cut: cut})
+}
+
+// Device takes news of the phone or computer: the JSON of a session.Device. Bad JSON is an error and changes nothing.
+func (h *Hub) Device(news []byte) error {
+	var d job.Device
+	if err := decodeStrict(news, &d); err != nil {
+		return fmt.Errorf("ui: device news: %w", err)
+	}
+	if !deviceKinds[d.Kind] {
+		return fmt.Errorf("ui: device news: no such kind %q", d.Kind)
+	}
+	return h.News(d)
+}
+
+// News is Device for Go callers.
+func (h *Hub) News(d job.Device) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.deviceLocked(d)
+}
+
+var deviceKinds = map[string]bool{"battery": true, "mic-off": true, "mic-on": true, "speech-off": true, "sound-off": true, "eye-on": true, "eye-off": true,
+	"silenced": true, "call": true, "back": true, "noise": true, "voices": true}
+
+func (h *Hub) deviceLocked(d job.Device) error {
+	if h.closed {
+		return ErrClosed
+	}
+	h.device[d.Kind] = d
+	h.out.send(Message{Type: "device", Device: &d})
+	if h.job == nil {
+		return nil
+	}
+	return h.stepLocked(job.Event{Type: job.EvDevice, Device: &d})
+}
+
+// stepLocked is the heart: the machine takes the event in memory, the event goes to the disk, and only then is anything it
+// causes said or shown. An event that cannot be kept is taken out of the machine again.
+func (h *Hub) stepLocked(ev job.Event) error {
+	if h.closed {
+		return ErrClosed
+	}
+	j := h.job
+	if j == nil {
+		return ErrNoJob
+	}
+	ev.At = h.cfg.Now()
+	ev.Seq = j.seq + 1
+	effects, err := j.machine.Step(ev)
+	if err != nil {
+		return bad(fmt.Errorf("ui: event %d: %w", ev.Seq, err))
+	}
+	if err := j.file.Append(ev); err != nil {
+		err = fmt.Errorf("the record cannot be written, so the last answer was not taken: %w", err)
+		h.out.send(Message{Type: "trouble", Text: err.Error()})
+		h.out.do(func(host Host) { host.Cue("refused") })
+		return errors.Join(err, h.rewindLocked())
+	}
+	j.seq = ev.Seq
+	if len(effects) > 0 {
+		j.acted = ev.Seq
+	}
+	if ev.Type == job.EvSaid && !ev.Said.Partial || ev.Type == job.EvUndo {
+		h.eye.anew()
+	}
+	h.deliverLocked(effects)
+	return nil
+}
+
+// rewindLocked makes the machine again from what is on disk.
+func (h *Hub) rewindLocked() error {
+	j := h.job
+	events, _, _, err := h.store.load(j.id)
+	if err == nil && j.seq == 0 {
+		return nil // nothing was ever kept; the job is left by its starter
+	}
+	if err == nil {
+		j.machine, _, err = replay(h.cfg.New, events, nil)
+	}
+	if err != nil {
+		h.leaveLocked()
+		return fmt.Errorf("the job is parked: %w", err)
+	}
+	return nil
+}
+
+func (h *Hub) deliverLocked(effects []job.Effect) {
+	for _, e := range effects {
+		h.doLocked(e)
+	}
+}
+
+func (h *Hub) doLocked(e job.Effect) {
+	j := h.job
+	switch e.Type {
+	case job.DoSay:
+		h.out.send(effectMessage(e))
+		if !j.voice {
+			// Nothing is spoken in a job by touch; the caption stands for it.
+			id := e.ID
+			h.out.later(func() { h.Spoke(id, false) })
+			return
+		}
+		j.saying = e.ID
+		h.speaking(e.Text)
+		h.out.do(func(host Host) { host.Say(e.ID, e.Text, e.Level, e.Slow) })
+	case job.DoHush:
+		h.out.send(effectMessage(e))
+		h.out.do(Host.Hush)
+	case job.DoCue:
+		h.out.send(effectMessage(e))
+		quiet := j.state == "emergency" // nothing buzzes where gas may be
+		h.out.do(func(host Host) {
+			host.Cue(e.ID)
+			if p := buzz[e.ID]; p != "" && !quiet {
+				host.Vibrate(p)
+			}
+		})
+	case job.DoShow:
+		h.showLocked(e.View)
+	case job.DoWake:
+		h.wakeLocked(e.At)
+	case job.DoPhoto:
+		h.out.send(effectMessage(e))
+		h.out.do(func(host Host) { host.TakePhoto(e.ID) })
+	case job.DoListen:
+		h.ear.listen(e.ID)
+		h.out.send(effectMessage(e))
+	case job.DoTeach:
+		h.eye.teach(e.ID, h.store)
+	case job.DoEnd:
+		h.out.send(effectMessage(e))
+		h.out.do(func(host Host) { host.KeepAwake(false) })
+		h.store.summarise(j.id, j.machine.View())
+	}
+}
+
+// buzz is the feel of each cue, for gloves and for people who do not hear it.
+var buzz = map[string]string{"accepted": "short", "ask": "double", "refused": "long", "danger": "triple", "timer": "triple"}
+
+func (h *Hub) showLocked(v *job.View) {
+	if v == nil {
+		return
+	}
+	h.job.state = v.State
+	h.ear.expect(expect(v))
+	h.eye.point(&v.Step, v.State)
+	h.out.sendView(v)
+	h.store.summarise(h.job.id, v)
+}
+
+func (h *Hub) wakeLocked(at int64) {
+	if h.wake != nil {
+		h.wake.Stop()
+	}
+	j := h.job
+	h.wake = time.AfterFunc(time.Duration(max(at-h.cfg.Now(), 0))*time.Millisecond, func() {
+		h.mu.Lock()
+		defer h.mu.Unlock()
+		if h.job == j && !h.closed {
+			_ = h.stepLocked(job.Event{Type: job.EvTick})
+		}
+	})
+}
+
+func (h *Hub) leaveLocked() {
+	if h.wake != nil {
+		h.wake.Stop()
+		h.wake = nil
+	}
+	if h.job == nil {
+		return
+	}
+	h.job.file.Close()
+	h.job, h.saying = nil, saying{}
+	h.eye.point(&job.StepView{}, "")
+	h.speaking("")
+	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })
+}

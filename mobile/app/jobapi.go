@@ -1,0 +1,236 @@
+package app
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+	"time"
+
+	"readback/core/job"
+	"readback/core/report"
+)
+
+// ReplayStep is one event of a journal with the page as it was after it.
+type ReplayStep struct {
+	Event job.Event `json:"event"`
+	Said  []string  `json:"said,omitempty"`
+	Sound string    `json:"sound,omitempty"` // file of what the person said
+	View  *job.View `json:"view"`
+}
+
+func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
+	if !validID(id) {
+		return nil, errNotFound
+	}
+	if method == "POST" && len(rest) == 1 {
+		h.mu.Lock()
+		defer h.mu.Unlock()
+		var err error
+		switch rest[0] {
+		case "resume":
+			err = h.resumeLocked(id)
+		case "delete":
+			if h.job != nil && h.job.id == id {
+				h.leaveLocked()
+				h.store.setOpen("")
+			}
+			err = h.store.remove(id)
+		case "restore":
+			err = h.store.restore(id)
+		default:
+			return nil, errNotFound
+		}
+		if err != nil {
+			return nil, err
+		}
+		h.out.send(Message{Type: "jobs"})
+		return h.stateLocked()
+	}
+	if method == "POST" && len(rest) == 2 && rest[0] == "say" {
+		return h.sayAgain(id, rest[1])
+	}
+	if method != "GET" {
+		return nil, errNotFound
+	}
+	switch {
+	case len(rest) == 1 && rest[0] == "steps":
+		return h.steps(id)
+	case len(rest) == 1 && rest[0] == "handover":
+		text, err := h.handover(id)
+		return struct {
+			Text string `json:"text"`
+		}{text}, err
+	case len(rest) == 1 && rest[0] == "journal":
+		data, err := h.store.file(id, journalName)
+		return blob{"application/jsonl; charset=utf-8", data}, err
+	case len(rest) == 1 && rest[0] == "transcript":
+		data, err := h.Transcript(id)
+		return blob{kinds[".html"], data}, err
+	case len(rest) == 1 && rest[0] == "export.zip":
+		data, err := h.export(id)
+		return blob{"application/zip", data}, err
+	case len(rest) == 2 && media[rest[0]].ext != "" && path.Ext(rest[1]) == media[rest[0]].ext:
+		data, err := h.store.file(id, rest[1])
+		return blob{media[rest[0]].kind, data}, err
+	}
+	return nil, errNotFound
+}
+
+// media are the files of a job beside its journal.
+var media = map[string]struct{ ext, kind string }{"photo": {".jpg", "image/jpeg"}, "sound": {".wav", "audio/wav"}}
+
+func (h *Hub) steps(id string) ([]ReplayStep, error) {
+	events, _, _, err := h.store.load(id)
+	if err != nil {
+		return nil, err
+	}
+	steps := []ReplayStep{}
+	_, _, err = replay(h.cfg.New, events, func(ev job.Event, effects []job.Effect, m Machine) {
+		s := ReplayStep{Event: ev, Sound: h.store.soundOf(id, ev)}
+		for _, e := range effects {
+			if e.Type == job.DoSay {
+				s.Said = append(s.Said, e.Text)
+			}
+		}
+		if v := m.View(); v != nil {
+			c := *v
+			c.Log = nil // the replay shows one step; the whole journal in each would be of square size
+			s.View = &c
+		}
+		steps = append(steps, s)
+	})
+	return steps, err
+}
+
+// Transcript is the job's record as one self-contained HTML page.
+func (h *Hub) Transcript(id string) ([]byte, error) {
+	if !validID(id) {
+		return nil, errNotFound
+	}
+	return record(os.DirFS(h.store.folder(id)), journalName, h.cfg.New)
+}
+
+// Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
+func Record(fsys fs.FS, journal string) ([]byte, error) { return record(fsys, journal, NewMachine) }
+
+func record(fsys fs.FS, journal string, newMachine func(job.Begin) (Machine, error)) ([]byte, error) {
+	data, err := fs.ReadFile(fsys, journal)
+	if err != nil {
+		return nil, err
+	}
+	events, _, damage := readJournal(data)
+	j := report.Job{Photos: map[string][]byte{}, Clock: clock, Damage: damage}
+	_, _, err = replay(newMachine, events, func(ev job.Event, effects []job.Effect, m Machine) {
+		e := report.Entry{Event: ev, Effects: effects}
+		if v := m.View(); v != nil {
+			e.View = *v
+		}
+		j.Entries = append(j.Entries, e)
+		for _, name := range pictures(ev) {
+			if data, err := fs.ReadFile(fsys, name); err == nil {
+				j.Photos[name] = data
+			}
+		}
+	})
+	if err != nil {
+		return nil, fmt.Errorf("ui: %s: %w", journal, err)
+	}
+	var b bytes.Buffer
+	err = report.HTML(&b, j)
+	return b.Bytes(), err
+}
+
+// pictures names the files that an event speaks of.
+func pictures(ev job.Event) (names []string) {
+	if ev.Photo != nil {
+		names = append(names, ev.Photo.Name)
+	}
+	if ev.Seen != nil && ev.Seen.Photo != "" {
+		names = append(names, ev.Seen.Photo)
+	}
+	return slices.DeleteFunc(names, func(n string) bool { return !fs.ValidPath(n) || path.Base(n) != n })
+}
+
+// export packs the record, the journal, the pictures and the sound. Names are sorted and times fixed: the same job gives the same bytes.
+func (h *Hub) export(id string) ([]byte, error) {
+	html, err := h.Transcript(id)
+	if err != nil {
+		return nil, err
+	}
+	entries, err := os.ReadDir(h.store.folder(id))
+	if err != nil {
+		return nil, err
+	}
+	files := map[string][]byte{"record.html": html}
+	names := []string{"record.html"}
+	for _, e := range entries {
+		if n := e.Name(); n == journalName || path.Ext(n) == media["photo"].ext || path.Ext(n) == media["sound"].ext {
+			if files[n], err = h.store.file(id, n); err != nil {
+				return nil, err
+			}
+			names = append(names, n)
+		}
+	}
+	sort.Strings(names)
+	var b bytes.Buffer
+	z := zip.NewWriter(&b)
+	for _, n := range names {
+		w, err := z.CreateHeader(&zip.FileHeader{Name: n, Method: zip.Deflate, Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
+		if err != nil {
+			return nil, err
+		}
+		if _, err := w.Write(files[n]); err != nil {
+			return nil, err
+		}
+	}
+	if err := z.Close(); err != nil {
+		return nil, fmt.Errorf("ui: packing job %s: %w", id, err)
+	}
+	return b.Bytes(), nil
+}
+
+var errNoDrawing = httpError{404, errors.New("drawing: no appliance is known yet")}
+
+// handover is the summary of a finished job for the person who takes over.
+func (h *Hub) handover(id string) (string, error) {
+	steps, err := h.steps(id)
+	if err != nil {
+		return "", err
+	}
+	if v := steps[len(steps)-1].View; v != nil && v.Handover != "" {
+		return v.Handover, nil
+	} else if v != nil && v.Ended != "" {
+		return v.Said, nil // nobody has to take over: how it ended
+	}
+	return "", httpError{404, errors.New("handover: the job is not finished")}
+}
+
+// sayAgain speaks once more what was said after one event of a journal, or the summary, for the replay.
+func (h *Hub) sayAgain(id, seq string) (any, error) {
+	steps, err := h.steps(id)
+	if err != nil {
+		return nil, err
+	}
+	text := ""
+	if seq == "handover" {
+		if text, err = h.handover(id); err != nil {
+			return nil, err
+		}
+	} else if n, err := strconv.Atoi(seq); err == nil && n >= 1 && n <= len(steps) {
+		text = strings.Join(steps[n-1].Said, " ")
+	} else {
+		return nil, errNotFound
+	}
+	if text != "" {
+		h.out.do(func(host Host) { host.Hush(); host.Say("replay-"+seq, text, "info", false) })
+	}
+	return struct{}{}, nil
+}

@@ -1,0 +1,189 @@
+package app
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"sync"
+	"sync/atomic"
+
+	"readback/core/advise"
+	"readback/core/appliance"
+	"readback/core/infer"
+	"readback/core/job"
+	"readback/core/measure"
+	"readback/core/plan"
+	"readback/core/utterance"
+	"readback/flows"
+	"readback/flows/lexicon"
+	"readback/flows/prompts"
+	speech "readback/speech/grammar"
+)
+
+// library is everything that comes with the program as data. It is read once and never changes.
+type library struct {
+	models  []*appliance.Model
+	lex     *utterance.Lexicon
+	words   *job.Words
+	parser  *speech.Parser
+	hash    string
+	studies []*study // of each model
+}
+
+var load = sync.OnceValues(func() (*library, error) {
+	models, err := flows.Builtin()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the equipment files: %w", err)
+	}
+	lex, err := lexicon.Load()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the phrases: %w", err)
+	}
+	w, err := prompts.Load()
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the words: %w", err)
+	}
+	h := sha256.New()
+	for _, m := range models {
+		fmt.Fprintln(h, m.ID, m.Hash)
+	}
+	l := &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}
+	for range models {
+		l.studies = append(l.studies, new(study))
+	}
+	return l, nil
+})
+
+// model finds an appliance; an empty id is the first.
+func (l *library) model(id string) (*appliance.Model, error) {
+	for _, m := range l.models {
+		if id == "" || m.ID == id {
+			return m, nil
+		}
+	}
+	return nil, fmt.Errorf("ui: no equipment file %q", id)
+}
+
+// NewMachine makes the real machine of a job over the built-in equipment files.
+func NewMachine(b job.Begin) (Machine, error) {
+	l, err := load()
+	if err != nil {
+		return nil, err
+	}
+	m, err := l.model(b.Appliance)
+	if err != nil {
+		return nil, err
+	}
+	go func() { _, _ = l.study(m) }() // asked for again, and its error seen, when advice is needed
+	return job.New(m, &adviser{l: l, m: m}, *l.lex, l.words, job.Options{})
+}
+
+// study is an appliance thought through: simulated under every fault it can have. It takes a second or so, once a program.
+type study struct {
+	once   sync.Once
+	c      *infer.Case
+	err    error
+	engine atomic.Pointer[appliance.Engine] // as soon as it is compiled; the drawing does not wait for it
+}
+
+func (l *library) study(m *appliance.Model) (*infer.Case, error) {
+	s := l.studies[slices.Index(l.models, m)]
+	s.once.Do(func() {
+		e, err := appliance.Compile(m)
+		if err == nil {
+			s.engine.Store(e)
+			s.c, err = infer.ForAppliance(e, measure.Modest(), infer.UsualBase)
+		}
+		s.err = err
+	})
+	return s.c, s.err
+}
+
+// Prepare thinks an appliance through, so that drawings and advice need not wait for it. An empty id is the first.
+func Prepare(id string) error {
+	l, err := load()
+	if err != nil {
+		return err
+	}
+	m, err := l.model(id)
+	if err != nil {
+		return err
+	}
+	_, err = l.study(m)
+	return err
+}
+
+// adviser is lazy: the first steps of a job need no advice, so that the guide speaks before the appliance is thought through.
+type adviser struct {
+	l    *library
+	m    *appliance.Model
+	real job.Adviser
+}
+
+func (a *adviser) Advise(q job.Query) job.Advice {
+	if a.real == nil {
+		a.real = a.make()
+	}
+	return a.real.Advise(q)
+}
+
+// Watch needs no study of the appliance.
+func (a *adviser) Watch(w job.Watch) bool { return new(advise.Planned).Watch(w) }
+
+func (a *adviser) make() job.Adviser {
+	c, err := a.l.study(a.m)
+	if err == nil {
+		p, perr := advise.ForCase(c, a.l.words, plan.House{Call: math.NaN()})
+		if perr == nil {
+			return p
+		}
+		err = perr
+	}
+	panic("ui: a built-in equipment file cannot be worked: " + err.Error()) // tests hold that all of them can
+}
+
+// DataHash names the equipment files of this program.
+func DataHash() (string, error) {
+	l, err := load()
+	if err != nil {
+		return "", err
+	}
+	return l.hash, nil
+}
+
+// Parse is what a text means, as if it had been heard.
+func Parse(text string) utterance.Utterance { return parse(text, speech.Expect{}) }
+
+func parse(text string, x speech.Expect) utterance.Utterance {
+	u := utterance.Utterance{Text: text, Source: "key"}
+	l, err := load()
+	if err != nil {
+		u.Fault = "unknown"
+		return u
+	}
+	said := strings.ToLower(strings.TrimSpace(text))
+	u.Meanings = l.parser.Parse(said, x)
+	if m := l.parser.Urgent(said); m != nil && (len(u.Meanings) == 0 || u.Meanings[0].Kind != utterance.Emergency) {
+		u.Meanings = append([]utterance.Meaning{*m}, u.Meanings...)
+	}
+	if len(u.Meanings) == 0 {
+		u.Fault = "unknown"
+	}
+	return u
+}
+
+// expect is what the step on the page can be answered with.
+func expect(v *job.View) speech.Expect {
+	var x speech.Expect
+	for _, a := range v.Step.Answers {
+		if a.Kind == utterance.Choice || a.ID == "ready" {
+			x.Options = append(x.Options, a.ID)
+		}
+	}
+	x.Units = v.Step.Keypad
+	x.Text = len(x.Options) == 0 && len(x.Units) == 0
+	return x
+}
