@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -24,7 +25,7 @@ func (m *Machine) alarmed(u *utterance.Utterance) bool {
 			}
 			return true // the end of the saying that was acted on while it was spoken
 		}
-		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
+		j.heardView = &protocol.HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
 		m.note("person", u.Text)
 		if x.ID == "ask" || x.Doubt || i > 0 {
 			if j.alarm != "" {
@@ -56,7 +57,7 @@ func (m *Machine) raise(class string) {
 		j.alarmN = 0
 		m.fact(m.line("alarm.fact", "class", class))
 	}
-	m.emit(Effect{Type: DoHush})
+	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.script()
 	if slices.Contains(leaveClasses, class) {
 		j.locked = true
@@ -71,7 +72,7 @@ func (m *Machine) script() {
 	first, then := m.line("alarm."+j.alarm), m.line("alarm."+j.alarm+".then")
 	m.say("emergency", first)
 	m.say("emergency", then)
-	m.emit(Effect{Type: DoCue, ID: "danger"})
+	m.emit(protocol.Effect{Type: protocol.DoCue, ID: "danger"})
 	m.say("emergency", first)
 	m.say("emergency", then)
 }
@@ -81,9 +82,9 @@ func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
-	m.emit(Effect{Type: DoHush})
+	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
-	m.emit(Effect{Type: DoListen, ID: "choice"})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 }
 
 // rightNow is the question about a hazard that may not be there: it names what was heard.
@@ -153,7 +154,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			m.advance()
 		default:
 			m.say("warning", m.rightNow())
-			m.emit(Effect{Type: DoListen, ID: "choice"})
+			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		}
 		return
 	}

@@ -5,15 +5,9 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/worksite"
 )
-
-// outcomes are the ends of a job.
-var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
-	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
-
-// Outcomes lists the ends of a job.
-func Outcomes() []string { return append([]string(nil), outcomes...) }
 
 var alarms = []string{"gas", "co", "ill", "fire", "any", "shock", "spark", "water", "injury", "child"}
 
@@ -57,7 +51,7 @@ func LineIDs() []string {
 		add("why.stage.", s)
 	}
 	add("hazard.", hazards...)
-	add("end.", outcomes...)
+	add("end.", protocol.Outcomes()...)
 	add("signal.", "danger", "warning", "caution")
 	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)

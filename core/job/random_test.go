@@ -9,13 +9,14 @@ import (
 
 	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
 
 // whim answers as nobody should: anything at any time.
-func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
-	said := func(u *utterance.Utterance) job.Event { return job.Event{Type: job.EvSaid, Said: u} }
+func whim(r *rand.Rand, v *protocol.View, helpfulness float64) protocol.Event {
+	said := func(u *utterance.Utterance) protocol.Event { return protocol.Event{Type: protocol.EvSaid, Said: u} }
 	if r.Float64() < helpfulness {
 		u := helpful(v, r.IntN(3) > 0 && v.StageNo >= 14)
 		if r.IntN(4) == 0 {
@@ -51,13 +52,13 @@ func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
 	case 10:
 		return said(&utterance.Utterance{Text: "mumble", Source: "voice", Fault: "unknown"})
 	case 11:
-		return job.Event{Type: job.EvTick}
+		return protocol.Event{Type: protocol.EvTick}
 	case 12:
-		return job.Event{Type: job.EvUndo}
+		return protocol.Event{Type: protocol.EvUndo}
 	case 13:
-		return job.Event{Type: job.EvResume}
+		return protocol.Event{Type: protocol.EvResume}
 	case 14:
-		return job.Event{Type: job.EvDevice, Device: &job.Device{Kind: []string{"battery", "noise", "call", "back", "speech-off"}[r.IntN(5)], Level: float64(r.IntN(40))}}
+		return protocol.Event{Type: protocol.EvDevice, Device: &protocol.Device{Kind: []string{"battery", "noise", "call", "back", "speech-off"}[r.IntN(5)], Level: float64(r.IntN(40))}}
 	}
 	if r.IntN(3) == 0 {
 		return said(emergency([]string{"gas", "co", "fire", "shock", "spark", "water", "injury", "child", "ask"}[r.IntN(9)]))
@@ -68,7 +69,7 @@ func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
 var smallRules = sync.OnceValues(func() (*worksite.Rules, error) { return worksite.New(smallModel) })
 
 // lawful checks what must hold after every event.
-func lawful(t *testing.T, m *job.Machine, out []job.Effect) {
+func lawful(t *testing.T, m *job.Machine, out []protocol.Effect) {
 	t.Helper()
 	v := m.View()
 	s := m.Site()
@@ -110,7 +111,7 @@ func lawful(t *testing.T, m *job.Machine, out []job.Effect) {
 		t.Fatalf("the limit shows before the reading is accepted: %+v", v.Heard)
 	}
 	for _, e := range out {
-		if e.Type == job.DoSay && (strings.ContainsAny(e.Text, "{}<>%µΩ°") || e.Text == "") {
+		if e.Type == protocol.DoSay && (strings.ContainsAny(e.Text, "{}<>%µΩ°") || e.Text == "") {
 			t.Fatalf("said %q", e.Text)
 		}
 	}
@@ -175,7 +176,7 @@ func TestRandomWalks(t *testing.T) {
 		if v.Ended != "left-open" && v.Ended != "emergency" && !d.m.Site().Left() {
 			t.Fatalf("seed %d: ended %q with %v, %+v", seed, v.Ended, v.Open, d.m.Site())
 		}
-		if !slices.Contains(job.Outcomes(), v.Ended) {
+		if !slices.Contains(protocol.Outcomes(), v.Ended) {
 			t.Fatalf("outcome %q", v.Ended)
 		}
 		again(t, d)

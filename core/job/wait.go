@@ -2,6 +2,7 @@ package job
 
 import (
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/worksite"
 )
 
@@ -162,7 +163,7 @@ func (m *Machine) tick() {
 }
 
 // device works news of the phone or computer.
-func (m *Machine) device(d Device) {
+func (m *Machine) device(d protocol.Device) {
 	j := m.j
 	switch d.Kind {
 	case "battery":
@@ -180,7 +181,7 @@ func (m *Machine) device(d Device) {
 		m.eyeOff(d.Text)
 	case "call":
 		j.away = j.now
-		m.emit(Effect{Type: DoHush})
+		m.emit(protocol.Effect{Type: protocol.DoHush})
 	case "back":
 		if j.away == 0 {
 			return
