@@ -9,6 +9,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -84,7 +85,7 @@ func (m *Machine) actQuestion(a aim, act worksite.Act) *question {
 		q.opts = nil
 		m.warn(q, "mains")
 	case act.Kind == worksite.OpenCover:
-		m.warn(q, m.worst(m.model.Places[act.N].Hazards))
+		m.warn(q, vocab.Worst(m.model.Places[act.N].Hazards))
 	case act.Kind == worksite.HoldDoor || act.Kind == worksite.FreeDoor:
 		m.warn(q, "door")
 	case act.Kind == worksite.JumperIn || act.Kind == worksite.JumperOut:

@@ -5,6 +5,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -47,13 +48,6 @@ const (
 	cOtherMeter = "other-meter"
 )
 
-// Commands lists every command id in a fixed order.
-func Commands() []string {
-	return []string{cRepeat, cLonger, cSlower, cShorter, cWhere, cWhy, cHow, cWhatIf, cBack, cHold, cReady, cDone, cSkip,
-		cCantReach, cDontKnow, cNotSure, cChanged, cJumping, cMissed, cHowLong, cWhereAmI, cShouldBe, cSuspected, cHowSure,
-		cCost, cShortcut, cScratch, cQuiet, cPerson, cFinish, cHelp, cFalseAlarm, cGoLive, cOtherWay, cOtherMeter}
-}
-
 // Option ids that the session itself asks for.
 const (
 	oRight     = "right-value"
@@ -79,11 +73,17 @@ const (
 	oNoMeter   = "no-meter"
 )
 
+// holds tells whether a command leaves a pause as it is.
+func holds(id string) bool {
+	c, ok := vocab.CommandOf(id)
+	return ok && c.Holds
+}
+
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
 	j.heardView.Taken, q.told = id, id
-	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
+	if j.holding && !holds(id) {
 		m.unhold()
 	}
 	q.base = j.now

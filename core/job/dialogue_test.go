@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/job"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -153,7 +153,7 @@ func TestEverywhere(t *testing.T) {
 		v := d.m.View()
 		if !seen[v.Step.ID] {
 			seen[v.Step.ID] = true
-			for _, c := range job.Commands() {
+			for _, c := range vocab.CommandIDs() {
 				f := fork(t, d)
 				f.say(command(c))
 				w := f.m.View()

@@ -5,11 +5,15 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
-// leaveAt once are the classes that send everybody out. They lock the job.
-var leaveClasses = []string{"gas", "co", "fire", "ill", "any"}
+// leaves tells whether an emergency sends everybody out and locks the job.
+func leaves(class string) bool {
+	a, ok := vocab.AlarmOf(class)
+	return ok && a.Leave
+}
 
 // alarmed works an emergency in an utterance, from whatever state, with nothing in between.
 func (m *Machine) alarmed(u *utterance.Utterance) bool {
@@ -59,7 +63,7 @@ func (m *Machine) raise(class string) {
 	}
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.script()
-	if slices.Contains(leaveClasses, class) {
+	if leaves(class) {
 		j.locked = true
 		j.outcome = "emergency"
 		j.handover = m.handover()
@@ -121,7 +125,7 @@ func (m *Machine) meantElse() bool {
 
 // doubted is the class to raise when a doubtful alarm is not denied: who may have to leave is told why, anybody else just to get out.
 func (m *Machine) doubted() string {
-	if slices.Contains(leaveClasses, m.j.doubtOf) {
+	if leaves(m.j.doubtOf) {
 		return m.j.doubtOf
 	}
 	return "any"

@@ -6,6 +6,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -29,8 +30,8 @@ const (
 	sRecord
 )
 
-var stageIDs = [...]string{"", "safety", "story", "plate", "light", "free", "watch", "meter", "plan", "proof", "cause", "cost",
-	"part", "swap", "restart", "refit", "record"}
+// stageID is the id of a stage by its number.
+func stageID(n int) string { return vocab.Stages[n-1].ID }
 
 // aim is what the machine is trying to get done. It is comparable, and its text names it in the journal.
 type aim struct {

@@ -11,6 +11,7 @@ import (
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -34,7 +35,7 @@ func whim(r *rand.Rand, v *protocol.View, helpfulness float64) protocol.Event {
 		}
 		return said(command("done"))
 	case 2, 3, 4, 5:
-		all := job.Commands()
+		all := vocab.CommandIDs()
 		return said(command(all[r.IntN(len(all))]))
 	case 6:
 		return said(reading([]string{"0.0", "0", "119", "24.3", "3.1", "999"}[r.IntN(6)], []string{"V", "mV", "ohm", "Mohm", "uA"}[r.IntN(5)]))
@@ -176,7 +177,7 @@ func TestRandomWalks(t *testing.T) {
 		if v.Ended != "left-open" && v.Ended != "emergency" && !d.m.Site().Left() {
 			t.Fatalf("seed %d: ended %q with %v, %+v", seed, v.Ended, v.Open, d.m.Site())
 		}
-		if !slices.Contains(protocol.Outcomes(), v.Ended) {
+		if !slices.Contains(vocab.OutcomeIDs(), v.Ended) {
 			t.Fatalf("outcome %q", v.Ended)
 		}
 		again(t, d)

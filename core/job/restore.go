@@ -5,6 +5,7 @@ import (
 
 	"readback/core/measure"
 	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -134,7 +135,7 @@ func (m *Machine) endNow(outcome string) {
 	j.outcome, j.state, j.q, j.holding = outcome, "ended", nil, false
 	j.alarm, j.doubtAsk = "", false
 	j.stage = sRecord
-	if outcome != "fixed" && outcome != "nothing-wrong" {
+	if !vocab.Good(outcome) {
 		j.handover = m.handover()
 	}
 	m.say("info", m.line("end."+outcome))

@@ -8,6 +8,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -17,10 +18,10 @@ const logShown = 40
 func (m *Machine) View() *protocol.View {
 	j := m.j
 	v := &protocol.View{
-		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageIDs[j.stage], StageNo: j.stage, State: j.state,
+		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageID(j.stage), StageNo: j.stage, State: j.state,
 		Said: j.said, Notice: j.notice, Handover: j.handover, Open: m.openWords(), Facts: slices.Clone(j.facts),
 	}
-	for _, s := range stageIDs[1:] {
+	for _, s := range vocab.StageIDs(nil) {
 		v.Stages = append(v.Stages, m.line("stage."+s))
 	}
 	v.Site = m.siteView()

@@ -3,6 +3,7 @@ package job
 import (
 	"readback/core/measure"
 	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -260,7 +261,7 @@ func (m *Machine) comeBack(gone int64) {
 				continue
 			}
 			for _, o := range c.Options {
-				if o.Emergency == "gas" || o.Emergency == "co" {
+				if a, ok := vocab.AlarmOf(o.Emergency); ok && a.Again {
 					j.asked[i] = 0
 				}
 			}

@@ -249,10 +249,3 @@ type SeenWire struct {
 	Before string  `json:"before,omitempty"` // likeliest colour in words
 	After  string  `json:"after,omitempty"`
 }
-
-// outcomes are the ends of a job.
-var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
-	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
-
-// Outcomes lists the ends of a job.
-func Outcomes() []string { return append([]string(nil), outcomes...) }
