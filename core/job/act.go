@@ -29,9 +29,35 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Eye = protocol.EyeMeter
 		q.opts = nil
 	}
+	if f := m.dialFor(act); f != "" { // dial and jacks stand right before a lead is placed
+		q.step.Meter = m.line("meter."+string(f)) + " " + m.line(jackLine(f))
+		q.ready = true
+	}
 	m.warn(q, m.actHazard(t, act))
 	q.step.Power = m.powerWords()
 	return q
+}
+
+// dialFor is the position of the dial that an act needs set before it, "" for none.
+func (m *Machine) dialFor(act worksite.Act) measure.Function {
+	switch act.Kind {
+	case worksite.ProveLive:
+		return measure.VoltsAC
+	case worksite.PlaceLeads, worksite.MeterIn:
+		return m.model.Checks[act.N].Function
+	}
+	return ""
+}
+
+// jackLine is the line that says which jacks the leads are in.
+func jackLine(f measure.Function) string {
+	switch d := f.Dial(); {
+	case f == measure.Manometer || f == measure.Thermometer || f == measure.AmpsAC:
+		return "jacks.none"
+	case d.Current:
+		return "jacks.current"
+	}
+	return "jacks.volts"
 }
 
 // actHazard is what can hurt at an act, "" for nothing.
@@ -163,52 +189,6 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 
 // refusal is the key under which refusals of an act are counted.
 func refusal(a worksite.Act) string { return a.Kind.String() + strconv.Itoa(int(a.N)) }
-
-// onProof works one of the five readings of live-dead-live.
-func (m *Machine) onProof(q *question, r *measure.Reading) {
-	j := m.j
-	good := isZero(r)
-	if !q.act.Zero() {
-		v := r.Value.Base()
-		good = r.State == measure.Number && (v >= 90 && v <= 300 || v <= -90)
-	}
-	if good {
-		j.site = m.rules.Apply(j.site, q.act, worksite.Done)
-		m.say("info", sentence(m.reading(r), m.line("proof."+q.act.Kind.String())))
-		if j.site.Power == worksite.Proved {
-			j.proofBad, j.liveBad = 0, 0
-			m.setPower()
-			m.say("info", m.line("power.proved"))
-		}
-		return
-	}
-	j.site = m.rules.Apply(j.site, q.act, worksite.Failed)
-	m.setPower()
-	if q.act.Zero() {
-		j.proofBad++
-		m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
-		if j.proofBad >= 2 {
-			m.cannotProve("proof.twice")
-		}
-		return
-	}
-	j.liveBad++
-	m.say("warning", m.line("proof.nolive", "value", m.reading(r)))
-	if j.liveBad >= 3 {
-		m.cannotProve("proof.nometer")
-	}
-}
-
-// cannotProve gives up proving dead: what needs it is not asked any more, and a repair goes to somebody else.
-func (m *Machine) cannotProve(line string) {
-	j := m.j
-	j.noProof = true
-	m.say("warning", m.line(line))
-	m.fact(m.line(line))
-	if j.task != nil {
-		m.block(j.task)
-	}
-}
 
 // giveUpAct goes on without an act. One that takes back what must not stay is asked again, and if it really cannot be
 // done the job ends and says so.

@@ -2,6 +2,7 @@ package job
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
 
 	"readback/core/measure"
@@ -38,7 +39,7 @@ func (m *Machine) advance() {
 		}
 		j.task = nil // it needed no question
 	}
-	panic("job: no question within 1000 tasks")
+	panic(fmt.Sprintf("job: no question within 1000 tasks, at %v of stage %s", m.choose(), stageID(j.stage)))
 }
 
 // choose picks what to get done next. The stages follow one another; a question of safety that has no answer comes
@@ -135,6 +136,10 @@ func (m *Machine) choose() task {
 					return checkTask{c}
 				}
 			}
+			if m.causeStands(j.repair) {
+				m.unresolved()
+				continue
+			}
 			j.stage = sCost
 		case sCost:
 			if t := m.cost(); t != nil {
@@ -156,7 +161,7 @@ func (m *Machine) choose() task {
 			if t := m.restart(); t != nil {
 				return t
 			}
-			if j.stage == sRestart {
+			if j.stage == sRestart && !j.ending {
 				j.stage, j.leaveOn = sRefit, true
 				j.outcome = "fixed"
 			}
@@ -215,7 +220,7 @@ func (m *Machine) unasked(stage string) (checkTask, bool) {
 // barredByProof tells whether a check needs a meter, or a proof of dead, that cannot be had.
 func (m *Machine) barredByProof(check int) bool {
 	c := &m.model.Checks[check]
-	return m.j.noProof && m.rules.For(check).Power == worksite.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+	return m.j.gate >= 0 && m.rules.For(check).Power == worksite.Live || m.j.noProof && m.rules.For(check).Power == worksite.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -272,8 +277,8 @@ func (m *Machine) closed() bool {
 		m.finish("nothing-wrong", true)
 		return true
 	}
-	if len(j.mended) >= maxMended {
-		m.unresolved()
+	if len(j.mended) >= maxMended || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == a.Repair }) {
+		m.unresolved() // what came back after it was put right once has a reason that was not found
 		return true
 	}
 	r := &m.model.Repairs[a.Repair]

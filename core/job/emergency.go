@@ -6,7 +6,6 @@ import (
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/vocab"
-	"readback/core/worksite"
 )
 
 // leaves tells whether an emergency sends everybody out and locks the job.
@@ -200,8 +199,18 @@ func (m *Machine) stoodClear() {
 	class := j.alarm
 	j.alarm, j.state = "", "ask"
 	j.q = nil
-	if class == "child" || class == "water" && j.site.Power == worksite.Off {
+	switch a, _ := vocab.AlarmOf(class); {
+	case a.Goes:
 		m.advance()
+		return
+	case a.Ends: // hands stay out of it, whatever is open
+		m.say("danger", m.signal("danger")+m.line("alarm.stays"))
+		if open := m.openWords(); len(open) > 0 {
+			m.say("danger", m.line("left.open", "what", join(open)))
+			m.fact(m.line("left.open", "what", join(open)))
+		}
+		j.ending = true
+		m.endNow("stopped-after-emergency")
 		return
 	}
 	m.finish("stopped-after-emergency", false)

@@ -144,6 +144,7 @@ type knowledge struct {
 	facts    []string
 	doubted  []Doubt // checks whose answer was doubted once already
 	anew     []int   // after how many findings another start was watched from its beginning
+	gate     int     // check whose failure forbids the supply until it passes, -1 for none
 	rests    int     // how often the supply was cut for that
 	plate    map[string]string
 	ratings  map[string]unit.Value // numbers of the plate, by field
@@ -165,17 +166,19 @@ func (k *knowledge) snapshot() knowledge {
 
 // hands is what was done at the work place. No undo, resume or correction makes it undone: only an act that is asked for does.
 type hands struct {
-	site    worksite.State
-	since   int64        // ms: when the power state was last established
-	opened  worksite.Set // covers ever opened
-	lifted  worksite.Set // wires ever lifted
-	held    bool         // a door switch was ever held
-	jumped  bool
-	jacked  bool
-	powered []int // after how many findings the supply came back
-	timedAt int64 // since when something must not be left alone
-	timedN  int
-	wires   []wire // what the camera found at the marked terminals after the swap
+	site     worksite.State
+	since    int64        // ms: when the power state was last established
+	opened   worksite.Set // covers ever opened
+	lifted   worksite.Set // wires ever lifted
+	held     bool         // a door switch was ever held
+	jumped   bool
+	jacked   bool
+	powered  []int // after how many findings the supply came back
+	provedAt int64 // ms: when dead was proved last
+	proofAt  int64 // ms: the last reading of the proof under way
+	timedAt  int64 // since when something must not be left alone
+	timedN   int
+	wires    []wire // what the camera found at the marked terminals after the swap
 }
 
 // talk is the state of the conversation.
@@ -234,7 +237,7 @@ func (m *Machine) newJob() *job {
 	return &job{
 		state: "ask", battery: 100,
 		knowledge: knowledge{
-			meter: m.meter, rated: m.model, ratings: map[string]unit.Value{}, stage: sSafety, repair: -1, stop: -1, consent: -1,
+			meter: m.meter, rated: m.model, ratings: map[string]unit.Value{}, stage: sSafety, repair: -1, stop: -1, consent: -1, gate: -1,
 			advice: Advice{Check: -1, Repair: -1}, asked: make([]uint8, checks), times: make([]uint8, checks),
 			refused: map[string]int{}, plate: map[string]string{},
 		},

@@ -116,6 +116,7 @@ type View struct {
 	Log      []LogLine  `json:"log,omitempty"`      // the journal in words, newest last
 	Notice   string     `json:"notice,omitempty"`   // speech is off and why; battery; no sound device
 	Ended    string     `json:"ended,omitempty"`    // outcome, when over
+	Call     string     `json:"call,omitempty"`     // number to call in an emergency, in digits: only then
 	Handover string     `json:"handover,omitempty"` // words for the person called, when there is one
 	Stream   int64      `json:"stream,omitempty"`   // number of this message in the event stream; given by the host
 }

@@ -5264,6 +5264,7 @@ check "blower-frame" {
   hands_in = true
   hazard   = "none"
   minutes  = q("3 min", "common practice, no source")
+  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."
