@@ -20,7 +20,7 @@ func (l *loader) check(b *block) {
 		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
 		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
-		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"),
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
 		Jump: b.refs("jump", l.points)}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/vocab"
 	"readback/core/worksite"
@@ -68,6 +69,9 @@ func (m *Machine) choose() task {
 			if a, ok := m.unasked("story"); ok {
 				return a
 			}
+			if !j.done.license && slices.ContainsFunc(m.model.Checks, func(c appliance.Check) bool { return c.Licensed }) {
+				return licenseTask{}
+			}
 			j.stage = sPlate
 		case sPlate:
 			for i := range m.model.Plate {
@@ -100,7 +104,7 @@ func (m *Machine) choose() task {
 			j.stage++
 		case sMeter:
 			for i, done := range j.done.meter {
-				if !done && (i == 0 || !j.noMeter) {
+				if !done && (i == 0 || !j.noMeter) && (meterSteps[i] != "category" || m.model.Mains) {
 					return meterTask{n: i}
 				}
 			}
@@ -132,7 +136,7 @@ func (m *Machine) choose() task {
 			return checkTask{a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
-				if j.asked[c] == 0 && !m.barredByProof(c) {
+				if j.asked[c] == 0 && !m.barredCheck(c) {
 					return checkTask{c}
 				}
 			}
@@ -210,17 +214,23 @@ func (m *Machine) sayDoubt(a Advice) {
 // unasked finds the first check of a stage without an answer.
 func (m *Machine) unasked(stage string) (checkTask, bool) {
 	for i := range m.model.Checks {
-		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredByProof(i) {
+		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredCheck(i) {
 			return checkTask{i}, true
 		}
 	}
 	return checkTask{}, false
 }
 
-// barredByProof tells whether a check needs a meter, or a proof of dead, that cannot be had.
-func (m *Machine) barredByProof(check int) bool {
-	c := &m.model.Checks[check]
-	return m.j.gate >= 0 && m.rules.For(check).Power == worksite.Live || m.j.noProof && m.rules.For(check).Power == worksite.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+// barredCheck tells whether a check may not be asked: it needs a meter, a proof of dead or a licence that is not there,
+// or the supply while a gate forbids it.
+func (m *Machine) barredCheck(check int) bool {
+	j, c := m.j, &m.model.Checks[check]
+	need := m.rules.For(check).Power
+	return j.noProof && need == worksite.Dead ||
+		j.gate >= 0 && need == worksite.Live ||
+		j.noMains && m.rules.Mains(check) ||
+		c.Licensed && !j.licensed ||
+		j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -228,7 +238,7 @@ func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
 	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
-		if a == 2 || m.barredByProof(i) {
+		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)
 		}
 	}

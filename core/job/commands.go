@@ -71,6 +71,7 @@ const (
 	oLeave     = "leave-now"
 	oTrueRMS   = "true-rms"
 	oNoMeter   = "no-meter"
+	oRated     = "rated"
 )
 
 // holds tells whether a command leaves a pause as it is.

@@ -99,6 +99,7 @@ type named struct{ id, value string }
 // progress tells which parts of a job are done.
 type progress struct {
 	story, callout, age bool
+	license             bool // whether the person is licensed was asked
 	meter               [len(meterSteps)]bool
 	decided             bool
 	matched             bool
@@ -130,6 +131,8 @@ type knowledge struct {
 	handover string
 	meter    *measure.Meter // what the person measures with
 	noMeter  bool           // there is none
+	noMains  bool           // meter or leads are not made for house voltage, or it is not known
+	licensed bool           // for gas or heating work here, as the person says
 	noProof  bool           // the person will not measure live: nothing can be proved dead
 	noLive   int            // how often "other way" was chosen
 	consent  int            // check that live work was agreed to for, -1 for none

@@ -20,7 +20,7 @@ func (m *Machine) restart() task {
 		return nil
 	case j.gate >= 0:
 		return checkTask{j.gate}
-	case r.Confirm >= 0 && j.asked[r.Confirm] == 0 && !m.barredByProof(r.Confirm):
+	case r.Confirm >= 0 && j.asked[r.Confirm] == 0 && !m.barredCheck(r.Confirm):
 		return checkTask{r.Confirm}
 	case j.cycles == 0:
 		return cycleTask{n: 0}

@@ -5447,6 +5447,7 @@ check "inlet-m" {
   minutes  = q("20 min", "common practice, no source")
   skill    = "skilled"
   repeat   = true
+  who      = "licensed"
   act      = "Only with a licence: fit the gauge, gas off."
   caution  = "Licensed people only. Gas off to fit."
 }
@@ -5514,6 +5515,7 @@ check "flue-co-m" {
   hazard   = "hot"
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
+  who      = "licensed"
   act      = "Licensed people only: analyser in the vent."
   ask      = "Exhaust reading, air free: above or below the limit?"
   option "below" { when = !(flue-co > orifice.flue_limit) }

@@ -28,6 +28,22 @@ say "meter.kind" {
   how   = "Look at the front. The words true R M S are printed there."
   ask   = ["true-rms", "plain-meter", "no-meter"]
 }
+say "meter.category" {
+  full  = "Look at the print beside the meter's jacks, and on the leads. On both: category three or four, three hundred volts or more?"
+  short = ["Category three or better, on meter and leads?"]
+  say   = "Rated, or not rated?"
+  how   = "It says CAT with three or four strokes, and volts. It must be on the meter and on each lead."
+  ask   = ["rated", "not-rated"]
+}
+say "meter.not-rated" { full = "Then this meter stays off house voltage, and hands stay out. We look and listen." }
+say "license" {
+  full  = "Are you licensed for gas or heating work where you live?"
+  short = ["Licensed for gas or heating work?"]
+  say   = "Yes, or no?"
+  how   = "A license from your state, city or county. If you are not sure, say no."
+  ask   = ["no", "yes"]
+}
+say "license.fact" { full = "Licensed for gas or heating work: {answer}" }
 say "meter.modest" { full = "I reckon with a modest meter." }
 say "meter.none" { full = "Hands inside need a meter to prove it dead. Leave it closed." }
 say "meter.leads" {
