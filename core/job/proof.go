@@ -102,3 +102,22 @@ func (m *Machine) cannotProve(line string) {
 		m.block(j.task)
 	}
 }
+
+// emptyVolts is the most that a discharged capacitor may show, d.c. volts: common practice, no source.
+const emptyVolts = 5.0
+
+// onEmpty works the reading of a capacitor that was discharged.
+func (m *Machine) onEmpty(q *question, r *measure.Reading) {
+	j := m.j
+	v := r.Value.Base()
+	if r.State == measure.Number && v < emptyVolts && v > -emptyVolts {
+		j.site = m.rules.Apply(j.site, q.act, worksite.Done)
+		m.say("info", sentence(m.reading(r), m.line("empty.good")))
+		return
+	}
+	j.site = m.rules.Apply(j.site, q.act, worksite.Failed)
+	m.say("danger", m.signal("danger")+m.line("empty.charged", "value", m.reading(r)))
+	if j.refused["empty"]++; j.refused["empty"] >= 3 && j.task != nil {
+		m.block(j.task)
+	}
+}

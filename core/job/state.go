@@ -176,6 +176,8 @@ type hands struct {
 	held     bool         // a door switch was ever held
 	jumped   bool
 	jacked   bool
+	starts   int   // how often it was made to light
+	offAt    int64 // ms: when the gas was shut off last by knob or supply, 0 for never
 	powered  []int // after how many findings the supply came back
 	provedAt int64 // ms: when dead was proved last
 	proofAt  int64 // ms: the last reading of the proof under way

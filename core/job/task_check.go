@@ -121,6 +121,16 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		}
 		m.say("info", sentence(m.option(id)))
 		m.fact(c.Name + ": " + m.option(id))
+		if o.Tell != "" {
+			m.say("warning", sentence(o.Tell))
+			m.fact(sentence(o.Tell))
+		}
+		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
+			f.Option = k
+		}
+		if o.NoLive {
+			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
+		}
 		if o.Stop >= 0 {
 			m.settle(f)
 			m.halt(o.Stop)
@@ -151,6 +161,14 @@ func (t checkTask) giveUp(m *Machine, _ *question) {
 	if c.Stage == "safety" {
 		m.say("warning", m.line("safety.stop"))
 		m.finish("handed-over", false)
+	}
+	if m.j.stage == sCause && m.j.repair >= 0 { // who does not know whether it is allowed, may not
+		for _, o := range c.Options {
+			if o.Stop >= 0 {
+				m.halt(o.Stop)
+				return
+			}
+		}
 	}
 	t.unconfirmed(m)
 }

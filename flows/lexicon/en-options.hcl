@@ -219,6 +219,14 @@ option "quiet" {
   say  = ["quiet", "it's quiet", "they're quiet", "no alarm", "no alarms", "alarms are quiet", "all quiet", "alarm's quiet"]
   back = "Quiet."
 }
+option "chirping" {
+  say  = ["chirping", "it chirps", "one chirp", "a chirp now and then", "it beeps once a minute"]
+  back = "An alarm chirps."
+}
+option "no-co-alarm" {
+  say  = ["no alarm there", "no carbon monoxide alarm", "there is no carbon monoxide alarm", "we have none", "i have none", "there is no alarm", "we don't have one"]
+  back = "There is no carbon monoxide alarm."
+}
 option "whoosh" {
   say  = ["whoosh", "a soft pop", "it lights softly", "soft light up", "lights smoothly"]
   back = "Smooth lighting."

@@ -232,6 +232,32 @@ say "act.place-leads" {
   ask   = ["ready", "in", "on"]
 }
 say "act.place-leads.done" { full = "Leads clipped on." }
+say "act.discharge" {
+  full  = "Discharge the capacitor at {name}. Hold a resistor by its plastic across both terminals, five seconds."
+  short = ["Resistor across {name}, five seconds."]
+  say   = "Say done."
+  how   = "Ten to twenty thousand ohms, two to five watts, with insulated clips. No screwdriver, no bare wire."
+  ask   = ["done", "ready"]
+}
+say "act.discharge.done" { full = "Capacitor discharged at {name}." }
+say "act.prove-empty" {
+  full  = "Now the volts across the capacitor. One tip on each terminal."
+  short = ["Volts across the capacitor. Number?"]
+  say   = "Number and unit?"
+  how   = "D C volts. It must show less than five."
+}
+say "act.prove-empty.done" { full = "The capacitor is empty." }
+say "empty.good" { full = "It is empty." }
+say "empty.charged" { full = "{value}. It still holds a charge. Hands off, discharge it again." }
+say "starts.enough" { full = "It was made to light often enough. We stop, so that no gas collects. Leave it off." }
+say "relight" {
+  full  = "Gas off. Wait {minutes} minutes, so that gas can clear. Then smell near the floor."
+  short = ["Wait {minutes} more minutes, gas off."]
+  say   = "Say ready when the time is up."
+  how   = "Gas that did not burn stays low. Five minutes let it go."
+  ask   = ["ready"]
+}
+say "relight.early" { full = "Not yet. The time is not up." }
 say "act.note-reset" {
   full  = "The {name} was reset by hand."
   short = ["{name} reset."]
