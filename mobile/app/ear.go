@@ -209,6 +209,8 @@ func (h *Hub) uttered(u utterance.Utterance) {
 		h.ear.set(func(v *EarView) { v.Text = "" })
 	}
 	h.out.send(Message{Type: "heard", Text: u.Text})
+	ev := protocol.Event{Type: protocol.EvSaid, Said: &u}
+	defer h.alarm(&ev)()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil || !h.job.voice {

@@ -1,11 +1,11 @@
 package app_test
 
 import (
-	"path/filepath"
 	"slices"
 	"testing"
 	"time"
 
+	"readback/core/journal"
 	"readback/core/lab/metric"
 	"readback/core/protocol"
 	"readback/core/utterance"
@@ -15,7 +15,7 @@ import (
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		// In the home of jobs, not in a folder of memory: a sync must reach the disk that people have.
-		j, err := app.CreateJournal(filepath.Join(t.TempDir(), "journal"))
+		j, err := journal.Create(app.DiskOf(t.TempDir()), "journal")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -25,7 +25,11 @@ func TestFigures(t *testing.T) {
 		for i := range took {
 			u := utterance.Utterance{Source: "voice", Text: "twenty six point four volts a c", SNR: 14.2}
 			began := time.Now()
-			if err := j.Append(protocol.Event{Seq: int64(i + 1), Type: protocol.EvSaid, At: int64(1000 * i), Said: &u}); err != nil {
+			ev := protocol.Event{Seq: int64(i + 1), Type: protocol.EvSaid, At: int64(1000 * i), Said: &u}
+			if i == 0 {
+				ev = protocol.Event{Seq: 1, Type: protocol.EvBegin, Begin: &protocol.Begin{}}
+			}
+			if err := j.Append(ev); err != nil {
 				t.Fatal(err)
 			}
 			took[i] = time.Since(began)

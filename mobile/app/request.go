@@ -3,6 +3,7 @@ package app
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io/fs"
 	"net/url"
 	"strconv"
@@ -280,11 +281,16 @@ func (h *Hub) event(b EventBody) (any, error) {
 	default:
 		return nil, bad(errors.New("event: a page cannot send type " + strconv.Quote(ev.Type)))
 	}
+	ev.At = 0
+	if err := ev.Check(); err != nil {
+		return nil, bad(fmt.Errorf("event: %w", err))
+	}
+	defer h.alarm(&ev)()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	urgent := ev.Said != nil && isUrgent(ev.Said)
 	if h.job == nil && urgent {
-		if err := h.startLocked(Start{}); err != nil {
+		if err := h.startLocked(Start{urgent: ev.Alarm() != ""}); err != nil {
 			return nil, err
 		}
 	}
