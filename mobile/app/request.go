@@ -221,8 +221,8 @@ func (h *Hub) state() (State, error) {
 func (h *Hub) stateLocked() (State, error) {
 	s := State{Version: h.cfg.Version, Stream: h.out.last(), Prefs: h.prefs, Ear: h.ear.get(), Trouble: h.trouble}
 	var err error
-	if s.Jobs, err = h.jobsLocked(); err != nil {
-		return s, err
+	if s.Jobs, err = h.jobsLocked(); err != nil { // the open job goes on, and a page that comes back must have it
+		s.Trouble = strings.TrimSpace(s.Trouble + " The other jobs cannot be listed: " + err.Error())
 	}
 	if h.job != nil {
 		s.View = h.job.machine.View()
