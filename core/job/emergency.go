@@ -56,7 +56,7 @@ func (m *Machine) raise(class string) {
 	j.state = "emergency"
 	j.site = j.site.Doubt()
 	m.setPower()
-	delete(j.done, "leave") // what was put in order is looked at again
+	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
 		m.fact(m.line("alarm.fact", "class", class))
@@ -187,9 +187,9 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 // leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.
 func (m *Machine) leaveAnew() {
 	j := m.j
-	delete(j.done, "leave")
+	j.done.left = false
 	if j.ending {
-		j.aim, j.stage = aim{}, sRefit
+		j.task, j.stage = nil, sRefit
 	}
 }
 

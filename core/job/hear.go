@@ -36,9 +36,6 @@ func (m *Machine) hear(ev protocol.Event) {
 		m.advance()
 		return
 	}
-	if !m.mute {
-		m.heldAt[ev.Seq] = q.id
-	}
 	fits := m.fitting(u)
 	if len(fits) == 0 {
 		m.unfit(u)
