@@ -135,7 +135,7 @@ func TestMistakeInTheMachine(t *testing.T) {
 	}
 	b.ok("POST", "/api/event", said("w-c", "command", "go-live"))
 	id := b.state().View.Job
-	aside, err := app.DiskOf(b.dir).ReadFile("jobs/" + id + "/set-aside.jsonl")
+	aside, err := app.Folder(b.dir).ReadFile("jobs/" + id + "/set-aside.jsonl")
 	if err != nil || !strings.Contains(string(aside), "a mistake made for this test") {
 		t.Errorf("the event was not set aside: %v %s", err, aside)
 	}

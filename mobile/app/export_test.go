@@ -1,7 +1,6 @@
 package app
 
 import (
-	"readback/core/journal"
 	"readback/core/protocol"
 )
 
@@ -18,9 +17,6 @@ func Plain(wav []byte) ([]byte, bool) {
 	}
 	return wav[:len(wav)-40], true
 }
-
-// DiskOf is a folder as the program uses it.
-func DiskOf(dir string) journal.Disk { return disk{dir} }
 
 // Replay is replay without effects.
 func Replay(newMachine func(protocol.Begin) (Machine, error), events []protocol.Event) (Machine, int, error) {

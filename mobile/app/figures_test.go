@@ -15,7 +15,7 @@ import (
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		// In the home of jobs, not in a folder of memory: a sync must reach the disk that people have.
-		j, err := journal.Create(app.DiskOf(t.TempDir()), "journal")
+		j, err := journal.Create(app.Folder(t.TempDir()), "journal")
 		if err != nil {
 			t.Fatal(err)
 		}

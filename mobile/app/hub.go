@@ -139,6 +139,13 @@ func (h *Hub) comeBack() {
 	}
 }
 
+// Quiet tells whether the hub has nothing of its own to say at its start: no job came back, and nothing went wrong.
+func (h *Hub) Quiet() bool {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.job == nil && h.trouble == ""
+}
+
 // Close stops listening and speaking and waits until everything handed to the host and the subscribers is delivered. The open
 // job stays on disk and can be resumed.
 func (h *Hub) Close() {

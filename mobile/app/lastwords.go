@@ -40,6 +40,9 @@ func lastEffects(job, class string) []protocol.Effect {
 	}
 }
 
+// LastEffects are what an emergency of a class comes to without a machine.
+func LastEffects(class string) []protocol.Effect { return lastEffects("", class) }
+
 // LastWords are the texts of every class, for a host that wants their sound ready before anything goes wrong.
 func LastWords() (texts []string) {
 	seen := map[string]bool{}

@@ -14,24 +14,27 @@ import (
 	"readback/core/utterance"
 )
 
-// Recorded is a machine with its journal; the two never part. An event goes through the machine, then to the disk, and only then is
+// Recorded is a job: a machine with its journal; the two never part. An event goes through the machine, then to the disk, and only then is
 // anything it causes said or shown; one that the machine fails at, or that cannot be kept, is taken out of the machine again. An
 // emergency goes the other way round: it is acted on first. It is not safe for concurrent use.
 type Recorded struct {
-	make    func(protocol.Begin) (Machine, error)
-	disk    journal.Disk
-	name    string // of the journal; empty: none is kept
-	journal *journal.Journal
-	machine Machine
-	events  []protocol.Event // all that the machine took
-	unsaved int              // of these, the last that are not on the disk
-	anew    int              // how often the journal was found gone or changed
-	full    bool             // nothing more could be written: ordinary answers are refused
-	told    bool             // that something acted on is not in the record
-	leaving bool             // while it is full: the person asked to stop, and what follows leaves the work place safe
-	others  int              // answers that belong to another question now
-	broken  error            // the machine could not be made again
-	tell    func(string)     // what the person has to know beside the answer to the event
+	make     func(protocol.Begin) (Machine, error)
+	disk     journal.Disk
+	name     string // of the journal; empty: none is kept
+	journal  *journal.Journal
+	machine  Machine
+	events   []protocol.Event // all that the machine took
+	unsaved  int              // of these, the last that are not on the disk
+	anew     int              // how often the journal was found gone or changed
+	full     bool             // nothing more could be written: ordinary answers are refused
+	told     bool             // that something acted on is not in the record
+	leaving  bool             // while it is full: the person asked to stop, and what follows leaves the work place safe
+	tried    bool             // its journal's name was taken by a try that got no further
+	reserved bool             // room was asked for
+	spare    bool             // room for the end of the job is kept
+	others   int              // answers that belong to another question now
+	broken   error            // the machine could not be made again
+	tell     func(string)     // what the person has to know beside the answer to the event
 }
 
 // The errors of Step. Their texts are for the person.
@@ -51,6 +54,9 @@ const (
 
 // asideName holds the events that the machine failed at, for the report of the mistake.
 const asideName = "set-aside.jsonl"
+
+// Folder is a folder of this machine as a disk.
+func Folder(dir string) journal.Disk { return disk{dir} }
 
 // NewRecorded begins a job. name is its journal's, empty for none; a journal that cannot be made is no error when the first event is
 // urgent, so it is made by the first event that is kept.
@@ -170,7 +176,8 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 			}
 			return err
 		}
-		if r.disk.Remove(r.reserve()) == nil {
+		if r.spare && r.disk.Remove(r.reserve()) == nil {
+			r.spare = false
 			err = r.write()
 		}
 		if err != nil && !r.told {
@@ -212,12 +219,13 @@ func (r *Recorded) write() error {
 	}
 	if r.journal == nil {
 		j, err := journal.Create(r.disk, r.name)
-		if errors.Is(err, fs.ErrExist) && r.unsaved == len(r.events) { // a try before this one got no further
+		if errors.Is(err, fs.ErrExist) && r.tried {
 			if err = r.disk.Remove(r.name); err == nil {
 				j, err = journal.Create(r.disk, r.name)
 			}
 		}
 		if err != nil {
+			r.tried = r.tried || !errors.Is(err, fs.ErrExist)
 			return err
 		}
 		r.journal = j
@@ -240,13 +248,18 @@ func (r *Recorded) Reserve() error {
 	if r.name == "" {
 		return nil
 	}
+	r.reserved = true
 	room := []byte(strings.Repeat("Room for the end of this job. ", reserveSize/30+1))
-	return journal.WriteFile(r.disk, r.reserve(), room[:reserveSize])
+	if err := journal.WriteFile(r.disk, r.reserve(), room[:reserveSize]); err != nil {
+		return err
+	}
+	r.spare = true
+	return nil
 }
 
 // room finds out whether the disk takes something again.
 func (r *Recorded) room() bool {
-	if r.Reserve() != nil {
+	if r.reserved && r.Reserve() != nil {
 		return false
 	}
 	if r.write() != nil {
@@ -301,7 +314,9 @@ func (r *Recorded) Close() {
 		_ = r.write() // the last chance; what fails here was told before
 	}
 	r.journal.Close()
-	_ = r.disk.Remove(r.reserve()) // room for nobody; made again when the job goes on
+	if r.spare {
+		_ = r.disk.Remove(r.reserve()) // room for nobody; made again when the job goes on
+	}
 }
 
 // replay runs events through a fresh machine; each is called after every event when it is not nil. An answer to a step that the
