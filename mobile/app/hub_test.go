@@ -488,6 +488,11 @@ func TestHearing(t *testing.T) {
 		t.Errorf("feeding a broken ear: %v", err)
 	}
 	b.ok("POST", "/api/event", said("w-c", "command", "go-live")) // touch goes on
+	ear.fail = false
+	b.eventually("it is started again", func() bool { time.Sleep(10 * time.Millisecond); return b.state().Ear.State == "ready" })
+	if err := b.hub.Feed(make([]byte, 3200)); err != nil {
+		t.Errorf("after the restart: %v", err)
+	}
 }
 
 func TestNoRecogniser(t *testing.T) {
