@@ -334,8 +334,12 @@ func (h *Hub) uttered(u utterance.Utterance) {
 	if h.job == nil || !h.job.voice {
 		return
 	}
-	if h.stepLocked(protocol.Event{Type: protocol.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
+	var refused httpError
+	switch err := h.stepLocked(ev); {
+	case err == nil:
 		h.recordLocked(&u)
+	case errors.As(err, &refused): // the rest is told by step
+		h.tell("What you said cannot be used: " + err.Error() + ". Say it again, or tap it.")
 	}
 }
 

@@ -48,6 +48,7 @@ func (h *Hub) startLocked(s Start) error {
 	if err != nil {
 		return fmt.Errorf("starting a job: %w", errors.Join(err, h.store.disk.Remove(folder(id))))
 	}
+	m.urgent = s.urgent
 	was := h.job
 	h.parkLocked()
 	h.trouble = ""

@@ -34,7 +34,9 @@ type Recorded struct {
 	spare    bool             // room for the end of the job is kept
 	others   int              // answers that belong to another question now
 	broken   error            // the machine could not be made again
-	tell     func(string)     // what the person has to know beside the answer to the event
+	begin    protocol.Begin
+	urgent   bool         // the job begins with an emergency: its beginning is taken even where it cannot be kept
+	tell     func(string) // what the person has to know beside the answer to the event
 }
 
 // The errors of Step. Their texts are for the person.
@@ -61,7 +63,7 @@ func Folder(dir string) journal.Disk { return disk{dir} }
 // NewRecorded begins a job. name is its journal's, empty for none; a journal that cannot be made is no error when the first event is
 // urgent, so it is made by the first event that is kept.
 func NewRecorded(newMachine func(protocol.Begin) (Machine, error), d journal.Disk, name string, begin protocol.Begin, tell func(string)) (*Recorded, error) {
-	r := &Recorded{make: newMachine, disk: d, name: name, tell: tell}
+	r := &Recorded{make: newMachine, disk: d, name: name, begin: begin, tell: tell}
 	m, err := r.made(begin)
 	if err != nil {
 		return nil, err
@@ -127,6 +129,11 @@ func (r *Recorded) Others() int { return r.others }
 
 // again makes the machine anew from what it took.
 func (r *Recorded) again() error {
+	if len(r.events) == 0 {
+		m, err := r.made(r.begin)
+		r.machine, r.broken = m, err
+		return err
+	}
 	m, others, err := replay(r.made, r.events, nil)
 	r.machine, r.others, r.broken = m, others, err
 	return err
@@ -194,7 +201,7 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 // ends tells whether an event is taken even where it cannot be kept: what leaves the work place safe, and what is no answer.
 func (r *Recorded) ends(ev *protocol.Event, v *protocol.View) bool {
 	if ev.Type != protocol.EvSaid {
-		return ev.Type == protocol.EvSpoke || ev.Type == protocol.EvTick || ev.Type == protocol.EvDevice || ev.Type == protocol.EvResume
+		return ev.Type == protocol.EvBegin && r.urgent || ev.Type == protocol.EvSpoke || ev.Type == protocol.EvTick || ev.Type == protocol.EvDevice || ev.Type == protocol.EvResume
 	}
 	if !r.full {
 		return false
