@@ -13,6 +13,7 @@ import (
 
 	"readback/core/journal"
 	"readback/core/lab/faultdisk"
+	"readback/core/lab/metric"
 	"readback/core/protocol"
 	"readback/core/utterance"
 )
@@ -436,5 +437,15 @@ func FuzzRead(f *testing.F) {
 		if len(r.Events) > 0 && (b.Damage != nil || len(b.Events) != len(r.Events)) {
 			t.Fatalf("%d events read, %d read again: %v", len(r.Events), len(b.Events), b.Damage)
 		}
+	})
+}
+
+func TestFigures(t *testing.T) {
+	metric.Run(t, func(add metric.Adder) {
+		const n = 20000
+		silent, mended, told := flips(t, n, 3)
+		add("flip.silent_pct", 100*float64(silent)/n, "%", "= 0", n)
+		add("flip.mended_pct", 100*float64(mended)/n, "%", "reported", n)
+		add("flip.told_pct", 100*float64(told)/n, "%", "reported", n)
 	})
 }
