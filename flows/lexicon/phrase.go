@@ -125,7 +125,7 @@ func (l *loader) everyday(fsys fs.FS, name string) error {
 			l.bad(hcl.Range{Filename: name, Start: pos, End: pos}, "%q is not one word in lower case", w)
 			continue
 		}
-		l.lex.Everyday = append(l.lex.Everyday, w)
+		l.lex.Background = append(l.lex.Background, w)
 	}
 	return nil
 }

@@ -11,7 +11,7 @@ import (
 	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/mobile/app"
-	"readback/speech/listen"
+	"readback/speech/audio"
 	"readback/speech/model"
 )
 
@@ -84,7 +84,7 @@ func hearFile(ear app.Ear, name string, base int64) (end int64, err error) {
 		return base, err
 	}
 	defer file.Close()
-	samples, err := listen.ReadWAV(file)
+	samples, err := audio.ReadWAV(file)
 	if err != nil {
 		return base, err
 	}

@@ -12,7 +12,7 @@ import (
 	"strconv"
 	"strings"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Rate is the sampling rate of what Say returns, in Hz.
@@ -141,7 +141,7 @@ func (v *Voice) synth(ctx context.Context, text string, s Style) ([]int16, error
 		}
 		return nil, fmt.Errorf("voice: %s: %w: %s", v.program, err, strings.TrimSpace(msg.String()))
 	}
-	pcm, err := listen.ReadWAV(f)
+	pcm, err := audio.ReadWAV(f)
 	if err != nil {
 		return nil, fmt.Errorf("voice: what %s wrote: %w", v.program, err)
 	}

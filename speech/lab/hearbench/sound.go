@@ -16,7 +16,7 @@ import (
 	"strings"
 	"time"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Voice is one synthesiser with its settings.
@@ -92,7 +92,7 @@ func (v Voice) Say(text string) ([]int16, error) {
 		return nil, err
 	}
 	defer f.Close()
-	pcm, err := listen.ReadWAV(f)
+	pcm, err := audio.ReadWAV(f)
 	if err != nil {
 		return nil, fmt.Errorf("hear: voice %s: %w", v.Name, err)
 	}
