@@ -21,6 +21,7 @@ import (
 	"readback/flows/lexicon"
 	"readback/flows/prompts"
 	speech "readback/speech/grammar"
+	"readback/speech/understand"
 )
 
 // library is everything that comes with the program as data. It is read once and never changes.
@@ -29,6 +30,7 @@ type library struct {
 	lex     *utterance.Lexicon
 	words   *job.Words
 	parser  *speech.Parser
+	reader  *understand.Reader
 	hash    string
 	studies []*study // of each model
 }
@@ -46,11 +48,16 @@ var load = sync.OnceValues(func() (*library, error) {
 	if err != nil {
 		return nil, fmt.Errorf("ui: reading the words: %w", err)
 	}
+	parser := speech.New(lex)
+	reader, err := understand.New(lex, parser)
+	if err != nil {
+		return nil, err
+	}
 	h := sha256.New()
 	for _, m := range models {
 		fmt.Fprintln(h, m.ID, m.Hash)
 	}
-	l := &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}
+	l := &library{models: models, lex: lex, words: w, parser: parser, reader: reader, hash: hex.EncodeToString(h.Sum(nil))[:16]}
 	for range models {
 		l.studies = append(l.studies, new(study))
 	}
@@ -154,8 +161,14 @@ func DataHash() (string, error) {
 	return l.hash, nil
 }
 
-// Parse is what a text means, as if it had been heard.
-func Parse(text string) utterance.Utterance { return parse(text, speech.Expect{}) }
+// Parse is what a text means, as if it had been heard while the view was on the page; nil: nothing was asked.
+func Parse(text string, v *job.View) utterance.Utterance {
+	var x speech.Expect
+	if v != nil {
+		x = expect(v)
+	}
+	return parse(text, x)
+}
 
 func parse(text string, x speech.Expect) utterance.Utterance {
 	u := utterance.Utterance{Text: text, Source: "key"}
@@ -164,14 +177,8 @@ func parse(text string, x speech.Expect) utterance.Utterance {
 		u.Fault = "unknown"
 		return u
 	}
-	said := strings.ToLower(strings.TrimSpace(text))
-	u.Meanings = l.parser.Parse(said, x)
-	if m := l.parser.Urgent(said); m != nil && (len(u.Meanings) == 0 || u.Meanings[0].Kind != utterance.Emergency) {
-		u.Meanings = append([]utterance.Meaning{*m}, u.Meanings...)
-	}
-	if len(u.Meanings) == 0 {
-		u.Fault = "unknown"
-	}
+	h := l.reader.Hear(strings.ToLower(text), x)
+	u.Meanings, u.Fault = h.Meanings, h.Fault
 	return u
 }
 

@@ -64,6 +64,8 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		},
 		Background: func() (speech.Recognizer, error) { return engine.New(lib.parser.Background(engine.Known), 1) },
 		Rescorer:   rescorer,
+		Open:       func() (speech.Recognizer, error) { return engine.NewOpen(1) },
+		Reader:     lib.reader,
 		Utterance:  func(u utterance.Utterance) { l.Utterance(u) },
 		Complete:   complete,
 		Audio:      sound,

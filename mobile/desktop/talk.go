@@ -100,7 +100,7 @@ func (t *talker) event(ev job.Event) error {
 		t.machine = m
 	}
 	if ev.Said != nil && len(ev.Said.Meanings) == 0 && ev.Said.Text != "" {
-		u := app.Parse(ev.Said.Text)
+		u := app.Parse(ev.Said.Text, t.machine.View())
 		u.Source = ev.Said.Source
 		ev.Said = &u
 	}

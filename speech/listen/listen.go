@@ -15,6 +15,7 @@ import (
 	"readback/speech"
 	"readback/speech/audio"
 	"readback/speech/grammar"
+	"readback/speech/understand"
 )
 
 // Config is what an ear is made of. New and Parser are required; the callbacks run inside Feed and may be nil.
@@ -25,14 +26,17 @@ type Config struct {
 	Narrow func(grammar.Expect) (speech.Recognizer, error)
 	// Background opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
 	Background func() (speech.Recognizer, error)
-	Rescorer   speech.Rescorer           // gives a second opinion on readings that are not clear; nil: there is none
-	Utterance  func(utterance.Utterance) // whole, or Partial with an emergency or "quiet" in it
-	Partial    func(text string)         // words as they are being spoken
-	Complete   func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
-	Level      func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
-	Once       bool                      // hear every saying once only, without the noise reducer
-	Passes     func([]grammar.Pass)      // what each hearing of a saying gave: as it was recorded, then with less noise
-	Audio      func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
+	Rescorer   speech.Rescorer // gives a second opinion on readings that are not clear; nil: there is none
+	// Open opens a recogniser of free words, used where the rescorer hears none itself; nil: there is none.
+	Open      func() (speech.Recognizer, error)
+	Reader    *understand.Reader        // understands free words; nil: only the phrases of the grammar are
+	Utterance func(utterance.Utterance) // whole, or Partial with an emergency or "quiet" in it
+	Partial   func(text string)         // words as they are being spoken
+	Complete  func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
+	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
+	Once      bool                      // hear every saying once only, without the noise reducer
+	Passes    func([]grammar.Pass)      // what each hearing of a saying gave: as it was recorded, then with less noise
+	Audio     func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
 }
 
 // clean is the ratio of speech to noise in dB above which the noise reducer has nothing to do.
@@ -96,6 +100,8 @@ type Ear struct {
 	background      speech.Recognizer  // of alarms among common words; nil until the first alarm
 	rejectedPartial string             // words so far whose alarm did not survive the background model
 	lost            *utterance.Meaning // the last alarm of those; nil for none
+	free            speech.Recognizer  // of free words; nil until it was needed
+	openText        string             // free words of the saying; "" where none were needed
 	cut             bool               // the saying was heard by cutsIn
 	level           float64            // active level of speech, dBFS, remembered between sayings; 0 at first
 	snr             float64
@@ -143,6 +149,9 @@ func (e *Ear) Close() { // nothing can be done about what fails here
 	}
 	if e.background != nil {
 		_ = e.background.Close()
+	}
+	if e.free != nil {
+		_ = e.free.Close()
 	}
 }
 
@@ -225,6 +234,7 @@ func (e *Ear) meterStep(f []int16) {
 }
 
 func (e *Ear) begin() error {
+	e.openText = ""
 	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed, e.cut, e.rejectedPartial, e.lost = true, 0, 0, "", false, false, false, "", nil
 	cut := max(0, len(e.ring)-lead-len(e.vad.recent)*frame)
 	e.noise = append(e.noise[:0], e.ring[:cut]...)
@@ -362,7 +372,11 @@ func (e *Ear) watch() error {
 		return nil
 	}
 	if m.Kind == utterance.Emergency {
-		if survives, err := e.survivesBackground(); err != nil || !survives {
+		survives, err := e.survivesBackground()
+		if survives && err == nil {
+			survives, err = e.openAgrees()
+		}
+		if err != nil || !survives {
 			e.rejectedPartial, e.lost = e.text, m
 			return err
 		}
@@ -487,8 +501,17 @@ func (e *Ear) finish(fault string) error {
 	if err := e.listenAgain(&u); err != nil {
 		return err
 	}
-	if err := e.secondAlarm(&u); err != nil {
+	wordless, err := e.open(&u)
+	if err != nil {
 		return err
+	}
+	if wordless { // nobody spoke: it answers nothing, and it counts for nothing
+		return nil
+	}
+	if e.openText == "" || e.noisy() { // elsewhere the free words told
+		if err := e.secondAlarm(&u); err != nil {
+			return err
+		}
 	}
 	if u.Fault != "" {
 		switch {

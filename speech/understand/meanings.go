@@ -134,7 +134,7 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	case utterance.Count:
 		return true
 	case utterance.Text:
-		return m.Cost == 0
+		return m.Cost == 0 && m.Text != text // a part number, not the words themselves
 	}
 	return false
 }

@@ -162,7 +162,7 @@ func (e *Engine) New(phrases []string, n int) (*Recognizer, error) {
 	return e.made(rec, n)
 }
 
-// NewOpen makes a recogniser for free speech with the model's own language model. It takes some 180 MB more; measuring only.
+// NewOpen makes a recogniser for free speech with the model's own language model. It takes some 180 MB more.
 func (e *Engine) NewOpen(n int) (*Recognizer, error) {
 	e.mu.Lock()
 	defer e.mu.Unlock()
