@@ -3,6 +3,7 @@ package app
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -180,6 +181,36 @@ func parse(text string, x speech.Expect) utterance.Utterance {
 	h := l.reader.Hear(strings.ToLower(text), x)
 	u.Meanings, u.Fault = h.Meanings, h.Fault
 	return u
+}
+
+// Asked is what a step of a job sets before it is answered.
+type Asked struct {
+	Class  string // of end of speech
+	Expect speech.Expect
+	Slot   utterance.Slot
+}
+
+// Ask gives what a job would set at a step of an appliance: everything that hearing an answer depends on.
+func Ask(appliance, step string) (Asked, error) {
+	m, err := NewMachine(job.Begin{Appliance: appliance})
+	if err != nil {
+		return Asked{}, err
+	}
+	if _, err := m.Step(job.Event{Type: job.EvBegin, Seq: 1, Begin: &job.Begin{Appliance: appliance}}); err != nil {
+		return Asked{}, err
+	}
+	x, ok := m.(interface {
+		Rehearse(step string) (string, utterance.Slot, error)
+	})
+	if !ok {
+		return Asked{}, errors.New("ui: this machine cannot be put at a step")
+	}
+	a := Asked{}
+	if a.Class, a.Slot, err = x.Rehearse(step); err != nil {
+		return Asked{}, err
+	}
+	a.Expect = expect(m.View())
+	return a, nil
 }
 
 // expect is what the step on the page can be answered with.

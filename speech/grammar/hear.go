@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -148,6 +149,9 @@ func Same(a, b utterance.Meaning) bool {
 	return x.Value.Dec.Equal(y.Value.Dec) && x.Value.Unit == y.Value.Unit && strings.Join(a.Units, " ") == strings.Join(b.Units, " ")
 }
 
+// tie is the margin of two readings that are equally good: 0 would say that there is only one.
+const tie = 0.01
+
 // margin is the distance from the best reading to the next different one, 0 when there is only one.
 func margin(ms []utterance.Meaning) float64 {
 	var best *utterance.Meaning
@@ -158,7 +162,7 @@ func margin(ms []utterance.Meaning) float64 {
 		if best == nil {
 			best = &ms[i]
 		} else if !Same(*best, ms[i]) && (withUnit(ms[i]) || !best.Reading.Value.Dec.Equal(ms[i].Reading.Value.Dec)) {
-			return ms[i].Cost - best.Cost
+			return math.Max(tie, ms[i].Cost-best.Cost)
 		}
 	}
 	return 0

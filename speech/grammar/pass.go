@@ -83,6 +83,7 @@ func (p *Parser) readings(ws []Pass, e Expect, head string, lead bool) (ms []utt
 	if len(ws) == 1 || ws[0].Quiet {
 		bonus = 0
 	}
+	bareLead := lead && len(e.Units) > 0 && !p.unitSaid(head) // a bare number is what was said: others may be too
 	for i, w := range ws {
 		words := 0
 		if len(w.Alternatives) > 0 {
@@ -100,7 +101,7 @@ func (p *Parser) readings(ws []Pass, e Expect, head string, lead bool) (ms []utt
 				ms = p.number.Parse(a.Text, e.Units)
 				parsed[a.Text] = ms
 			}
-			said := strings.TrimSpace(a.Text) == head || p.unitSaid(a.Text)
+			said := strings.TrimSpace(a.Text) == head || bareLead || p.unitSaid(a.Text)
 			sum := 0.0
 			for _, m := range ms {
 				if m.Kind == utterance.Reading {

@@ -24,7 +24,7 @@ const (
 // Widen adds to each hearing what its best word strings may stand for: a recogniser in noise writes words that are no number for some that
 // are, and the same ones each time ("i hundred" for "five hundred"). Only a rescorer can tell whether they are right: without one
 // there is nothing to choose by.
-func (p *Parser) Widen(ws []Pass) []Pass {
+func (p *Parser) Widen(ws []Pass, e Expect) []Pass {
 	out := slices.Clone(ws)
 	for i, w := range ws {
 		seen := map[string]bool{}
@@ -32,10 +32,11 @@ func (p *Parser) Widen(ws []Pass) []Pass {
 			seen[a.Text] = true
 		}
 		var more []speech.Alternative
+		bare := len(e.Units) > 0 && len(w.Alternatives) > 0 && !p.unitSaid(w.Alternatives[0].Text) && p.Reading(w.Alternatives[0].Text, e)
 		for _, a := range w.Alternatives[:min(widened, len(w.Alternatives))] {
 			for _, x := range p.mistakes(strings.Fields(a.Text), 0, mistakesMost) {
 				text := strings.Join(x.words, " ")
-				if !seen[text] && p.unitSaid(text) {
+				if !seen[text] && (p.unitSaid(text) || bare && p.Reading(text, e)) {
 					seen[text] = true
 					more = append(more, speech.Alternative{Text: text, Cost: a.Cost + mistake*float64(x.n)})
 				}

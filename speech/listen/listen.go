@@ -494,6 +494,9 @@ func (e *Ear) finish(fault string) error {
 			u.Sure = math.Min(u.Sure, Unsaid)
 		}
 	}
+	if teenRival(u.Meanings) {
+		u.Meanings[0].Doubt = true
+	}
 	e.doubt(&u)
 	if err := e.weigh(&u); err != nil {
 		return err

@@ -78,8 +78,8 @@ var hallucinated = map[string]bool{"you": true, "thank you": true, "bye": true, 
 // open joins what the open listener hears to what the grammar heard. It tells whether there were no words at all.
 func (e *Ear) open(u *utterance.Utterance) (wordless bool, err error) {
 	known := strings.TrimSpace(strings.ReplaceAll(u.Text, grammar.Unknown, "")) != ""
-	if !e.wantsOpen(u) {
-		return !known, nil
+	if !e.wantsOpen(u) { // without another listener what is no known word may have been one, in a quiet room
+		return !known && e.noisy(), nil
 	}
 	words, err := e.openWords()
 	if err != nil {
