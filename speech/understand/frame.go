@@ -30,9 +30,10 @@ const reach = 3
 
 func (r *Reader) frame(text string) *frame {
 	l := lists()
-	f := &frame{words: intent.Tokens(text)}
+	words, breaks := intent.Spans(text)
+	f := &frame{words: words}
 	w := f.words
-	f.mentions = r.mentions(w)
+	f.mentions = r.mentions(w, breaks)
 	f.strong, f.weak = make([]bool, len(intent.Hazards)), make([]bool, len(intent.Hazards))
 	first := -1
 	for k, id := range intent.Hazards {

@@ -39,7 +39,7 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	alarm := r.alarm(s)
 	rest := slices.DeleteFunc(slices.Clone(whole), func(m utterance.Meaning) bool { return m.Kind == utterance.Emergency })
 	switch {
-	case r.complete(u.Text, rest, e):
+	case r.complete(u.Text, rest, e) && !s.parted(rest):
 		u.Meanings = rest
 	default:
 		u.Meanings = r.free(s, rest, e)
@@ -72,6 +72,9 @@ const (
 	command
 	story
 )
+
+// jumping stands second in intent.States.
+const jumping = 1
 
 func argmax(p []float64) int {
 	best := 0
@@ -139,6 +142,14 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	return false
 }
 
+// parted tells whether the numbers of a reading are several: said again in another way, or with a pause between them.
+func (s *sense) parted(ms []utterance.Meaning) bool {
+	if len(ms) == 0 || ms[0].Kind != utterance.Reading || ms[0].Reading.State != measure.Number {
+		return false
+	}
+	return len(s.mentions) > 1 || len(s.mentions) == 1 && s.mentions[0].Times > 1
+}
+
 // fits tells whether an answer is one that is asked for, or one that can always be given. Where nothing is known to be asked for, any is.
 func fits(m utterance.Meaning, e grammar.Expect) bool {
 	switch m.ID {
@@ -158,8 +169,18 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 	p := slices.Clone(s.act)
 	if len(e.Units) == 0 {
 		p[value], p[state] = p[value]/4, p[state]/4
+	} else {
+		due(p, s.mentions)
 	}
+	swing := len(e.Units) > 0 && p[value]+p[state] > 0.4 && (swings(s.words, s.mentions) || lists()["swing"].in(s.words) && p[state] > p[value]/3 && s.state[jumping] > 0.3)
 	switch k := argmax(p); {
+	case swing:
+		s.state = slices.Clone(s.state)
+		for i := range s.state {
+			s.state[i] /= 4
+		}
+		s.state[jumping] = 1
+		out = r.states(s, e)
 	case k == value && p[k] >= leastKind:
 		out = r.values(s, e)
 	case k == state && p[k] >= leastKind:
@@ -177,6 +198,25 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 	}
 	return out
 }
+
+// due weighs the kinds anew where a value is asked for: a number that counts nothing else makes one likelier, and without a number there is none.
+func due(p []float64, ms []Mention) {
+	if slices.ContainsFunc(ms, func(m Mention) bool { return !m.Other }) {
+		p[value] *= dueMore
+	} else {
+		p[value] /= dueMore * dueMore
+	}
+	sum := 0.0
+	for _, x := range p {
+		sum += x
+	}
+	for i := range p {
+		p[i] /= sum
+	}
+}
+
+// dueMore is how much likelier a value is where one is due. Chosen by leaving out learning hands.
+const dueMore = 4
 
 // values are the readings that a sentence can hold, best first.
 func (r *Reader) values(s *sense, e grammar.Expect) []utterance.Meaning {

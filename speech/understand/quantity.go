@@ -57,7 +57,7 @@ var (
 )
 
 // run returns the end of the number words that begin at i, or i.
-func run(w []string, i int) int {
+func run(w []string, breaks []bool, i int) int {
 	at := func(k int) string {
 		if k >= 0 && k < len(w) {
 			return w[k]
@@ -73,6 +73,9 @@ func run(w []string, i int) int {
 	}
 	start := j
 	for j < len(w) {
+		if j > start && breaks[j] {
+			break
+		}
 		switch x := w[j]; {
 		case numeric(x) && !(x == "quarter" || x == "quarters" || x == "half") || (x == "double" || x == "triple") && (digitWord[at(j+1)] || at(j+1) == "oh"):
 			j++
@@ -94,7 +97,7 @@ func run(w []string, i int) int {
 		}
 	}
 done:
-	if j == start {
+	if j <= start {
 		return i
 	}
 	if j == start+1 && w[start] == "one" && (beforeOne[at(i-1)] || afterOne[at(j)]) {
@@ -110,19 +113,24 @@ func unitNear(w string) bool {
 }
 
 // mentions finds the numbers in words.
-func (r *Reader) mentions(w []string) []Mention {
+func (r *Reader) mentions(w []string, breaks []bool) []Mention {
 	var out []Mention
 	for i := 0; i < len(w); {
-		j := run(w, i)
+		j := run(w, breaks, i)
 		if j == i {
 			i++
 			continue
 		}
 		for _, m := range r.segment(w, i, j) {
+			if last := len(out) - 1; last >= 0 && out[last].To == m.From && alike(out[last].Values, m.Values) { // "fifty, five zero"
+				out[last].To, out[last].Times = m.To, out[last].Times+m.Times
+				continue
+			}
 			out = append(out, m)
 		}
 		i = j
 	}
+	out = below(w, out)
 	for k := range out {
 		limit := len(w)
 		if k+1 < len(out) {
@@ -131,6 +139,57 @@ func (r *Reader) mentions(w []string) []Mention {
 		r.unitAfter(w, &out[k], limit)
 	}
 	return out
+}
+
+// alike tells whether two numbers are first of all the same.
+func alike(a, b []form) bool { return len(a) > 0 && len(b) > 0 && a[0].dec.Equal(b[0].dec) }
+
+// below makes the number before "below zero" negative and drops that zero.
+func below(w []string, ms []Mention) []Mention {
+	for k := 0; k < len(ms); k++ {
+		m := &ms[k]
+		at := m.To
+		if at < len(w) && (w[at] == "degrees" || w[at] == "degree") {
+			at++
+		}
+		if at+1 < len(w) && (w[at] == "below" || w[at] == "under") && w[at+1] == "zero" {
+			for i := range m.Values {
+				m.Values[i].dec.Mant = -m.Values[i].dec.Mant
+			}
+			if k+1 < len(ms) && ms[k+1].From == at+1 && ms[k+1].To == at+2 {
+				ms = append(ms[:k+1], ms[k+2:]...)
+			}
+		}
+	}
+	return ms
+}
+
+// swings tells whether the numbers go up and down: between two of them, or back to one that was said before.
+func swings(w []string, ms []Mention) bool {
+	var all []Mention
+	for _, m := range ms {
+		if !m.Other && len(m.Values) > 0 {
+			all = append(all, m)
+		}
+	}
+	for k := 0; k+1 < len(all); k++ {
+		a, b := all[k], all[k+1]
+		if alike(a.Values, b.Values) {
+			continue
+		}
+		joint := w[a.To:b.From]
+		if lists()["index"][w[max(0, a.From-1)]] != nil || lists()["index"][w[max(0, b.From-1)]] != nil {
+			continue
+		}
+		before := w[max(0, a.From-2):a.From]
+		if len(joint) <= 3 && (slices.Contains(before, "between") && slices.Contains(joint, "and") || slices.Contains(before, "from") && (slices.Contains(joint, "to") || slices.Contains(joint, "until") || slices.Contains(joint, "till"))) {
+			return true
+		}
+		if k+2 < len(all) && alike(a.Values, all[k+2].Values) && !lists()["repair"].in(w[a.To:all[k+2].From]) && !lists()["contrast"].in(w[a.To:all[k+2].From]) && all[k+2].From-a.To < 9 {
+			return true
+		}
+	}
+	return false
 }
 
 // clean drops fillers inside number words and writes "and half" in full.

@@ -102,3 +102,12 @@ func (r *Reader) sense(text string) (*sense, error) {
 	s.state = intent.Softmax(s.out[intent.AtState:intent.AtSymptom])
 	return s, nil
 }
+
+// Danger is the probability that words tell a danger or the doubt of one.
+func (r *Reader) Danger(text string) float64 {
+	s, err := r.sense(text)
+	if err != nil {
+		return 0
+	}
+	return s.act[danger] + s.act[maybe]
+}

@@ -77,7 +77,7 @@ func run(root string, epochs, folds int, apply bool) error {
 	if folds > 0 {
 		return cross(r, lex, lines, ex, own, epochs, folds)
 	}
-	net := train(append(slices.Clone(ex), own...), epochs, 1)
+	net := train(append(slices.Clone(ex), own...), epochs, *seed)
 	if err := os.WriteFile(filepath.Join(root, "speech/understand/intent/weights.bin"), net.Pack(), 0o644); err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"flag"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -57,25 +58,25 @@ func gradient(n, g *intent.Net, e *example, w *intent.Work, rng *rand.Rand) floa
 	in.Own = slices.Clone(in.Own)
 	for t := range in.N {
 		row := in.X[(t+1)*intent.In : (t+1)*intent.In+intent.Dim]
-		if rng.Float64() < wordDrop {
+		if rng.Float64() < *wordDrop {
 			clear(row)
 			in.Own[t] = rng.IntN(intent.Words)
 			continue
 		}
 		for d := range row {
-			row[d] += float32(rng.NormFloat64() * jitter)
+			row[d] += float32(rng.NormFloat64() * *jitter)
 		}
 	}
-	in.Pairs = slices.DeleteFunc(slices.Clone(in.Pairs), func(int) bool { return rng.Float64() < pairDrop })
+	in.Pairs = slices.DeleteFunc(slices.Clone(in.Pairs), func(int) bool { return rng.Float64() < *pairDrop })
 	for i := range in.Flags {
-		if rng.Float64() < flagDrop {
+		if rng.Float64() < *flagDrop {
 			in.Flags[i] = 0
 		}
 	}
 	var keep [intent.Pooled]float32
 	for i := range keep {
-		if rng.Float64() >= poolDrop {
-			keep[i] = 1 / (1 - poolDrop)
+		if rng.Float64() >= *poolDrop {
+			keep[i] = float32(1 / (1 - *poolDrop))
 		}
 	}
 	n.Forward(&in, w, &keep)
@@ -99,9 +100,9 @@ func soft(d *[intent.Outputs]float32, w *intent.Work, from, to, want int, weight
 	}
 	p := intent.Softmax(w.Out[from:to])
 	for i := range p {
-		y := smooth / float64(len(p))
+		y := *smooth / float64(len(p))
 		if i == want {
-			y += 1 - smooth
+			y += 1 - *smooth
 		}
 		d[from+i] = weight * float32(p[i]-y)
 	}
@@ -248,7 +249,7 @@ func train(ex []example, epochs int, seed uint64) *intent.Net {
 			}
 			wg.Wait()
 			steps++
-			rate := peakRate * min(1, float64(steps)/100) * (1 - 0.95*float64(steps)/float64(total))
+			rate := *peakRate * min(1, float64(steps)/100) * (1 - 0.95*float64(steps)/float64(total))
 			for i, m := range matrices(n) {
 				g := matrices(grads[0])[i]
 				for k := 1; k < parts; k++ {
@@ -263,22 +264,25 @@ func train(ex []example, epochs int, seed uint64) *intent.Net {
 				for j := range g {
 					g[j] /= float32(len(b))
 				}
-				opt[i].step(m, g, rate, decays[i], steps)
+				opt[i].step(m, g, rate, float32(*decay)*decays[i], steps)
 			}
 		}
 	}
 	return n
 }
 
-// Chosen by leaving out learning hands in turn.
-const (
-	wordDrop = 0.08
-	pairDrop = 0.25
-	flagDrop = 0.1
-	poolDrop = 0.3
-	jitter   = 0.1
-	smooth   = 0.05
-	peakRate = 2.5e-3
+// Recipe of the training, chosen by leaving out learning hands in turn.
+var (
+	wordDrop = flag.Float64("worddrop", 0.08, "share of words blotted out")
+	pairDrop = flag.Float64("pairdrop", 0.25, "share of word pairs blotted out")
+	flagDrop = flag.Float64("flagdrop", 0.1, "share of the span grammar's flags blotted out")
+	poolDrop = flag.Float64("pooldrop", 0.3, "share of pooled filters blotted out")
+	jitter   = flag.Float64("jitter", 0.1, "noise on word vectors")
+	smooth   = flag.Float64("smooth", 0.05, "probability given to the other outputs")
+	peakRate = flag.Float64("rate", 2.5e-3, "highest learning rate")
+	decay    = flag.Float64("decay", 0.02, "weight decay")
+	seed     = flag.Uint64("seed", 1, "of the first weights")
 )
 
-var decays = []float32{0, 0.01, 0.01, 0.02, 0.02}
+// decays tells which matrices decay, and how much.
+var decays = []float32{0, 0.5, 0.5, 1, 1}

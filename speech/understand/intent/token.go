@@ -20,16 +20,42 @@ var endings = []string{"n't", "'s", "'m", "'re", "'ll", "'ve", "'d"}
 // Tokens splits words as spoken into lower-case words; contractions come apart ("don't" is "do n't") and punctuation is dropped. At most
 // Longest words are kept: the first and the last of them.
 func Tokens(text string) []string {
-	var out []string
-	for _, w := range strings.Fields(strings.ToLower(strings.ReplaceAll(text, "’", "'"))) {
-		for _, w := range strings.FieldsFunc(w, func(r rune) bool { return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '\'' || r == '.') }) {
-			out = word(out, w)
+	words, _ := Spans(text)
+	return words
+}
+
+// Spans is Tokens with the words before which a comma or a stop was written.
+func Spans(text string) (out []string, after []bool) {
+	comma := false
+	for _, f := range strings.Fields(strings.ToLower(strings.ReplaceAll(text, "’", "'"))) {
+		for _, w := range strings.FieldsFunc(f, func(r rune) bool { return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '\'' || r == '.') }) {
+			n := len(out)
+			for _, part := range apart(w) {
+				out = word(out, part)
+			}
+			for i := n; i < len(out); i++ {
+				after = append(after, comma && i == n && n > 0)
+			}
+			if len(out) > n {
+				comma = false
+			}
 		}
+		comma = comma || strings.ContainsAny(f[len(f)-1:], ",;.:!?")
 	}
 	if len(out) > Longest {
 		out = append(out[:Longest/2], out[len(out)-Longest/2:]...)
+		after = append(after[:Longest/2], after[len(after)-Longest/2:]...)
 	}
-	return out
+	return out, after
+}
+
+// apart splits a number in figures from the letters behind it: "120v".
+func apart(w string) []string {
+	n := strings.IndexFunc(w, func(r rune) bool { return r >= 'a' && r <= 'z' || r == '\'' })
+	if n <= 0 || strings.Trim(w[:n], "0123456789.") != "" {
+		return []string{w}
+	}
+	return []string{w[:n], w[n:]}
 }
 
 // Longest is how many words of one utterance are looked at.
