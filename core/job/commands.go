@@ -3,7 +3,9 @@ package job
 import (
 	"slices"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -46,13 +48,6 @@ const (
 	cOtherMeter = "other-meter"
 )
 
-// Commands lists every command id in a fixed order.
-func Commands() []string {
-	return []string{cRepeat, cLonger, cSlower, cShorter, cWhere, cWhy, cHow, cWhatIf, cBack, cHold, cReady, cDone, cSkip,
-		cCantReach, cDontKnow, cNotSure, cChanged, cJumping, cMissed, cHowLong, cWhereAmI, cShouldBe, cSuspected, cHowSure,
-		cCost, cShortcut, cScratch, cQuiet, cPerson, cFinish, cHelp, cFalseAlarm, cGoLive, cOtherWay, cOtherMeter}
-}
-
 // Option ids that the session itself asks for.
 const (
 	oRight     = "right-value"
@@ -78,11 +73,17 @@ const (
 	oNoMeter   = "no-meter"
 )
 
+// holds tells whether a command leaves a pause as it is.
+func holds(id string) bool {
+	c, ok := vocab.CommandOf(id)
+	return ok && c.Holds
+}
+
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
 	j.heardView.Taken, q.told = id, id
-	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
+	if j.holding && !holds(id) {
 		m.unhold()
 	}
 	q.base = j.now
@@ -185,7 +186,7 @@ func (m *Machine) again() {
 	for _, e := range last {
 		m.say(e.Level, e.Text)
 	}
-	m.emit(Effect{Type: DoListen, ID: j.q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: j.q.listen()})
 }
 
 // request says in short what is being waited for.
@@ -210,14 +211,14 @@ func (m *Machine) request() {
 	default:
 		m.say("info", firstOf(q.short, q.step.Say))
 	}
-	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 }
 
 // quiet stops the voice. The host then tells what was cut off.
-func (m *Machine) quiet() { m.emit(Effect{Type: DoHush}) }
+func (m *Machine) quiet() { m.emit(protocol.Effect{Type: protocol.DoHush}) }
 
 // cutOff notes that a saying ended. A caution that was cut off comes back with the next words.
-func (m *Machine) cutOff(ev Event) {
+func (m *Machine) cutOff(ev protocol.Event) {
 	j := m.j
 	if j.q != nil {
 		j.q.base = j.now
@@ -243,18 +244,19 @@ func (m *Machine) scratch(called bool) {
 		q.settle()
 		j.state = "ask"
 		m.say("info", m.line("what.then"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
-	rec, ok := m.target(0)
+	i, ok := m.target(0)
 	if !ok {
 		m.say("info", m.line("undo.none"))
 		m.request()
 		return
 	}
-	m.takeBackLast(rec, m.Seq(), called)
-	m.say("info", m.line("undo.done", "what", rec.words))
-	m.askAgain(true)
+	words := j.records[i].words
+	m.takeBack(i, called)
+	m.say("info", m.line("undo.done", "what", words))
+	m.advance()
 }
 
 // hold pauses for as long as the person wants, unless something is in place that must not be left alone.
@@ -282,7 +284,7 @@ func (m *Machine) hold() {
 func (m *Machine) outFirst() {
 	j := m.j
 	if j.site.Timed() || j.site.Power == worksite.On {
-		j.aim, j.q = aim{"pause", 0}, nil
+		j.task, j.q = pauseTask{}, nil
 		m.advance()
 		return
 	}
@@ -312,7 +314,7 @@ func (m *Machine) ready() {
 			m.say(e.Level, e.Text)
 		}
 		m.say("info", sentence(q.step.Act, q.step.Say))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
 	if q.kind == "act" && slices.Contains(q.opts, cReady) {
@@ -336,15 +338,15 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
-	case q.act.Kind == worksite.None && q.aim.Kind == "swap", q.act.Kind != worksite.None && !q.act.Proof() && !stated(q.act):
+	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && !q.act.Proof() && !stated(q.act):
 		q.seqs = append(q.seqs, m.j.seq)
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})
 	case q.kind == "act":
 		m.say("info", m.line("say.state", "state", m.optionWords(q)))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	case len(q.units) > 0:
 		m.say("info", m.line("done.number"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	default:
 		m.request()
 	}
@@ -369,8 +371,8 @@ func (m *Machine) changed() {
 	j.site = j.site.Doubt()
 	m.setPower()
 	m.fact(m.line("changed.fact"))
-	delete(j.done, "leave")
-	j.consent, j.proveAt = aim{}, 0
+	j.done.left = false
+	j.consent, j.proveAt = -1, 0
 	if j.q.act.Kind != worksite.None {
 		j.q = nil
 	}
@@ -417,7 +419,7 @@ func (m *Machine) wantsEnd() {
 		return
 	}
 	m.say("info", m.line("finish"))
-	j.records = append(j.records, record{id: j.q.id, seqs: []int64{j.seq}, words: m.sayable(cFinish)})
+	j.records = append(j.records, record{id: j.q.id, seqs: []int64{j.seq}, words: m.sayable(cFinish), task: j.task, check: -1, before: j.knowledge.snapshot()})
 	m.finish("given-up", false)
 	m.advance()
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -11,7 +12,7 @@ import (
 // moment is an event that was tried and what the host was told.
 type moment struct {
 	trial
-	out []Effect
+	out []protocol.Effect
 }
 
 // laws holds what must be so after an event (or, without one, when a question is opened). was is the job before it.
@@ -36,21 +37,22 @@ func (w *walker) laws(f *frozen, was *job, from *frozen, name string, at *moment
 		switch {
 		case q.kind == "consent":
 		case q.act.Kind != worksite.None:
-			ok, _ := m.rules.Permits(j.site, q.act, m.need(q.aim))
+			ok, _ := m.rules.Permits(j.site, q.act, q.task.need(m))
 			law(!ok, "an act is asked that the interlock forbids")
 			law(q.act.HandsIn() && j.site.Power != worksite.Off && j.site.Power != worksite.Proved, "hands in with power on")
-			law(fresh && q.act.Kind == worksite.ProveLive && !m.consents(aim{"prove", 0}), "live proof without consent")
-		case q.check >= 0 && m.model.Checks[q.check].Stage != "safety":
+			law(fresh && q.act.Kind == worksite.ProveLive && !m.consents(forProof), "live proof without consent")
+		case q.check >= 0 && !q.recall && m.model.Checks[q.check].Stage != "safety":
 			ok, _ := m.rules.Allowed(j.site, q.check)
 			law(!ok, "a check is asked that the interlock forbids")
-			law(fresh && m.rules.Consent(q.check) && !m.consents(q.aim), "a live check is asked without consent to it")
-		case q.aim.Kind == "swap":
-			law(m.rules.Work(stepOf(&m.model.Repairs[j.repair], q.aim.N)).Power == worksite.Dead && j.site.Power != worksite.Proved, "a step of a repair is asked that is not proved dead")
+			law(fresh && m.rules.Consent(q.check) && !m.consents(q.check), "a live check is asked without consent to it")
+		case kindOf(q.task) == "swap":
+			law(q.task.need(m).Power == worksite.Dead && j.site.Power != worksite.Proved, "a step of a repair is asked that is not proved dead")
 		}
 	}
 	if j.state == "ended" {
 		law(!j.site.Left() && j.outcome != "left-open" && j.outcome != "emergency", "the job ends with something open and says nothing of it")
 	}
+	law(m.forbidden != "", "the next step is one that an interlock forbids")
 	if at == nil {
 		return
 	}
@@ -65,6 +67,7 @@ func (w *walker) change(was *job, at *moment, law func(bool, string)) {
 	law(was.ending && !j.ending && j.state != "ended", "the way out is left again")
 	law(j.stop >= 0 && !j.ending, "work goes on beyond a stop line")
 	open := was.alarm == "" && !was.doubtAsk
+	law(forgets(was, j), "something that hands put in place is forgotten")
 	proof := q != nil && open && q.act.Proof()
 	proved := j.site.Power == worksite.Proved && was.site.Power != worksite.Proved
 	law(proved && !(proof && q.act.Kind == worksite.ProveAgain && at.name == "119 volts") && !(!m.model.Mains && q != nil && q.act.Kind == worksite.PowerOff), "proved dead without the last reading of the proof")
@@ -84,12 +87,27 @@ func (w *walker) change(was *job, at *moment, law func(bool, string)) {
 		a.Placed, b.Placed, a.Call, b.Call = 0, 0, 0, 0
 		law(open && a != b, "a refusal or a question counts as an act")
 	case oOtherWay:
-		law(q != nil && q.kind == "consent" && j.q != nil && j.q.kind != "consent" && j.q.aim == q.aim && j.q.check >= 0, "live work is asked although it was refused")
+		law(q != nil && q.kind == "consent" && j.q != nil && j.q.kind != "consent" && j.q.task == q.task && j.q.check >= 0, "live work is asked although it was refused")
 	}
 	if slices.Contains([]string{"gas", "shock"}, at.name) {
 		law(was.state != "ended" && j.state != "emergency" && j.state != "ended", "an emergency is not answered")
 		law(j.q != nil && was.q != nil && j.q.id != was.q.id && j.alarm != "", "work goes on in an emergency")
 	}
+}
+
+// forgets tells whether something that was in place, open or off is so no more, though nobody was asked to undo it.
+func forgets(was, now *job) bool {
+	a, b := was.site, now.site
+	did := worksite.None
+	if was.q != nil {
+		did = was.q.act.Kind
+	}
+	return !a.Wires.Minus(b.Wires).Empty() && did != worksite.RefitWire ||
+		!a.Covers.Minus(b.Covers).Empty() && did != worksite.CloseCover ||
+		a.Jumper != 0 && b.Jumper != a.Jumper && did != worksite.JumperOut ||
+		a.Series != 0 && b.Series != a.Series && did != worksite.MeterOut ||
+		a.Held && !b.Held && did != worksite.FreeDoor ||
+		a.Jack && !b.Jack && did != worksite.JackOut
 }
 
 // told holds the laws of what is said, and in what order.
@@ -99,10 +117,10 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 	case "gas", "shock":
 		hush, first := -1, ""
 		for i, e := range at.out {
-			if e.Type == DoHush && hush < 0 {
+			if e.Type == protocol.DoHush && hush < 0 {
 				hush = i
 			}
-			if e.Type == DoSay && first == "" {
+			if e.Type == protocol.DoSay && first == "" {
 				first = e.Level
 			}
 		}
@@ -112,7 +130,7 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 	if j.state == "ended" && j.outcome == "left-open" && was.state != "ended" {
 		said := ""
 		for _, e := range at.out {
-			if e.Type == DoSay && e.Level == "danger" {
+			if e.Type == protocol.DoSay && e.Level == "danger" {
 				said += e.Text
 			}
 		}
@@ -126,13 +144,13 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 }
 
 // order holds that a step is spoken in its order: power, caution, then what to do.
-func (w *walker) order(q *question, out []Effect, law func(bool, string)) {
+func (w *walker) order(q *question, out []protocol.Effect, law func(bool, string)) {
 	m := w.m
 	touch := q.kind == "act" || q.kind == "measure" || q.kind == "consent"
 	power, caution, ask := -1, -1, -1
 	states := m.words.Lines[m.plain("power."+m.j.site.Power.String())]
 	for i, e := range out {
-		if e.Type != DoSay {
+		if e.Type != protocol.DoSay {
 			continue
 		}
 		switch {
@@ -144,7 +162,7 @@ func (w *walker) order(q *question, out []Effect, law func(bool, string)) {
 			ask = i
 		}
 	}
-	listens := len(out) > 0 && slices.ContainsFunc(out, func(e Effect) bool { return e.Type == DoListen })
+	listens := len(out) > 0 && slices.ContainsFunc(out, func(e protocol.Effect) bool { return e.Type == protocol.DoListen })
 	law(!listens, "a question is put and nobody listens")
 	law(touch && power < 0, "the state of power is not said before a touch")
 	law(q.step.Caution != "" && caution < 0, "a caution is not said before its step")
@@ -189,12 +207,12 @@ func (w *walker) wayOut(f *frozen) {
 // speech opens every check and every step of every repair once, where its needs are met, and holds the order of what is said.
 func (w *walker) speech() {
 	m := w.m
-	each := func(a aim, repair int, n worksite.Need) {
+	each := func(t task, repair int, n worksite.Need) {
 		s := worksite.Start()
 		for _, act := range m.rules.Plan(s, n) {
 			s = m.rules.Apply(s, act, worksite.Done)
 		}
-		f := frozen{site: s, aim: a, stage: sPlan, repair: repair, stop: -1, consent: a}
+		f := frozen{site: s, task: t, stage: sPlan, repair: repair, stop: -1, consent: toCheck}
 		w.thaw(&f)
 		out := m.out
 		if w.t.heard != nil {
@@ -202,7 +220,7 @@ func (w *walker) speech() {
 		}
 		law := func(broken bool, what string) {
 			if broken {
-				w.fail(what, nil, a.String()+" is asked")
+				w.fail(what, nil, t.String()+" is asked")
 			}
 		}
 		if q := m.j.q; q != nil {
@@ -211,11 +229,11 @@ func (w *walker) speech() {
 		}
 	}
 	for i := range m.model.Checks {
-		each(aim{"check", i}, -1, m.rules.For(i))
+		each(checkTask{i}, -1, m.rules.For(i))
 	}
 	for r := range m.model.Repairs {
 		for i, s := range m.model.Repairs[r].Steps {
-			each(aim{"swap", i}, r, m.rules.Work(s))
+			each(swapTask{n: i}, r, m.rules.Work(s))
 		}
 	}
 }

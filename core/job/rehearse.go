@@ -21,22 +21,26 @@ func (m *Machine) Rehearse(step string) (class string, slot utterance.Slot, err 
 func (m *Machine) rehearsed(step string) *question {
 	for i := range m.model.Checks {
 		if m.model.Checks[i].ID == step {
-			return m.aimQuestion(aim{"check", i})
+			return m.taskQuestion(checkTask{i})
 		}
 	}
 	for i := range m.model.Plate {
 		if "plate."+m.model.Plate[i].ID == step {
-			return m.aimQuestion(aim{"plate", i})
+			return m.taskQuestion(plateTask{n: i})
 		}
 	}
 	for i, id := range meterSteps {
 		if "meter."+id == step {
-			return m.aimQuestion(aim{"meter", i})
+			return m.taskQuestion(meterTask{n: i})
 		}
 	}
 	switch step {
-	case "story", "callout", "age":
-		return m.aimQuestion(aim{step, 0})
+	case "story":
+		return m.taskQuestion(storyTask{})
+	case "callout":
+		return m.taskQuestion(calloutTask{})
+	case "age":
+		return m.taskQuestion(ageTask{})
 	}
 	return nil
 }

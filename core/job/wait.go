@@ -1,7 +1,8 @@
 package job
 
 import (
-	"readback/core/measure"
+	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -32,15 +33,7 @@ func (m *Machine) patience(q *question) int64 {
 	default:
 		return tProbe
 	}
-	switch {
-	case q.aim.Kind == "cycle":
-		return cycleTime
-	case q.aim.Kind == "swap" || q.aim.Kind == "match" || q.aim.Kind == "photo":
-		return tTool
-	case q.check >= 0 && m.model.Checks[q.check].Function != measure.Look:
-		return tProbe
-	}
-	return tLook
+	return q.task.patience(m)
 }
 
 // timer sets the next waking.
@@ -123,10 +116,10 @@ func (m *Machine) tick() {
 	if j.site.Timed() && j.now >= j.timedAt+tTimed*int64(j.timedN+1) {
 		j.timedN = int((j.now - j.timedAt) / tTimed)
 		m.cue("timer")
-		if j.now >= j.timedAt+timedMax && j.q != nil && !j.q.act.Removes() && j.aim.Kind != "pause" {
+		if j.now >= j.timedAt+timedMax && j.q != nil && !j.q.act.Removes() && j.task != (pauseTask{}) {
 			m.say("warning", m.line("timed.over", "what", join(m.timedWords())))
 			j.timedAt, j.timedN = j.now, 0
-			j.aim, j.q = aim{"pause", 0}, nil
+			j.task, j.q = pauseTask{}, nil
 			m.advance()
 			return
 		}
@@ -162,7 +155,7 @@ func (m *Machine) tick() {
 }
 
 // device works news of the phone or computer.
-func (m *Machine) device(d Device) {
+func (m *Machine) device(d protocol.Device) {
 	j := m.j
 	switch d.Kind {
 	case "battery":
@@ -180,7 +173,7 @@ func (m *Machine) device(d Device) {
 		m.eyeOff(d.Text)
 	case "call":
 		j.away = j.now
-		m.emit(Effect{Type: DoHush})
+		m.emit(protocol.Effect{Type: protocol.DoHush})
 	case "back":
 		if j.away == 0 {
 			return
@@ -250,8 +243,8 @@ func (m *Machine) comeBack(gone int64) {
 	if gone > tAway {
 		j.site = j.site.Doubt()
 		m.setPower()
-		j.consent, j.proveAt = aim{}, 0
-		delete(j.done, "leave") // left in order before the absence is not left in order now
+		j.consent, j.proveAt = -1, 0
+		j.done.left = false // left in order before the absence is not left in order now
 		m.say("info", m.line("resume.unknown"))
 		for i := range m.model.Checks {
 			c := &m.model.Checks[i]
@@ -259,7 +252,7 @@ func (m *Machine) comeBack(gone int64) {
 				continue
 			}
 			for _, o := range c.Options {
-				if o.Emergency == "gas" || o.Emergency == "co" {
+				if a, ok := vocab.AlarmOf(o.Emergency); ok && a.Again {
 					j.asked[i] = 0
 				}
 			}
@@ -267,7 +260,7 @@ func (m *Machine) comeBack(gone int64) {
 		if gone > tNextDay {
 			m.say("info", m.line("new.day"))
 		}
-		j.aim = aim{} // a question of safety may come first; the rest follows from what is done
+		j.task = nil // a question of safety may come first; the rest follows from what is done
 	} else {
 		m.say("info", m.line("resume.soon", "power", m.powerWords()))
 	}

@@ -17,6 +17,7 @@ import (
 	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/flows"
 	"readback/flows/lexicon"
@@ -76,7 +77,7 @@ func (l *library) model(id string) (*appliance.Model, error) {
 }
 
 // NewMachine makes the real machine of a job over the built-in equipment files.
-func NewMachine(b job.Begin) (Machine, error) {
+func NewMachine(b protocol.Begin) (Machine, error) {
 	l, err := load()
 	if err != nil {
 		return nil, err
@@ -163,7 +164,7 @@ func DataHash() (string, error) {
 }
 
 // Parse is what a text means, as if it had been heard while the view was on the page; nil: nothing was asked.
-func Parse(text string, v *job.View) utterance.Utterance {
+func Parse(text string, v *protocol.View) utterance.Utterance {
 	var x speech.Expect
 	if v != nil {
 		x = expect(v)
@@ -192,11 +193,11 @@ type Asked struct {
 
 // Ask gives what a job would set at a step of an appliance: everything that hearing an answer depends on.
 func Ask(appliance, step string) (Asked, error) {
-	m, err := NewMachine(job.Begin{Appliance: appliance})
+	m, err := NewMachine(protocol.Begin{Appliance: appliance})
 	if err != nil {
 		return Asked{}, err
 	}
-	if _, err := m.Step(job.Event{Type: job.EvBegin, Seq: 1, Begin: &job.Begin{Appliance: appliance}}); err != nil {
+	if _, err := m.Step(protocol.Event{Type: protocol.EvBegin, Seq: 1, Begin: &protocol.Begin{Appliance: appliance}}); err != nil {
 		return Asked{}, err
 	}
 	x, ok := m.(interface {
@@ -214,7 +215,7 @@ func Ask(appliance, step string) (Asked, error) {
 }
 
 // expect is what the step on the page can be answered with.
-func expect(v *job.View) speech.Expect {
+func expect(v *protocol.View) speech.Expect {
 	var x speech.Expect
 	for _, a := range v.Step.Answers {
 		if a.Kind == utterance.Choice || a.ID == "ready" {
