@@ -88,5 +88,5 @@ type Lexicon struct {
 	Units       map[string][]string // unit id → sayings: "uA" → "micro amps"
 	States      map[string][]string // measure.State → sayings: "over" → "o l", "over limit"
 	Misheard    map[string][]string // words a recogniser writes in noise → what was said: "i" → "five"
-	Background    []string            // common words, which an alarm is weighed against
+	Background  []string            // common words, which an alarm is weighed against
 }

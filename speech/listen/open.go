@@ -81,6 +81,14 @@ func (e *Ear) open(u *utterance.Utterance) (wordless bool, err error) {
 	if !e.wantsOpen(u) { // without another listener what is no known word may have been one, in a quiet room
 		return !known && e.noisy(), nil
 	}
+	if u.Text == "" { // the first engine held it for noise, and the second one writes sentences of noise
+		return true, nil
+	}
+	if !known {
+		if heard, err := e.wordsInBackground(); err != nil || !heard {
+			return err == nil, err
+		}
+	}
 	words, err := e.openWords()
 	if err != nil {
 		return false, err
@@ -101,6 +109,15 @@ func (e *Ear) open(u *utterance.Utterance) (wordless bool, err error) {
 		u.Fault = v.Fault
 	}
 	return false, nil
+}
+
+// wordsInBackground tells whether the first engine hears any of the common words in the utterance. Without a recogniser of them it may have.
+func (e *Ear) wordsInBackground() (bool, error) {
+	if e.cfg.Background == nil {
+		return true, nil
+	}
+	text, err := e.backgroundText()
+	return strings.TrimSpace(strings.ReplaceAll(text, grammar.Unknown, "")) != "", err
 }
 
 func alarmOf(ms []utterance.Meaning) *utterance.Meaning {

@@ -168,23 +168,31 @@ func (e *Ear) alarmIn(u *utterance.Utterance) (text string, m *utterance.Meaning
 	return text, nil, nil
 }
 
-// backgroundPass hears the saying so far among the emergencies and the common words of the language. It gives the urgent meaning of what was heard, or nil.
-func (e *Ear) backgroundPass() (*utterance.Meaning, error) {
+// backgroundText is the utterance among the emergencies and the common words of the language.
+func (e *Ear) backgroundText() (string, error) {
 	if e.background == nil {
 		rec, err := e.cfg.Background()
 		if err != nil {
-			return nil, fmt.Errorf("listen: opening the recogniser of common words: %w", err)
+			return "", fmt.Errorf("listen: opening the recogniser of common words: %w", err)
 		}
 		e.background = rec
 	}
 	res, err := e.whole(e.background, e.pcm)
 	if err != nil {
-		return nil, fmt.Errorf("listen: the recogniser of common words: %w", err)
+		return "", fmt.Errorf("listen: the recogniser of common words: %w", err)
 	}
 	if len(res.Alternatives) == 0 {
-		return nil, nil
+		return "", nil
 	}
-	text := res.Alternatives[0].Text
+	return res.Alternatives[0].Text, nil
+}
+
+// backgroundPass gives the urgent meaning of what is heard among the common words, or nil.
+func (e *Ear) backgroundPass() (*utterance.Meaning, error) {
+	text, err := e.backgroundText()
+	if err != nil {
+		return nil, err
+	}
 	m := e.cfg.Parser.Urgent(text)
 	if m == nil || m.Kind != utterance.Emergency {
 		return nil, nil
