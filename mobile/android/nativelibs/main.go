@@ -114,9 +114,6 @@ func jni(lib, dump string, out io.Writer) error {
 	if spare != nil {
 		return fmt.Errorf("the library has what no Java calls: %s", strings.Join(spare, " "))
 	}
-	if !slices.Contains(exports, "JNI_OnLoad") {
-		return errors.New("the library has no JNI_OnLoad")
-	}
 	return nil
 }
 

@@ -1,6 +1,7 @@
 package org.readback.shell;
 
 import android.app.Application;
+import android.content.Context;
 import android.content.Intent;
 import android.content.pm.PackageManager;
 import android.os.Handler;
@@ -98,7 +99,7 @@ public class ShellApp extends Application {
             boolean noCode = t instanceof LinkageError;
             c = new NoCore(language().getLanguage(), getString(R.string.nocore_title),
                     noCode ? getString(R.string.nocore_text) : getString(R.string.core_failed, String.valueOf(t.getMessage())),
-                    noCode ? getString(R.string.nocore_how) : "");
+                    noCode ? getString(R.string.nocore_how, String.valueOf(t.getMessage())) : "");
         }
         Core opened = c;
         desk.attach(opened);
@@ -108,7 +109,7 @@ public class ShellApp extends Application {
 
     /** Opens the real core; tests put another in its place. */
     Core openCore(Core.Host host) throws Exception {
-        return GoCore.open(jobs().getPath(), version(), language().getLanguage(), host, t -> Log.e(TAG, "core", t));
+        return GoCore.open(jobs().getPath(), version(this), language().getLanguage(), host, t -> Log.e(TAG, "core", t));
     }
 
     /** The core; waits while it opens, so never on the main thread. */
@@ -153,9 +154,9 @@ public class ShellApp extends Application {
         return Locale.ENGLISH.getLanguage().equals(Locale.getDefault().getLanguage()) ? Locale.getDefault() : Locale.ENGLISH;
     }
 
-    private String version() {
+    static String version(Context c) {
         try {
-            return getPackageManager().getPackageInfo(getPackageName(), 0).versionName;
+            return c.getPackageManager().getPackageInfo(c.getPackageName(), 0).versionName;
         } catch (PackageManager.NameNotFoundException e) {
             throw new AssertionError("shell: an app that is not installed", e);
         }
