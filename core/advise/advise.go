@@ -14,6 +14,7 @@ import (
 	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/worksite"
 )
@@ -458,9 +459,9 @@ func (a *Planned) name(group int) (part, name string) {
 	return m.Parts[r.Part].ID, r.Name
 }
 
-func (a *Planned) suspect(x plan.Suspect) job.Suspect {
+func (a *Planned) suspect(x plan.Suspect) protocol.Suspect {
 	part, name := a.name(x.Group)
-	return job.Suspect{Part: part, Name: name, P: x.P}
+	return protocol.Suspect{Part: part, Name: name, P: x.P}
 }
 
 // proved names the proofs a verdict stands on.

@@ -3,6 +3,7 @@ package job
 import (
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/worksite"
 )
@@ -46,19 +47,19 @@ type Query struct {
 
 // Advice is what to do next and why.
 type Advice struct {
-	Check    int       // check worth asking next, -1 for none
-	Proof    bool      // it is asked as independent evidence for the leading suspect
-	Doubt    int       // the check whose answer does not fit the rest, so that Check is asked, plus one; 0 for none
-	Again    bool      // Check is asked because an answer does not fit the rest
-	Verdict  bool      // the case is closed: Repair names what ends it
-	Repair   int       // -1: nothing is wrong, when Verdict
-	P        float64   // probability of the verdict
-	Proofs   []string  // what the verdict stands on, in words
-	Suspects []Suspect // best first
-	Why      WhyView   // reasons in words, when the adviser has better ones than the session makes of Splits
-	Sure     string    // what would change the verdict, in words
-	Splits   []string  // names of two suspects that Check tells apart
-	Minutes  float64   // what Check takes
+	Check    int                // check worth asking next, -1 for none
+	Proof    bool               // it is asked as independent evidence for the leading suspect
+	Doubt    int                // the check whose answer does not fit the rest, so that Check is asked, plus one; 0 for none
+	Again    bool               // Check is asked because an answer does not fit the rest
+	Verdict  bool               // the case is closed: Repair names what ends it
+	Repair   int                // -1: nothing is wrong, when Verdict
+	P        float64            // probability of the verdict
+	Proofs   []string           // what the verdict stands on, in words
+	Suspects []protocol.Suspect // best first
+	Why      protocol.WhyView   // reasons in words, when the adviser has better ones than the session makes of Splits
+	Sure     string             // what would change the verdict, in words
+	Splits   []string           // names of two suspects that Check tells apart
+	Minutes  float64            // what Check takes
 }
 
 // Adviser chooses checks and closes cases. It must be a pure function of the query: the machine remembers its answers.
@@ -111,7 +112,7 @@ func (o InOrder) Advise(q Query) Advice {
 	if a.Repair >= 0 {
 		p := &o.Model.Parts[o.Model.Repairs[a.Repair].Part]
 		a.P = 1 - 0.5/float64(uint(1)<<min(fails, 6))
-		a.Suspects = []Suspect{{Part: p.ID, Name: p.Name, P: a.P}}
+		a.Suspects = []protocol.Suspect{{Part: p.ID, Name: p.Name, P: a.P}}
 	}
 	if fails >= 2 {
 		a.Verdict = true

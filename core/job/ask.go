@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -79,11 +81,11 @@ func (m *Machine) actQuestion(a aim, act worksite.Act) *question {
 		q.units, q.hazard = []string{"V", "mV"}, act.Zero()
 		q.step.Meter = m.line("meter.volts-ac")
 		q.step.Keypad = q.units
-		q.step.Eye = EyeMeter
+		q.step.Eye = protocol.EyeMeter
 		q.opts = nil
 		m.warn(q, "mains")
 	case act.Kind == worksite.OpenCover:
-		m.warn(q, m.worst(m.model.Places[act.N].Hazards))
+		m.warn(q, vocab.Worst(m.model.Places[act.N].Hazards))
 	case act.Kind == worksite.HoldDoor || act.Kind == worksite.FreeDoor:
 		m.warn(q, "door")
 	case act.Kind == worksite.JumperIn || act.Kind == worksite.JumperOut:
@@ -208,7 +210,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 		} else {
 			q.text = true
 		}
-		q.step.Eye = EyePlate
+		q.step.Eye = protocol.EyePlate
 	case "meter":
 		q.step.ID = "meter." + meterSteps[a.N]
 		m.fromLine(q, q.step.ID)
@@ -216,7 +218,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 			q.units = unitsFor("ohm")
 			q.step.Keypad = q.units
 			q.step.Meter = m.line("meter.ohms")
-			q.step.Eye = EyeMeter
+			q.step.Eye = protocol.EyeMeter
 		}
 	case "callout":
 		m.fromLine(q, "callout")
@@ -240,7 +242,7 @@ func (m *Machine) aimQuestion(a aim) *question {
 	case "photo":
 		m.fromLine(q, [...]string{"photo.before", "photo.after"}[a.N])
 		q.step.ID = [...]string{"photo.before", "photo.after"}[a.N]
-		q.step.Eye = [...]string{EyeBefore, EyeAfter}[a.N]
+		q.step.Eye = [...]string{protocol.EyeBefore, protocol.EyeAfter}[a.N]
 		q.step.Marks = m.wireNames()
 	case "wire":
 		if a.N >= len(j.wires) {
@@ -315,9 +317,9 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		}
 		switch {
 		case counts(c):
-			q.step.Eye = EyeLamp
+			q.step.Eye = protocol.EyeLamp
 		case c.Watched():
-			q.step.Eye = EyeFire
+			q.step.Eye = protocol.EyeFire
 		}
 	} else {
 		q.kind, q.step.Kind = "measure", "measure"
@@ -326,7 +328,7 @@ func (m *Machine) checkQuestion(q *question, i int) {
 		q.short = strings.TrimSpace(c.Name + ". " + m.line("number"))
 		q.units = unitsFor(c.Unit)
 		q.step.Keypad = q.units
-		q.step.Eye = EyeMeter
+		q.step.Eye = protocol.EyeMeter
 		q.ready = len(q.step.Points) > 0 && m.j.site.Placed != int16(i+1) && m.j.site.Series != int16(i+1)
 	}
 	q.how = m.line("how.check")
@@ -391,17 +393,17 @@ func (m *Machine) open(q *question) {
 func (m *Machine) answers(q *question) {
 	q.step.Answers = nil
 	if q.ready {
-		q.step.Answers = append(q.step.Answers, Answer{cReady, utterance.Command, m.option(cReady)})
+		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: cReady, Kind: utterance.Command, Text: m.option(cReady)})
 	} else {
 		for _, o := range q.opts {
-			q.step.Answers = append(q.step.Answers, Answer{o, utterance.Choice, m.option(o)})
+			q.step.Answers = append(q.step.Answers, protocol.Answer{ID: o, Kind: utterance.Choice, Text: m.option(o)})
 		}
 	}
 	for _, c := range []string{cCantReach, cDontKnow} {
 		if q.kind == "act" && c == cDontKnow || q.kind == "consent" {
 			continue
 		}
-		q.step.Answers = append(q.step.Answers, Answer{c, utterance.Command, m.option(c)})
+		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: c, Kind: utterance.Command, Text: m.option(c)})
 	}
 }
 
@@ -441,10 +443,10 @@ func (m *Machine) ask(full bool) {
 	if q.ready {
 		q.step.Part = "A"
 	}
-	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	m.offerEye(q)
 	if q.aim.Kind == "photo" && q.kind == "ask" && !full {
-		m.emit(Effect{Type: DoPhoto, ID: strings.TrimPrefix(q.step.ID, "photo.")})
+		m.emit(protocol.Effect{Type: protocol.DoPhoto, ID: strings.TrimPrefix(q.step.ID, "photo.")})
 	}
 }
 

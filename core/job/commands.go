@@ -3,7 +3,9 @@ package job
 import (
 	"slices"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -46,13 +48,6 @@ const (
 	cOtherMeter = "other-meter"
 )
 
-// Commands lists every command id in a fixed order.
-func Commands() []string {
-	return []string{cRepeat, cLonger, cSlower, cShorter, cWhere, cWhy, cHow, cWhatIf, cBack, cHold, cReady, cDone, cSkip,
-		cCantReach, cDontKnow, cNotSure, cChanged, cJumping, cMissed, cHowLong, cWhereAmI, cShouldBe, cSuspected, cHowSure,
-		cCost, cShortcut, cScratch, cQuiet, cPerson, cFinish, cHelp, cFalseAlarm, cGoLive, cOtherWay, cOtherMeter}
-}
-
 // Option ids that the session itself asks for.
 const (
 	oRight     = "right-value"
@@ -78,11 +73,17 @@ const (
 	oNoMeter   = "no-meter"
 )
 
+// holds tells whether a command leaves a pause as it is.
+func holds(id string) bool {
+	c, ok := vocab.CommandOf(id)
+	return ok && c.Holds
+}
+
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
 	j.heardView.Taken, q.told = id, id
-	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
+	if j.holding && !holds(id) {
 		m.unhold()
 	}
 	q.base = j.now
@@ -185,7 +186,7 @@ func (m *Machine) again() {
 	for _, e := range last {
 		m.say(e.Level, e.Text)
 	}
-	m.emit(Effect{Type: DoListen, ID: j.q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: j.q.listen()})
 }
 
 // request says in short what is being waited for.
@@ -210,14 +211,14 @@ func (m *Machine) request() {
 	default:
 		m.say("info", firstOf(q.short, q.step.Say))
 	}
-	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 }
 
 // quiet stops the voice. The host then tells what was cut off.
-func (m *Machine) quiet() { m.emit(Effect{Type: DoHush}) }
+func (m *Machine) quiet() { m.emit(protocol.Effect{Type: protocol.DoHush}) }
 
 // cutOff notes that a saying ended. A caution that was cut off comes back with the next words.
-func (m *Machine) cutOff(ev Event) {
+func (m *Machine) cutOff(ev protocol.Event) {
 	j := m.j
 	if j.q != nil {
 		j.q.base = j.now
@@ -243,7 +244,7 @@ func (m *Machine) scratch(called bool) {
 		q.settle()
 		j.state = "ask"
 		m.say("info", m.line("what.then"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
 	rec, ok := m.target(0)
@@ -312,7 +313,7 @@ func (m *Machine) ready() {
 			m.say(e.Level, e.Text)
 		}
 		m.say("info", sentence(q.step.Act, q.step.Say))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
 	if q.kind == "act" && slices.Contains(q.opts, cReady) {
@@ -341,10 +342,10 @@ func (m *Machine) doneSaid() {
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})
 	case q.kind == "act":
 		m.say("info", m.line("say.state", "state", m.optionWords(q)))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	case len(q.units) > 0:
 		m.say("info", m.line("done.number"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	default:
 		m.request()
 	}

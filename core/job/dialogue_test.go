@@ -5,8 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -152,7 +153,7 @@ func TestEverywhere(t *testing.T) {
 		v := d.m.View()
 		if !seen[v.Step.ID] {
 			seen[v.Step.ID] = true
-			for _, c := range job.Commands() {
+			for _, c := range vocab.CommandIDs() {
 				f := fork(t, d)
 				f.say(command(c))
 				w := f.m.View()
@@ -166,7 +167,7 @@ func TestEverywhere(t *testing.T) {
 			for _, class := range []string{"gas", "co", "fire", "ill", "any", "shock", "spark", "water", "injury", "child"} {
 				f := fork(t, d)
 				out := f.say(emergency(class))
-				says := slices.IndexFunc(out, func(e job.Effect) bool { return e.Type == job.DoSay })
+				says := slices.IndexFunc(out, func(e protocol.Effect) bool { return e.Type == protocol.DoSay })
 				if says < 0 || out[says].Level != "emergency" || says > 1 {
 					t.Errorf("%s at %s: %v is not first", class, v.Step.ID, out)
 				}
@@ -212,7 +213,7 @@ func TestKillAnywhere(t *testing.T) {
 			t.Fatalf("after event %d the replay differs", len(d.events))
 		}
 		f.now += 3_600_000
-		f.step(job.Event{Type: job.EvResume})
+		f.step(protocol.Event{Type: protocol.EvResume})
 		if p := f.m.Site().Power; p != worksite.Unknown {
 			t.Errorf("after a resume at %s power is %s", v.Step.ID, p)
 		}
@@ -245,7 +246,7 @@ func TestUndoIsReplay(t *testing.T) {
 			continue
 		}
 		f := fork(t, d)
-		f.step(job.Event{Type: job.EvUndo})
+		f.step(protocol.Event{Type: protocol.EvUndo})
 		a, b := before.m.View(), f.m.View()
 		if a.Step.ID != b.Step.ID || a.Site.Power != b.Site.Power || strings.Join(a.Facts, "|") != strings.Join(b.Facts, "|") || len(before.m.Findings()) != len(f.m.Findings()) {
 			t.Errorf("undo after %s: at %q with facts %v, want %q with %v", v.Step.ID, b.Step.ID, b.Facts, a.Step.ID, a.Facts)
@@ -264,7 +265,7 @@ func TestUndoAct(t *testing.T) {
 	if p := d.m.Site().Power; p != worksite.Proved {
 		t.Fatal(p)
 	}
-	d.step(job.Event{Type: job.EvUndo})
+	d.step(protocol.Event{Type: protocol.EvUndo})
 	if p := d.m.Site().Power; p == worksite.Proved || p == worksite.Off {
 		t.Errorf("power is %s after an act was taken back", p)
 	}
@@ -277,7 +278,7 @@ func TestSilence(t *testing.T) {
 	var said []string
 	for range 20 {
 		d.now += 600_000
-		d.step(job.Event{Type: job.EvTick})
+		d.step(protocol.Event{Type: protocol.EvTick})
 		said = append(said, d.said...)
 	}
 	if len(said) != 3 || d.m.View().State != "hold" {
@@ -291,7 +292,7 @@ func TestSilence(t *testing.T) {
 	d.until("call-volts")
 	for range 30 {
 		d.now += 19_000
-		d.step(job.Event{Type: job.EvTick})
+		d.step(protocol.Event{Type: protocol.EvTick})
 	}
 	if id := d.m.View().Step.ID; id != "act.power-off" {
 		t.Errorf("the door switch may stay held for ten minutes: at %q", id)
@@ -322,8 +323,8 @@ func TestUnheardCaution(t *testing.T) {
 	d.until("act.prove-line-neutral")
 	out := d.say(command("repeat"))
 	for _, e := range out {
-		if e.Type == job.DoSay && e.Level == "danger" {
-			d.step(job.Event{Type: job.EvSpoke, Spoke: e.ID, Cut: true})
+		if e.Type == protocol.DoSay && e.Level == "danger" {
+			d.step(protocol.Event{Type: protocol.EvSpoke, Spoke: e.ID, Cut: true})
 			break
 		}
 	}

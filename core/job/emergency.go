@@ -3,12 +3,17 @@ package job
 import (
 	"slices"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
-// leaveAt once are the classes that send everybody out. They lock the job.
-var leaveClasses = []string{"gas", "co", "fire", "ill", "any"}
+// leaves tells whether an emergency sends everybody out and locks the job.
+func leaves(class string) bool {
+	a, ok := vocab.AlarmOf(class)
+	return ok && a.Leave
+}
 
 // alarmed works an emergency in an utterance, from whatever state, with nothing in between.
 func (m *Machine) alarmed(u *utterance.Utterance) bool {
@@ -24,7 +29,7 @@ func (m *Machine) alarmed(u *utterance.Utterance) bool {
 			}
 			return true // the end of the saying that was acted on while it was spoken
 		}
-		j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
+		j.heardView = &protocol.HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
 		m.note("person", u.Text)
 		if x.ID == "ask" || x.Doubt || i > 0 {
 			if j.alarm != "" {
@@ -56,9 +61,9 @@ func (m *Machine) raise(class string) {
 		j.alarmN = 0
 		m.fact(m.line("alarm.fact", "class", class))
 	}
-	m.emit(Effect{Type: DoHush})
+	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.script()
-	if slices.Contains(leaveClasses, class) {
+	if leaves(class) {
 		j.locked = true
 		j.outcome = "emergency"
 		j.handover = m.handover()
@@ -71,7 +76,7 @@ func (m *Machine) script() {
 	first, then := m.line("alarm."+j.alarm), m.line("alarm."+j.alarm+".then")
 	m.say("emergency", first)
 	m.say("emergency", then)
-	m.emit(Effect{Type: DoCue, ID: "danger"})
+	m.emit(protocol.Effect{Type: protocol.DoCue, ID: "danger"})
 	m.say("emergency", first)
 	m.say("emergency", then)
 }
@@ -81,9 +86,9 @@ func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
-	m.emit(Effect{Type: DoHush})
+	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
-	m.emit(Effect{Type: DoListen, ID: "choice"})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 }
 
 // rightNow is the question about a hazard that may not be there: it names what was heard.
@@ -120,7 +125,7 @@ func (m *Machine) meantElse() bool {
 
 // doubted is the class to raise when a doubtful alarm is not denied: who may have to leave is told why, anybody else just to get out.
 func (m *Machine) doubted() string {
-	if slices.Contains(leaveClasses, m.j.doubtOf) {
+	if leaves(m.j.doubtOf) {
 		return m.j.doubtOf
 	}
 	return "any"
@@ -153,7 +158,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			m.advance()
 		default:
 			m.say("warning", m.rightNow())
-			m.emit(Effect{Type: DoListen, ID: "choice"})
+			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		}
 		return
 	}

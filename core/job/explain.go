@@ -61,10 +61,10 @@ func (m *Machine) why() string {
 		return m.line("why.leave")
 	case q.check >= 0 && j.advice.Check == q.check:
 		return m.whyCheck()
-	case q.check >= 0 && stageIDs[j.stage] == "plan":
+	case q.check >= 0 && stageID(j.stage) == "plan":
 		return m.line("why.check", "check", m.model.Checks[q.check].Name)
 	}
-	return m.line("why.stage." + stageIDs[j.stage])
+	return m.line("why.stage." + stageID(j.stage))
 }
 
 // whyCheck says what the advised check tells apart.
@@ -162,7 +162,7 @@ func (m *Machine) whereAmI() {
 	if len(j.facts) > 0 {
 		m.say("info", sentence(m.line("last.fact", "fact", j.facts[len(j.facts)-1])))
 	}
-	m.say("info", sentence(m.line("stage."+stageIDs[j.stage]), m.powerWords()))
+	m.say("info", sentence(m.line("stage."+stageID(j.stage)), m.powerWords()))
 	if j.holding {
 		m.say("info", m.line("holding"))
 		return

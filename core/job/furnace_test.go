@@ -10,6 +10,7 @@ import (
 	"readback/core/job"
 	"readback/core/lab/scenario"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 	"readback/flows/lab/workspace"
@@ -39,7 +40,7 @@ func played(t testing.TB, modes []int, habits scenario.Habits, chance scenario.C
 		o := e.Predict(modes, check)
 		return scenario.Seen{Option: o.Option, Value: o.Value, State: o.State}
 	}, Modes: modes, Habits: habits, Chance: chance}
-	run, err := scenario.Lead(m, p, job.Begin{Job: "j", Appliance: e.Model().ID, Lang: "en"}, nil)
+	run, err := scenario.Lead(m, p, protocol.Begin{Job: "j", Appliance: e.Model().ID, Lang: "en"}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,11 +4,12 @@ import (
 	"slices"
 
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 )
 
 // hear works something said, typed or tapped.
-func (m *Machine) hear(ev Event) {
+func (m *Machine) hear(ev protocol.Event) {
 	j, u := m.j, ev.Said
 	if m.alarmed(u) {
 		return
@@ -22,7 +23,7 @@ func (m *Machine) hear(ev Event) {
 	if j.state == "ended" {
 		return
 	}
-	j.heardView = &HeardView{Text: u.Text, Rivals: u.Rivals}
+	j.heardView = &protocol.HeardView{Text: u.Text, Rivals: u.Rivals}
 	if u.Text != "" {
 		m.note("person", u.Text)
 	}
@@ -140,12 +141,12 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 	case q.kind == "consent" && q.errs < 3:
 		q.errs++
 		m.say("info", m.line("consent.need"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	case q.ready && len(u.Meanings) > 0 && q.errs < 2:
 		q.errs++
 		m.say("info", m.line("say.ready"))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
 	m.missed()
@@ -169,7 +170,7 @@ func (m *Machine) missed() {
 	case q.errs <= 3:
 		m.say("info", m.line("miss."+kind+"."+rungs[q.errs], "options", m.optionWords(q)))
 		j.patterns[m.pattern(q)] = 0
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 	default:
 		q.errs = 0
 		m.giveUp("miss")
@@ -212,7 +213,7 @@ func (m *Machine) odd(why string) {
 	m.cue("refused")
 	if q.odd <= 3 {
 		m.say("info", m.line("odd."+rungs[q.odd], "why", why))
-		m.emit(Effect{Type: DoListen, ID: q.listen()})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
 	q.odd = 0

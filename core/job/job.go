@@ -3,8 +3,10 @@ package job
 import (
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -28,8 +30,8 @@ const (
 	sRecord
 )
 
-var stageIDs = [...]string{"", "safety", "story", "plate", "light", "free", "watch", "meter", "plan", "proof", "cause", "cost",
-	"part", "swap", "restart", "refit", "record"}
+// stageID is the id of a stage by its number.
+func stageID(n int) string { return vocab.Stages[n-1].ID }
 
 // aim is what the machine is trying to get done. It is comparable, and its text names it in the journal.
 type aim struct {
@@ -44,7 +46,7 @@ type question struct {
 	kind   string // act, measure, look, ask, consent, confirm
 	act    worksite.Act
 	check  int // -1
-	step   StepView
+	step   protocol.StepView
 	short  string   // the short form of the last part
 	how    string   // for "how"
 	opts   []string // option ids that answer it
@@ -92,7 +94,7 @@ type named struct{ id, value string }
 
 // job is all that one job knows. It is rebuilt from the events for an undo.
 type job struct {
-	begin    Begin
+	begin    protocol.Begin
 	began    bool
 	seq      int64
 	now      int64
@@ -103,10 +105,10 @@ type job struct {
 	q        *question
 	aim      aim
 	findings []Finding
-	asked    []uint8 // by check: 0 not asked, 1 answered, 2 not to be had
-	times    []uint8 // by check: how often asked
-	ahead    []int   // checks to be asked next whatever the plan says
-	unheard  *Effect // a caution whose saying was cut off
+	asked    []uint8          // by check: 0 not asked, 1 answered, 2 not to be had
+	times    []uint8          // by check: how often asked
+	ahead    []int            // checks to be asked next whatever the plan says
+	unheard  *protocol.Effect // a caution whose saying was cut off
 	done     map[string]bool
 	mended   []Mended
 	repair   int // being carried out, -1
@@ -146,12 +148,12 @@ type job struct {
 	locked    bool                 // an emergency that ends the job here
 	doubts    []string
 	facts     []string
-	log       []LogLine
+	log       []protocol.LogLine
 	notice    string
-	heardView *HeardView
+	heardView *protocol.HeardView
 	said      string
 	saidN     int64
-	lastSaid  []Effect
+	lastSaid  []protocol.Effect
 	holding   bool
 	rate      bool // slower
 	brief     int  // shorter: 1, longer: -1
@@ -174,7 +176,7 @@ type job struct {
 	warned    int
 	away      int64
 	lastEvent int64
-	photos    []Photo
+	photos    []protocol.Photo
 	eye       bool   // there is a camera
 	eyeless   bool   // that there is none was said
 	wires     []wire // what the camera found at the marked terminals after the swap

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"readback/core/protocol"
 )
 
 // Syncer is a place to write that can be told to make what was written last.
@@ -28,7 +29,7 @@ func NewJournal(w Syncer, last int64) *Journal { return &Journal{w: w, next: las
 
 // Append writes an event and syncs it. The event gets the next number when it has none. After an error nothing more is
 // taken: a line that may be half written must stay the last one.
-func (j *Journal) Append(ev *Event) error {
+func (j *Journal) Append(ev *protocol.Event) error {
 	if j.err != nil {
 		return j.err
 	}
@@ -38,7 +39,7 @@ func (j *Journal) Append(ev *Event) error {
 	if ev.Seq != j.next {
 		return fmt.Errorf("session: journal: event %d after %d", ev.Seq, j.next-1)
 	}
-	if j.next == 1 && ev.Type != EvBegin {
+	if j.next == 1 && ev.Type != protocol.EvBegin {
 		return errors.New("session: journal: the first event must be the beginning")
 	}
 	b, err := json.Marshal(ev)
@@ -75,9 +76,9 @@ const maxLine = 1 << 20
 
 // ReadJournal reads the events of a journal. When a line is damaged or cut short it returns all events before it and a
 // *DamageError.
-func ReadJournal(r io.Reader) ([]Event, error) {
+func ReadJournal(r io.Reader) ([]protocol.Event, error) {
 	br := bufio.NewReaderSize(r, 64<<10)
-	var events []Event
+	var events []protocol.Event
 	var size int64
 	for line := 1; ; line++ {
 		b, err := readLine(br)
@@ -87,7 +88,7 @@ func ReadJournal(r io.Reader) ([]Event, error) {
 			}
 			return events, nil
 		}
-		damage := func(cause error) ([]Event, error) {
+		damage := func(cause error) ([]protocol.Event, error) {
 			return events, &DamageError{Line: line, Size: size, Cause: cause}
 		}
 		switch {
@@ -96,7 +97,7 @@ func ReadJournal(r io.Reader) ([]Event, error) {
 		case err != nil:
 			return damage(err)
 		}
-		var ev Event
+		var ev protocol.Event
 		d := json.NewDecoder(bytes.NewReader(b))
 		d.DisallowUnknownFields()
 		if err := d.Decode(&ev); err != nil {
@@ -133,7 +134,7 @@ func readLine(br *bufio.Reader) ([]byte, error) {
 
 // Replay runs the events of a journal through a new machine; each, when not nil, is called after every event. The
 // machine it returns is as it was when the last whole event had been taken. A damaged end is reported beside it.
-func Replay(r io.Reader, make func(Begin) (*Machine, error), each func(Event, []Effect)) (*Machine, error) {
+func Replay(r io.Reader, make func(protocol.Begin) (*Machine, error), each func(protocol.Event, []protocol.Effect)) (*Machine, error) {
 	events, damage := ReadJournal(r)
 	if len(events) == 0 {
 		return nil, damage

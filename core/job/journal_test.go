@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"readback/core/job"
+	"readback/core/protocol"
 )
 
 // disk is a place to write that counts what was synced and may become full.
@@ -50,14 +51,14 @@ func written(t testing.TB) ([]byte, *driver) {
 	return out.Bytes(), d
 }
 
-func maker(t testing.TB) func(job.Begin) (*job.Machine, error) {
-	return func(job.Begin) (*job.Machine, error) { return newMachine(t), nil }
+func maker(t testing.TB) func(protocol.Begin) (*job.Machine, error) {
+	return func(protocol.Begin) (*job.Machine, error) { return newMachine(t), nil }
 }
 
 func TestJournalReplay(t *testing.T) {
 	b, d := written(t)
 	n := 0
-	m, err := job.Replay(bytes.NewReader(b), maker(t), func(job.Event, []job.Effect) { n++ })
+	m, err := job.Replay(bytes.NewReader(b), maker(t), func(protocol.Event, []protocol.Effect) { n++ })
 	if err != nil || n != len(d.events) || m.Digest() != d.m.Digest() {
 		t.Errorf("%d of %d events, error %v, same bytes %v", n, len(d.events), err, m.Digest() == d.m.Digest())
 	}
@@ -142,14 +143,14 @@ func TestJournalFull(t *testing.T) {
 func TestJournalOrder(t *testing.T) {
 	var out disk
 	j := job.NewJournal(&out, 0)
-	if err := j.Append(&job.Event{Type: job.EvTick}); err == nil {
+	if err := j.Append(&protocol.Event{Type: protocol.EvTick}); err == nil {
 		t.Error("a journal begins without its beginning")
 	}
-	if err := j.Append(&job.Event{Seq: 7, Type: job.EvBegin, Begin: &job.Begin{}}); err == nil {
+	if err := j.Append(&protocol.Event{Seq: 7, Type: protocol.EvBegin, Begin: &protocol.Begin{}}); err == nil {
 		t.Error("a journal begins with event 7")
 	}
 	m := newMachine(t)
-	for _, ev := range []job.Event{{Type: job.EvTick}, {Type: "dance"}, {Type: job.EvBegin}, {Seq: 9, Type: job.EvBegin, Begin: &job.Begin{}}} {
+	for _, ev := range []protocol.Event{{Type: protocol.EvTick}, {Type: "dance"}, {Type: protocol.EvBegin}, {Seq: 9, Type: protocol.EvBegin, Begin: &protocol.Begin{}}} {
 		if _, err := m.Step(ev); err == nil {
 			t.Errorf("%+v was taken", ev)
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -11,7 +12,7 @@ import (
 // moment is an event that was tried and what the host was told.
 type moment struct {
 	trial
-	out []Effect
+	out []protocol.Effect
 }
 
 // laws holds what must be so after an event (or, without one, when a question is opened). was is the job before it.
@@ -99,10 +100,10 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 	case "gas", "shock":
 		hush, first := -1, ""
 		for i, e := range at.out {
-			if e.Type == DoHush && hush < 0 {
+			if e.Type == protocol.DoHush && hush < 0 {
 				hush = i
 			}
-			if e.Type == DoSay && first == "" {
+			if e.Type == protocol.DoSay && first == "" {
 				first = e.Level
 			}
 		}
@@ -112,7 +113,7 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 	if j.state == "ended" && j.outcome == "left-open" && was.state != "ended" {
 		said := ""
 		for _, e := range at.out {
-			if e.Type == DoSay && e.Level == "danger" {
+			if e.Type == protocol.DoSay && e.Level == "danger" {
 				said += e.Text
 			}
 		}
@@ -126,13 +127,13 @@ func (w *walker) told(was *job, at *moment, law func(bool, string)) {
 }
 
 // order holds that a step is spoken in its order: power, caution, then what to do.
-func (w *walker) order(q *question, out []Effect, law func(bool, string)) {
+func (w *walker) order(q *question, out []protocol.Effect, law func(bool, string)) {
 	m := w.m
 	touch := q.kind == "act" || q.kind == "measure" || q.kind == "consent"
 	power, caution, ask := -1, -1, -1
 	states := m.words.Lines[m.plain("power."+m.j.site.Power.String())]
 	for i, e := range out {
-		if e.Type != DoSay {
+		if e.Type != protocol.DoSay {
 			continue
 		}
 		switch {
@@ -144,7 +145,7 @@ func (w *walker) order(q *question, out []Effect, law func(bool, string)) {
 			ask = i
 		}
 	}
-	listens := len(out) > 0 && slices.ContainsFunc(out, func(e Effect) bool { return e.Type == DoListen })
+	listens := len(out) > 0 && slices.ContainsFunc(out, func(e protocol.Effect) bool { return e.Type == protocol.DoListen })
 	law(!listens, "a question is put and nobody listens")
 	law(touch && power < 0, "the state of power is not said before a touch")
 	law(q.step.Caution != "" && caution < 0, "a caution is not said before its step")

@@ -5,17 +5,9 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
-
-// outcomes are the ends of a job.
-var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
-	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
-
-// Outcomes lists the ends of a job.
-func Outcomes() []string { return append([]string(nil), outcomes...) }
-
-var alarms = []string{"gas", "co", "ill", "fire", "any", "shock", "spark", "water", "injury", "child"}
 
 // LineIDs lists every line that the session may say, in a fixed order. The words of a language have exactly these.
 func LineIDs() []string {
@@ -39,11 +31,12 @@ func LineIDs() []string {
 		add("item.power.", p.String())
 		add("plain.", "power."+p.String(), "item.power."+p.String())
 	}
-	for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
-		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
-		add("meter.", string(f))
+	for _, f := range measure.Functions {
+		if f.ID != measure.Look {
+			add("meter.", string(f.ID))
+		}
 	}
-	for _, a := range alarms {
+	for _, a := range vocab.AlarmIDs() {
 		add("alarm."+a, "", ".then")
 		add("hazard.of.", a)
 	}
@@ -52,12 +45,12 @@ func LineIDs() []string {
 		add("odd.", n)
 		add("battery.", n)
 	}
-	for _, s := range stageIDs[1:] {
+	for _, s := range vocab.StageIDs(nil) {
 		add("stage.", s)
 		add("why.stage.", s)
 	}
-	add("hazard.", hazards...)
-	add("end.", outcomes...)
+	add("hazard.", vocab.HazardIDs(false)...)
+	add("end.", vocab.OutcomeIDs()...)
 	add("signal.", "danger", "warning", "caution")
 	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)

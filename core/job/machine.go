@@ -10,6 +10,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -31,14 +32,14 @@ type Machine struct {
 	calls    []bool            // by check: it shows whether the call for heat arrives
 	settings []int             // checks that ask how the thermostat is set
 	memo     map[string]Advice
-	events   []Event
+	events   []protocol.Event
 	undone   map[int64]bool   // events that an undo took back
 	doubt    map[int64]bool   // undo events after which the supply is not believed
 	heldAt   map[int64]string // by event: the question that was open when it came
 	fixed    map[int64]bool   // events that corrected an earlier answer
 	wrong    map[int64]named  // by event: the value that it called wrong
 	j        *job
-	out      []Effect
+	out      []protocol.Effect
 	mute     bool // effects are not wanted: an undo replays
 	digest   [32]byte
 }
@@ -100,7 +101,7 @@ var (
 // Step takes one event and returns what the host must do, in order. The host has written the event to its journal
 // before it acts on them. An event with Seq 0 gets the next number. An error means that the event was not taken and
 // nothing has changed.
-func (m *Machine) Step(ev Event) ([]Effect, error) {
+func (m *Machine) Step(ev protocol.Event) ([]protocol.Effect, error) {
 	next := int64(len(m.events)) + 1
 	if ev.Seq == 0 {
 		ev.Seq = next
@@ -113,14 +114,14 @@ func (m *Machine) Step(ev Event) ([]Effect, error) {
 	}
 	m.out = nil
 	m.events = append(m.events, ev)
-	if ev.Type == EvUndo {
+	if ev.Type == protocol.EvUndo {
 		m.undo(ev)
 	} else {
 		m.take(ev)
 	}
-	m.emit(Effect{Type: DoShow, View: m.View()})
+	m.emit(protocol.Effect{Type: protocol.DoShow, View: m.View()})
 	if m.j.wake > 0 {
-		m.emit(Effect{Type: DoWake, At: m.j.wake})
+		m.emit(protocol.Effect{Type: protocol.DoWake, At: m.j.wake})
 	}
 	out := m.out
 	m.out = nil
@@ -129,9 +130,9 @@ func (m *Machine) Step(ev Event) ([]Effect, error) {
 }
 
 // complete checks that an event carries what its type needs.
-func complete(ev *Event, began bool) error {
+func complete(ev *protocol.Event, began bool) error {
 	switch ev.Type {
-	case EvBegin:
+	case protocol.EvBegin:
 		if ev.Begin == nil {
 			return errors.New("begin is missing")
 		}
@@ -139,26 +140,26 @@ func complete(ev *Event, began bool) error {
 			return errors.New("the job has begun already")
 		}
 		return nil
-	case EvSaid:
+	case protocol.EvSaid:
 		if ev.Said == nil {
 			return errors.New("said is missing")
 		}
 		if ev.Said.Source == "camera" {
 			return errors.New("what a camera sees is no saying")
 		}
-	case EvSeen:
+	case protocol.EvSeen:
 		if ev.Seen == nil {
 			return errors.New("seen is missing")
 		}
-	case EvPhoto:
+	case protocol.EvPhoto:
 		if ev.Photo == nil {
 			return errors.New("photo is missing")
 		}
-	case EvDevice:
+	case protocol.EvDevice:
 		if ev.Device == nil {
 			return errors.New("device is missing")
 		}
-	case EvResume, EvSpoke, EvTick, EvUndo:
+	case protocol.EvResume, protocol.EvSpoke, protocol.EvTick, protocol.EvUndo:
 	default:
 		return fmt.Errorf("no such type %q", ev.Type)
 	}
@@ -169,7 +170,7 @@ func complete(ev *Event, began bool) error {
 }
 
 // take works one event, for the first time or in a replay.
-func (m *Machine) take(ev Event) {
+func (m *Machine) take(ev protocol.Event) {
 	j := m.j
 	gap := ev.At - j.lastEvent
 	if j.lastEvent == 0 {
@@ -181,33 +182,33 @@ func (m *Machine) take(ev Event) {
 		j.patterns = map[string]int{} // everything is said in full again
 	}
 	switch ev.Type {
-	case EvBegin:
+	case protocol.EvBegin:
 		j.begin, j.began = *ev.Begin, true
 		if ev.Begin.Meter != nil {
 			j.meter, j.done["meter.kind"] = measure.Describe(*ev.Begin.Meter), true
 		}
 		m.say("info", m.line("hello"))
 		m.advance()
-	case EvResume:
+	case protocol.EvResume:
 		m.resume(gap)
-	case EvSaid:
+	case protocol.EvSaid:
 		m.hear(ev)
-	case EvSpoke:
+	case protocol.EvSpoke:
 		m.cutOff(ev)
-	case EvTick:
+	case protocol.EvTick:
 		m.tick()
-	case EvSeen:
+	case protocol.EvSeen:
 		m.see(ev.Seen)
-	case EvPhoto:
+	case protocol.EvPhoto:
 		m.photo(*ev.Photo)
-	case EvDevice:
+	case protocol.EvDevice:
 		m.device(*ev.Device)
 	}
 	m.timer()
 }
 
 // emit adds an effect.
-func (m *Machine) emit(e Effect) {
+func (m *Machine) emit(e protocol.Effect) {
 	if !m.mute {
 		m.out = append(m.out, e)
 	}
@@ -227,31 +228,31 @@ func (m *Machine) say(level, text string) {
 	if n := len(j.lastSaid); n > 0 && j.lastSaid[n-1].Text == text && level != "emergency" {
 		return // just said
 	}
-	e := Effect{Type: DoSay, ID: fmt.Sprintf("s%d-%d", j.seq, len(j.lastSaid)+1), Text: text, Level: level, Slow: j.rate}
+	e := protocol.Effect{Type: protocol.DoSay, ID: fmt.Sprintf("s%d-%d", j.seq, len(j.lastSaid)+1), Text: text, Level: level, Slow: j.rate}
 	j.lastSaid = append(j.lastSaid, e)
 	if j.said != "" {
 		j.said += " "
 	}
 	j.said += text
 	if level == "danger" {
-		m.emit(Effect{Type: DoCue, ID: "danger"})
+		m.emit(protocol.Effect{Type: protocol.DoCue, ID: "danger"})
 	}
 	m.emit(e)
 	m.note("guide", text)
 }
 
-func (m *Machine) cue(id string) { m.emit(Effect{Type: DoCue, ID: id}) }
+func (m *Machine) cue(id string) { m.emit(protocol.Effect{Type: protocol.DoCue, ID: id}) }
 
 // note adds a line to the journal in words. The view shows the last ones.
 func (m *Machine) note(who, text string) {
-	m.j.log = append(m.j.log, LogLine{Seq: m.j.seq, At: m.j.now, Who: who, Text: text})
+	m.j.log = append(m.j.log, protocol.LogLine{Seq: m.j.seq, At: m.j.now, Who: who, Text: text})
 }
 
 // fact adds to what is established.
 func (m *Machine) fact(text string) { m.j.facts = append(m.j.facts, text) }
 
 // stir mixes the effects of an event into the digest that a replay must reach again.
-func (m *Machine) stir(effects []Effect) {
+func (m *Machine) stir(effects []protocol.Effect) {
 	b, err := json.Marshal(effects)
 	if err != nil {
 		panic("session: effects cannot be written as JSON")

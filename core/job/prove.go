@@ -7,6 +7,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/worksite"
@@ -21,11 +22,11 @@ type Proved struct {
 
 // tamper puts a mistake into the machine, so that the prover can be tested. All of its functions may be nil.
 type tamper struct {
-	before func(m *Machine, ev *Event) bool               // false: the event is lost
-	after  func(m *Machine, was *job, ev *Event)          // the job after an event
-	heard  func(m *Machine, out []Effect) []Effect        // what the host is told
-	pose   func(m *Machine, a aim, q *question) *question // another question than the one that is due
-	once   bool                                           // one broken law is enough
+	before func(m *Machine, ev *protocol.Event) bool                 // false: the event is lost
+	after  func(m *Machine, was *job, ev *protocol.Event)            // the job after an event
+	heard  func(m *Machine, out []protocol.Effect) []protocol.Effect // what the host is told
+	pose   func(m *Machine, a aim, q *question) *question            // another question than the one that is due
+	once   bool                                                      // one broken law is enough
 }
 
 // Prove walks the real dialogue code of an equipment file: every kind of question it can put in every state of the work place, and
@@ -321,12 +322,12 @@ func (w *walker) fail(law string, f *frozen, last string) {
 // trial is one event that is tried in a situation.
 type trial struct {
 	name string
-	ev   Event
-	then *Event // a second one, where one alone does not answer
+	ev   protocol.Event
+	then *protocol.Event // a second one, where one alone does not answer
 }
 
-func said(source string, x utterance.Meaning) Event {
-	return Event{Type: EvSaid, Said: &utterance.Utterance{Source: source, Text: x.ID, Meanings: []utterance.Meaning{x}}}
+func said(source string, x utterance.Meaning) protocol.Event {
+	return protocol.Event{Type: protocol.EvSaid, Said: &utterance.Utterance{Source: source, Text: x.ID, Meanings: []utterance.Meaning{x}}}
 }
 
 func volts(s string) utterance.Meaning {
@@ -348,9 +349,9 @@ func (w *walker) trials() []trial {
 		{name: "gas", ev: said("voice", utterance.Meaning{Kind: utterance.Emergency, ID: "gas"})},
 		{name: "shock", ev: said("voice", utterance.Meaning{Kind: utterance.Emergency, ID: "shock"})},
 		{name: "something smells, perhaps", ev: said("voice", utterance.Meaning{Kind: utterance.Emergency, ID: "ask"})},
-		{name: "the program starts anew", ev: Event{Type: EvResume, At: walkStart + tAway + 1}},
-		{name: "battery empty", ev: Event{Type: EvDevice, Device: &Device{Kind: "battery", Level: 4}}},
-		{name: "silence", ev: Event{Type: EvTick, At: walkStart + 1_000_000}},
+		{name: "the program starts anew", ev: protocol.Event{Type: protocol.EvResume, At: walkStart + tAway + 1}},
+		{name: "battery empty", ev: protocol.Event{Type: protocol.EvDevice, Device: &protocol.Device{Kind: "battery", Level: 4}}},
+		{name: "silence", ev: protocol.Event{Type: protocol.EvTick, At: walkStart + 1_000_000}},
 	}
 	if j.alarm != "" || j.doubtAsk {
 		for _, id := range []string{oOkay, oOutside, oClear, oNone, oLeave} {
@@ -435,7 +436,7 @@ func (w *walker) expand(f *frozen) {
 }
 
 // step gives an event to the machine, through the mistake if there is one. It reports whether the event was lost.
-func (w *walker) step(ev Event) bool {
+func (w *walker) step(ev protocol.Event) bool {
 	m := w.m
 	ev.Seq = 2
 	if ev.At == 0 {

@@ -9,13 +9,15 @@ import (
 
 	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
 // whim answers as nobody should: anything at any time.
-func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
-	said := func(u *utterance.Utterance) job.Event { return job.Event{Type: job.EvSaid, Said: u} }
+func whim(r *rand.Rand, v *protocol.View, helpfulness float64) protocol.Event {
+	said := func(u *utterance.Utterance) protocol.Event { return protocol.Event{Type: protocol.EvSaid, Said: u} }
 	if r.Float64() < helpfulness {
 		u := helpful(v, r.IntN(3) > 0 && v.StageNo >= 14)
 		if r.IntN(4) == 0 {
@@ -33,7 +35,7 @@ func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
 		}
 		return said(command("done"))
 	case 2, 3, 4, 5:
-		all := job.Commands()
+		all := vocab.CommandIDs()
 		return said(command(all[r.IntN(len(all))]))
 	case 6:
 		return said(reading([]string{"0.0", "0", "119", "24.3", "3.1", "999"}[r.IntN(6)], []string{"V", "mV", "ohm", "Mohm", "uA"}[r.IntN(5)]))
@@ -51,13 +53,13 @@ func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
 	case 10:
 		return said(&utterance.Utterance{Text: "mumble", Source: "voice", Fault: "unknown"})
 	case 11:
-		return job.Event{Type: job.EvTick}
+		return protocol.Event{Type: protocol.EvTick}
 	case 12:
-		return job.Event{Type: job.EvUndo}
+		return protocol.Event{Type: protocol.EvUndo}
 	case 13:
-		return job.Event{Type: job.EvResume}
+		return protocol.Event{Type: protocol.EvResume}
 	case 14:
-		return job.Event{Type: job.EvDevice, Device: &job.Device{Kind: []string{"battery", "noise", "call", "back", "speech-off"}[r.IntN(5)], Level: float64(r.IntN(40))}}
+		return protocol.Event{Type: protocol.EvDevice, Device: &protocol.Device{Kind: []string{"battery", "noise", "call", "back", "speech-off"}[r.IntN(5)], Level: float64(r.IntN(40))}}
 	}
 	if r.IntN(3) == 0 {
 		return said(emergency([]string{"gas", "co", "fire", "shock", "spark", "water", "injury", "child", "ask"}[r.IntN(9)]))
@@ -68,7 +70,7 @@ func whim(r *rand.Rand, v *job.View, helpfulness float64) job.Event {
 var smallRules = sync.OnceValues(func() (*worksite.Rules, error) { return worksite.New(smallModel) })
 
 // lawful checks what must hold after every event.
-func lawful(t *testing.T, m *job.Machine, out []job.Effect) {
+func lawful(t *testing.T, m *job.Machine, out []protocol.Effect) {
 	t.Helper()
 	v := m.View()
 	s := m.Site()
@@ -110,7 +112,7 @@ func lawful(t *testing.T, m *job.Machine, out []job.Effect) {
 		t.Fatalf("the limit shows before the reading is accepted: %+v", v.Heard)
 	}
 	for _, e := range out {
-		if e.Type == job.DoSay && (strings.ContainsAny(e.Text, "{}<>%µΩ°") || e.Text == "") {
+		if e.Type == protocol.DoSay && (strings.ContainsAny(e.Text, "{}<>%µΩ°") || e.Text == "") {
 			t.Fatalf("said %q", e.Text)
 		}
 	}
@@ -175,7 +177,7 @@ func TestRandomWalks(t *testing.T) {
 		if v.Ended != "left-open" && v.Ended != "emergency" && !d.m.Site().Left() {
 			t.Fatalf("seed %d: ended %q with %v, %+v", seed, v.Ended, v.Open, d.m.Site())
 		}
-		if !slices.Contains(job.Outcomes(), v.Ended) {
+		if !slices.Contains(vocab.OutcomeIDs(), v.Ended) {
 			t.Fatalf("outcome %q", v.Ended)
 		}
 		again(t, d)

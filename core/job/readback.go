@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 )
@@ -184,7 +185,7 @@ func (m *Machine) saidAgain(said []utterance.Meaning) bool {
 				m.j.state = "confirm"
 				m.cue("ask")
 				m.say("info", m.line("once.more", "value", m.reading(y.Reading)))
-				m.emit(Effect{Type: DoListen, ID: "number"})
+				m.emit(protocol.Effect{Type: protocol.DoListen, ID: "number"})
 				return true
 			}
 			m.accept(y)
@@ -245,7 +246,7 @@ func (m *Machine) decided(u *utterance.Utterance, d utterance.Decision) {
 		m.pendingView(x)
 		m.cue("ask")
 		m.say("info", text)
-		m.emit(Effect{Type: DoListen, ID: listen})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: listen})
 	}
 	switch d.Action {
 	case utterance.Accept:
@@ -273,7 +274,7 @@ func (m *Machine) decided(u *utterance.Utterance, d utterance.Decision) {
 			q.first, j.state = nil, "ask"
 			m.cue("refused")
 			m.say("info", m.line("differs", "value", m.reading(d.Take)))
-			m.emit(Effect{Type: DoListen, ID: "number"})
+			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "number"})
 			return
 		}
 		m.missed()
@@ -388,7 +389,7 @@ func (m *Machine) confirmed(id string) {
 	if id == oRight && q.number != nil { // right it is, but in what unit?
 		m.j.state = "confirm"
 		m.say("info", m.line("eye.unit", "number", q.number.Value.Dec.Words(), "units", m.unitWords(q.units)))
-		m.emit(Effect{Type: DoListen, ID: "choice"})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		return
 	}
 	q.blind = q.blind || q.sighted || len(q.choices) > 0 // the camera was wrong here, or is no help
@@ -411,7 +412,7 @@ func (m *Machine) confirmed(id string) {
 	default:
 		m.say("info", m.line("what.then"))
 	}
-	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 }
 
 // reject keeps an answer from being offered again for this question.

@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"readback/core/measure"
+	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -133,12 +135,12 @@ func (m *Machine) endNow(outcome string) {
 	j.outcome, j.state, j.q, j.holding = outcome, "ended", nil, false
 	j.alarm, j.doubtAsk = "", false
 	j.stage = sRecord
-	if outcome != "fixed" && outcome != "nothing-wrong" {
+	if !vocab.Good(outcome) {
 		j.handover = m.handover()
 	}
 	m.say("info", m.line("end."+outcome))
 	res := m.Result()
-	m.emit(Effect{Type: DoEnd, Text: outcome, Result: &res})
+	m.emit(protocol.Effect{Type: protocol.DoEnd, Text: outcome, Result: &res})
 }
 
 // handover is what to tell the person who is called: situation, background, assessment, request, in 75 words or so.
@@ -219,7 +221,7 @@ func span(q measure.Quantity) string {
 }
 
 // photo notes a picture; the one that is waited for answers the question. A picture that comes again only brings its marks.
-func (m *Machine) photo(p Photo) {
+func (m *Machine) photo(p protocol.Photo) {
 	j := m.j
 	for i := range j.photos {
 		if j.photos[i].Name == p.Name {

@@ -6,6 +6,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 )
@@ -15,9 +16,9 @@ import (
 // the camera alone. Without a camera nothing here happens and everything works by voice and touch.
 
 // see works what the camera makes of the open step.
-func (m *Machine) see(s *Seen) {
+func (m *Machine) see(s *protocol.Seen) {
 	j, q := m.j, m.j.q
-	if s.Kind == EyeAfter && s.Reason == "" && j.repair >= 0 && j.state != "ended" {
+	if s.Kind == protocol.EyeAfter && s.Reason == "" && j.repair >= 0 && j.state != "ended" {
 		m.seeWires(s) // an undo may replay it at another step: what was found is never lost
 		return
 	}
@@ -33,10 +34,10 @@ func (m *Machine) see(s *Seen) {
 		return
 	}
 	switch {
-	case s.Reading != nil && len(q.units) > 0 && s.Kind != EyePlate:
-	case s.Kind == EyeFire && len(m.fits(q, s.Text)) > 0:
+	case s.Reading != nil && len(q.units) > 0 && s.Kind != protocol.EyePlate:
+	case s.Kind == protocol.EyeFire && len(m.fits(q, s.Text)) > 0:
 	case s.ID != "" && slices.Contains(q.opts, s.ID):
-	case s.Kind == EyePlate && s.Text != "" && q.text:
+	case s.Kind == protocol.EyePlate && s.Text != "" && q.text:
 	default:
 		return
 	}
@@ -50,7 +51,7 @@ func (m *Machine) see(s *Seen) {
 		m.seeReading(*s.Reading)
 		return
 	}
-	if s.Kind != EyeFire {
+	if s.Kind != protocol.EyeFire {
 		m.seeChoice(q.sight.meaning())
 	} else if ids := m.fits(q, s.Text); len(ids) == 1 && s.Text != appliance.SeenDark {
 		m.seeChoice(choiceOf(ids[0]))
@@ -71,7 +72,7 @@ func (m *Machine) fits(q *question, seen string) (ids []string) {
 }
 
 // same tells whether the camera still sees the same.
-func (s *sight) same(t *Seen) bool {
+func (s *sight) same(t *protocol.Seen) bool {
 	if s.ID != t.ID || s.Text != t.Text || (s.Reading == nil) != (t.Reading == nil) {
 		return false
 	}
@@ -80,7 +81,7 @@ func (s *sight) same(t *Seen) bool {
 
 // meaning is a finding that is no reading, as an answer.
 func (s *sight) meaning() utterance.Meaning {
-	if s.Kind == EyePlate {
+	if s.Kind == protocol.EyePlate {
 		return utterance.Meaning{Kind: utterance.Text, Text: s.Text}
 	}
 	return choiceOf(s.ID)
@@ -94,7 +95,7 @@ func (m *Machine) cannotSee(why string) {
 	}
 	q.reasons = append(q.reasons, why)
 	m.say("info", sentence(why))
-	m.emit(Effect{Type: DoListen, ID: q.listen()})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 }
 
 // eyeOff notes that there is no camera; that is said once, when a step would have used it.
@@ -116,8 +117,8 @@ func (m *Machine) offerEye(q *question) {
 		return
 	}
 	id := q.step.Eye
-	if id == EyeBefore || id == EyeAfter {
-		if id == EyeAfter {
+	if id == protocol.EyeBefore || id == protocol.EyeAfter {
+		if id == protocol.EyeAfter {
 			m.say("info", m.line("eye.photo"))
 		}
 		return
@@ -140,7 +141,7 @@ func (m *Machine) worthSeeing(q *question) bool {
 	case q.check >= 0:
 		c := &m.model.Checks[q.check]
 		x.Hands = b2i(c.Red >= 0) + b2i(c.Black >= 0)
-	case q.step.Eye == EyeMeter: // the proof, and the leads held together
+	case q.step.Eye == protocol.EyeMeter: // the proof, and the leads held together
 		x.Hands = 2
 	}
 	return w.Watch(x)
@@ -206,22 +207,22 @@ func (m *Machine) propose(r measure.Reading) {
 	if len(units) == 0 {
 		seen = m.reading(&r)
 	}
-	j.heardView = &HeardView{Text: q.sight.Text, Rivals: q.sight.Rivals}
+	j.heardView = &protocol.HeardView{Text: q.sight.Text, Rivals: q.sight.Rivals}
 	m.pendingView(x)
 	m.cue("ask")
 	switch {
 	case q.hazard && (len(units) == 0 && isZero(&r) || len(units) > 0 && math.Abs(r.Value.Dec.Float()) < zeroVolts):
 		q.sighted = false
 		m.say("info", m.line("eye.zero", "value", seen))
-		m.emit(Effect{Type: DoListen, ID: "number"})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "number"})
 	case len(units) > 0:
 		q.number, j.state = &r, "confirm"
 		m.say("info", m.line("eye.unit", "number", seen, "units", m.unitWords(units)))
-		m.emit(Effect{Type: DoListen, ID: "choice"})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 	default:
 		q.pending, j.state = &x, "confirm"
 		m.say("info", m.line("eye.sees", "value", m.reading(&r)))
-		m.emit(Effect{Type: DoListen, ID: "choice"})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 	}
 }
 
@@ -243,7 +244,7 @@ func (m *Machine) unitTold(u *utterance.Utterance, id string) {
 	if q.hazard && isZero(&r) { // a unit is no saying of the value: five milli volts are dead
 		m.j.state = "ask"
 		m.say("info", m.line("eye.zero", "value", m.reading(&r)))
-		m.emit(Effect{Type: DoListen, ID: "number"})
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "number"})
 		return
 	}
 	if why := m.impossible(&r); why != "" {
@@ -267,10 +268,10 @@ func (m *Machine) seeChoice(x utterance.Meaning) {
 	if x.Kind == utterance.Text {
 		words = x.Text
 	}
-	j.heardView = &HeardView{Text: words, Taken: words, Pending: true, Rivals: q.sight.Rivals}
+	j.heardView = &protocol.HeardView{Text: words, Taken: words, Pending: true, Rivals: q.sight.Rivals}
 	m.cue("ask")
 	m.say("info", m.line("eye.sees", "value", words))
-	m.emit(Effect{Type: DoListen, ID: "choice"})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 }
 
 // beside holds what was said against what the camera sees, when it sees something. It tells whether that settled it.
@@ -320,7 +321,7 @@ func (m *Machine) beside(u *utterance.Utterance, fits []utterance.Meaning) bool 
 // teach hands on the unit that the person named, where the camera sees the number without one: the same meter will show it in the same way.
 func (m *Machine) teach(said *measure.Reading) {
 	if s := m.j.q.sight; s != nil && s.Reading != nil && s.Reading.State == measure.Number && s.Reading.Value.Unit == "" && said.Value.Unit != "" {
-		m.emit(Effect{Type: DoTeach, ID: said.Value.Unit})
+		m.emit(protocol.Effect{Type: protocol.DoTeach, ID: said.Value.Unit})
 	}
 }
 
@@ -329,7 +330,7 @@ const agreeWithin = 3.0
 
 func (m *Machine) besideChoice(best utterance.Meaning) bool {
 	q := m.j.q
-	if q.sight.Kind == EyeFire {
+	if q.sight.Kind == protocol.EyeFire {
 		return m.besideFire(best)
 	}
 	x := q.sight.meaning()
@@ -449,7 +450,7 @@ func (m *Machine) agreed(x utterance.Meaning) {
 	q.settle()
 	q.ready, q.typed, j.state = false, true, "ask"
 	if j.heardView == nil {
-		j.heardView = &HeardView{Text: q.sight.Text}
+		j.heardView = &protocol.HeardView{Text: q.sight.Text}
 	}
 	m.say("info", m.line("eye.agrees"))
 	m.accept(x)
@@ -459,7 +460,7 @@ func (m *Machine) agreed(x utterance.Meaning) {
 func (m *Machine) differs(said utterance.Meaning) {
 	j, q := m.j, m.j.q
 	seen := q.sight.meaning()
-	if q.sight.Kind == EyeFire {
+	if q.sight.Kind == protocol.EyeFire {
 		seen = choiceOf(m.fits(q, q.sight.Text)[0])
 	}
 	if said.Reading != nil {
@@ -475,11 +476,11 @@ func (m *Machine) differs(said utterance.Meaning) {
 	m.pendingView(said)
 	m.cue("ask")
 	that := m.inWords(seen)
-	if q.sight.Kind == EyeFire {
+	if q.sight.Kind == protocol.EyeFire {
 		that = m.line("fire." + q.sight.Text)
 	}
 	m.say("info", m.line("eye.differs", "this", m.inWords(said), "that", that))
-	m.emit(Effect{Type: DoListen, ID: "number"})
+	m.emit(protocol.Effect{Type: protocol.DoListen, ID: "number"})
 }
 
 func (m *Machine) inWords(x utterance.Meaning) string {
@@ -509,7 +510,7 @@ type Watch struct {
 type Watcher interface{ Watch(Watch) bool }
 
 // seeWires takes what was found at the marked terminals. What was answered before and is found again is not asked again.
-func (m *Machine) seeWires(s *Seen) {
+func (m *Machine) seeWires(s *protocol.Seen) {
 	j := m.j
 	old := j.wires
 	j.wires = nil

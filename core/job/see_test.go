@@ -7,14 +7,14 @@ import (
 	"testing"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
 
-func saw(s job.Seen) job.Event { return job.Event{Type: job.EvSeen, Seen: &s} }
+func saw(s protocol.Seen) protocol.Event { return protocol.Event{Type: protocol.EvSeen, Seen: &s} }
 
 // shown is a number as it stands on a display; u may be empty.
 func shown(digits, u string) *measure.Reading {
@@ -26,46 +26,48 @@ func shown(digits, u string) *measure.Reading {
 }
 
 // display is a number on the meter as the camera sees it, without a unit.
-func display(digits string) job.Event {
-	return saw(job.Seen{Kind: job.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, "")})
+func display(digits string) protocol.Event {
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, "")})
 }
 
 // displayIn is a number on the meter as the camera sees it, with the unit as it once was named.
-func displayIn(digits, u string) job.Event {
-	return saw(job.Seen{Kind: job.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, u)})
+func displayIn(digits, u string) protocol.Event {
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, u)})
 }
 
-func over() job.Event {
-	return saw(job.Seen{Kind: job.EyeMeter, Text: "0L", P: 0.99, Reading: &measure.Reading{State: measure.Over}})
+func over() protocol.Event {
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: "0L", P: 0.99, Reading: &measure.Reading{State: measure.Over}})
 }
 
-func blinks(id string) job.Event {
-	return saw(job.Seen{Kind: job.EyeLamp, ID: id, Text: id, P: 0.99})
+func blinks(id string) protocol.Event {
+	return saw(protocol.Seen{Kind: protocol.EyeLamp, ID: id, Text: id, P: 0.99})
 }
 
-func burner(seen string) job.Event {
-	return saw(job.Seen{Kind: job.EyeFire, Text: seen, P: 0.9, From: 2000, To: 1000})
+func burner(seen string) protocol.Event {
+	return saw(protocol.Seen{Kind: protocol.EyeFire, Text: seen, P: 0.9, From: 2000, To: 1000})
 }
 
-func noSight(kind, why string) job.Event {
-	return saw(job.Seen{Kind: kind, Reason: why})
+func noSight(kind, why string) protocol.Event {
+	return saw(protocol.Seen{Kind: kind, Reason: why})
 }
 
-func spoken(u *utterance.Utterance) job.Event { return job.Event{Type: job.EvSaid, Said: u} }
+func spoken(u *utterance.Utterance) protocol.Event {
+	return protocol.Event{Type: protocol.EvSaid, Said: u}
+}
 
-func touched(u *utterance.Utterance) job.Event {
+func touched(u *utterance.Utterance) protocol.Event {
 	u.Source = "touch"
 	return spoken(u)
 }
 
-func unitOnly(id string) job.Event {
+func unitOnly(id string) protocol.Event {
 	return spoken(&utterance.Utterance{Text: id, Source: "voice", Meanings: []utterance.Meaning{{Kind: utterance.UnitOnly, ID: id}}})
 }
 
-func unsure(ev job.Event) job.Event { ev.Seen.P = 0.6; return ev }
+func unsure(ev protocol.Event) protocol.Event { ev.Seen.P = 0.6; return ev }
 
 // see sends an event; what is seen belongs to the open step.
-func (d *driver) see(ev job.Event) {
+func (d *driver) see(ev protocol.Event) {
 	d.t.Helper()
 	if ev.Seen != nil && ev.Seen.Step == "" {
 		s := *ev.Seen
@@ -81,86 +83,86 @@ func TestCameraBesideVoice(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
 		at     string
-		events []job.Event
+		events []protocol.Event
 		want   string
 		then   string // empty: the same step; "on": another one
 	}{
-		{"voice, then nothing seen", "call-volts", []job.Event{spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
-		{"seen, then said", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
-		{"seen, then said rounded", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), spoken(reading("26", "V"))}, "The camera agrees.", "on"},
-		{"seen in a unit unknown", "call-volts", []job.Event{spoken(command(ready)), display("26.1")}, "The camera sees twenty-six point one. Which unit: volts or MILLI volts?", ""},
-		{"seen, unit said", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), unitOnly("V")}, "Twenty-six point one volts. Normal.", "on"},
-		{"seen with its unit", "call-volts", []job.Event{spoken(command(ready)), displayIn("26.1", "V")}, "The camera sees: twenty-six point one volts. Right, or different?", ""},
-		{"seen with its unit, then said", "call-volts", []job.Event{spoken(command(ready)), displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
-		{"another unit is seen than said", "call-volts", []job.Event{spoken(command(ready)), displayIn("26.1", "mV"), spoken(reading("26.1", "V"))}, "Which?", ""},
-		{"the dial stands wrong", "call-volts", []job.Event{spoken(command(ready)), displayIn("26.1", "ohm")}, "The camera sees twenty-six point one ohms. This place needs", ""},
-		{"seen, right said instead of the unit", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), spoken(choice("right-value"))}, "Which unit", ""},
-		{"seen, called different", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), spoken(choice("different"))}, "What should it be?", ""},
-		{"after different the camera is not asked", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), spoken(choice("different")), display("26.1")}, "", ""},
-		{"differ", "call-volts", []job.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V"))}, "You: twenty-six point one volts. The camera: twenty-one point six volts. Which?", ""},
-		{"differ, said again", "call-volts", []job.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
-		{"differ, the camera's said", "call-volts", []job.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("21.6", "V"))}, "Twenty-one point six volts.", "on"},
-		{"rivals settled by the camera", "call-volts", []job.Event{spoken(command(ready)), spoken(rivals("15", "25")), display("25.0")}, "The camera agrees.", "on"},
-		{"seen first, then rivals", "call-volts", []job.Event{spoken(command(ready)), display("25"), spoken(rivals("15", "25"))}, "The camera agrees. Twenty-five volts.", "on"},
-		{"before the leads are in place", "call-volts", []job.Event{display("0.0")}, "", ""},
-		{"glare", "call-volts", []job.Event{spoken(command(ready)), noSight(job.EyeMeter, "There is glare.")}, "There is glare.", ""},
-		{"glare once only", "call-volts", []job.Event{spoken(command(ready)), noSight(job.EyeMeter, "There is glare."), noSight(job.EyeMeter, "There is glare.")}, "", ""},
-		{"glare, then voice", "call-volts", []job.Event{spoken(command(ready)), noSight(job.EyeMeter, "There is glare."), spoken(reading("26.1", "V"))}, "Normal.", "on"},
-		{"over range, right", "ign-ohms", []job.Event{spoken(command(ready)), over(), spoken(choice("right-value"))}, "O L, over limit.", "on"},
-		{"over range, said too", "ign-ohms", []job.Event{spoken(command(ready)), over(), spoken(overSaid())}, "The camera agrees.", "on"},
-		{"kilohms told apart by the voice", "ign-ohms", []job.Event{spoken(command(ready)), display("47"), spoken(reading("47", "Mohm"))}, "The camera agrees.", "on"},
-		{"touch wins at once when they agree", "call-volts", []job.Event{spoken(command(ready)), display("26.1"), touched(reading("26.1", "V"))}, "Normal.", "on"},
-		{"touch differs: asked once", "call-volts", []job.Event{spoken(command(ready)), display("2.61"), touched(reading("26.1", "V"))}, "Which?", ""},
+		{"voice, then nothing seen", "call-volts", []protocol.Event{spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
+		{"seen, then said", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
+		{"seen, then said rounded", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(reading("26", "V"))}, "The camera agrees.", "on"},
+		{"seen in a unit unknown", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1")}, "The camera sees twenty-six point one. Which unit: volts or MILLI volts?", ""},
+		{"seen, unit said", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), unitOnly("V")}, "Twenty-six point one volts. Normal.", "on"},
+		{"seen with its unit", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "V")}, "The camera sees: twenty-six point one volts. Right, or different?", ""},
+		{"seen with its unit, then said", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
+		{"another unit is seen than said", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "mV"), spoken(reading("26.1", "V"))}, "Which?", ""},
+		{"the dial stands wrong", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "ohm")}, "The camera sees twenty-six point one ohms. This place needs", ""},
+		{"seen, right said instead of the unit", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("right-value"))}, "Which unit", ""},
+		{"seen, called different", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("different"))}, "What should it be?", ""},
+		{"after different the camera is not asked", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("different")), display("26.1")}, "", ""},
+		{"differ", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V"))}, "You: twenty-six point one volts. The camera: twenty-one point six volts. Which?", ""},
+		{"differ, said again", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
+		{"differ, the camera's said", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("21.6", "V"))}, "Twenty-one point six volts.", "on"},
+		{"rivals settled by the camera", "call-volts", []protocol.Event{spoken(command(ready)), spoken(rivals("15", "25")), display("25.0")}, "The camera agrees.", "on"},
+		{"seen first, then rivals", "call-volts", []protocol.Event{spoken(command(ready)), display("25"), spoken(rivals("15", "25"))}, "The camera agrees. Twenty-five volts.", "on"},
+		{"before the leads are in place", "call-volts", []protocol.Event{display("0.0")}, "", ""},
+		{"glare", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare.")}, "There is glare.", ""},
+		{"glare once only", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare."), noSight(protocol.EyeMeter, "There is glare.")}, "", ""},
+		{"glare, then voice", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare."), spoken(reading("26.1", "V"))}, "Normal.", "on"},
+		{"over range, right", "ign-ohms", []protocol.Event{spoken(command(ready)), over(), spoken(choice("right-value"))}, "O L, over limit.", "on"},
+		{"over range, said too", "ign-ohms", []protocol.Event{spoken(command(ready)), over(), spoken(overSaid())}, "The camera agrees.", "on"},
+		{"kilohms told apart by the voice", "ign-ohms", []protocol.Event{spoken(command(ready)), display("47"), spoken(reading("47", "Mohm"))}, "The camera agrees.", "on"},
+		{"touch wins at once when they agree", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), touched(reading("26.1", "V"))}, "Normal.", "on"},
+		{"touch differs: asked once", "call-volts", []protocol.Event{spoken(command(ready)), display("2.61"), touched(reading("26.1", "V"))}, "Which?", ""},
 
-		{"dead: the camera alone", "act.prove-line-neutral", []job.Event{display("0.0"), display("0.0"), display("0.1"), display("0.0")}, "", ""},
-		{"dead: camera first asks for the voice", "act.prove-line-neutral", []job.Event{display("0.0")}, "Say the number too.", ""},
-		{"dead: camera, then voice", "act.prove-line-neutral", []job.Event{display("0.0"), spoken(reading("0.0", "V"))}, "The camera agrees. Zero point zero volts.", "act.prove-line-ground"},
-		{"dead: voice, then camera", "act.prove-line-neutral", []job.Event{spoken(reading("0.0", "V")), display("0.0")}, "The camera agrees.", "act.prove-line-ground"},
-		{"dead: two sayings without a camera", "act.prove-line-neutral", []job.Event{spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Agreed.", "act.prove-line-ground"},
-		{"dead: touch", "act.prove-line-neutral", []job.Event{touched(reading("0.0", "V"))}, "Dead here.", "act.prove-line-ground"},
-		{"dead: right is not enough", "act.prove-line-neutral", []job.Event{display("0.0"), spoken(choice("right-value"))}, "", ""},
-		{"dead: a unit is not enough", "act.prove-line-neutral", []job.Event{display("0.0"), unitOnly("V")}, "", ""},
-		{"dead: five, and milli volts, is not enough", "act.prove-line-neutral", []job.Event{display("5"), unitOnly("mV")}, "Say the number too.", ""},
-		{"dead: five, milli volts, then said", "act.prove-line-neutral", []job.Event{display("5"), unitOnly("mV"), spoken(reading("5", "mV"))}, "The camera agrees.", "act.prove-line-ground"},
-		{"dead: an unsure camera is no witness", "act.prove-line-neutral", []job.Event{spoken(reading("0.0", "V")), unsure(display("0.0"))}, "", ""},
-		{"dead: voice zero, camera live", "act.prove-line-neutral", []job.Event{display("119.4"), spoken(reading("0.0", "V"))}, "Which?", ""},
-		{"dead: voice zero, camera live, zero once more is a first saying", "act.prove-line-neutral", []job.Event{display("119.4"), spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Say it once more.", ""},
-		{"dead: touched zero, camera live", "act.prove-line-neutral", []job.Event{display("119.4"), touched(reading("0.0", "V"))}, "Which?", ""},
-		{"dead: voice one way, camera the other, after once more", "act.prove-line-neutral", []job.Event{spoken(reading("0.0", "V")), display("119.4")}, "Which?", ""},
-		{"dead: rivals are not picked by the camera", "act.prove-line-neutral", []job.Event{display("0.0"), spoken(rivals("20", "0"))}, "Which?", ""},
-		{"live: camera and unit", "act.prove-live", []job.Event{display("119.4"), unitOnly("V")}, "The meter works.", "act.prove-line-neutral"},
+		{"dead: the camera alone", "act.prove-line-neutral", []protocol.Event{display("0.0"), display("0.0"), display("0.1"), display("0.0")}, "", ""},
+		{"dead: camera first asks for the voice", "act.prove-line-neutral", []protocol.Event{display("0.0")}, "Say the number too.", ""},
+		{"dead: camera, then voice", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(reading("0.0", "V"))}, "The camera agrees. Zero point zero volts.", "act.prove-line-ground"},
+		{"dead: voice, then camera", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("0.0")}, "The camera agrees.", "act.prove-line-ground"},
+		{"dead: two sayings without a camera", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Agreed.", "act.prove-line-ground"},
+		{"dead: touch", "act.prove-line-neutral", []protocol.Event{touched(reading("0.0", "V"))}, "Dead here.", "act.prove-line-ground"},
+		{"dead: right is not enough", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(choice("right-value"))}, "", ""},
+		{"dead: a unit is not enough", "act.prove-line-neutral", []protocol.Event{display("0.0"), unitOnly("V")}, "", ""},
+		{"dead: five, and milli volts, is not enough", "act.prove-line-neutral", []protocol.Event{display("5"), unitOnly("mV")}, "Say the number too.", ""},
+		{"dead: five, milli volts, then said", "act.prove-line-neutral", []protocol.Event{display("5"), unitOnly("mV"), spoken(reading("5", "mV"))}, "The camera agrees.", "act.prove-line-ground"},
+		{"dead: an unsure camera is no witness", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), unsure(display("0.0"))}, "", ""},
+		{"dead: voice zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V"))}, "Which?", ""},
+		{"dead: voice zero, camera live, zero once more is a first saying", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Say it once more.", ""},
+		{"dead: touched zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), touched(reading("0.0", "V"))}, "Which?", ""},
+		{"dead: voice one way, camera the other, after once more", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("119.4")}, "Which?", ""},
+		{"dead: rivals are not picked by the camera", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(rivals("20", "0"))}, "Which?", ""},
+		{"live: camera and unit", "act.prove-live", []protocol.Event{display("119.4"), unitOnly("V")}, "The meter works.", "act.prove-line-neutral"},
 
-		{"light: seen, right", "lamp", []job.Event{blinks("3"), spoken(choice("right-value"))}, "Three blinks.", "on"},
-		{"light: seen alone", "lamp", []job.Event{blinks("3")}, "The camera sees: Three blinks. Right, or different?", ""},
-		{"light: seen and counted", "lamp", []job.Event{blinks("3"), spoken(choice("3"))}, "The camera agrees.", "on"},
-		{"light: seen and counted as a bare number", "lamp", []job.Event{blinks("3"), spoken(bareCount("3"))}, "The camera agrees.", "on"},
-		{"light: differ", "lamp", []job.Event{blinks("3"), spoken(choice("dark"))}, "The camera: Three blinks. Which?", ""},
-		{"light: differ, said again", "lamp", []job.Event{blinks("3"), spoken(choice("dark")), spoken(choice("dark"))}, "Dark.", "on"},
-		{"light: not on the list", "lamp", []job.Event{blinks("7")}, "", ""},
+		{"light: seen, right", "lamp", []protocol.Event{blinks("3"), spoken(choice("right-value"))}, "Three blinks.", "on"},
+		{"light: seen alone", "lamp", []protocol.Event{blinks("3")}, "The camera sees: Three blinks. Right, or different?", ""},
+		{"light: seen and counted", "lamp", []protocol.Event{blinks("3"), spoken(choice("3"))}, "The camera agrees.", "on"},
+		{"light: seen and counted as a bare number", "lamp", []protocol.Event{blinks("3"), spoken(bareCount("3"))}, "The camera agrees.", "on"},
+		{"light: differ", "lamp", []protocol.Event{blinks("3"), spoken(choice("dark"))}, "The camera: Three blinks. Which?", ""},
+		{"light: differ, said again", "lamp", []protocol.Event{blinks("3"), spoken(choice("dark")), spoken(choice("dark"))}, "Dark.", "on"},
+		{"light: not on the list", "lamp", []protocol.Event{blinks("7")}, "", ""},
 
-		{"burner: seen, right", "glow", []job.Event{burner("flame"), spoken(choice("right-value"))}, "Glowing.", "on"},
-		{"burner: seen alone", "glow", []job.Event{burner("flame")}, "The camera sees: Glowing. Right, or different?", ""},
-		{"burner: fits two answers, is not proposed", "glow", []job.Event{burner("glow")}, "", ""},
-		{"burner: fits two answers, agrees with either", "glow", []job.Event{burner("glow"), spoken(choice("weak-glow"))}, "The camera agrees.", "on"},
-		{"burner: differ", "glow", []job.Event{burner("glow"), spoken(choice("no-glow"))}, "You: No glow. The camera: a glow. Which?", ""},
-		{"burner: differ, said again", "glow", []job.Event{burner("glow"), spoken(choice("no-glow")), spoken(choice("no-glow"))}, "No glow.", "on"},
-		{"burner: dark is not proposed", "glow", []job.Event{burner("dark")}, "", ""},
-		{"burner: dark and said", "glow", []job.Event{burner("dark"), spoken(choice("no-glow"))}, "The camera agrees.", "on"},
-		{"burner: dark denies nothing", "glow", []job.Event{burner("dark"), spoken(choice("glowing"))}, "Glowing.", "on"},
-		{"burner: nothing that answers this", "glow", []job.Event{burner("out")}, "", ""},
-		{"burner: seen by a light's frames", "glow", []job.Event{blinks("glowing")}, "", ""},
+		{"burner: seen, right", "glow", []protocol.Event{burner("flame"), spoken(choice("right-value"))}, "Glowing.", "on"},
+		{"burner: seen alone", "glow", []protocol.Event{burner("flame")}, "The camera sees: Glowing. Right, or different?", ""},
+		{"burner: fits two answers, is not proposed", "glow", []protocol.Event{burner("glow")}, "", ""},
+		{"burner: fits two answers, agrees with either", "glow", []protocol.Event{burner("glow"), spoken(choice("weak-glow"))}, "The camera agrees.", "on"},
+		{"burner: differ", "glow", []protocol.Event{burner("glow"), spoken(choice("no-glow"))}, "You: No glow. The camera: a glow. Which?", ""},
+		{"burner: differ, said again", "glow", []protocol.Event{burner("glow"), spoken(choice("no-glow")), spoken(choice("no-glow"))}, "No glow.", "on"},
+		{"burner: dark is not proposed", "glow", []protocol.Event{burner("dark")}, "", ""},
+		{"burner: dark and said", "glow", []protocol.Event{burner("dark"), spoken(choice("no-glow"))}, "The camera agrees.", "on"},
+		{"burner: dark denies nothing", "glow", []protocol.Event{burner("dark"), spoken(choice("glowing"))}, "Glowing.", "on"},
+		{"burner: nothing that answers this", "glow", []protocol.Event{burner("out")}, "", ""},
+		{"burner: seen by a light's frames", "glow", []protocol.Event{blinks("glowing")}, "", ""},
 
-		{"plate: code, right", "plate.model", []job.Event{saw(job.Seen{Kind: job.EyePlate, Text: "AB-12", P: 0.99}), spoken(choice("right-value"))}, "Model number AB-12.", "on"},
-		{"plate: read by the person", "plate.model", []job.Event{saw(job.Seen{Kind: job.EyePlate, Text: "AB-12", P: 0.99}), spoken(words2("cd 34"))}, "cd 34.", "on"},
+		{"plate: code, right", "plate.model", []protocol.Event{saw(protocol.Seen{Kind: protocol.EyePlate, Text: "AB-12", P: 0.99}), spoken(choice("right-value"))}, "Model number AB-12.", "on"},
+		{"plate: read by the person", "plate.model", []protocol.Event{saw(protocol.Seen{Kind: protocol.EyePlate, Text: "AB-12", P: 0.99}), spoken(words2("cd 34"))}, "cd 34.", "on"},
 
-		{"a number said, then its unit", "call-volts", []job.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. Normal.", "on"},
-		{"dead: zero is zero in any unit", "act.prove-line-neutral", []job.Event{spoken(bare("0", "V", "mV"))}, "Say it once more.", ""},
-		{"dead: a number said, then its unit", "act.prove-line-neutral", []job.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", "act.power-off"},
-		{"hold and ready keep what was seen", "lamp", []job.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "On we go.", ""},
-		{"of another step", "call-volts", []job.Event{spoken(command(ready)), saw(job.Seen{Step: "flame", Kind: job.EyeMeter, P: 1, Reading: shown("1", "")})}, "", ""},
-		{"of another kind", "call-volts", []job.Event{spoken(command(ready)), saw(job.Seen{Kind: job.EyeLamp, ID: "3", P: 1})}, "", ""},
-		{"during an alarm", "call-volts", []job.Event{spoken(command(ready)), spoken(emergency("gas")), saw(job.Seen{Step: "call-volts", Kind: job.EyeMeter, P: 1, Reading: shown("1", "")})}, "", "on"},
-		{"no camera is said once", "call-volts", []job.Event{{Type: job.EvDevice, Device: &job.Device{Kind: "eye-off"}}, {Type: job.EvDevice, Device: &job.Device{Kind: "eye-off"}}}, "", ""},
+		{"a number said, then its unit", "call-volts", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. Normal.", "on"},
+		{"dead: zero is zero in any unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("0", "V", "mV"))}, "Say it once more.", ""},
+		{"dead: a number said, then its unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", "act.power-off"},
+		{"hold and ready keep what was seen", "lamp", []protocol.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "On we go.", ""},
+		{"of another step", "call-volts", []protocol.Event{spoken(command(ready)), saw(protocol.Seen{Step: "flame", Kind: protocol.EyeMeter, P: 1, Reading: shown("1", "")})}, "", ""},
+		{"of another kind", "call-volts", []protocol.Event{spoken(command(ready)), saw(protocol.Seen{Kind: protocol.EyeLamp, ID: "3", P: 1})}, "", ""},
+		{"during an alarm", "call-volts", []protocol.Event{spoken(command(ready)), spoken(emergency("gas")), saw(protocol.Seen{Step: "call-volts", Kind: protocol.EyeMeter, P: 1, Reading: shown("1", "")})}, "", "on"},
+		{"no camera is said once", "call-volts", []protocol.Event{{Type: protocol.EvDevice, Device: &protocol.Device{Kind: "eye-off"}}, {Type: protocol.EvDevice, Device: &protocol.Device{Kind: "eye-off"}}}, "", ""},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			d := drive(t, newMachine(t))
@@ -185,14 +187,14 @@ func TestCameraBesideVoice(t *testing.T) {
 func TestUnitIsTaught(t *testing.T) {
 	for _, tt := range []struct {
 		name, at string
-		events   []job.Event
+		events   []protocol.Event
 		want     string
 	}{
-		{"said with the number", "call-volts", []job.Event{display("26.1"), spoken(reading("26.1", "V"))}, "V"},
-		{"said after it", "call-volts", []job.Event{display("26.1"), unitOnly("V")}, "V"},
-		{"another number said", "call-volts", []job.Event{display("26.1"), spoken(reading("21.6", "V"))}, ""},
-		{"known already", "call-volts", []job.Event{displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, ""},
-		{"without a camera", "call-volts", []job.Event{spoken(reading("26.1", "V"))}, ""},
+		{"said with the number", "call-volts", []protocol.Event{display("26.1"), spoken(reading("26.1", "V"))}, "V"},
+		{"said after it", "call-volts", []protocol.Event{display("26.1"), unitOnly("V")}, "V"},
+		{"another number said", "call-volts", []protocol.Event{display("26.1"), spoken(reading("21.6", "V"))}, ""},
+		{"known already", "call-volts", []protocol.Event{displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, ""},
+		{"without a camera", "call-volts", []protocol.Event{spoken(reading("26.1", "V"))}, ""},
 	} {
 		d := drive(t, newMachine(t))
 		d.until(tt.at)
@@ -204,7 +206,7 @@ func TestUnitIsTaught(t *testing.T) {
 				continue
 			}
 			for _, e := range d.step(ev) {
-				if e.Type == job.DoTeach {
+				if e.Type == protocol.DoTeach {
 					got += e.ID
 				}
 			}
@@ -224,30 +226,30 @@ func bareCount(n string) *utterance.Utterance {
 }
 
 // anySeen is something that a camera could tell at any time, of this step or another.
-func anySeen(r *rand.Rand, v *job.View) job.Event {
-	s := job.Seen{Step: v.Step.ID, Kind: v.Step.Eye, P: r.Float64()}
+func anySeen(r *rand.Rand, v *protocol.View) protocol.Event {
+	s := protocol.Seen{Step: v.Step.ID, Kind: v.Step.Eye, P: r.Float64()}
 	if r.IntN(5) == 0 {
-		s.Kind = []string{job.EyeMeter, job.EyeLamp, job.EyePlate, job.EyeAfter, job.EyeFire}[r.IntN(5)]
+		s.Kind = []string{protocol.EyeMeter, protocol.EyeLamp, protocol.EyePlate, protocol.EyeAfter, protocol.EyeFire}[r.IntN(5)]
 	}
 	switch {
 	case r.IntN(6) == 0:
 		s.Reason = "There is glare."
-	case s.Kind == job.EyeMeter:
+	case s.Kind == protocol.EyeMeter:
 		d := []string{"0.0", "0", "119", "24.3", "3.1", "999", "47", "0.3"}[r.IntN(8)]
 		s.Reading = shown(d, []string{"", "", "", "V", "ohm"}[r.IntN(5)])
 		if r.IntN(6) == 0 {
 			s.Reading = &measure.Reading{State: []measure.State{measure.Over, measure.Blank}[r.IntN(2)]}
 		}
-	case s.Kind == job.EyeLamp:
+	case s.Kind == protocol.EyeLamp:
 		s.ID = []string{"3", "lit", "dark", "9"}[r.IntN(4)]
-	case s.Kind == job.EyeFire:
+	case s.Kind == protocol.EyeFire:
 		s.Text = appliance.Sights[r.IntN(len(appliance.Sights))]
-	case s.Kind == job.EyePlate:
+	case s.Kind == protocol.EyePlate:
 		s.Text = "AB-12"
-	case s.Kind == job.EyeAfter:
+	case s.Kind == protocol.EyeAfter:
 		for i, c := range []string{"same", "another", "gone", "hidden"} {
 			if r.IntN(2) == 0 {
-				s.Wires = append(s.Wires, job.SeenWire{Mark: job.Mark{Name: "mark " + c, X: float64(i) / 4}, Change: c, Before: "red", After: "blue"})
+				s.Wires = append(s.Wires, protocol.SeenWire{Mark: protocol.Mark{Name: "mark " + c, X: float64(i) / 4}, Change: c, Before: "red", After: "blue"})
 			}
 		}
 	}
@@ -275,10 +277,10 @@ func TestCameraAloneDoesNothing(t *testing.T) {
 	}
 }
 
-func wires(changes ...string) job.Event {
-	s := job.Seen{Step: job.EyeAfter, Kind: job.EyeAfter}
+func wires(changes ...string) protocol.Event {
+	s := protocol.Seen{Step: protocol.EyeAfter, Kind: protocol.EyeAfter}
 	for i, c := range changes {
-		s.Wires = append(s.Wires, job.SeenWire{Mark: job.Mark{X: 0.1 * float64(i+1), Y: 0.5, Name: "mark " + []string{"one", "two", "three"}[i]}, Change: c, Before: "red", After: "blue"})
+		s.Wires = append(s.Wires, protocol.SeenWire{Mark: protocol.Mark{X: 0.1 * float64(i+1), Y: 0.5, Name: "mark " + []string{"one", "two", "three"}[i]}, Change: c, Before: "red", After: "blue"})
 	}
 	return saw(s)
 }
@@ -301,7 +303,7 @@ func untilSwapped(t *testing.T) *driver {
 func TestWiresAnswered(t *testing.T) {
 	for _, tt := range []struct {
 		name    string
-		wires   job.Event
+		wires   protocol.Event
 		said    []*utterance.Utterance
 		asked   []string // steps in order
 		unlike  bool     // power stays barred afterwards
@@ -359,7 +361,7 @@ func TestWiresOutliveUndo(t *testing.T) {
 	d := untilSwapped(t)
 	d.see(wires("another"))
 	for range 3 {
-		d.step(job.Event{Type: job.EvUndo})
+		d.step(protocol.Event{Type: protocol.EvUndo})
 	}
 	if !d.m.Site().Unlike {
 		t.Error("the difference is forgotten")
@@ -374,7 +376,7 @@ func TestUndoWithCamera(t *testing.T) {
 	d.say(command("ready"))
 	d.see(display("26.1"))
 	d.see(unitOnly("V"))
-	d.step(job.Event{Type: job.EvUndo})
+	d.step(protocol.Event{Type: protocol.EvUndo})
 	if got := d.m.View().Step.ID; got != "call-volts" {
 		t.Fatalf("at %s", got)
 	}

@@ -7,11 +7,12 @@ import (
 
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
 // Stages whose checks the adviser may choose from once the meter is proved.
-var planStages = []string{"plan", "free", "watch"}
+var planStages = vocab.StageIDs(func(s vocab.Stage) bool { return s.Chosen })
 
 // lowBattery is the charge in per cent under which no live work is begun: the guide could fall silent in the middle of it.
 const lowBattery = 15
@@ -168,7 +169,7 @@ func (m *Machine) choose() aim {
 			if !j.done["items"] && m.touched() {
 				return aim{"items", 0}
 			}
-			if !j.done["stop"] && (j.stop >= 0 || j.outcome != "fixed" && j.outcome != "nothing-wrong") {
+			if !j.done["stop"] && (j.stop >= 0 || !vocab.Good(j.outcome)) {
 				return aim{"stop", 0}
 			}
 			j.stage = sRecord
@@ -509,6 +510,12 @@ func (m *Machine) repaired() {
 	}
 }
 
+// lasts tells whether the answers of a stage stand when a repair brought no heat.
+func lasts(stage string) bool {
+	s, ok := vocab.StageOf(stage)
+	return ok && s.Lasts
+}
+
 // notFixed lets checks be asked anew after a repair that did not bring heat.
 func (m *Machine) notFixed() {
 	j := m.j
@@ -516,7 +523,7 @@ func (m *Machine) notFixed() {
 	m.fact(m.line("notfixed"))
 	for i := range j.asked {
 		c := &m.model.Checks[i]
-		if j.asked[i] == 1 && !slices.Contains([]string{"safety", "story", "plate", "light", "meter", "restart"}, c.Stage) {
+		if j.asked[i] == 1 && !lasts(c.Stage) {
 			j.asked[i] = 0
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"readback/core/appliance"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -14,25 +15,25 @@ var mistakes = []struct {
 	name string
 	t    tamper
 }{
-	{"no caution is said", tamper{heard: without(func(e Effect) bool {
-		return e.Type == DoSay && (e.Level == "caution" || e.Level == "warning" || e.Level == "danger")
+	{"no caution is said", tamper{heard: without(func(e protocol.Effect) bool {
+		return e.Type == protocol.DoSay && (e.Level == "caution" || e.Level == "warning" || e.Level == "danger")
 	})}},
-	{"the caution comes after the step", tamper{heard: func(m *Machine, out []Effect) []Effect {
+	{"the caution comes after the step", tamper{heard: func(m *Machine, out []protocol.Effect) []protocol.Effect {
 		late := slices.Clone(out)
-		slices.SortStableFunc(late, func(a, b Effect) int { return b2i(cautious(a)) - b2i(cautious(b)) })
+		slices.SortStableFunc(late, func(a, b protocol.Effect) int { return b2i(cautious(a)) - b2i(cautious(b)) })
 		return late
 	}}},
-	{"the state of power is not said", tamper{heard: func(m *Machine, out []Effect) []Effect {
+	{"the state of power is not said", tamper{heard: func(m *Machine, out []protocol.Effect) []protocol.Effect {
 		l := m.words.Lines[m.plain("power."+m.j.site.Power.String())]
-		return slices.DeleteFunc(out, func(e Effect) bool { return e.Text == l.Full || slices.Contains(l.Short, e.Text) })
+		return slices.DeleteFunc(out, func(e protocol.Effect) bool { return e.Text == l.Full || slices.Contains(l.Short, e.Text) })
 	}}},
-	{"the state of power is said last", tamper{heard: func(m *Machine, out []Effect) []Effect {
+	{"the state of power is said last", tamper{heard: func(m *Machine, out []protocol.Effect) []protocol.Effect {
 		l := m.words.Lines[m.plain("power."+m.j.site.Power.String())]
-		is := func(e Effect) bool { return e.Text == l.Full || slices.Contains(l.Short, e.Text) }
-		slices.SortStableFunc(out, func(a, b Effect) int { return b2i(is(a)) - b2i(is(b)) })
+		is := func(e protocol.Effect) bool { return e.Text == l.Full || slices.Contains(l.Short, e.Text) }
+		slices.SortStableFunc(out, func(a, b protocol.Effect) int { return b2i(is(a)) - b2i(is(b)) })
 		return out
 	}}},
-	{"nobody listens", tamper{heard: without(func(e Effect) bool { return e.Type == DoListen })}},
+	{"nobody listens", tamper{heard: without(func(e protocol.Effect) bool { return e.Type == protocol.DoListen })}},
 	{"live work goes on without asking", tamper{pose: func(m *Machine, a aim, q *question) *question {
 		if q.kind == "consent" && a.Kind == "check" {
 			if next := m.aimQuestion(a); next != nil {
@@ -41,7 +42,7 @@ var mistakes = []struct {
 		}
 		return q
 	}}},
-	{"a refusal of live work counts as consent", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"a refusal of live work counts as consent", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if q := was.q; answered(ev) == oOtherWay && q != nil && q.kind == "consent" && q.aim.Kind == "check" {
 			m.j.consent, m.j.consAt, m.j.aim, m.j.q = q.aim, m.j.now, q.aim, nil
 			m.advance()
@@ -61,111 +62,113 @@ var mistakes = []struct {
 		}
 		return q
 	}}},
-	{"zero said once is enough", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"zero said once is enough", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if q := was.q; q != nil && q.act.Zero() && m.j.site == was.site && ev.Said != nil && ev.Said.Source == "voice" && m.j.q != nil && m.j.q.first != nil {
 			m.j.site, m.j.q = m.rules.Apply(was.site, q.act, worksite.Done), nil
 			m.advance()
 		}
 	}}},
-	{"voltage that was found counts as dead", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"voltage that was found counts as dead", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if q := was.q; q != nil && q.act.Zero() && m.j.site.Power == worksite.On {
 			m.j.site, m.j.q = m.rules.Apply(was.site, q.act, worksite.Done), nil
 			m.advance()
 		}
 	}}},
-	{"a meter that shows nothing proves", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"a meter that shows nothing proves", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if q := was.q; q != nil && q.act.Kind == worksite.ProveAgain && m.j.site.Power != worksite.Proved && m.j.liveBad > was.liveBad {
 			m.j.site, m.j.q = m.rules.Apply(was.site, q.act, worksite.Done), nil
 			m.advance()
 		}
 	}}},
-	{"\"can't reach\" counts as done", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"\"can't reach\" counts as done", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if q := was.q; answered(ev) == cCantReach && q != nil && q.act.Kind != worksite.None && !q.act.Proof() && m.j.state != "ended" {
 			m.j.site = m.rules.Apply(was.site, q.act, worksite.Done)
 		}
 	}}},
-	{"silence counts as done", tamper{after: func(m *Machine, was *job, ev *Event) {
-		if q := was.q; ev.Type == EvTick && q != nil && q.act.Kind == worksite.RefitWire {
+	{"silence counts as done", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if q := was.q; ev.Type == protocol.EvTick && q != nil && q.act.Kind == worksite.RefitWire {
 			m.j.site = m.rules.Apply(was.site, q.act, worksite.Done)
 		}
 	}}},
-	{"\"something happened\" changes nothing", tamper{before: func(m *Machine, ev *Event) bool { return answered(ev) != cChanged }}},
-	{"a new start believes the supply", tamper{after: func(m *Machine, was *job, ev *Event) {
-		if ev.Type == EvResume {
+	{"\"something happened\" changes nothing", tamper{before: func(m *Machine, ev *protocol.Event) bool { return answered(ev) != cChanged }}},
+	{"a new start believes the supply", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvResume {
 			m.j.site.Power = was.site.Power
 		}
 	}}},
-	{"the supply is believed after an emergency", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"the supply is believed after an emergency", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.alarm != "" && was.alarm == "" {
 			m.j.site = was.site
 		}
 	}}},
-	{"a pause is granted with a jumper in", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"a pause is granted with a jumper in", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if answered(ev) == cHold && was.site.Timed() {
 			m.j.holding = true
 		}
 	}}},
-	{"the end comes at once", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"the end comes at once", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if answered(ev) == cFinish && was.alarm == "" && m.j.state != "ended" {
 			m.endNow("given-up")
 		}
 	}}},
-	{"an empty battery ends at once", tamper{after: func(m *Machine, was *job, ev *Event) {
-		if ev.Type == EvDevice && was.alarm == "" && m.j.state != "ended" {
+	{"an empty battery ends at once", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvDevice && was.alarm == "" && m.j.state != "ended" {
 			m.endNow("battery")
 		}
 	}}},
-	{"\"finish\" is not heard", tamper{before: func(m *Machine, ev *Event) bool { return answered(ev) != cFinish }}},
-	{"the way out is left again", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"\"finish\" is not heard", tamper{before: func(m *Machine, ev *protocol.Event) bool { return answered(ev) != cFinish }}},
+	{"the way out is left again", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if was.ending && m.j.state != "ended" {
 			m.j.ending, m.j.stage = false, sPlan
 		}
 	}}},
-	{"nothing is put back on the way out", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"nothing is put back on the way out", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.ending && !was.ending && m.j.state != "ended" && m.j.alarm == "" {
 			m.j.done["leave"], m.j.aim, m.j.q = true, aim{}, nil
 			m.advance()
 		}
 	}}},
-	{"what stays open is not said", tamper{heard: without(func(e Effect) bool { return e.Type == DoSay && e.Level == "danger" && strings.Contains(e.Text, "open") })}},
-	{"a stop line is crossed", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"what stays open is not said", tamper{heard: without(func(e protocol.Effect) bool {
+		return e.Type == protocol.DoSay && e.Level == "danger" && strings.Contains(e.Text, "open")
+	})}},
+	{"a stop line is crossed", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.stop >= 0 && was.stop < 0 && m.j.state != "ended" {
 			m.j.ending, m.j.stage = false, sPlan
 		}
 	}}},
-	{"an emergency is not heard", tamper{before: func(m *Machine, ev *Event) bool {
+	{"an emergency is not heard", tamper{before: func(m *Machine, ev *protocol.Event) bool {
 		return ev.Said == nil || len(ev.Said.Meanings) == 0 || ev.Said.Meanings[0].Kind != utterance.Emergency
 	}}},
-	{"something else is said first in an emergency", tamper{heard: func(m *Machine, out []Effect) []Effect {
+	{"something else is said first in an emergency", tamper{heard: func(m *Machine, out []protocol.Effect) []protocol.Effect {
 		if m.j.alarm == "" {
 			return out
 		}
-		return append([]Effect{{Type: DoSay, Level: "info", Text: "One moment."}}, out...)
+		return append([]protocol.Effect{{Type: protocol.DoSay, Level: "info", Text: "One moment."}}, out...)
 	}}},
-	{"the voice goes on in an emergency", tamper{heard: without(func(e Effect) bool { return e.Type == DoHush })}},
-	{"work goes on in an emergency", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"the voice goes on in an emergency", tamper{heard: without(func(e protocol.Effect) bool { return e.Type == protocol.DoHush })}},
+	{"work goes on in an emergency", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.alarm != "" && was.alarm == "" && was.q != nil {
 			m.j.q = m.aimQuestion(aim{"pause", 0})
 			m.j.q.id += "again"
 		}
 	}}},
-	{"\"don't know\" leads nowhere", tamper{after: func(m *Machine, was *job, ev *Event) {
+	{"\"don't know\" leads nowhere", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if answered(ev) == cDontKnow && was.q != nil && was.q.check >= 0 && m.j.state != "ended" {
 			m.j.q = nil
 		}
 	}}},
 }
 
-func cautious(e Effect) bool {
-	return e.Type == DoSay && (e.Level == "caution" || e.Level == "warning" || e.Level == "danger")
+func cautious(e protocol.Effect) bool {
+	return e.Type == protocol.DoSay && (e.Level == "caution" || e.Level == "warning" || e.Level == "danger")
 }
 
-func without(drop func(Effect) bool) func(*Machine, []Effect) []Effect {
-	return func(m *Machine, out []Effect) []Effect { return slices.DeleteFunc(out, drop) }
+func without(drop func(protocol.Effect) bool) func(*Machine, []protocol.Effect) []protocol.Effect {
+	return func(m *Machine, out []protocol.Effect) []protocol.Effect { return slices.DeleteFunc(out, drop) }
 }
 
 // answered is the id of what was said, empty when it is no choice and no command.
-func answered(ev *Event) string {
+func answered(ev *protocol.Event) string {
 	if ev.Said == nil || len(ev.Said.Meanings) == 0 {
 		return ""
 	}

@@ -4,11 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"readback/core/protocol"
 	"readback/core/utterance"
 )
 
 // undo works an undo asked for by the host.
-func (m *Machine) undo(ev Event) {
+func (m *Machine) undo(ev protocol.Event) {
 	j := m.j
 	j.seq, j.now = ev.Seq, max(ev.At, j.now)
 	rec, ok := m.target(ev.Target)
@@ -93,7 +94,7 @@ func (m *Machine) replay() {
 			}
 		default:
 			// What meant nothing held nothing open: after it the question that is due stays due.
-			if want := m.heldAt[ev.Seq]; ev.Type == EvSaid && want != "" && len(ev.Said.Meanings) > 0 && !m.at(want) {
+			if want := m.heldAt[ev.Seq]; ev.Type == protocol.EvSaid && want != "" && len(ev.Said.Meanings) > 0 && !m.at(want) {
 				m.reopen(want)
 			}
 			m.take(ev)
@@ -102,7 +103,7 @@ func (m *Machine) replay() {
 	m.mute = voice
 }
 
-func (m *Machine) clock(ev Event) {
+func (m *Machine) clock(ev protocol.Event) {
 	m.j.seq, m.j.now = ev.Seq, max(ev.At, m.j.now)
 	m.j.lastEvent = m.j.now
 }

@@ -5,21 +5,23 @@ import (
 	"slices"
 
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
 const logShown = 40
 
 // View is all that the page shows now. It shares nothing with the machine.
-func (m *Machine) View() *View {
+func (m *Machine) View() *protocol.View {
 	j := m.j
-	v := &View{
-		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageIDs[j.stage], StageNo: j.stage, State: j.state,
+	v := &protocol.View{
+		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageID(j.stage), StageNo: j.stage, State: j.state,
 		Said: j.said, Notice: j.notice, Handover: j.handover, Open: m.openWords(), Facts: slices.Clone(j.facts),
 	}
-	for _, s := range stageIDs[1:] {
+	for _, s := range vocab.StageIDs(nil) {
 		v.Stages = append(v.Stages, m.line("stage."+s))
 	}
 	v.Site = m.siteView()
@@ -31,10 +33,10 @@ func (m *Machine) View() *View {
 	}
 	switch {
 	case j.doubtAsk:
-		v.Step = StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
+		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttons(oLeave, oNone)
 	case j.alarm != "":
-		v.Step = StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
 		} else {
@@ -44,7 +46,7 @@ func (m *Machine) View() *View {
 		v.Step.Kind = "confirm"
 		v.Step.Answers = nil
 		for _, u := range j.q.units {
-			v.Step.Answers = append(v.Step.Answers, Answer{u, utterance.UnitOnly, unit.Must(u).Many})
+			v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: u, Kind: utterance.UnitOnly, Text: unit.Must(u).Many})
 		}
 		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
 	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
@@ -54,7 +56,7 @@ func (m *Machine) View() *View {
 			v.Step.Answers = nil
 			for _, x := range j.q.choices {
 				if x.ID != "" {
-					v.Step.Answers = append(v.Step.Answers, Answer{x.ID, x.Kind, m.inWords(x)})
+					v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: x.ID, Kind: x.Kind, Text: m.inWords(x)})
 				}
 			}
 			v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
@@ -75,7 +77,7 @@ func (m *Machine) View() *View {
 		v.Suspects = append(v.Suspects, s)
 	}
 	if j.q != nil && a.Check >= 0 && j.q.aim == (aim{"check", a.Check}) {
-		v.Why = &WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
+		v.Why = &protocol.WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
 		if len(a.Splits) == 2 {
 			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))
 		}
@@ -91,9 +93,9 @@ func (m *Machine) View() *View {
 	return v
 }
 
-func (m *Machine) siteView() SiteView {
+func (m *Machine) siteView() protocol.SiteView {
 	s := m.j.site
-	v := SiteView{Power: s.Power.String(), Since: m.j.since, Gas: s.Gas.String(), Jack: s.Jack, Call: s.Call.String()}
+	v := protocol.SiteView{Power: s.Power.String(), Since: m.j.since, Gas: s.Gas.String(), Jack: s.Jack, Call: s.Call.String()}
 	if m.model.Fuel != "gas" {
 		v.Gas = "none"
 	}
@@ -120,18 +122,18 @@ func (m *Machine) siteView() SiteView {
 	return v
 }
 
-func (m *Machine) buttons(ids ...string) []Answer {
-	var out []Answer
+func (m *Machine) buttons(ids ...string) []protocol.Answer {
+	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, Answer{id, "choice", m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: m.option(id)})
 	}
 	return out
 }
 
-func (m *Machine) commandButtons(ids ...string) []Answer {
-	var out []Answer
+func (m *Machine) commandButtons(ids ...string) []protocol.Answer {
+	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, Answer{id, "command", m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Command, Text: m.option(id)})
 	}
 	return out
 }

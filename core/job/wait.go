@@ -2,6 +2,8 @@ package job
 
 import (
 	"readback/core/measure"
+	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -162,7 +164,7 @@ func (m *Machine) tick() {
 }
 
 // device works news of the phone or computer.
-func (m *Machine) device(d Device) {
+func (m *Machine) device(d protocol.Device) {
 	j := m.j
 	switch d.Kind {
 	case "battery":
@@ -180,7 +182,7 @@ func (m *Machine) device(d Device) {
 		m.eyeOff(d.Text)
 	case "call":
 		j.away = j.now
-		m.emit(Effect{Type: DoHush})
+		m.emit(protocol.Effect{Type: protocol.DoHush})
 	case "back":
 		if j.away == 0 {
 			return
@@ -259,7 +261,7 @@ func (m *Machine) comeBack(gone int64) {
 				continue
 			}
 			for _, o := range c.Options {
-				if o.Emergency == "gas" || o.Emergency == "co" {
+				if a, ok := vocab.AlarmOf(o.Emergency); ok && a.Again {
 					j.asked[i] = 0
 				}
 			}

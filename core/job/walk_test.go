@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 )
 
@@ -13,18 +14,18 @@ type driver struct {
 	t      testing.TB
 	m      *job.Machine
 	now    int64
-	events []job.Event
+	events []protocol.Event
 	said   []string
 	log    bool
 }
 
 func drive(t testing.TB, m *job.Machine) *driver {
 	d := &driver{t: t, m: m, now: 1_000_000}
-	d.step(job.Event{Type: job.EvBegin, Begin: &job.Begin{Job: "j", Appliance: "small", Lang: "en", Voice: true}})
+	d.step(protocol.Event{Type: protocol.EvBegin, Begin: &protocol.Begin{Job: "j", Appliance: "small", Lang: "en", Voice: true}})
 	return d
 }
 
-func (d *driver) step(ev job.Event) []job.Effect {
+func (d *driver) step(ev protocol.Event) []protocol.Effect {
 	d.t.Helper()
 	d.now += 2_000
 	ev.At = d.now
@@ -36,7 +37,7 @@ func (d *driver) step(ev job.Event) []job.Effect {
 	d.events = append(d.events, ev)
 	d.said = nil
 	for _, e := range out {
-		if e.Type == job.DoSay {
+		if e.Type == protocol.DoSay {
 			d.said = append(d.said, e.Text)
 			if d.log {
 				d.t.Logf("R [%s] %s", e.Level, e.Text)
@@ -46,16 +47,16 @@ func (d *driver) step(ev job.Event) []job.Effect {
 	return out
 }
 
-func (d *driver) say(u *utterance.Utterance) []job.Effect {
+func (d *driver) say(u *utterance.Utterance) []protocol.Effect {
 	d.t.Helper()
 	if d.log {
 		d.t.Logf("U %s", u.Text)
 	}
-	return d.step(job.Event{Type: job.EvSaid, Said: u})
+	return d.step(protocol.Event{Type: protocol.EvSaid, Said: u})
 }
 
 // helpful answers every step as somebody would at a furnace with a broken igniter.
-func helpful(v *job.View, fixed bool) *utterance.Utterance {
+func helpful(v *protocol.View, fixed bool) *utterance.Utterance {
 	id := v.Step.ID
 	switch {
 	case strings.HasPrefix(id, "act.prove-live"), strings.HasPrefix(id, "act.prove-again"):

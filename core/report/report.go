@@ -12,16 +12,16 @@ import (
 	"slices"
 	"strings"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 )
 
 // Entry is one event of the journal with what followed from it.
 type Entry struct {
-	Event   job.Event
-	Effects []job.Effect
-	View    job.View
+	Event   protocol.Event
+	Effects []protocol.Effect
+	View    protocol.View
 }
 
 // Job is a replayed journal with the pictures of its folder.
@@ -65,7 +65,7 @@ type sheet struct {
 	Outcome, Handover, Damage               string
 	Site                                    []string
 	Open, Facts                             []string
-	Suspects                                []job.Suspect
+	Suspects                                []protocol.Suspect
 	Rows                                    []row
 	Belief                                  markup
 	Cautions                                []string
@@ -178,7 +178,7 @@ func build(j Job) (*sheet, error) {
 	}
 	undone := map[int64]bool{}
 	for _, e := range j.Entries {
-		if e.Event.Type == job.EvUndo {
+		if e.Event.Type == protocol.EvUndo {
 			undone[e.Event.Target] = true
 		}
 	}
@@ -195,7 +195,7 @@ func build(j Job) (*sheet, error) {
 			r.Drawn = append(r.Drawn, drawn(j.Photos[before], w.Wires, false), drawn(j.Photos[w.Photo], w.Wires, true))
 		}
 		for _, f := range e.Effects {
-			if f.Type != job.DoSay {
+			if f.Type != protocol.DoSay {
 				continue
 			}
 			r.Said = append(r.Said, saying{f.Level, f.Text})
@@ -206,13 +206,13 @@ func build(j Job) (*sheet, error) {
 				}
 			}
 		}
-		if h := e.View.Heard; h != nil && e.Event.Type == job.EvSaid && !h.Pending {
+		if h := e.View.Heard; h != nil && e.Event.Type == protocol.EvSaid && !h.Pending {
 			r.Taken, r.Verdict, r.Limit = h.Taken, string(h.Verdict), h.Limit
 			if h.U > 0 {
 				r.Value = fmt.Sprintf("±%.3g %s", h.U, unit.Printed(h.Unit))
 			}
 		}
-		if h := e.View.Heard; h != nil && e.Event.Type == job.EvSaid && h.Pending && len(h.Rivals) > 0 {
+		if h := e.View.Heard; h != nil && e.Event.Type == protocol.EvSaid && h.Pending && len(h.Rivals) > 0 {
 			doubts.again(r.Seq, e.View.Step.ID, h.Text, h.Rivals)
 		}
 		if r.Undone {
@@ -265,7 +265,7 @@ func few(rivals []string, sep string) string {
 	return strings.Join(rivals[:min(len(rivals), 3)], sep)
 }
 
-func stageName(v job.View) string {
+func stageName(v protocol.View) string {
 	if i := v.StageNo - 1; i >= 0 && i < len(v.Stages) {
 		return v.Stages[i]
 	}
@@ -274,13 +274,13 @@ func stageName(v job.View) string {
 
 func fillEvent(r *row, e Entry, photos map[string][]byte) {
 	switch ev := e.Event; ev.Type {
-	case job.EvBegin:
+	case protocol.EvBegin:
 		r.Event = "the job began"
-	case job.EvResume:
+	case protocol.EvResume:
 		r.Event = "the program was opened again: power is unknown from here"
-	case job.EvUndo:
+	case protocol.EvUndo:
 		r.Event = fmt.Sprintf("answer %d was taken back", ev.Target)
-	case job.EvSaid:
+	case protocol.EvSaid:
 		if u := ev.Said; u != nil {
 			r.Heard, r.Source = u.Text, u.Source
 			if r.Heard == "" && u.Best() != nil {
@@ -288,9 +288,9 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 			}
 			r.Rivals = few(u.Rivals, " / ")
 		}
-	case job.EvSeen:
+	case protocol.EvSeen:
 		fillSeen(r, ev.Seen, photos)
-	case job.EvPhoto:
+	case protocol.EvPhoto:
 		if p := ev.Photo; p != nil && p.Marks != nil {
 			r.Event = fmt.Sprintf("%d terminals marked in picture %s", len(p.Marks), p.ID)
 		} else if p != nil {
@@ -300,7 +300,7 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 				r.Picture.URL = dataURL(data)
 			}
 		}
-	case job.EvDevice:
+	case protocol.EvDevice:
 		if d := ev.Device; d != nil {
 			r.Event = strings.TrimSpace("device: " + d.Kind + " " + d.Text)
 		}
@@ -320,7 +320,7 @@ func meaningWords(m utterance.Meaning) string {
 }
 
 // siteWords lists the state of the place as a technician needs it: first what can hurt.
-func siteWords(v job.SiteView) []string {
+func siteWords(v protocol.SiteView) []string {
 	out := []string{"power " + v.Power}
 	if v.Gas != "" && v.Gas != "none" && v.Gas != "unknown" {
 		out = append(out, "gas "+v.Gas)

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/report"
 	"readback/core/utterance"
 )
@@ -16,24 +16,24 @@ func sampleJob() report.Job {
 	stages := []string{"Safe to stay", "Checks"}
 	return report.Job{Entries: []report.Entry{
 		{
-			Event:   job.Event{Seq: 1, At: 1000, Type: job.EvBegin, Begin: &job.Begin{Job: "j1", Version: "v1", Data: "abc"}},
-			Effects: []job.Effect{{Type: job.DoSay, Text: "Gas odour, or none?", Level: "info"}},
-			View:    job.View{Job: "j1", Title: "test heater", StageNo: 1, Stages: stages},
+			Event:   protocol.Event{Seq: 1, At: 1000, Type: protocol.EvBegin, Begin: &protocol.Begin{Job: "j1", Version: "v1", Data: "abc"}},
+			Effects: []protocol.Effect{{Type: protocol.DoSay, Text: "Gas odour, or none?", Level: "info"}},
+			View:    protocol.View{Job: "j1", Title: "test heater", StageNo: 1, Stages: stages},
 		},
 		{
-			Event:   job.Event{Seq: 2, At: 2000, Type: job.EvSaid, Said: &utterance.Utterance{Text: "twenty six <b>", Rivals: []string{"twenty sixty"}, Source: "voice"}},
-			Effects: []job.Effect{{Type: job.DoSay, Text: "House voltage, live.", Level: "danger"}},
-			View: job.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages,
-				Heard:    &job.HeardView{Text: "twenty six", Taken: "26.1 V AC", Verdict: measure.Pass, Limit: "21 to 30 volts", U: 0.6, Unit: "V", Low: &low, High: &high},
-				Suspects: []job.Suspect{{Part: "a", Name: "igniter", P: 0.2, Words: "less likely"}, {Part: "b", Name: "valve", P: 0.7}}},
+			Event:   protocol.Event{Seq: 2, At: 2000, Type: protocol.EvSaid, Said: &utterance.Utterance{Text: "twenty six <b>", Rivals: []string{"twenty sixty"}, Source: "voice"}},
+			Effects: []protocol.Effect{{Type: protocol.DoSay, Text: "House voltage, live.", Level: "danger"}},
+			View: protocol.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages,
+				Heard:    &protocol.HeardView{Text: "twenty six", Taken: "26.1 V AC", Verdict: measure.Pass, Limit: "21 to 30 volts", U: 0.6, Unit: "V", Low: &low, High: &high},
+				Suspects: []protocol.Suspect{{Part: "a", Name: "igniter", P: 0.2, Words: "less likely"}, {Part: "b", Name: "valve", P: 0.7}}},
 		},
 		{
-			Event: job.Event{Seq: 3, At: 3000, Type: job.EvUndo, Target: 2},
-			View: job.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages, Ended: "stopped",
-				Suspects: []job.Suspect{{Part: "a", Name: "igniter", P: 0.5}}, Open: []string{"lower panel off"},
-				Site: job.SiteView{Power: "proved", Gas: "on", Covers: []string{"lower panel"}}},
+			Event: protocol.Event{Seq: 3, At: 3000, Type: protocol.EvUndo, Target: 2},
+			View: protocol.View{Job: "j1", Title: "test heater", StageNo: 2, Stages: stages, Ended: "stopped",
+				Suspects: []protocol.Suspect{{Part: "a", Name: "igniter", P: 0.5}}, Open: []string{"lower panel off"},
+				Site: protocol.SiteView{Power: "proved", Gas: "on", Covers: []string{"lower panel"}}},
 		},
-		{Event: job.Event{Seq: 4, At: 4000, Type: job.EvPhoto, Photo: &job.Photo{ID: "before", Name: "gone.jpg"}}, View: job.View{Title: "test heater", StageNo: 2, Stages: stages}},
+		{Event: protocol.Event{Seq: 4, At: 4000, Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: "before", Name: "gone.jpg"}}, View: protocol.View{Title: "test heater", StageNo: 2, Stages: stages}},
 	}}
 }
 
@@ -86,9 +86,9 @@ func TestDoubtsAreFew(t *testing.T) {
 	j := report.Job{}
 	for i := range 5 {
 		j.Entries = append(j.Entries, report.Entry{
-			Event: job.Event{Seq: int64(i + 1), At: 1000, Type: job.EvSaid, Said: &utterance.Utterance{Text: "ninety volts", Source: "voice"}},
-			View: job.View{Title: "t", Step: job.StepView{ID: []string{"a", "a", "a", "b", "b"}[i]},
-				Heard: &job.HeardView{Text: "ninety volts", Pending: true, Rivals: []string{"one", "two", "three", "four"}}},
+			Event: protocol.Event{Seq: int64(i + 1), At: 1000, Type: protocol.EvSaid, Said: &utterance.Utterance{Text: "ninety volts", Source: "voice"}},
+			View: protocol.View{Title: "t", Step: protocol.StepView{ID: []string{"a", "a", "a", "b", "b"}[i]},
+				Heard: &protocol.HeardView{Text: "ninety volts", Pending: true, Rivals: []string{"one", "two", "three", "four"}}},
 		})
 	}
 	var b bytes.Buffer

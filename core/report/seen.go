@@ -6,19 +6,18 @@ import (
 	"image"
 	_ "image/jpeg" // sizes of the pictures
 	_ "image/png"
+	"readback/core/protocol"
 	"strings"
-
-	"readback/core/job"
 )
 
 // fillSeen tells what the camera made of a step: what it saw and how surely, or why it could not tell.
-func fillSeen(r *row, s *job.Seen, photos map[string][]byte) {
+func fillSeen(r *row, s *protocol.Seen, photos map[string][]byte) {
 	switch {
 	case s == nil:
 		return
 	case s.Reason != "":
 		r.Event = "the camera could not tell: " + s.Reason
-	case s.Kind == job.EyeAfter:
+	case s.Kind == protocol.EyeAfter:
 		n := 0
 		var words []string
 		for i := range s.Wires {
@@ -42,7 +41,7 @@ func fillSeen(r *row, s *job.Seen, photos map[string][]byte) {
 		}
 		r.Rivals = strings.Join(s.Rivals, " / ")
 	}
-	if s.Photo != "" && s.Kind != job.EyeAfter {
+	if s.Photo != "" && s.Kind != protocol.EyeAfter {
 		r.Picture = &picture{Name: s.Photo}
 		if data, ok := photos[s.Photo]; ok {
 			r.Picture.URL = dataURL(data)
@@ -50,7 +49,7 @@ func fillSeen(r *row, s *job.Seen, photos map[string][]byte) {
 	}
 }
 
-func fromTo(w *job.SeenWire) string {
+func fromTo(w *protocol.SeenWire) string {
 	switch {
 	case w.Before != "" && w.After != "":
 		return "(" + w.Before + " before, " + w.After + " after)"
@@ -64,7 +63,7 @@ func fromTo(w *job.SeenWire) string {
 
 // drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
 // name. A picture that is missing or cannot be measured gives nothing.
-func drawn(data []byte, wires []job.SeenWire, after bool) markup {
+func drawn(data []byte, wires []protocol.SeenWire, after bool) markup {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || c.Width < 1 || c.Height < 1 {
 		return ""

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/report"
 )
 
@@ -23,18 +23,18 @@ func pictureOf(t *testing.T, w, h int) []byte {
 // What the camera saw is in the record, with its picture only when one was kept, and findings in the wiring are drawn on both
 // pictures at their places.
 func TestSeen(t *testing.T) {
-	ev := func(seq int64, e job.Event) report.Entry {
+	ev := func(seq int64, e protocol.Event) report.Entry {
 		e.Seq = seq
-		return report.Entry{Event: e, View: job.View{Title: "heater"}}
+		return report.Entry{Event: e, View: protocol.View{Title: "heater"}}
 	}
 	j := report.Job{Photos: map[string][]byte{"b.jpg": pictureOf(t, 200, 100), "a.jpg": pictureOf(t, 400, 200), "m.jpg": pictureOf(t, 10, 10)}, Entries: []report.Entry{
-		ev(1, job.Event{Type: job.EvSeen, Seen: &job.Seen{Kind: job.EyeMeter, Text: "24.5", P: 0.98, Frames: 6, Rivals: []string{"24.6"}, Photo: "m.jpg"}}),
-		ev(2, job.Event{Type: job.EvSeen, Seen: &job.Seen{Kind: job.EyeMeter, Reason: "There is glare."}}),
-		ev(3, job.Event{Type: job.EvPhoto, Photo: &job.Photo{ID: "before", Name: "b.jpg"}}),
-		ev(4, job.Event{Type: job.EvPhoto, Photo: &job.Photo{ID: "before", Name: "b.jpg", Marks: []job.Mark{{X: 0.5, Y: 0.5, Name: "plug"}}}}),
-		ev(5, job.Event{Type: job.EvSeen, Seen: &job.Seen{Kind: job.EyeAfter, Photo: "a.jpg", Wires: []job.SeenWire{
-			{Mark: job.Mark{X: 0.5, Y: 0.5, Name: "plug <left>"}, AX: 0.25, AY: 0.5, Change: "another", Before: "red", After: "blue"},
-			{Mark: job.Mark{X: 0.1, Y: 0.1, Name: "W"}, AX: 2, AY: 0.1, Change: "same"}}}}),
+		ev(1, protocol.Event{Type: protocol.EvSeen, Seen: &protocol.Seen{Kind: protocol.EyeMeter, Text: "24.5", P: 0.98, Frames: 6, Rivals: []string{"24.6"}, Photo: "m.jpg"}}),
+		ev(2, protocol.Event{Type: protocol.EvSeen, Seen: &protocol.Seen{Kind: protocol.EyeMeter, Reason: "There is glare."}}),
+		ev(3, protocol.Event{Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: "before", Name: "b.jpg"}}),
+		ev(4, protocol.Event{Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: "before", Name: "b.jpg", Marks: []protocol.Mark{{X: 0.5, Y: 0.5, Name: "plug"}}}}),
+		ev(5, protocol.Event{Type: protocol.EvSeen, Seen: &protocol.Seen{Kind: protocol.EyeAfter, Photo: "a.jpg", Wires: []protocol.SeenWire{
+			{Mark: protocol.Mark{X: 0.5, Y: 0.5, Name: "plug <left>"}, AX: 0.25, AY: 0.5, Change: "another", Before: "red", After: "blue"},
+			{Mark: protocol.Mark{X: 0.1, Y: 0.1, Name: "W"}, AX: 2, AY: 0.1, Change: "same"}}}}),
 	}}
 	var b bytes.Buffer
 	if err := report.HTML(&b, j); err != nil {

@@ -119,9 +119,7 @@ func (r *Rules) Covers(places []int) Set {
 }
 
 // offOnly are the functions that harm meter and person on a live circuit.
-func offOnly(f measure.Function) bool {
-	return f == measure.Ohms || f == measure.Continuity || f == measure.Capacitance
-}
+func offOnly(f measure.Function) bool { return f.Dial().Drives }
 
 func (r *Rules) need(i int) (Need, error) {
 	c := &r.m.Checks[i]

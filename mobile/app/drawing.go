@@ -6,6 +6,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/mobile/drawing"
 )
 
@@ -82,7 +83,7 @@ const (
 
 // energised lists the nets that carry voltage against earth now, in an appliance without fault with power, call, covers and wires as the
 // site has them. Unknown power counts as on. The step's own moment of the sequence is taken where it has one.
-func energised(e *appliance.Engine, v *job.View) map[string]bool {
+func energised(e *appliance.Engine, v *protocol.View) map[string]bool {
 	m := e.Model()
 	p := e.Plant(nil)
 	p.SetPower(v.Site.Power != "off" && v.Site.Power != "proved")

@@ -6,6 +6,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/job"
+	"readback/core/protocol"
 )
 
 func engines(t *testing.T) []*appliance.Engine {
@@ -39,7 +40,7 @@ func TestEnergised(t *testing.T) {
 		{"proved dead", "proved", "on", "", false, false},
 		{"off, not proved", "off", "on", "", false, false},
 	} {
-		v := &job.View{Site: job.SiteView{Power: tt.power, Call: tt.call}}
+		v := &protocol.View{Site: protocol.SiteView{Power: tt.power, Call: tt.call}}
 		got := energised(e, v)
 		if got["R"] != tt.r || got["W"] != tt.w || got["C"] {
 			t.Errorf("%s: R %v, W %v, C %v", tt.name, got["R"], got["W"], got["C"])

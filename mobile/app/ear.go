@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"sync"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/speech/grammar"
 )
@@ -84,7 +84,7 @@ func (h *Hub) openEar() {
 			h.tellEar()
 			h.mu.Lock()
 			defer h.mu.Unlock()
-			_ = h.deviceLocked(job.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+			_ = h.deviceLocked(protocol.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
 			return
 		}
 		defer ear.Close()
@@ -186,7 +186,7 @@ func (h *Hub) deaf(err error) {
 	h.tellEar()
 	h.mu.Lock()
 	defer h.mu.Unlock()
-	_ = h.deviceLocked(job.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+	_ = h.deviceLocked(protocol.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
 }
 
 // speaking tells ear and page that the own voice begins with these words; "" when it ended.
@@ -214,7 +214,7 @@ func (h *Hub) uttered(u utterance.Utterance) {
 	if h.job == nil || !h.job.voice {
 		return
 	}
-	if h.stepLocked(job.Event{Type: job.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
+	if h.stepLocked(protocol.Event{Type: protocol.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
 		h.recordLocked(&u)
 	}
 }

@@ -12,8 +12,8 @@ import (
 	"time"
 
 	"readback/core/camera"
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/speech/grammar"
@@ -90,7 +90,7 @@ type look struct {
 }
 
 // point tells what step is on the page.
-func (e *eye) point(s *job.StepView, state string) {
+func (e *eye) point(s *protocol.StepView, state string) {
 	e.mu.Lock()
 	defer e.mu.Unlock()
 	kind := s.Eye
@@ -139,7 +139,7 @@ func (h *Hub) LookAt(kind string, p *camera.Plane) error {
 	if n == 0 {
 		return fmt.Errorf("%w: nothing is known by %q", ErrFrame, kind)
 	}
-	if kind == job.EyeFire && !p.Colour() {
+	if kind == protocol.EyeFire && !p.Colour() {
 		return fmt.Errorf("%w: the burner is judged by its colour, and it has none", ErrFrame)
 	}
 	return h.eye.put(h, look{eye: kind, plane: *shrunk(p, eyes[n].most)})
@@ -206,7 +206,7 @@ func (e *eye) put(h *Hub, l look) error {
 	l.gen = e.gen
 	switch {
 	case l.aim != nil:
-	case l.eye == job.EyeMeter:
+	case l.eye == protocol.EyeMeter:
 		e.queue = slices.DeleteFunc(e.queue, func(x look) bool { return x.aim == nil }) // only the newest counts
 	case len(e.queue) >= lampQueue:
 		return nil
@@ -241,7 +241,7 @@ func (e *eye) run(h *Hub) {
 			if e.lamp != nil {
 				e.lamp.Aim(l.aim[0]*float64(e.w), l.aim[1]*float64(e.h))
 			}
-			if l.eye == job.EyeFire {
+			if l.eye == protocol.EyeFire {
 				e.window, e.fire = l.aim, nil
 			}
 			continue
@@ -249,16 +249,16 @@ func (e *eye) run(h *Hub) {
 		e.w, e.h = l.plane.W, l.plane.H
 		began := time.Now()
 		v := EyeView{Step: step, Kind: l.eye}
-		var s *job.Seen
+		var s *protocol.Seen
 		switch l.eye {
-		case job.EyeMeter:
+		case protocol.EyeMeter:
 			s = e.meter(&l.plane, &v)
-		case job.EyeFire:
+		case protocol.EyeFire:
 			s = e.burner(&l.plane, &v)
 		default:
 			s = e.light(&l.plane, &v, opts)
 		}
-		if s == nil && v.Text == "" && v.Reason == "" && l.eye != job.EyeMeter {
+		if s == nil && v.Text == "" && v.Reason == "" && l.eye != protocol.EyeMeter {
 			continue // nothing was decoded this time
 		}
 		v.Ms = float64(time.Since(began).Microseconds()) / 1000
@@ -274,13 +274,13 @@ func (e *eye) run(h *Hub) {
 func (e *eye) begin(gen int, at int64, kind string) {
 	e.now, e.first, e.frames, e.text, e.told, e.reasonT = gen, at, e.frames[:0], "", "", at
 	e.besides, e.unitOf = e.besides[:0], ""
-	if kind != job.EyeLamp {
+	if kind != protocol.EyeLamp {
 		e.lamp = nil
 	}
 }
 
 // meter reads a frame of the display and votes over the last ones.
-func (e *eye) meter(p *camera.Plane, v *EyeView) *job.Seen {
+func (e *eye) meter(p *camera.Plane, v *EyeView) *protocol.Seen {
 	rd, err := e.reader.Read(p)
 	if err != nil {
 		return nil // Look has checked the plane
@@ -332,7 +332,7 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *job.Seen {
 	if all.Shows == camera.Number {
 		r.Value.Unit = e.named(all.Text)
 	}
-	s := &job.Seen{Reading: &r, Text: all.Text, P: all.P, Frames: all.Frames}
+	s := &protocol.Seen{Reading: &r, Text: all.Text, P: all.P, Frames: all.Frames}
 	if all.Rival != "" {
 		s.Rivals = []string{all.Rival}
 	}
@@ -367,7 +367,7 @@ func (e *eye) teach(unit string, s *store) {
 }
 
 // light counts flashes.
-func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *job.Seen {
+func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *protocol.Seen {
 	if e.lamp == nil {
 		e.lamp, e.coded, e.first = &camera.Lamp{}, p.Time, p.Time
 	}
@@ -403,12 +403,12 @@ func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *job.Seen {
 		return nil // it shows what this step cannot be answered with; the viewfinder says what
 	}
 	// Two agreeing cycles are asked for by the decoder; more make it surer.
-	return &job.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
+	return &protocol.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
 }
 
 // burner watches for glow and flame. One watch goes on from step to step: the camera stands where it stood, and what was dark before the
 // start is still the measure of what glows.
-func (e *eye) burner(p *camera.Plane, v *EyeView) *job.Seen {
+func (e *eye) burner(p *camera.Plane, v *EyeView) *protocol.Seen {
 	if e.fire == nil || float64(p.Time-e.seenAt) > fireGap {
 		e.fire, e.coded, e.reasonT = e.aimed(p.W, p.H), p.Time, p.Time
 	}
@@ -440,7 +440,7 @@ func (e *eye) burner(p *camera.Plane, v *EyeView) *job.Seen {
 		return nil
 	}
 	// nine of ten in doubt are told right: what the figures of drawn burners leave wrong is less, what real ones do is not known
-	return &job.Seen{Text: string(t.What), P: 0.9, From: max(1, (p.Time-t.From)/1e6), To: max(1, (p.Time-t.To)/1e6)}
+	return &protocol.Seen{Text: string(t.What), P: 0.9, From: max(1, (p.Time-t.From)/1e6), To: max(1, (p.Time-t.To)/1e6)}
 }
 
 // aimed is a watch of the window that was touched, or of the middle, beside the edge of the picture that is farther away.
@@ -460,13 +460,13 @@ func (e *eye) aimed(w, h int) *camera.FireWatch {
 }
 
 // cannot tells why nothing is told, when that has been so for long enough.
-func (e *eye) cannot(say string, at int64, long float64) *job.Seen {
+func (e *eye) cannot(say string, at int64, long float64) *protocol.Seen {
 	e.text = ""
 	if float64(at-e.reasonT) < long {
 		return nil
 	}
 	e.reasonT = at
-	return &job.Seen{Reason: say}
+	return &protocol.Seen{Reason: say}
 }
 
 // codeWords says a light's code.
@@ -521,7 +521,7 @@ func optionOf(c *camera.Code, opts []string) string {
 }
 
 // saw hands a finding to the job, unless the job has moved on or the guide is speaking: then it is found again.
-func (h *Hub) saw(s *job.Seen, gen int, p *camera.Plane) {
+func (h *Hub) saw(s *protocol.Seen, gen int, p *camera.Plane) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	j := h.job
@@ -536,7 +536,7 @@ func (h *Hub) saw(s *job.Seen, gen int, p *camera.Plane) {
 			s.Photo = name
 		}
 	}
-	if h.stepLocked(job.Event{Type: job.EvSeen, Seen: s}) != nil {
+	if h.stepLocked(protocol.Event{Type: protocol.EvSeen, Seen: s}) != nil {
 		return // told by step itself
 	}
 	h.eye.told, h.eye.toldAt = s.Text, p.Time

@@ -20,8 +20,8 @@ import (
 	"github.com/makiuchi-d/gozxing/qrcode"
 
 	"readback/core/camera"
-	"readback/core/job"
 	"readback/core/lab/render"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/mobile/app"
 )
@@ -29,42 +29,42 @@ import (
 // onlooker is a job that stands at one step and keeps what the camera tells.
 type onlooker struct {
 	mu   sync.Mutex
-	step job.StepView
-	seen []job.Seen
-	all  []job.Event
+	step protocol.StepView
+	seen []protocol.Seen
+	all  []protocol.Event
 }
 
-func (o *onlooker) View() *job.View {
+func (o *onlooker) View() *protocol.View {
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	return &job.View{Job: "j", State: "ask", Step: o.step}
+	return &protocol.View{Job: "j", State: "ask", Step: o.step}
 }
 
-func (o *onlooker) Step(ev job.Event) ([]job.Effect, error) {
+func (o *onlooker) Step(ev protocol.Event) ([]protocol.Effect, error) {
 	o.mu.Lock()
 	o.all = append(o.all, ev)
 	if ev.Seen != nil {
 		o.seen = append(o.seen, *ev.Seen)
 	}
 	o.mu.Unlock()
-	out := []job.Effect{{Type: job.DoShow, View: o.View()}}
+	out := []protocol.Effect{{Type: protocol.DoShow, View: o.View()}}
 	if ev.Said != nil && ev.Said.Meanings[0].Kind == utterance.UnitOnly {
-		out = append(out, job.Effect{Type: job.DoTeach, ID: ev.Said.Meanings[0].ID})
+		out = append(out, protocol.Effect{Type: protocol.DoTeach, ID: ev.Said.Meanings[0].ID})
 	}
 	return out, nil
 }
 
-func (o *onlooker) told() []job.Seen {
+func (o *onlooker) told() []protocol.Seen {
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	return append([]job.Seen(nil), o.seen...)
+	return append([]protocol.Seen(nil), o.seen...)
 }
 
 // watch opens a hub whose job stands at a step, and collects what the viewfinder is told.
-func watch(t *testing.T, step job.StepView) (*bench, *onlooker, func() []app.EyeView) {
+func watch(t *testing.T, step protocol.StepView) (*bench, *onlooker, func() []app.EyeView) {
 	t.Helper()
 	o := &onlooker{step: step}
-	b := open(t, app.Config{New: func(job.Begin) (app.Machine, error) { return o, nil }})
+	b := open(t, app.Config{New: func(protocol.Begin) (app.Machine, error) { return o, nil }})
 	var mu sync.Mutex
 	var views []app.EyeView
 	t.Cleanup(b.hub.Subscribe(func(msg []byte) {
@@ -87,7 +87,7 @@ func pic(p *render.Pic, at int64) *camera.Plane {
 func lookUntil(t *testing.T, b *bench, frames int, frame func(i int) *camera.Plane, views func() []app.EyeView, f func() bool) {
 	t.Helper()
 	for i := range frames {
-		msg, err := app.Frame(job.EyeMeter, frame(i))
+		msg, err := app.Frame(protocol.EyeMeter, frame(i))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -105,11 +105,11 @@ func lookUntil(t *testing.T, b *bench, frames int, frame func(i int) *camera.Pla
 }
 
 func TestMeterIsTold(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	m := render.NewMeter(3, render.Easy, render.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
 	lookUntil(t, b, 20, func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }, views, func() bool { return len(o.told()) > 0 })
 	told := o.told()
-	if len(told) != 1 || told[0].Step != "w-c" || told[0].Kind != job.EyeMeter || told[0].Text != "24.5" || told[0].Reading == nil || told[0].Reading.Value.Dec.String() != "24.5" || told[0].Reading.Value.Unit != "" {
+	if len(told) != 1 || told[0].Step != "w-c" || told[0].Kind != protocol.EyeMeter || told[0].Text != "24.5" || told[0].Reading == nil || told[0].Reading.Value.Dec.String() != "24.5" || told[0].Reading.Value.Unit != "" {
 		t.Fatalf("told %+v", told)
 	}
 	last := views()[len(views())-1]
@@ -128,7 +128,7 @@ func TestMeterIsTold(t *testing.T) {
 
 // Units named twice are told from then on, also after the program was started again.
 func TestUnitIsLearnt(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-0", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-0", Eye: protocol.EyeMeter})
 	at := int64(0)
 	for i, x := range []struct {
 		text, behind, named, want string
@@ -156,14 +156,14 @@ func TestUnitIsLearnt(t *testing.T) {
 
 // A shell may hand over larger frames than the socket takes; the newest is there to be looked at while its step lasts.
 func TestLargeFrames(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	if status, _ := b.call("GET", "/api/eye/frame", ""); status != 404 {
 		t.Errorf("a frame before there is one: status %d", status)
 	}
 	m := render.NewMeter(3, render.Easy, render.Options{Text: "24.5", W: 1920, H: 1080, Tall: 120})
 	for i := range 20 {
 		n := len(views())
-		if err := b.hub.LookAt(job.EyeMeter, pic(m.Frame(i%3), int64(i+1)*200e6)); err != nil {
+		if err := b.hub.LookAt(protocol.EyeMeter, pic(m.Frame(i%3), int64(i+1)*200e6)); err != nil {
 			t.Fatal(err)
 		}
 		for k := 0; len(views()) == n && k < 3000; k++ {
@@ -188,7 +188,7 @@ func TestLargeFrames(t *testing.T) {
 
 // A number that stands on the display before a saying may be that of another place: it is looked at anew.
 func TestSayingBeginsAnew(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	m := render.NewMeter(3, render.Easy, render.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
 	frame := func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }
 	lookUntil(t, b, 3, frame, views, func() bool { return false })
@@ -204,7 +204,7 @@ func TestSayingBeginsAnew(t *testing.T) {
 }
 
 func TestKeptPicture(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	b.ok("POST", "/api/prefs", `{"voice":false,"done":true,"theme":"","keep":true}`)
 	m := render.NewMeter(3, render.Easy, render.Options{Text: "24.5", W: 640, H: 480, Tall: 60})
 	lookUntil(t, b, 20, func(i int) *camera.Plane { return pic(m.Frame(i), int64(i+1)*200e6) }, views, func() bool { return len(o.told()) > 0 })
@@ -223,7 +223,7 @@ func TestKeptPicture(t *testing.T) {
 
 // A display that cannot be read gives its reason after a while, and no number.
 func TestReasonIsTold(t *testing.T) {
-	b, o, views := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, o, views := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	dark := &camera.Plane{W: 320, H: 240, Stride: 320, Y: make([]byte, 320*240)}
 	lookUntil(t, b, 50, func(i int) *camera.Plane { p := *dark; p.Time = int64(i+1) * 200e6; return &p }, views, func() bool { return len(o.told()) > 0 })
 	if told := o.told(); len(told) != 1 || told[0].Reason != camera.NoDisplay.Say() || told[0].Reading != nil {
@@ -233,11 +233,11 @@ func TestReasonIsTold(t *testing.T) {
 
 // Nothing is looked at where nothing can be seen, or before the leads are in place.
 func TestNotLookedAt(t *testing.T) {
-	for _, step := range []job.StepView{{ID: "story"}, {ID: "w-c", Eye: job.EyeMeter, Part: "A"}, {ID: "light", Eye: job.EyeLamp}} {
+	for _, step := range []protocol.StepView{{ID: "story"}, {ID: "w-c", Eye: protocol.EyeMeter, Part: "A"}, {ID: "light", Eye: protocol.EyeLamp}} {
 		b, o, views := watch(t, step)
 		m := render.NewMeter(3, render.Easy, render.Options{Text: "24.5", W: 320, H: 240, Tall: 40})
 		for i := range 10 {
-			if err := b.hub.LookAt(job.EyeMeter, pic(m.Frame(i), int64(i+1)*200e6)); err != nil {
+			if err := b.hub.LookAt(protocol.EyeMeter, pic(m.Frame(i), int64(i+1)*200e6)); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -248,9 +248,9 @@ func TestNotLookedAt(t *testing.T) {
 	}
 }
 
-func answersOf(ids ...string) (out []job.Answer) {
+func answersOf(ids ...string) (out []protocol.Answer) {
 	for _, id := range ids {
-		out = append(out, job.Answer{ID: id, Kind: "choice", Text: id})
+		out = append(out, protocol.Answer{ID: id, Kind: "choice", Text: id})
 	}
 	return out
 }
@@ -272,7 +272,7 @@ func TestLightIsTold(t *testing.T) {
 		{"one colour", three, []string{"2", "3"}, "3", [][3]float64{red}},
 		{"one colour where it might be two", three, []string{"3", "red-2-green-1"}, "", [][3]float64{red}},
 	} {
-		b, o, views := watch(t, job.StepView{ID: "light", Eye: job.EyeLamp, Answers: answersOf(tt.opts...)})
+		b, o, views := watch(t, protocol.StepView{ID: "light", Eye: protocol.EyeLamp, Answers: answersOf(tt.opts...)})
 		n := 0
 		scene := render.NewScene(4, 320, 240, tt.light)
 		scene.Tints = tt.tints
@@ -281,7 +281,7 @@ func TestLightIsTold(t *testing.T) {
 			if len(o.told()) > 0 {
 				return
 			}
-			if err := b.hub.LookAt(job.EyeLamp, p); err != nil {
+			if err := b.hub.LookAt(protocol.EyeLamp, p); err != nil {
 				t.Fatal(err)
 			}
 			if n++; n%4 == 0 {
@@ -298,14 +298,14 @@ func TestLightIsTold(t *testing.T) {
 
 // The watch of the burner goes on from step to step, and tells each step what has become of it.
 func TestBurnerIsTold(t *testing.T) {
-	b, o, _ := watch(t, job.StepView{ID: "see-glow", Eye: job.EyeFire})
-	if err := b.hub.LookAt(job.EyeFire, &camera.Plane{Y: make([]byte, 12), W: 4, H: 3, Stride: 4}); !errors.Is(err, app.ErrFrame) {
+	b, o, _ := watch(t, protocol.StepView{ID: "see-glow", Eye: protocol.EyeFire})
+	if err := b.hub.LookAt(protocol.EyeFire, &camera.Plane{Y: make([]byte, 12), W: 4, H: 3, Stride: 4}); !errors.Is(err, app.ErrFrame) {
 		t.Errorf("a burner without colour: %v", err)
 	}
 	f := render.Fire{W: 96, H: 72, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 26, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 7, OutAt: 21}
 	f.Run(1, func(s *render.Shot, at int64, _ int) {
 		p := &camera.Plane{Y: bytes.Clone(s.Y), Cb: bytes.Clone(s.Cb), Cr: bytes.Clone(s.Cr), W: s.W, H: s.H, Stride: s.W, CStride: s.W, Sub: 1, Time: at}
-		if err := b.hub.LookAt(job.EyeFire, p); err != nil {
+		if err := b.hub.LookAt(protocol.EyeFire, p); err != nil {
 			t.Fatal(err)
 		}
 		time.Sleep(time.Millisecond)
@@ -322,7 +322,7 @@ func TestBurnerIsTold(t *testing.T) {
 		if k := s.Step + " " + s.Text; len(got) == 0 || got[len(got)-1] != k { // a finding that lasts is told again
 			got = append(got, k)
 		}
-		if s.Kind != job.EyeFire || s.ID != "" || s.From < s.To || s.To < 1 || s.From > 16000 {
+		if s.Kind != protocol.EyeFire || s.ID != "" || s.From < s.To || s.To < 1 || s.From > 16000 {
 			t.Errorf("told %+v", s)
 		}
 	}
@@ -349,15 +349,15 @@ func TestWiresAreCompared(t *testing.T) {
 		marks  bool
 		why    string
 	}{{"as before", false, true, ""}, {"changed", true, true, ""}, {"not marked", true, false, "No terminals were marked before. Compare by eye."}} {
-		b, o, _ := watch(t, job.StepView{ID: "photo.after", Eye: job.EyeAfter})
+		b, o, _ := watch(t, protocol.StepView{ID: "photo.after", Eye: protocol.EyeAfter})
 		w := render.NewWiring(11, 900, 700, 0.3, tt.change)
 		if err := b.hub.Photo("before", encode(t, w.Before)); err != nil {
 			t.Fatal(err)
 		}
-		var marks []job.Mark
+		var marks []protocol.Mark
 		want := map[string]bool{}
 		for i, p := range w.Terminals {
-			m := job.Mark{X: p[0] / float64(w.W), Y: p[1] / float64(w.H), Name: fmt.Sprintf("mark %d", i+1)}
+			m := protocol.Mark{X: p[0] / float64(w.W), Y: p[1] / float64(w.H), Name: fmt.Sprintf("mark %d", i+1)}
 			marks = append(marks, m)
 			want[m.Name] = w.Colours[i] != w.After[i]
 		}
@@ -401,7 +401,7 @@ func TestWiresAreCompared(t *testing.T) {
 }
 
 func TestBadMarks(t *testing.T) {
-	b, _, _ := watch(t, job.StepView{ID: "photo.before", Eye: job.EyeBefore})
+	b, _, _ := watch(t, protocol.StepView{ID: "photo.before", Eye: protocol.EyeBefore})
 	for _, body := range []string{`{"marks":[]}`, `{"marks":[{"x":2,"y":0,"name":"a"}]}`, `{"marks":[{"x":0.5,"y":0.5,"name":" "}]}`,
 		`{"marks":[{"x":0.5,"y":0.5,"name":"a"},{"x":0.6,"y":0.5,"name":"a"}]}`, `{"marks":[{"x":0.5,"y":0.5,"name":"a"}]}`, `{}`} {
 		if status, _ := b.call("POST", "/api/eye/marks", body); status != 400 {
@@ -422,7 +422,7 @@ func TestPlateCode(t *testing.T) {
 		{"with identifiers", "[)>\x1e06\x1d1PHX-77\x1dS999\x1e\x04", "HX-77", ""},
 		{"an address", "https://x.test/a", "", "I find no code on the plate. Read it to me."},
 	} {
-		b, o, _ := watch(t, job.StepView{ID: "plate.model", Eye: job.EyePlate})
+		b, o, _ := watch(t, protocol.StepView{ID: "plate.model", Eye: protocol.EyePlate})
 		m, err := qrcode.NewQRCodeWriter().Encode(tt.code, gozxing.BarcodeFormat_QR_CODE, 400, 400, nil)
 		if err != nil {
 			t.Fatal(err)
@@ -463,7 +463,7 @@ func head(change func(b []byte)) []byte {
 }
 
 func TestFrameErrors(t *testing.T) {
-	b, _, _ := watch(t, job.StepView{ID: "w-c", Eye: job.EyeMeter})
+	b, _, _ := watch(t, protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter})
 	if err := b.hub.Look(head(func([]byte) {})); err != nil {
 		t.Fatalf("a good frame: %v", err)
 	}
@@ -509,8 +509,8 @@ func FuzzFrame(f *testing.F) {
 	f.Add(head(func(b []byte) { b[8] = 2 }))
 	f.Add(append(head(func(b []byte) { b[8], b[9] = 3, 1 }), 1, 2, 3, 4))
 	f.Add(append(head(func(b []byte) { b[9] = 1 }), 1, 2, 3, 4))
-	o := &onlooker{step: job.StepView{ID: "w-c", Eye: job.EyeMeter}}
-	hub, err := app.Open(app.Config{Dir: f.TempDir(), Host: &host{}, New: func(job.Begin) (app.Machine, error) { return o, nil }})
+	o := &onlooker{step: protocol.StepView{ID: "w-c", Eye: protocol.EyeMeter}}
+	hub, err := app.Open(app.Config{Dir: f.TempDir(), Host: &host{}, New: func(protocol.Begin) (app.Machine, error) { return o, nil }})
 	if err != nil {
 		f.Fatal(err)
 	}

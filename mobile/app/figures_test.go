@@ -6,8 +6,8 @@ import (
 	"testing"
 	"time"
 
-	"readback/core/job"
 	"readback/core/lab/metric"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/mobile/app"
 )
@@ -25,7 +25,7 @@ func TestFigures(t *testing.T) {
 		for i := range took {
 			u := utterance.Utterance{Source: "voice", Text: "twenty six point four volts a c", SNR: 14.2}
 			began := time.Now()
-			if err := j.Append(job.Event{Seq: int64(i + 1), Type: job.EvSaid, At: int64(1000 * i), Said: &u}); err != nil {
+			if err := j.Append(protocol.Event{Seq: int64(i + 1), Type: protocol.EvSaid, At: int64(1000 * i), Said: &u}); err != nil {
 				t.Fatal(err)
 			}
 			took[i] = time.Since(began)

@@ -7,7 +7,7 @@ import (
 	"math"
 
 	"readback/core/camera"
-	"readback/core/job"
+	"readback/core/protocol"
 )
 
 // A camera frame is one binary message:
@@ -39,7 +39,7 @@ const (
 var eyes = []struct {
 	kind string
 	most int
-}{1: {job.EyeMeter, meterPixels}, 2: {job.EyeLamp, lampPixels}, 3: {job.EyeFire, firePixels}}
+}{1: {protocol.EyeMeter, meterPixels}, 2: {protocol.EyeLamp, lampPixels}, 3: {protocol.EyeFire, firePixels}}
 
 // eyeNumber is the place of a kind in eyes, 0 when it is not watched.
 func eyeNumber(kind string) int {

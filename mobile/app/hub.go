@@ -6,10 +6,9 @@ package app
 import (
 	"errors"
 	"fmt"
+	"readback/core/protocol"
 	"sync"
 	"time"
-
-	"readback/core/job"
 )
 
 // Host is what the phone or the computer does for the core. Every method returns at once and never calls back into the
@@ -26,8 +25,8 @@ type Host interface {
 
 // Machine is the job's machine as the hub uses it; *session.Machine in the program, a fake in tests.
 type Machine interface {
-	Step(job.Event) ([]job.Effect, error)
-	View() *job.View
+	Step(protocol.Event) ([]protocol.Effect, error)
+	View() *protocol.View
 }
 
 // Config is what a hub is opened with. Dir and Host are required.
@@ -43,7 +42,7 @@ type Config struct {
 	Speech Speech // how hearing is done; the zero value is "speech is off"
 
 	// New makes the machine of a job; nil: the real one over the built-in equipment files.
-	New func(job.Begin) (Machine, error)
+	New func(protocol.Begin) (Machine, error)
 }
 
 // Hub runs at most one job at a time. All methods may be called from any goroutine.
@@ -59,8 +58,8 @@ type Hub struct {
 	eye     eye
 	saying  saying
 	wake    *time.Timer
-	device  map[string]job.Device // last news of each kind
-	trouble string                // why the last job could not be resumed
+	device  map[string]protocol.Device // last news of each kind
+	trouble string                     // why the last job could not be resumed
 	closed  bool
 }
 
@@ -103,7 +102,7 @@ func Open(c Config) (*Hub, error) {
 	if err != nil {
 		return nil, fmt.Errorf("ui: opening the job folder: %w", err)
 	}
-	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]job.Device{}}
+	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
 	h.prefs = st.loadPrefs()
 	h.openEar()
 	h.comeBack()
@@ -161,12 +160,12 @@ func (h *Hub) spokeLocked(id string, cut bool) {
 		h.speaking("")
 	}
 	// A journal that cannot be written is told by step itself.
-	_ = h.stepLocked(job.Event{Type: job.EvSpoke, Spoke: id, Cut: cut})
+	_ = h.stepLocked(protocol.Event{Type: protocol.EvSpoke, Spoke: id, Cut: cut})
 }
 
 // Device takes news of the phone or computer: the JSON of a session.Device. Bad JSON is an error and changes nothing.
 func (h *Hub) Device(news []byte) error {
-	var d job.Device
+	var d protocol.Device
 	if err := decodeStrict(news, &d); err != nil {
 		return fmt.Errorf("ui: device news: %w", err)
 	}
@@ -177,7 +176,7 @@ func (h *Hub) Device(news []byte) error {
 }
 
 // News is Device for Go callers.
-func (h *Hub) News(d job.Device) error {
+func (h *Hub) News(d protocol.Device) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	return h.deviceLocked(d)
@@ -186,7 +185,7 @@ func (h *Hub) News(d job.Device) error {
 var deviceKinds = map[string]bool{"battery": true, "mic-off": true, "mic-on": true, "speech-off": true, "sound-off": true, "eye-on": true, "eye-off": true,
 	"silenced": true, "call": true, "back": true, "noise": true, "voices": true}
 
-func (h *Hub) deviceLocked(d job.Device) error {
+func (h *Hub) deviceLocked(d protocol.Device) error {
 	if h.closed {
 		return ErrClosed
 	}
@@ -195,12 +194,12 @@ func (h *Hub) deviceLocked(d job.Device) error {
 	if h.job == nil {
 		return nil
 	}
-	return h.stepLocked(job.Event{Type: job.EvDevice, Device: &d})
+	return h.stepLocked(protocol.Event{Type: protocol.EvDevice, Device: &d})
 }
 
 // stepLocked is the heart: the machine takes the event in memory, the event goes to the disk, and only then is anything it
 // causes said or shown. An event that cannot be kept is taken out of the machine again.
-func (h *Hub) stepLocked(ev job.Event) error {
+func (h *Hub) stepLocked(ev protocol.Event) error {
 	if h.closed {
 		return ErrClosed
 	}
@@ -224,7 +223,7 @@ func (h *Hub) stepLocked(ev job.Event) error {
 	if len(effects) > 0 {
 		j.acted = ev.Seq
 	}
-	if ev.Type == job.EvSaid && !ev.Said.Partial || ev.Type == job.EvUndo {
+	if ev.Type == protocol.EvSaid && !ev.Said.Partial || ev.Type == protocol.EvUndo {
 		h.eye.anew()
 	}
 	h.deliverLocked(effects)
@@ -248,16 +247,16 @@ func (h *Hub) rewindLocked() error {
 	return nil
 }
 
-func (h *Hub) deliverLocked(effects []job.Effect) {
+func (h *Hub) deliverLocked(effects []protocol.Effect) {
 	for _, e := range effects {
 		h.doLocked(e)
 	}
 }
 
-func (h *Hub) doLocked(e job.Effect) {
+func (h *Hub) doLocked(e protocol.Effect) {
 	j := h.job
 	switch e.Type {
-	case job.DoSay:
+	case protocol.DoSay:
 		h.out.send(effectMessage(e))
 		if !j.voice {
 			// Nothing is spoken in a job by touch; the caption stands for it.
@@ -268,10 +267,10 @@ func (h *Hub) doLocked(e job.Effect) {
 		j.saying = e.ID
 		h.speaking(e.Text)
 		h.out.do(func(host Host) { host.Say(e.ID, e.Text, e.Level, e.Slow) })
-	case job.DoHush:
+	case protocol.DoHush:
 		h.out.send(effectMessage(e))
 		h.out.do(Host.Hush)
-	case job.DoCue:
+	case protocol.DoCue:
 		h.out.send(effectMessage(e))
 		quiet := j.state == "emergency" // nothing buzzes where gas may be
 		h.out.do(func(host Host) {
@@ -280,19 +279,19 @@ func (h *Hub) doLocked(e job.Effect) {
 				host.Vibrate(p)
 			}
 		})
-	case job.DoShow:
+	case protocol.DoShow:
 		h.showLocked(e.View)
-	case job.DoWake:
+	case protocol.DoWake:
 		h.wakeLocked(e.At)
-	case job.DoPhoto:
+	case protocol.DoPhoto:
 		h.out.send(effectMessage(e))
 		h.out.do(func(host Host) { host.TakePhoto(e.ID) })
-	case job.DoListen:
+	case protocol.DoListen:
 		h.ear.listen(e.ID)
 		h.out.send(effectMessage(e))
-	case job.DoTeach:
+	case protocol.DoTeach:
 		h.eye.teach(e.ID, h.store)
-	case job.DoEnd:
+	case protocol.DoEnd:
 		h.out.send(effectMessage(e))
 		h.out.do(func(host Host) { host.KeepAwake(false) })
 		h.store.summarise(j.id, j.machine.View())
@@ -302,7 +301,7 @@ func (h *Hub) doLocked(e job.Effect) {
 // buzz is the feel of each cue, for gloves and for people who do not hear it.
 var buzz = map[string]string{"accepted": "short", "ask": "double", "refused": "long", "danger": "triple", "timer": "triple"}
 
-func (h *Hub) showLocked(v *job.View) {
+func (h *Hub) showLocked(v *protocol.View) {
 	if v == nil {
 		return
 	}
@@ -322,7 +321,7 @@ func (h *Hub) wakeLocked(at int64) {
 		h.mu.Lock()
 		defer h.mu.Unlock()
 		if h.job == j && !h.closed {
-			_ = h.stepLocked(job.Event{Type: job.EvTick})
+			_ = h.stepLocked(protocol.Event{Type: protocol.EvTick})
 		}
 	})
 }
@@ -337,7 +336,7 @@ func (h *Hub) leaveLocked() {
 	}
 	h.job.file.Close()
 	h.job, h.saying = nil, saying{}
-	h.eye.point(&job.StepView{}, "")
+	h.eye.point(&protocol.StepView{}, "")
 	h.speaking("")
 	h.out.do(func(host Host) { host.Hush(); host.KeepAwake(false) })
 }

@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/mobile/app"
 	"readback/mobile/lab/pagetest"
@@ -48,7 +48,7 @@ func (h *host) has(what string) bool {
 	return false
 }
 
-func walker(job.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }
+func walker(protocol.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }
 
 type bench struct {
 	*testing.T
@@ -195,7 +195,7 @@ func TestTouchJobIsSilent(t *testing.T) {
 }
 
 // journal reads the only job's events.
-func (b *bench) journal() (events []job.Event) {
+func (b *bench) journal() (events []protocol.Event) {
 	b.Helper()
 	names, err := filepath.Glob(filepath.Join(b.dir, "jobs", "*", "journal.jsonl"))
 	if err != nil || len(names) != 1 {
@@ -206,7 +206,7 @@ func (b *bench) journal() (events []job.Event) {
 		b.Fatal(err)
 	}
 	for line := range strings.Lines(string(data)) {
-		var ev job.Event
+		var ev protocol.Event
 		if err := json.Unmarshal([]byte(line), &ev); err != nil {
 			b.Fatal(err)
 		}
@@ -225,7 +225,7 @@ func TestKilledProgramComesBack(t *testing.T) {
 		t.Fatalf("the program came back to %+v", v)
 	}
 	events := c.journal()
-	if last := events[len(events)-1]; last.Type != job.EvResume {
+	if last := events[len(events)-1]; last.Type != protocol.EvResume {
 		t.Errorf("the last event is %q, want resume", last.Type)
 	}
 	c.ok("POST", "/api/leave", `{}`)

@@ -14,16 +14,16 @@ import (
 	"strings"
 	"time"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/report"
 )
 
 // ReplayStep is one event of a journal with the page as it was after it.
 type ReplayStep struct {
-	Event job.Event `json:"event"`
-	Said  []string  `json:"said,omitempty"`
-	Sound string    `json:"sound,omitempty"` // file of what the person said
-	View  *job.View `json:"view"`
+	Event protocol.Event `json:"event"`
+	Said  []string       `json:"said,omitempty"`
+	Sound string         `json:"sound,omitempty"` // file of what the person said
+	View  *protocol.View `json:"view"`
 }
 
 func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
@@ -93,10 +93,10 @@ func (h *Hub) steps(id string) ([]ReplayStep, error) {
 		return nil, err
 	}
 	steps := []ReplayStep{}
-	_, _, err = replay(h.cfg.New, events, func(ev job.Event, effects []job.Effect, m Machine) {
+	_, _, err = replay(h.cfg.New, events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
 		s := ReplayStep{Event: ev, Sound: h.store.soundOf(id, ev)}
 		for _, e := range effects {
-			if e.Type == job.DoSay {
+			if e.Type == protocol.DoSay {
 				s.Said = append(s.Said, e.Text)
 			}
 		}
@@ -121,14 +121,14 @@ func (h *Hub) Transcript(id string) ([]byte, error) {
 // Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
 func Record(fsys fs.FS, journal string) ([]byte, error) { return record(fsys, journal, NewMachine) }
 
-func record(fsys fs.FS, journal string, newMachine func(job.Begin) (Machine, error)) ([]byte, error) {
+func record(fsys fs.FS, journal string, newMachine func(protocol.Begin) (Machine, error)) ([]byte, error) {
 	data, err := fs.ReadFile(fsys, journal)
 	if err != nil {
 		return nil, err
 	}
 	events, _, damage := readJournal(data)
 	j := report.Job{Photos: map[string][]byte{}, Clock: clock, Damage: damage}
-	_, _, err = replay(newMachine, events, func(ev job.Event, effects []job.Effect, m Machine) {
+	_, _, err = replay(newMachine, events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
 		e := report.Entry{Event: ev, Effects: effects}
 		if v := m.View(); v != nil {
 			e.View = *v
@@ -149,7 +149,7 @@ func record(fsys fs.FS, journal string, newMachine func(job.Begin) (Machine, err
 }
 
 // pictures names the files that an event speaks of.
-func pictures(ev job.Event) (names []string) {
+func pictures(ev protocol.Event) (names []string) {
 	if ev.Photo != nil {
 		names = append(names, ev.Photo.Name)
 	}

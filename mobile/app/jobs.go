@@ -3,9 +3,8 @@ package app
 import (
 	"fmt"
 	"path/filepath"
+	"readback/core/protocol"
 	"time"
-
-	"readback/core/job"
 )
 
 // Start is the body of POST /api/start.
@@ -32,7 +31,7 @@ func (h *Hub) startLocked(s Start) error {
 	if err != nil {
 		return fmt.Errorf("ui: making the folder of a new job: %w", err)
 	}
-	b := job.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data, Meter: h.prefs.Meter.plain()}
+	b := protocol.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data, Meter: h.prefs.Meter.plain()}
 	m, err := h.cfg.New(b)
 	if err != nil {
 		return fmt.Errorf("ui: starting a job: %w", err)
@@ -43,7 +42,7 @@ func (h *Hub) startLocked(s Start) error {
 	}
 	h.job = &openJob{id: id, machine: m, file: file, voice: voice, appliance: s.Appliance}
 	h.out.do(func(host Host) { host.KeepAwake(true) })
-	if err := h.stepLocked(job.Event{Type: job.EvBegin, Begin: &b}); err != nil {
+	if err := h.stepLocked(protocol.Event{Type: protocol.EvBegin, Begin: &b}); err != nil {
 		h.leaveLocked()
 		return err
 	}
@@ -58,7 +57,7 @@ func (h *Hub) startLocked(s Start) error {
 func (h *Hub) tellDevicesLocked() {
 	for _, kind := range []string{"speech-off", "mic-off", "sound-off", "battery", "eye-on"} {
 		if d, ok := h.device[kind]; ok && h.job != nil {
-			_ = h.stepLocked(job.Event{Type: job.EvDevice, Device: &d}) // told by step itself
+			_ = h.stepLocked(protocol.Event{Type: protocol.EvDevice, Device: &d}) // told by step itself
 		}
 	}
 }
@@ -95,7 +94,7 @@ func (h *Hub) resumeLocked(id string) error {
 	}
 	if v := m.View(); v != nil && v.Ended != "" {
 		h.showLocked(v)
-	} else if err := h.stepLocked(job.Event{Type: job.EvResume}); err != nil {
+	} else if err := h.stepLocked(protocol.Event{Type: protocol.EvResume}); err != nil {
 		h.leaveLocked()
 		return err
 	}
@@ -106,7 +105,7 @@ func (h *Hub) resumeLocked(id string) error {
 }
 
 // replay runs a journal through a fresh machine; each is called after every event when it is not nil.
-func replay(newMachine func(job.Begin) (Machine, error), events []job.Event, each func(job.Event, []job.Effect, Machine)) (Machine, bool, error) {
+func replay(newMachine func(protocol.Begin) (Machine, error), events []protocol.Event, each func(protocol.Event, []protocol.Effect, Machine)) (Machine, bool, error) {
 	if len(events) == 0 || events[0].Begin == nil {
 		return nil, false, fmt.Errorf("the journal has no beginning")
 	}
@@ -136,7 +135,7 @@ func (h *Hub) Photo(id string, jpeg []byte) error {
 	if !validID(id) {
 		return fmt.Errorf("ui: picture: bad id %q", id)
 	}
-	if id == job.EyePlate {
+	if id == protocol.EyePlate {
 		return h.plate(clean)
 	}
 	name, err := h.keepPhoto(id, clean)
@@ -156,7 +155,7 @@ func (h *Hub) keepPhoto(id string, clean []byte) (name string, err error) {
 	if err := writeSynced(filepath.Join(h.store.folder(h.job.id), name), clean); err != nil {
 		return "", fmt.Errorf("ui: keeping picture %q: %w", id, err)
 	}
-	return name, h.stepLocked(job.Event{Type: job.EvPhoto, Photo: &job.Photo{ID: id, Name: name, SHA256: sum(clean)}})
+	return name, h.stepLocked(protocol.Event{Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: id, Name: name, SHA256: sum(clean)}})
 }
 
 func clock(at int64) string { return time.UnixMilli(at).Format("2006-01-02 15:04:05") }

@@ -7,8 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-
-	"readback/core/job"
+	"readback/core/protocol"
 )
 
 // appender is a file that is only ever added to.
@@ -50,7 +49,7 @@ func (s *store) journal(id string, size int64) (*Journal, error) {
 
 // Append writes one event and syncs it to the disk. After a failure the torn line is cut off, so that a later event can still be
 // kept.
-func (j *Journal) Append(ev job.Event) error {
+func (j *Journal) Append(ev protocol.Event) error {
 	line, err := json.Marshal(ev)
 	if err != nil {
 		return err
@@ -78,13 +77,13 @@ func (j *Journal) Close() { _ = j.f.Close() }
 
 // readJournal decodes a journal. A last line without its end was never acknowledged and is left out; damage before that
 // ends the reading, and damage says where. size is the length of the good part.
-func readJournal(data []byte) (events []job.Event, size int64, damage string) {
+func readJournal(data []byte) (events []protocol.Event, size int64, damage string) {
 	for len(data) > 0 {
 		line, rest, whole := bytes.Cut(data, []byte("\n"))
 		if !whole {
 			return events, size, ""
 		}
-		var ev job.Event
+		var ev protocol.Event
 		if err := json.Unmarshal(line, &ev); err != nil {
 			return events, size, fmt.Sprintf("line %d of the journal is damaged (%v); the %d events before it are good", len(events)+1, err, len(events))
 		}

@@ -16,6 +16,7 @@ import (
 	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/flows"
 	"readback/flows/lexicon"
@@ -68,7 +69,7 @@ func (l *library) model(id string) (*appliance.Model, error) {
 }
 
 // NewMachine makes the real machine of a job over the built-in equipment files.
-func NewMachine(b job.Begin) (Machine, error) {
+func NewMachine(b protocol.Begin) (Machine, error) {
 	l, err := load()
 	if err != nil {
 		return nil, err
@@ -176,7 +177,7 @@ func parse(text string, x speech.Expect) utterance.Utterance {
 }
 
 // expect is what the step on the page can be answered with.
-func expect(v *job.View) speech.Expect {
+func expect(v *protocol.View) speech.Expect {
 	var x speech.Expect
 	for _, a := range v.Step.Answers {
 		if a.Kind == utterance.Choice || a.ID == "ready" {

@@ -2,27 +2,26 @@ package app
 
 import (
 	"encoding/json"
+	"readback/core/protocol"
 	"sync"
-
-	"readback/core/job"
 )
 
 // Message is one item of the stream to the page. Type is that of an effect (say, hush, cue, show, photo, listen, end) with
 // the effect's own fields, or one of the hub's: ear (Ear), eye (Eye), device (Device), jobs (the list changed), trouble (Text).
 type Message struct {
-	N      int64       `json:"n"` // number in the stream
-	Type   string      `json:"type"`
-	ID     string      `json:"id,omitempty"`
-	Text   string      `json:"text,omitempty"`
-	Level  string      `json:"level,omitempty"`
-	Slow   bool        `json:"slow,omitempty"`
-	View   *job.View   `json:"view,omitempty"`
-	Ear    *EarView    `json:"ear,omitempty"`
-	Device *job.Device `json:"device,omitempty"`
-	Eye    *EyeView    `json:"eye,omitempty"`
+	N      int64            `json:"n"` // number in the stream
+	Type   string           `json:"type"`
+	ID     string           `json:"id,omitempty"`
+	Text   string           `json:"text,omitempty"`
+	Level  string           `json:"level,omitempty"`
+	Slow   bool             `json:"slow,omitempty"`
+	View   *protocol.View   `json:"view,omitempty"`
+	Ear    *EarView         `json:"ear,omitempty"`
+	Device *protocol.Device `json:"device,omitempty"`
+	Eye    *EyeView         `json:"eye,omitempty"`
 }
 
-func effectMessage(e job.Effect) Message {
+func effectMessage(e protocol.Effect) Message {
 	return Message{Type: e.Type, ID: e.ID, Text: e.Text, Level: e.Level, Slow: e.Slow}
 }
 
@@ -98,12 +97,12 @@ func (o *outbox) send(m Message) {
 }
 
 // sendView copies the view, so that the machine may change its own.
-func (o *outbox) sendView(v *job.View) {
+func (o *outbox) sendView(v *protocol.View) {
 	o.mu.Lock()
 	c := *v
 	c.Stream = o.n + 1
 	o.mu.Unlock()
-	o.send(Message{Type: job.DoShow, View: &c})
+	o.send(Message{Type: protocol.DoShow, View: &c})
 }
 
 func (o *outbox) each(data []byte) {

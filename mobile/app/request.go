@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/speech/grammar"
 )
@@ -17,15 +17,15 @@ const jsonType = "application/json; charset=utf-8"
 
 // State is the answer to GET /api/state: all a page that comes back needs.
 type State struct {
-	Version    string       `json:"version"`
-	Stream     int64        `json:"stream"` // number of the last message; later ones have greater numbers
-	View       *job.View    `json:"view"`   // null: no job is open
-	Prefs      Prefs        `json:"prefs"`
-	Ear        EarView      `json:"ear"`
-	Jobs       []JobInfo    `json:"jobs"`
-	Device     []job.Device `json:"device,omitempty"`
-	Appliances []Appliance  `json:"appliances,omitempty"` // what a job can be about
-	Trouble    string       `json:"trouble,omitempty"`    // why the last job could not be resumed
+	Version    string            `json:"version"`
+	Stream     int64             `json:"stream"` // number of the last message; later ones have greater numbers
+	View       *protocol.View    `json:"view"`   // null: no job is open
+	Prefs      Prefs             `json:"prefs"`
+	Ear        EarView           `json:"ear"`
+	Jobs       []JobInfo         `json:"jobs"`
+	Device     []protocol.Device `json:"device,omitempty"`
+	Appliances []Appliance       `json:"appliances,omitempty"` // what a job can be about
+	Trouble    string            `json:"trouble,omitempty"`    // why the last job could not be resumed
 }
 
 // Appliance is one that the guide knows.
@@ -37,8 +37,8 @@ type Appliance struct {
 // EventBody is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
 // the event is dropped with status 409, so that a double tap answers one step only. Emergencies and commands are never dropped.
 type EventBody struct {
-	Step  string    `json:"step"`
-	Event job.Event `json:"event"`
+	Step  string         `json:"step"`
+	Event protocol.Event `json:"event"`
 }
 
 // Request serves the page's files and its API. It is all the shells need:
@@ -176,8 +176,8 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 		return h.stateLocked()
 	case "eye/marks":
 		var m struct {
-			Photo string     `json:"photo"`
-			Marks []job.Mark `json:"marks"`
+			Photo string          `json:"photo"`
+			Marks []protocol.Mark `json:"marks"`
 		}
 		if err := decodeStrict(body, &m); err != nil {
 			return nil, bad(err)
@@ -257,7 +257,7 @@ func (h *Hub) jobsLocked() ([]JobInfo, error) {
 func (h *Hub) event(b EventBody) (any, error) {
 	ev := b.Event
 	switch ev.Type {
-	case job.EvSaid:
+	case protocol.EvSaid:
 		if ev.Said == nil {
 			return nil, bad(errors.New("event: said without words"))
 		}
@@ -266,11 +266,11 @@ func (h *Hub) event(b EventBody) (any, error) {
 		default:
 			return nil, bad(errors.New("event: the source of a page's event is touch, key or line"))
 		}
-	case job.EvUndo:
-	case job.EvSpoke:
+	case protocol.EvUndo:
+	case protocol.EvSpoke:
 		h.Spoke(ev.Spoke, ev.Cut)
 		return struct{}{}, nil
-	case job.EvDevice:
+	case protocol.EvDevice:
 		if ev.Device == nil || !deviceKinds[ev.Device.Kind] {
 			return nil, bad(errors.New("event: no such device news"))
 		}
@@ -294,7 +294,7 @@ func (h *Hub) event(b EventBody) (any, error) {
 	if now := h.job.machine.View(); !urgent && b.Step != "" && now != nil && now.Step.ID != b.Step {
 		return nil, httpError{409, errors.New("event: the job is past that step")}
 	}
-	if err := h.stepLocked(job.Event{Type: ev.Type, Said: ev.Said, Target: ev.Target}); err != nil {
+	if err := h.stepLocked(protocol.Event{Type: ev.Type, Said: ev.Said, Target: ev.Target}); err != nil {
 		return nil, err
 	}
 	return struct{}{}, nil
@@ -311,7 +311,7 @@ func (h *Hub) typed(text string) (any, error) {
 	}
 	h.mu.Unlock()
 	u := parse(text, x)
-	return h.event(EventBody{Event: job.Event{Type: job.EvSaid, Said: &u}})
+	return h.event(EventBody{Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
 }
 
 // isUrgent tells whether an answer counts in every state.

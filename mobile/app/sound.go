@@ -7,7 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/speech"
 )
@@ -65,7 +65,7 @@ func (h *Hub) keepSoundLocked(seq int64) {
 }
 
 // soundOf names the sound of an event, when there is one.
-func (s *store) soundOf(id string, ev job.Event) string {
+func (s *store) soundOf(id string, ev protocol.Event) string {
 	name := soundName(ev.Seq)
 	if ev.Said == nil {
 		return ""

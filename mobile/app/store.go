@@ -13,8 +13,8 @@ import (
 	"time"
 
 	"readback/core/camera"
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 )
 
@@ -175,7 +175,7 @@ func (s *store) create(now int64) (string, error) {
 	}
 }
 
-func (s *store) load(id string) (events []job.Event, size int64, damage string, err error) {
+func (s *store) load(id string) (events []protocol.Event, size int64, damage string, err error) {
 	if !validID(id) {
 		return nil, 0, "", fmt.Errorf("no such job %q", id)
 	}
@@ -218,7 +218,7 @@ func (s *store) mend(id string, size int64, events int) error {
 }
 
 // summarise keeps what the job list shows. It can be lost without harm, so it is not synced and its error is dropped.
-func (s *store) summarise(id string, v *job.View) {
+func (s *store) summarise(id string, v *protocol.View) {
 	if v == nil {
 		return
 	}

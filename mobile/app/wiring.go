@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"readback/core/camera"
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/mobile/codes"
 )
 
@@ -26,7 +26,7 @@ var errMarks = errors.New("marks")
 
 // mark notes the terminals that the person touched in the picture before the work.
 // photo is its name, empty for the newest.
-func (h *Hub) mark(photo string, marks []job.Mark) error {
+func (h *Hub) mark(photo string, marks []protocol.Mark) error {
 	if len(marks) == 0 || len(marks) > maxMarks {
 		return bad(fmt.Errorf("%w: %d, want 1 to %d", errMarks, len(marks), maxMarks))
 	}
@@ -55,11 +55,11 @@ func (h *Hub) mark(photo string, marks []job.Mark) error {
 		return httpError{409, fmt.Errorf("%w: there is a newer picture than %q", errMarks, photo)}
 	}
 	p.Marks = marks
-	return h.stepLocked(job.Event{Type: job.EvPhoto, Photo: p})
+	return h.stepLocked(protocol.Event{Type: protocol.EvPhoto, Photo: p})
 }
 
 // photoBefore is a job's newest picture from before the work with its marks, nil when there is none.
-func (s *store) photoBefore(id string) (*job.Photo, error) {
+func (s *store) photoBefore(id string) (*protocol.Photo, error) {
 	events, _, _, err := s.load(id)
 	if err != nil {
 		return nil, fmt.Errorf("ui: reading the journal: %w", err)
@@ -94,7 +94,7 @@ func (h *Hub) before() (any, error) {
 
 // looked gives the job what a picture of the open step shows. Finding it took a while without the lock: when the job has moved on
 // meanwhile it counts for nothing.
-func (h *Hub) looked(id string, s *job.Seen) error {
+func (h *Hub) looked(id string, s *protocol.Seen) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil || h.job.id != id {
@@ -103,11 +103,11 @@ func (h *Hub) looked(id string, s *job.Seen) error {
 	if v := h.job.machine.View(); v == nil || v.Step.ID != s.Step {
 		return nil
 	}
-	return h.stepLocked(job.Event{Type: job.EvSeen, Seen: s})
+	return h.stepLocked(protocol.Event{Type: protocol.EvSeen, Seen: s})
 }
 
 // seeking is the finding that the open step wants from a picture, nil when it wants none of that kind.
-func (h *Hub) seeking(eye string) (id string, s *job.Seen, err error) {
+func (h *Hub) seeking(eye string) (id string, s *protocol.Seen, err error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil {
@@ -117,12 +117,12 @@ func (h *Hub) seeking(eye string) (id string, s *job.Seen, err error) {
 	if v == nil || v.Step.Eye != eye {
 		return h.job.id, nil, nil
 	}
-	return h.job.id, &job.Seen{Step: v.Step.ID, Kind: eye}, nil
+	return h.job.id, &protocol.Seen{Step: v.Step.ID, Kind: eye}, nil
 }
 
 // compare holds the picture after the work against the one before, and tells the job what it finds.
 func (h *Hub) compare(name string, after []byte) error {
-	id, s, err := h.seeking(job.EyeAfter)
+	id, s, err := h.seeking(protocol.EyeAfter)
 	if err != nil || s == nil {
 		return err
 	}
@@ -139,7 +139,7 @@ func (h *Hub) compare(name string, after []byte) error {
 }
 
 // differences compares the terminals marked before. why says, fit to be spoken, that it cannot be done.
-func (h *Hub) differences(id string, p *job.Photo, after []byte) (wires []job.SeenWire, why string) {
+func (h *Hub) differences(id string, p *protocol.Photo, after []byte) (wires []protocol.SeenWire, why string) {
 	switch {
 	case p == nil:
 		return nil, "There is no picture from before. Compare by eye."
@@ -165,7 +165,7 @@ func (h *Hub) differences(id string, p *job.Photo, after []byte) (wires []job.Se
 		return nil, "The pictures do not match. Take it again from where the first was taken."
 	}
 	for i, f := range found {
-		wires = append(wires, job.SeenWire{Mark: p.Marks[i], AX: f.AX / float64(second.W), AY: f.AY / float64(second.H),
+		wires = append(wires, protocol.SeenWire{Mark: p.Marks[i], AX: f.AX / float64(second.W), AY: f.AY / float64(second.H),
 			Change: changes[f.Change], Before: colour(f.Before), After: colour(f.After)})
 	}
 	return wires, ""
@@ -250,7 +250,7 @@ func planeOf(data []byte, side int) (*camera.Plane, error) {
 // plate reads the codes in a picture of the rating plate and proposes one for the line of the plate that is asked for. The
 // picture itself is not kept.
 func (h *Hub) plate(data []byte) error {
-	id, s, err := h.seeking(job.EyePlate)
+	id, s, err := h.seeking(protocol.EyePlate)
 	if err != nil || s == nil {
 		return err
 	}

@@ -8,7 +8,7 @@ import (
 	"io"
 	"time"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/mobile/app"
 )
 
@@ -23,7 +23,7 @@ func talk(e env, args []string) error {
 	if err := f.Parse(args); err != nil {
 		return errUsage
 	}
-	keep := func(job.Event) error { return nil }
+	keep := func(protocol.Event) error { return nil }
 	if *journal != "" {
 		j, err := app.CreateJournal(*journal)
 		if err != nil {
@@ -40,7 +40,7 @@ func talk(e env, args []string) error {
 	if err := enc.Encode(catalogue); err != nil {
 		return err
 	}
-	t := &talker{out: e.out, enc: enc, keep: keep, begin: job.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
+	t := &talker{out: e.out, enc: enc, keep: keep, begin: protocol.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
 	sc := bufio.NewScanner(e.in)
 	sc.Buffer(nil, 1<<20)
 	for n := 1; sc.Scan(); n++ {
@@ -52,7 +52,7 @@ func talk(e env, args []string) error {
 			if errors.As(err, &w) {
 				return err
 			}
-			if err := enc.Encode(job.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, err)}); err != nil {
+			if err := enc.Encode(protocol.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, err)}); err != nil {
 				return err
 			}
 		}
@@ -63,8 +63,8 @@ func talk(e env, args []string) error {
 type talker struct {
 	out     io.Writer
 	enc     *json.Encoder
-	keep    func(job.Event) error
-	begin   job.Begin
+	keep    func(protocol.Event) error
+	begin   protocol.Begin
 	machine app.Machine
 	seq     int64
 }
@@ -73,19 +73,19 @@ type talker struct {
 type writeError struct{ error }
 
 func (t *talker) line(data []byte) error {
-	var ev job.Event
+	var ev protocol.Event
 	if err := json.Unmarshal(data, &ev); err != nil {
 		return err
 	}
-	if t.machine == nil && ev.Type != job.EvBegin {
-		if err := t.event(job.Event{Type: job.EvBegin, At: ev.At, Begin: &t.begin}); err != nil {
+	if t.machine == nil && ev.Type != protocol.EvBegin {
+		if err := t.event(protocol.Event{Type: protocol.EvBegin, At: ev.At, Begin: &t.begin}); err != nil {
 			return err
 		}
 	}
 	return t.event(ev)
 }
 
-func (t *talker) event(ev job.Event) error {
+func (t *talker) event(ev protocol.Event) error {
 	if ev.At == 0 {
 		ev.At = time.Now().UnixMilli()
 	}
@@ -113,7 +113,7 @@ func (t *talker) event(ev job.Event) error {
 		return writeError{err}
 	}
 	t.seq = ev.Seq
-	for _, x := range append(effects, job.Effect{Type: "taken", ID: fmt.Sprint(ev.Seq)}) {
+	for _, x := range append(effects, protocol.Effect{Type: "taken", ID: fmt.Sprint(ev.Seq)}) {
 		if err := t.enc.Encode(x); err != nil {
 			return writeError{err}
 		}

@@ -6,9 +6,9 @@ import (
 	"testing"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/lab/metric"
 	"readback/core/lab/scenario"
+	"readback/core/protocol"
 )
 
 // TestFigures plays every fault scenario and every single mode of every file as a whole job.
@@ -71,7 +71,7 @@ func TestFigures(t *testing.T) {
 func (w *world) single(t testing.TB, b *bench, mode int, h scenario.Habits, c scenario.Chance) *scenario.Run {
 	t.Helper()
 	p := &scenario.Person{Model: b.model, See: scenario.EngineSight(b.engine), Modes: []int{mode}, Habits: h, Chance: c}
-	run, err := scenario.Lead(w.machine(t, b), p, job.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, nil)
+	run, err := scenario.Lead(w.machine(t, b), p, protocol.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, nil)
 	if err != nil {
 		t.Fatalf("%s: %v", b.model.Modes[mode].Full, err)
 	}

@@ -17,6 +17,7 @@ import (
 	"readback/core/job"
 	"readback/core/lab/scenario"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/worksite"
 	ready "readback/flows/lab/workspace"
@@ -159,8 +160,8 @@ func (w *world) play(t testing.TB, d *scenario.Dialogue) (*scenario.Run, error) 
 	if d.Wakes > 0 {
 		p.Modes = nil
 	}
-	run, err := scenario.Lead(m, p, job.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, func(n int, v *job.View) []job.Event {
-		var out []job.Event
+	run, err := scenario.Lead(m, p, protocol.Begin{Job: "test", Appliance: b.model.ID, Lang: "en"}, func(n int, v *protocol.View) []protocol.Event {
+		var out []protocol.Event
 		if last == "act."+worksite.PowerOn.String() && v.Step.ID != last {
 			starts++
 		}
@@ -171,7 +172,7 @@ func (w *world) play(t testing.TB, d *scenario.Dialogue) (*scenario.Run, error) 
 			out = append(out, scenario.Alarm(class))
 		}
 		if slices.Contains(d.Kill, n) {
-			out = append(out, job.Event{Type: job.EvResume})
+			out = append(out, protocol.Event{Type: protocol.EvResume})
 		}
 		return out
 	})
@@ -219,7 +220,7 @@ func dump(t testing.TB, r *scenario.Run) {
 			t.Logf("\t\t\t[%s] %s", x.Step, x.Event.Said.Text)
 		}
 		for _, e := range x.Effects {
-			if e.Type == job.DoSay {
+			if e.Type == protocol.DoSay {
 				t.Logf("%s", e.Text)
 			}
 		}

@@ -11,8 +11,8 @@ import (
 	"strings"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 )
@@ -57,7 +57,7 @@ type Person struct {
 }
 
 // Reply is what the person says to this view. An empty utterance means silence.
-func (p *Person) Reply(v *job.View) (utterance.Utterance, error) {
+func (p *Person) Reply(v *protocol.View) (utterance.Utterance, error) {
 	st := &v.Step
 	if v.State == "confirm" && st.Kind != "consent" && st.ID != "right-now" {
 		return p.say(p.confirm(v)), nil
@@ -165,8 +165,8 @@ func reading(v unit.Value) utterance.Meaning {
 }
 
 // confirm answers "right, or different?": the person knows what the display shows.
-func (p *Person) confirm(v *job.View) utterance.Meaning {
-	if slices.ContainsFunc(v.Step.Answers, func(a job.Answer) bool { return a.ID == "right-value" }) {
+func (p *Person) confirm(v *protocol.View) utterance.Meaning {
+	if slices.ContainsFunc(v.Step.Answers, func(a protocol.Answer) bool { return a.ID == "right-value" }) {
 		return choice("right-value")
 	}
 	return p.last
@@ -239,7 +239,7 @@ func Display(x float64) unit.Decimal {
 }
 
 // step answers what is not a check: acts, consent, the story, the plate, money, the swap, the cycles.
-func (p *Person) step(v *job.View) (utterance.Meaning, error) {
+func (p *Person) step(v *protocol.View) (utterance.Meaning, error) {
 	st := &v.Step
 	kind, _, _ := strings.Cut(st.ID, ".")
 	switch {
@@ -289,7 +289,7 @@ func (p *Person) step(v *job.View) (utterance.Meaning, error) {
 }
 
 // other is the first answer that is not the one named.
-func (p *Person) other(st *job.StepView, not string) (utterance.Meaning, error) {
+func (p *Person) other(st *protocol.StepView, not string) (utterance.Meaning, error) {
 	for _, a := range st.Answers {
 		if a.Kind == utterance.Choice && a.ID != not {
 			return choice(a.ID), nil

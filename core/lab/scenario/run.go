@@ -4,21 +4,22 @@ import (
 	"fmt"
 
 	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 )
 
 // Exchange is one answer of the person and what the guide did about it.
 type Exchange struct {
 	Step    string // id of the step that was answered; empty for the beginning
-	Event   job.Event
-	Effects []job.Effect
-	View    job.View
+	Event   protocol.Event
+	Effects []protocol.Effect
+	View    protocol.View
 }
 
 // Run is a job that was led.
 type Run struct {
 	Exchanges []Exchange
-	Result    job.Result
+	Result    protocol.Result
 	Ended     bool
 	Checks    int // checks and looks until the case was closed: light, free causes, watched start, meter, planned
 }
@@ -31,11 +32,11 @@ const MaxAnswers = 600
 
 // Lead plays a job from its beginning to its end, or until MaxAnswers. between, when not nil, is called before each reply with
 // the number of the answer and may send events of its own (an emergency, a resume) or change the machine.
-func Lead(m *job.Machine, p *Person, begin job.Begin, between func(n int, v *job.View) []job.Event) (*Run, error) {
+func Lead(m *job.Machine, p *Person, begin protocol.Begin, between func(n int, v *protocol.View) []protocol.Event) (*Run, error) {
 	r := &Run{}
 	at := int64(1_800_000_000_000) // any fixed instant
 	closed := false
-	step := func(id string, ev job.Event) error {
+	step := func(id string, ev protocol.Event) error {
 		ev.At = at
 		effects, err := m.Step(ev)
 		if err != nil {
@@ -49,7 +50,7 @@ func Lead(m *job.Machine, p *Person, begin job.Begin, between func(n int, v *job
 		}
 		return nil
 	}
-	if err := step("", job.Event{Type: job.EvBegin, Begin: &begin}); err != nil {
+	if err := step("", protocol.Event{Type: protocol.EvBegin, Begin: &begin}); err != nil {
 		return r, err
 	}
 	for n := range MaxAnswers {
@@ -75,9 +76,9 @@ func Lead(m *job.Machine, p *Person, begin job.Begin, between func(n int, v *job
 		}
 		at += answerTakes
 		id := v.Step.ID
-		ev := job.Event{Type: job.EvSaid, Said: &u}
+		ev := protocol.Event{Type: protocol.EvSaid, Said: &u}
 		if len(u.Meanings) == 0 {
-			ev = job.Event{Type: job.EvTick}
+			ev = protocol.Event{Type: protocol.EvTick}
 			at += 10 * answerTakes
 		}
 		if err := step(id, ev); err != nil {
@@ -105,8 +106,8 @@ func counted(p *Person, findings []job.Finding) int {
 }
 
 // Alarm is an emergency said by the person.
-func Alarm(class string) job.Event {
-	return job.Event{Type: job.EvSaid, Said: &utterance.Utterance{Source: "voice", Text: class,
+func Alarm(class string) protocol.Event {
+	return protocol.Event{Type: protocol.EvSaid, Said: &utterance.Utterance{Source: "voice", Text: class,
 		Meanings: []utterance.Meaning{{Kind: utterance.Emergency, ID: class}}}}
 }
 
@@ -115,7 +116,7 @@ func (r *Run) Spoken() []string {
 	var out []string
 	for _, x := range r.Exchanges {
 		for _, e := range x.Effects {
-			if e.Type == job.DoSay {
+			if e.Type == protocol.DoSay {
 				out = append(out, e.Text)
 			}
 		}

@@ -3,8 +3,8 @@ package scenario
 import (
 	"strings"
 
-	"readback/core/job"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
 )
@@ -62,7 +62,7 @@ func Aloud(lex *utterance.Lexicon, m utterance.Meaning, try int) string {
 }
 
 // Agrees tells whether what was taken is what the person said last. A person who hears it read back wrongly objects.
-func (p *Person) Agrees(lex *utterance.Lexicon, h *job.HeardView) bool {
+func (p *Person) Agrees(lex *utterance.Lexicon, h *protocol.HeardView) bool {
 	if h == nil || h.Taken == "" {
 		return true
 	}

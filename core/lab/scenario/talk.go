@@ -4,7 +4,7 @@ import (
 	"reflect"
 	"slices"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/core/utterance"
 )
 
@@ -18,7 +18,7 @@ type Talk struct {
 	Objected int // answers that were taken wrongly and taken back aloud
 	Tapped   int // times speaking was given up
 
-	asked *job.View // what the last saying answered
+	asked *protocol.View // what the last saying answered
 	last  utterance.Meaning
 	try   int
 	wrong string // step whose answer was taken wrongly, until it is asked again
@@ -40,13 +40,13 @@ const maxHere = 9
 const maxTries = 4
 
 // Moved tells whether the answer to a changed what is asked in b.
-func Moved(a, b *job.View) bool {
+func Moved(a, b *protocol.View) bool {
 	return a.Step.ID != b.Step.ID || a.State != b.State || a.Step.Part != b.Step.Part || a.Step.Act != b.Step.Act || len(a.Facts) != len(b.Facts) ||
 		a.Site.Power != b.Site.Power || b.Heard != nil && b.Heard.Taken != "" && b.Seq > a.Seq && !reflect.DeepEqual(a.Heard, b.Heard)
 }
 
 // Next is what the person says to this view.
-func (t *Talk) Next(v *job.View) (Saying, error) {
+func (t *Talk) Next(v *protocol.View) (Saying, error) {
 	if t.asked != nil && !Moved(t.asked, v) {
 		return t.again(v), nil
 	}
@@ -64,7 +64,7 @@ func (t *Talk) Next(v *job.View) (Saying, error) {
 	if v.State == "hold" {
 		return t.say(v, command("ready")), nil
 	}
-	if v.State == "confirm" && slices.ContainsFunc(v.Step.Answers, func(a job.Answer) bool { return a.ID == "different" }) {
+	if v.State == "confirm" && slices.ContainsFunc(v.Step.Answers, func(a protocol.Answer) bool { return a.ID == "different" }) {
 		return t.confirm(v), nil
 	}
 	u, err := t.Person.Reply(v)
@@ -78,7 +78,7 @@ func (t *Talk) Next(v *job.View) (Saying, error) {
 	return t.say(v, u.Meanings[0]), nil
 }
 
-func (t *Talk) say(v *job.View, m utterance.Meaning) Saying {
+func (t *Talk) say(v *protocol.View, m utterance.Meaning) Saying {
 	if t.asked == nil || t.asked.Step.ID != v.Step.ID {
 		t.here = 0
 	}
@@ -91,7 +91,7 @@ func (t *Talk) say(v *job.View, m utterance.Meaning) Saying {
 }
 
 // again says the last thing in other words, and taps it in the end.
-func (t *Talk) again(v *job.View) Saying {
+func (t *Talk) again(v *protocol.View) Saying {
 	t.try++
 	if t.try < maxTries {
 		t.Repeated++
@@ -108,9 +108,9 @@ func (t *Talk) tap() Saying {
 }
 
 // confirm answers "right, or different?" and "this, or that?": a person who hears both says the value once more.
-func (t *Talk) confirm(v *job.View) Saying {
+func (t *Talk) confirm(v *protocol.View) Saying {
 	said := t.Person.last
-	right := slices.ContainsFunc(v.Step.Answers, func(a job.Answer) bool { return a.ID == "right-value" })
+	right := slices.ContainsFunc(v.Step.Answers, func(a protocol.Answer) bool { return a.ID == "right-value" })
 	switch {
 	case !right:
 		return t.say(v, said)
@@ -124,7 +124,7 @@ func (t *Talk) confirm(v *job.View) Saying {
 var settling = []string{"finish", "skip", "cant-reach", "dont-know", "not-sure", "back"}
 
 // misheard tells whether the read-back of the last answer is not what was said.
-func (t *Talk) misheard(v *job.View) bool {
+func (t *Talk) misheard(v *protocol.View) bool {
 	if t.wrong != "" || v.State == "confirm" || v.State == "ended" || v.State == "emergency" || v.Heard == nil || v.Heard.Pending {
 		return false
 	}

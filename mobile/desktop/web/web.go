@@ -10,7 +10,7 @@ import (
 	"os"
 	"time"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/mobile/app"
 )
 
@@ -110,6 +110,6 @@ func (m *mouth) spoke(id string, cut bool) {
 
 func (m *mouth) failed(reason string) {
 	if h := m.theHub(); h != nil {
-		_ = h.News(job.Device{Kind: "sound-off", Text: reason}) // a job that cannot be written tells so itself
+		_ = h.News(protocol.Device{Kind: "sound-off", Text: reason}) // a job that cannot be written tells so itself
 	}
 }

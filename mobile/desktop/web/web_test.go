@@ -15,7 +15,7 @@ import (
 
 	"github.com/coder/websocket"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/mobile/app"
 	"readback/mobile/desktop/web"
 	"readback/mobile/lab/pagetest"
@@ -42,7 +42,7 @@ func serve(t *testing.T, change func(*web.Config)) *bench {
 		t.Fatal(err)
 	}
 	b := &bench{T: t, addr: l.Addr().String(), next: make(chan string, 8)}
-	c := web.Config{Dir: t.TempDir(), Hub: app.Config{New: func(job.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }}, Voice: say,
+	c := web.Config{Dir: t.TempDir(), Hub: app.Config{New: func(protocol.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }}, Voice: say,
 		Cues: func(string) []byte { return nil }, Ready: func(a string) { b.next <- a }}
 	if change != nil {
 		change(&c)

@@ -10,8 +10,8 @@ import (
 	"sync"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/lab/scenario"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/flows/lexicon"
 	"readback/mobile/app"
@@ -40,7 +40,7 @@ type Job struct {
 // Result is what came of it.
 type Result struct {
 	JobID    string
-	View     job.View
+	View     protocol.View
 	Said     int     // sayings of the person
 	Repeated int     // said again because nothing was taken
 	Objected int     // taken wrongly, and taken back by the person
@@ -135,7 +135,7 @@ func (r *runner) state() (*app.State, error) {
 }
 
 // view is what the page shows once everything that was to be said is said.
-func (r *runner) view() (*job.View, error) {
+func (r *runner) view() (*protocol.View, error) {
 	for {
 		s, err := r.state()
 		if err != nil {
@@ -187,7 +187,7 @@ func (r *runner) tap(s scenario.Saying) error {
 	if r.Out != nil {
 		fmt.Fprintf(r.Out, "        (taps) %s\n", s.Text)
 	}
-	return r.request("event", app.EventBody{Event: job.Event{Type: job.EvSaid,
+	return r.request("event", app.EventBody{Event: protocol.Event{Type: protocol.EvSaid,
 		Said: &utterance.Utterance{Source: "touch", Text: s.Text, Meanings: []utterance.Meaning{s.Meaning}}}})
 }
 

@@ -22,9 +22,9 @@ import (
 	"strings"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/lab/scenario"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/flows"
 	"readback/flows/lexicon"
@@ -76,7 +76,7 @@ func run(args []string) error {
 	return in.Err()
 }
 
-func respond(what string, v *job.View, p *scenario.Person, lex *utterance.Lexicon, m *mouth) (string, error) {
+func respond(what string, v *protocol.View, p *scenario.Person, lex *utterance.Lexicon, m *mouth) (string, error) {
 	agrees := "agrees"
 	settled := v.State != "confirm" && v.State != "ended" && v.State != "emergency" && v.Heard != nil && !v.Heard.Pending
 	if settled && !p.Agrees(lex, v.Heard) {
@@ -194,7 +194,7 @@ type mouth struct {
 	n     int
 	last  utterance.Meaning // what was said last
 	tries int               // how often it was said again
-	asked *job.View         // what it answered
+	asked *protocol.View    // what it answered
 }
 
 func (m *mouth) say(words string) (string, error) {

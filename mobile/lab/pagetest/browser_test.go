@@ -18,7 +18,7 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/chromedp"
 
-	"readback/core/job"
+	"readback/core/protocol"
 	"readback/mobile/app"
 	"readback/mobile/desktop/web"
 	"readback/mobile/lab/pagetest"
@@ -193,7 +193,7 @@ func serveWalker(t *testing.T) *served {
 	return serve(t, app.Config{Version: "test", New: newWalker})
 }
 
-func newWalker(job.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }
+func newWalker(protocol.Begin) (app.Machine, error) { return pagetest.NewWalker(), nil }
 
 func serve(t *testing.T, hub app.Config) *served {
 	t.Helper()

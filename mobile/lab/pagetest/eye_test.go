@@ -20,6 +20,7 @@ import (
 	"readback/core/lab/render"
 	"readback/core/lab/scenario"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/mobile/app"
 )
@@ -124,10 +125,10 @@ func openEyed(t *testing.T, fault string) *eyed {
 }
 
 // post answers a step as the page would, without the detour of a finger.
-func (e *eyed) post(v *job.View, m utterance.Meaning) {
+func (e *eyed) post(v *protocol.View, m utterance.Meaning) {
 	e.Helper()
 	u := utterance.Utterance{Text: scenario.Words(m), Source: "touch", Meanings: []utterance.Meaning{m}}
-	body, err := json.Marshal(app.EventBody{Step: v.Step.ID, Event: job.Event{Type: job.EvSaid, Said: &u}})
+	body, err := json.Marshal(app.EventBody{Step: v.Step.ID, Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
 	if err != nil {
 		e.Fatal(err)
 	}
@@ -136,7 +137,7 @@ func (e *eyed) post(v *job.View, m utterance.Meaning) {
 	}
 }
 
-func (e *eyed) reply(v *job.View) utterance.Meaning {
+func (e *eyed) reply(v *protocol.View) utterance.Meaning {
 	e.Helper()
 	u, err := e.p.Reply(v)
 	if err != nil || len(u.Meanings) == 0 {
@@ -146,7 +147,7 @@ func (e *eyed) reply(v *job.View) utterance.Meaning {
 }
 
 // until answers by hand until f is true of the view.
-func (e *eyed) until(what string, f func(*job.View) bool) *job.View {
+func (e *eyed) until(what string, f func(*protocol.View) bool) *protocol.View {
 	e.Helper()
 	for range 200 {
 		v := view(e.T, e.b)
@@ -162,7 +163,7 @@ func (e *eyed) until(what string, f func(*job.View) bool) *job.View {
 	return nil
 }
 
-func (e *eyed) wait(what string, f func(*job.View) bool) *job.View {
+func (e *eyed) wait(what string, f func(*protocol.View) bool) *protocol.View {
 	e.Helper()
 	for began := time.Now(); time.Since(began) < 40*time.Second; time.Sleep(50 * time.Millisecond) {
 		if v := view(e.T, e.b); f(v) {
@@ -205,11 +206,11 @@ func waitButton(k string) action {
 }
 
 // byCamera answers a step through the camera: the finding is put to the person, who names the unit or says right.
-func (e *eyed) byCamera(v *job.View, m utterance.Meaning) {
+func (e *eyed) byCamera(v *protocol.View, m utterance.Meaning) {
 	e.Helper()
-	confirm := func(w *job.View) bool { return w.Step.ID != v.Step.ID || w.State == "confirm" }
+	confirm := func(w *protocol.View) bool { return w.Step.ID != v.Step.ID || w.State == "confirm" }
 	switch {
-	case v.Step.Eye == job.EyeLamp:
+	case v.Step.Eye == protocol.EyeLamp:
 		n := 0
 		if _, err := fmt.Sscanf(firstOf(m.Text, m.ID), "%d", &n); err != nil {
 			e.Fatalf("%v is no count", m)
@@ -226,8 +227,8 @@ func (e *eyed) byCamera(v *job.View, m utterance.Meaning) {
 	default:
 		e.cam.meter(e.T, e.seed, m.Reading.Value.Dec.String())
 		e.on()
-		e.wait("the number is told", func(w *job.View) bool { return confirm(w) || w.Heard != nil && w.Heard.Pending })
-		if w := view(e.T, e.b); w.State == "confirm" && slices.ContainsFunc(w.Step.Answers, func(a job.Answer) bool { return a.Kind == utterance.UnitOnly }) {
+		e.wait("the number is told", func(w *protocol.View) bool { return confirm(w) || w.Heard != nil && w.Heard.Pending })
+		if w := view(e.T, e.b); w.State == "confirm" && slices.ContainsFunc(w.Step.Answers, func(a protocol.Answer) bool { return a.Kind == utterance.UnitOnly }) {
 			e.b.run(e.T, click("a"+m.Reading.Value.Unit))
 			e.named = true
 		} else { // what clears a hazard is said too
@@ -235,7 +236,7 @@ func (e *eyed) byCamera(v *job.View, m utterance.Meaning) {
 			e.named = true
 		}
 	}
-	e.wait("the answer is taken", func(w *job.View) bool { return w.Step.ID != v.Step.ID || w.State == "ask" })
+	e.wait("the answer is taken", func(w *protocol.View) bool { return w.Step.ID != v.Step.ID || w.State == "ask" })
 	e.off()
 }
 
@@ -247,7 +248,7 @@ func firstOf(a, b string) string {
 }
 
 // events are the only job's.
-func (e *eyed) events() []job.Event {
+func (e *eyed) events() []protocol.Event {
 	e.Helper()
 	names, err := filepath.Glob(filepath.Join(e.s.dir, "jobs", "*", "journal.jsonl"))
 	if err != nil || len(names) != 1 {
@@ -272,11 +273,11 @@ func TestJobWithCamera(t *testing.T) {
 	e := openEyed(t, "igniter.open")
 	e.p.Says = map[string][]string{"light": {"3"}}
 
-	v := e.until("the status light", func(v *job.View) bool { return v.Step.ID == "light" })
+	v := e.until("the status light", func(v *protocol.View) bool { return v.Step.ID == "light" })
 	e.byCamera(v, utterance.Meaning{Kind: utterance.Choice, ID: "3"})
 
-	v = e.until("a number to measure", func(v *job.View) bool {
-		if v.Step.Eye != job.EyeMeter || v.Step.Part == "A" || v.State != "ask" {
+	v = e.until("a number to measure", func(v *protocol.View) bool {
+		if v.Step.Eye != protocol.EyeMeter || v.Step.Part == "A" || v.State != "ask" {
 			return false
 		}
 		r := e.reply(v).Reading
@@ -299,7 +300,7 @@ func TestJobWithCamera(t *testing.T) {
 			kinds[ev.Seen.Kind]++
 		}
 	}
-	if kinds[job.EyeLamp] == 0 || kinds[job.EyeMeter] == 0 || kinds[job.EyeAfter] == 0 {
+	if kinds[protocol.EyeLamp] == 0 || kinds[protocol.EyeMeter] == 0 || kinds[protocol.EyeAfter] == 0 {
 		t.Errorf("seen: %v", kinds)
 	}
 	if names, _ := filepath.Glob(filepath.Join(e.s.dir, "jobs", "*", "seen-*")); len(names) != 0 {
@@ -313,7 +314,7 @@ func (e *eyed) wires() {
 	t := e.T
 	t.Helper()
 	w := render.NewWiring(11, 900, 700, 0.3, true)
-	e.until("the picture before", func(v *job.View) bool { return v.Step.Eye == job.EyeBefore })
+	e.until("the picture before", func(v *protocol.View) bool { return v.Step.Eye == protocol.EyeBefore })
 	e.cam.show(t, colour(w.Before))
 	e.on()
 	e.b.run(t, until(`document.querySelector('.finder video').videoWidth === 900`), click("eye-take"), waitButton("eye-use"))
@@ -322,10 +323,10 @@ func (e *eyed) wires() {
 		e.b.run(t, chromedp.MouseClickXY(at[0], at[1]))
 	}
 	e.b.run(t, shot(t, "camera-marks"), click("eye-use"))
-	e.wait("the picture is taken", func(v *job.View) bool { return v.Step.Eye != job.EyeBefore })
+	e.wait("the picture is taken", func(v *protocol.View) bool { return v.Step.Eye != protocol.EyeBefore })
 	e.b.run(t, until(`!document.querySelector('[data-k="eye-use"]')`))
 	e.off()
-	e.until("the picture after", func(v *job.View) bool { return v.Step.Eye == job.EyeAfter })
+	e.until("the picture after", func(v *protocol.View) bool { return v.Step.Eye == protocol.EyeAfter })
 	e.cam.show(t, colour(w.Later))
 	e.on()
 	e.b.run(t, until(`document.querySelector('.finder video').videoWidth === 900`), click("eye-take"))
@@ -335,14 +336,14 @@ func (e *eyed) wires() {
 			want[fmt.Sprint(i)] = true
 		}
 	}
-	v := e.wait("the difference is told", func(v *job.View) bool { return strings.HasPrefix(v.Step.ID, "wire.") })
+	v := e.wait("the difference is told", func(v *protocol.View) bool { return strings.HasPrefix(v.Step.ID, "wire.") })
 	e.b.run(t, shot(t, "camera-difference"))
 	if !slices.ContainsFunc(v.Open, func(s string) bool { return strings.Contains(s, "not as before") }) {
 		t.Errorf("open: %v", v.Open)
 	}
-	var last *job.Seen
+	var last *protocol.Seen
 	for _, ev := range e.events() {
-		if ev.Seen != nil && ev.Seen.Kind == job.EyeAfter {
+		if ev.Seen != nil && ev.Seen.Kind == protocol.EyeAfter {
 			last = ev.Seen
 		}
 	}
@@ -359,7 +360,7 @@ func (e *eyed) wires() {
 		}
 		e.post(v, utterance.Meaning{Kind: utterance.Choice, ID: "put-back"})
 	}
-	if v := view(t, e.b); v.Step.Eye != job.EyeAfter {
+	if v := view(t, e.b); v.Step.Eye != protocol.EyeAfter {
 		t.Errorf("after the answers it stands at %s", v.Step.ID)
 	}
 }
@@ -377,15 +378,15 @@ func (c *fakeCamera) burner(t *testing.T) {
 func TestBurnerByCamera(t *testing.T) {
 	heavy(t)
 	e := openEyed(t, "flame-rod.dirty")
-	v := e.until("the burners are watched", func(v *job.View) bool { return v.Step.ID == "see-burners" })
-	if v.Step.Eye != job.EyeFire {
+	v := e.until("the burners are watched", func(v *protocol.View) bool { return v.Step.ID == "see-burners" })
+	if v.Step.Eye != protocol.EyeFire {
 		t.Fatalf("%s asks the camera for %q", v.Step.ID, v.Step.Eye)
 	}
 	before := len(e.events())
 	e.cam.burner(t)
 	e.on()
-	var seen *job.Seen
-	e.wait("a flame is told", func(w *job.View) bool {
+	var seen *protocol.Seen
+	e.wait("a flame is told", func(w *protocol.View) bool {
 		seen = e.seen(v.Step.ID, before)
 		return seen != nil && seen.Text == "flame"
 	})
@@ -397,9 +398,11 @@ func TestBurnerByCamera(t *testing.T) {
 		t.Errorf("a flame that goes with two answers is put to the person: %s", w.Said)
 	}
 	e.post(v, utterance.Meaning{Kind: utterance.Choice, ID: "no-flame"})
-	e.wait("it is asked which", func(w *job.View) bool { return w.State == "confirm" && strings.Contains(w.Said, "camera: a flame") })
+	e.wait("it is asked which", func(w *protocol.View) bool {
+		return w.State == "confirm" && strings.Contains(w.Said, "camera: a flame")
+	})
 	e.post(v, utterance.Meaning{Kind: utterance.Choice, ID: "all-burners"})
-	e.wait("the answer is taken", func(w *job.View) bool { return w.Step.ID != v.Step.ID })
+	e.wait("the answer is taken", func(w *protocol.View) bool { return w.Step.ID != v.Step.ID })
 	e.off()
 	e.b.clean(t)
 }
@@ -411,9 +414,9 @@ func TestDeniedCamera(t *testing.T) {
 	b := open(t, chromedp.Flag("use-fake-device-for-media-stream", true), chromedp.Flag("deny-permission-prompts", true))
 	b.run(t, size(412, 915), navigate(s.address()), click("touch"), until(`document.getElementById('main').dataset.step`))
 	e := &eyed{T: t, b: b, s: s, p: person(t, "breaker.off")}
-	e.until("something to be seen", func(v *job.View) bool { return v.Step.Eye != "" })
+	e.until("something to be seen", func(v *protocol.View) bool { return v.Step.Eye != "" })
 	b.run(t, waitButton("eye"), click("eye"), until(`!document.querySelector('[data-k="eye"]')`))
-	e.wait("it is said", func(v *job.View) bool { return strings.Contains(v.Said, "camera is not allowed") })
+	e.wait("it is said", func(v *protocol.View) bool { return strings.Contains(v.Said, "camera is not allowed") })
 	v := view(t, b)
 	e.post(v, e.reply(v))
 	if w := view(t, b); w.Step.ID == v.Step.ID && w.State == v.State {
@@ -422,7 +425,7 @@ func TestDeniedCamera(t *testing.T) {
 }
 
 // seen is the newest finding of the camera for a step, nil when there is none after so many events.
-func (e *eyed) seen(step string, after int) *job.Seen {
+func (e *eyed) seen(step string, after int) *protocol.Seen {
 	e.Helper()
 	events := e.events()
 	for i := len(events) - 1; i >= after; i-- {
@@ -444,7 +447,7 @@ func eyeFigures(t *testing.T, add metric.Adder) {
 			break
 		}
 		m := e.reply(v)
-		number := v.Step.Eye == job.EyeMeter && v.Step.Part != "A" && v.State == "ask" && m.Kind == utterance.Reading
+		number := v.Step.Eye == protocol.EyeMeter && v.Step.Part != "A" && v.State == "ask" && m.Kind == utterance.Reading
 		if !number || m.Reading.State != measure.Number {
 			e.post(v, m)
 			continue
@@ -454,7 +457,7 @@ func eyeFigures(t *testing.T, add metric.Adder) {
 		before, shows := len(e.events()), m.Reading.Value.Dec.String()
 		e.cam.meter(t, e.seed, shows)
 		e.on()
-		var s *job.Seen
+		var s *protocol.Seen
 		for began := time.Now(); s == nil && time.Since(began) < 20*time.Second; time.Sleep(100 * time.Millisecond) {
 			s = e.seen(v.Step.ID, before)
 		}

@@ -17,9 +17,9 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"readback/core/appliance"
-	"readback/core/job"
 	"readback/core/lab/scenario"
 	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/flows"
 	"readback/mobile/app"
@@ -70,14 +70,14 @@ func (s *served) answer(text string) int {
 	return slices.IndexFunc(bytes.Split(s.journal(), []byte("\n")), func(line []byte) bool { return bytes.Contains(line, []byte(`"text":"`+text+`"`)) }) + 1
 }
 
-func view(t *testing.T, b *browser) *job.View {
+func view(t *testing.T, b *browser) *protocol.View {
 	t.Helper()
 	return state(t, b).View
 }
 
 // listened is the view once the guide has said all it had to say: then a person answers. The page may not know yet that it is about
 // to speak, the core does.
-func listened(t *testing.T, b *browser) *job.View {
+func listened(t *testing.T, b *browser) *protocol.View {
 	t.Helper()
 	for {
 		if s := state(t, b); !s.Ear.Busy {
@@ -103,10 +103,10 @@ func has(t *testing.T, b *browser, name string) bool {
 }
 
 // hands turns a meaning into presses.
-type hands func(t *testing.T, b *browser, v *job.View, m utterance.Meaning)
+type hands func(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning)
 
 // byTouch presses what a finger would.
-func byTouch(t *testing.T, b *browser, v *job.View, m utterance.Meaning) {
+func byTouch(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning) {
 	t.Helper()
 	b.run(t, waitStep(v.Step.ID))
 	switch {
@@ -134,7 +134,7 @@ func byTouch(t *testing.T, b *browser, v *job.View, m utterance.Meaning) {
 }
 
 // byKey uses the keyboard only.
-func byKey(t *testing.T, b *browser, v *job.View, m utterance.Meaning) {
+func byKey(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning) {
 	t.Helper()
 	b.run(t, waitStep(v.Step.ID))
 	number := func(s, u string) {
@@ -199,7 +199,7 @@ var enter = chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
 })
 
 // lead plays a job to its end and returns its last view.
-func lead(t *testing.T, b *browser, s *served, p *scenario.Person, do hands, between func(n int)) *job.View {
+func lead(t *testing.T, b *browser, s *served, p *scenario.Person, do hands, between func(n int)) *protocol.View {
 	t.Helper()
 	last := ""
 	for n := range 250 {

@@ -1,8 +1,6 @@
-// Package session is the machine that leads a job from "is it safe to stay here" to "everything is refitted".
-//
-// The machine is pure: Step(event) returns a list of effects. Clock, sound, camera and disk are outside it, so one
-// journal replays to the same bytes and an undo is a replay without the undone event.
-package job
+// Package protocol is all that a front end needs of a job: the events it sends, the effects it carries out, the view it
+// shows and the result at the end. Its JSON form is the journal, the line protocol and the page's socket alike.
+package protocol
 
 import (
 	"readback/core/measure"
@@ -202,4 +200,52 @@ type LogLine struct {
 	At   int64  `json:"at"`
 	Who  string `json:"who"`
 	Text string `json:"text"`
+}
+
+// Result is what has come of a job so far, in ids.
+type Result struct {
+	Outcome string   `json:"outcome"`          // fixed, nothing-wrong, stopped, unresolved, handed-over, part-awaited…; empty while the job goes on
+	Repair  string   `json:"repair,omitempty"` // repair that the verdict names or named last, empty for none
+	P       float64  `json:"p,omitempty"`      // its probability when it was named
+	Mended  []string `json:"mended,omitempty"` // repairs carried out, in order
+	Stop    string   `json:"stop,omitempty"`   // stop line reached, empty for none
+	Checks  int      `json:"checks"`           // checks and looks answered so far, the safety questions, the story and the plate among them
+}
+
+// What the camera can see of a step: StepView.Eye.
+const (
+	EyeMeter  = "meter"        // the number on the meter
+	EyeLamp   = "lamp"         // the code of the status light
+	EyeBefore = "photo.before" // the wires before a swap: a picture with marked terminals
+	EyeAfter  = "photo.after"  // the wires after it, compared with the first picture
+	EyePlate  = "plate"        // codes on the rating plate
+	EyeFire   = "fire"         // glow and flame of a burner: advice about a moment, never proof that gas is or is not burning
+)
+
+// Seen is what the camera makes of the open step: a witness beside what the person says, never a proof. It carries a
+// finding, or the reason why there is none.
+type Seen struct {
+	Step    string           `json:"step"`              // StepView.ID that the pictures belong to; of another step it counts for nothing
+	Kind    string           `json:"kind"`              // one of the Eye constants
+	Reading *measure.Reading `json:"reading,omitempty"` // EyeMeter: its unit is empty unless it was seen
+	ID      string           `json:"id,omitempty"`      // EyeLamp: option of the step
+	Text    string           `json:"text,omitempty"`    // as shown: "24.5", "3"; EyePlate: what is proposed; EyeFire: one of appliance.Sights
+	P       float64          `json:"p,omitempty"`       // probability that it is right
+	Rivals  []string         `json:"rivals,omitempty"`  // next likely, as shown
+	From    int64            `json:"from,omitempty"`    // EyeFire: it came about between so many ms before this
+	To      int64            `json:"to,omitempty"`      // and so many
+	Frames  int              `json:"frames,omitempty"`  // pictures behind it
+	Reason  string           `json:"reason,omitempty"`  // why nothing is told, in words that can be spoken; all above are then empty
+	Photo   string           `json:"photo,omitempty"`   // file in the job's folder, when the picture was kept
+	Wires   []SeenWire       `json:"wires,omitempty"`   // EyeAfter: every marked terminal
+}
+
+// SeenWire is what was found at one marked terminal. Places are shares of the pictures' width and height.
+type SeenWire struct {
+	Mark
+	AX     float64 `json:"ax"` // the same place in the second picture
+	AY     float64 `json:"ay"`
+	Change string  `json:"change"`           // same, another, gone, added, differs, hidden
+	Before string  `json:"before,omitempty"` // likeliest colour in words
+	After  string  `json:"after,omitempty"`
 }
