@@ -14,6 +14,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 
 	"readback/speech"
 	"readback/speech/model"
@@ -33,6 +34,7 @@ type Judge struct {
 	encoder *session
 	decoder *session
 	tokens  *tokens
+	rest    *atomic.Bool // nil: it never rests
 }
 
 // ErrModel: the model folder does not hold the networks.
@@ -79,8 +81,12 @@ func From(files model.Judge) speech.Judge {
 	if err != nil {
 		return nil
 	}
+	j.rest = files.Rest
 	return j
 }
+
+// Resting tells whether readings are to be heard without an opinion now. Alarms are looked for all the same.
+func (j *Judge) Resting() bool { return j.rest != nil && j.rest.Load() }
 
 // Close frees the networks; a second Close does nothing. The runtime itself stays loaded.
 func (j *Judge) Close() error {

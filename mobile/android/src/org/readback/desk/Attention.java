@@ -14,6 +14,7 @@ public final class Attention {
     public static final int MODE_RINGTONE = 1;
     public static final int MODE_IN_CALL = 2;
     public static final int MODE_IN_COMMUNICATION = 3;
+    public static final int MODE_CALL_SCREENING = 4;
 
     /** Receives "call" and "back". */
     public interface Out {
@@ -41,7 +42,8 @@ public final class Attention {
 
     public synchronized void mode(int mode) {
         boolean was = away();
-        call = mode == MODE_RINGTONE || mode == MODE_IN_CALL || mode == MODE_IN_COMMUNICATION;
+        call = mode == MODE_RINGTONE || mode == MODE_IN_CALL || mode == MODE_IN_COMMUNICATION
+                || mode == MODE_CALL_SCREENING;
         tell(was);
     }
 

@@ -134,6 +134,7 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
     protected void onStart() {
         super.onStart();
         app.window(this);
+        app.desk().returned();
         reader.start();
     }
 
@@ -228,6 +229,7 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
 
     private JSONObject state() throws JSONException {
         return new JSONObject().put("reader", reader.on()).put("mic", app.desk().listening()).put("torch", app.torch().on())
+                .put("spared", app.desk().spared())
                 .put("eye", getPackageManager().hasSystemFeature(PackageManager.FEATURE_CAMERA_ANY));
     }
 

@@ -43,6 +43,7 @@ public class ShellApp extends Application {
     private PhoneVoice voice;
     private PhoneNews news;
     private HeadsetButton headset;
+    private PhoneStrain strain;
     private PhoneSharer sharer;
     private PhoneTorch torch;
     private PhoneWords words;
@@ -84,7 +85,8 @@ public class ShellApp extends Application {
         });
         p.voice = voice;
         desk = new Desk(p);
-        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(kind -> desk.tell(kind, 0, "")), safely);
+        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(desk::attention), safely);
+        strain = new PhoneStrain(this, desk.strain(), main, safely);
         headset = new HeadsetButton(this, desk, main, safely);
         worker.execute(this::open);
     }
@@ -225,6 +227,10 @@ public class ShellApp extends Application {
 
     void noticeGone() {
         noticeUp = false;
+    }
+
+    PhoneStrain strain() {
+        return strain;
     }
 
     /** Asks through the activity on the screen. With none there is nobody to ask: the answer is no, and it is not remembered. */
