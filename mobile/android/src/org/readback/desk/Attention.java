@@ -19,6 +19,10 @@ public final class Attention {
     /** Receives "call" and "back". */
     public interface Out {
         void device(String kind);
+
+        /** A call began or ended; with other apps' sound there is none. */
+        default void call(boolean on) {
+        }
     }
 
     private final Out out;
@@ -42,9 +46,18 @@ public final class Attention {
 
     public synchronized void mode(int mode) {
         boolean was = away();
+        boolean calling = call;
         call = mode == MODE_RINGTONE || mode == MODE_IN_CALL || mode == MODE_IN_COMMUNICATION
                 || mode == MODE_CALL_SCREENING;
+        if (call != calling) {
+            out.call(call);
+        }
         tell(was);
+    }
+
+    /** Whether another app took the focus and did not give it back. */
+    public synchronized boolean lost() {
+        return lost;
     }
 
     private boolean away() {

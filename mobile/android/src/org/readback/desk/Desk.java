@@ -244,10 +244,9 @@ public final class Desk implements Core.Host {
 
     // News of the phone.
 
-    /** A call, or another app's sound, began or ended. What is said meanwhile is not for us: it is neither heard nor kept. */
-    public void attention(String kind) {
-        away = kind.equals("call");
-        tell(kind, 0, "");
+    /** A call began or ended. What is said meanwhile is not for us: it is neither heard nor kept. */
+    public void inCall(boolean on) {
+        away = on;
     }
 
     /** Tells the core. While there is none nobody needs the news: a core that opens later is told the state anew. */

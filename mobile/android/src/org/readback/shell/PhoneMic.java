@@ -128,9 +128,9 @@ final class PhoneMic implements Phone.Mic {
         r.setPreferredDevice(best < 0 ? null : all[best]);
     }
 
-    /** The microphone asked for; null: the phone chooses. */
-    synchronized AudioDeviceInfo preferred() {
-        return record == null ? null : record.getPreferredDevice();
+    /** What is done to the sound before it comes here. */
+    synchronized List<AudioEffect> effects() {
+        return new ArrayList<>(effects);
     }
 
     /** Phones from Android 10 on say when another app has the microphone. */

@@ -28,8 +28,8 @@ final class PhoneStrain implements ComponentCallbacks2 {
         this.safely = safely;
         context.registerComponentCallbacks(this);
         if (Build.VERSION.SDK_INT >= 29) {
-            PowerManager power = context.getSystemService(PowerManager.class);
-            power.addThermalStatusListener(Runnable::run, status -> safely.run(() -> strain.heat(status)));
+            // A phone without a thermal service throws; it is never told to be hot then.
+            safely.run(() -> context.getSystemService(PowerManager.class).addThermalStatusListener(status -> safely.run(() -> strain.heat(status))));
         }
     }
 

@@ -85,7 +85,17 @@ public class ShellApp extends Application {
         });
         p.voice = voice;
         desk = new Desk(p);
-        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(desk::attention), safely);
+        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(new Attention.Out() {
+            @Override
+            public void device(String kind) {
+                desk.tell(kind, 0, "");
+            }
+
+            @Override
+            public void call(boolean on) {
+                desk.inCall(on);
+            }
+        }), safely);
         strain = new PhoneStrain(this, desk.strain(), main, safely);
         headset = new HeadsetButton(this, desk, main, safely);
         worker.execute(this::open);
@@ -173,6 +183,7 @@ public class ShellApp extends Application {
     void window(Window w) {
         window = w;
         if (w != null) {
+            news.again();
             w.keepScreenOn(running);
         }
     }
