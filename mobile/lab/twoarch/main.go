@@ -3,7 +3,8 @@
 //
 //	twoarch clips FILE N     writes N spoken readings in noise, and emergencies, as sound
 //	twoarch hear FILE I N [alone]
-//	                         hears the I-th of N parts of them, alone: without the second engine; a line for each decision, then one with the numbers behind it
+//	                         hears the I-th of N parts of them, alone: without the second engine; for each saying a line with the decision (what is
+//	                         done, with which value, against which rival, on which words), one with the ranking and one with the numbers behind it
 //	twoarch job FOLDER FAULT leads a whole job by voice to its end and writes each sentence of both sides
 //	twoarch load             opens the recogniser and the second engine and tells how long that took and what memory is used
 //	twoarch differ A B       compares two outputs of hear
@@ -157,11 +158,15 @@ func hear(file string, part, parts int, alone bool, out io.Writer) error {
 				what = append(what, name(m))
 				numbers = append(numbers, fmt.Sprintf("%.6f", m.Cost))
 			}
-			taken := ""
+			taken, rival := "", ""
 			if d.Take != nil {
 				taken = fmt.Sprint(*d.Take)
 			}
-			fmt.Fprintf(w, "decision\t%v\t%s\t%s\t%s\t%s\n", d.Action, taken, u.Text, u.Fault, strings.Join(what, " | "))
+			if d.Rival != nil {
+				rival = fmt.Sprint(*d.Rival)
+			}
+			fmt.Fprintf(w, "decision\t%v\t%s\t%s\t%s\t%s\n", d.Action, taken, rival, u.Text, u.Fault)
+			fmt.Fprintf(w, "ranking\t%s\n", strings.Join(what, " | "))
 			fmt.Fprintf(w, "numbers\t%.6f\t%.6f\t%.6f\t%s\n", u.SNR, u.Margin, h.Delay, strings.Join(numbers, "\t"))
 		}
 	}
@@ -277,7 +282,7 @@ func differ(a, b string, out io.Writer) error {
 	if len(x) == 0 || len(x) != len(y) {
 		return fmt.Errorf("%s has %d clips, %s has %d", a, len(x), b, len(y))
 	}
-	decisions, same, numbers, exact, most := 0, 0, 0, 0, 0.0
+	decisions, same, ranked, numbers, exact, most := 0, 0, 0, 0, 0, 0.0
 	for i := range x {
 		p, q := x[i].decisions, y[i].decisions
 		decisions += max(len(p), len(q), 1)
@@ -294,6 +299,10 @@ func differ(a, b string, out io.Writer) error {
 				continue
 			}
 			same++
+			if x[i].rankings[k] != y[i].rankings[k] {
+				continue // whose numbers are not those of the same things
+			}
+			ranked++
 			for n, u := range x[i].numbers[k] {
 				v := y[i].numbers[k][n]
 				numbers++
@@ -304,13 +313,14 @@ func differ(a, b string, out io.Writer) error {
 			}
 		}
 	}
-	fmt.Fprintf(out, "same decisions: %d of %d, %.3f %%; numbers behind them: %d of %d the same to 6 places, the largest difference %.6f\n", same, decisions, 100*float64(same)/float64(decisions), exact, numbers, most)
+	fmt.Fprintf(out, "same decisions: %d of %d, %.3f %%; with the same ranking of all alternatives: %d; numbers behind them: %d of %d the same to 6 places, the largest difference %.6f\n", same, decisions, 100*float64(same)/float64(decisions), ranked, exact, numbers, most)
 	return nil
 }
 
 type heard struct {
 	say       string
 	decisions []string
+	rankings  []string
 	numbers   [][]float64
 }
 
@@ -331,6 +341,9 @@ func lines(file string) ([]heard, error) {
 		case "decision":
 			h := &out[len(out)-1]
 			h.decisions = append(h.decisions, l)
+		case "ranking":
+			h := &out[len(out)-1]
+			h.rankings = append(h.rankings, l)
 		case "numbers":
 			var v []float64
 			for _, s := range f[1:] {
@@ -347,6 +360,11 @@ func lines(file string) ([]heard, error) {
 			h.numbers = append(h.numbers, v)
 		default:
 			return nil, fmt.Errorf("%s:%d: a line of another kind: %q", file, n+1, f[0])
+		}
+	}
+	for _, h := range out {
+		if len(h.rankings) != len(h.decisions) || len(h.numbers) != len(h.decisions) {
+			return nil, fmt.Errorf("%s: %s: it was cut off", file, h.say)
 		}
 	}
 	return out, nil
