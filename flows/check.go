@@ -20,7 +20,7 @@ func (l *loader) check(b *block) {
 		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
 		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
-		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"),
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Fit: b.text("fit"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
 		Jump: b.refs("jump", l.points)}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {
@@ -42,11 +42,11 @@ func (l *loader) check(b *block) {
 			}
 		}
 	}
-	l.wordsOf(b, c.ID, "act", "caution", "ask")
+	l.wordsOf(b, c.ID, "act", "caution", "ask", "fit")
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Seen: ob.texts("seen")}
+		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen")}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)

@@ -23,6 +23,8 @@ func (l *loader) appliance(b *block) {
 	l.m.Title = b.needText("title")
 	l.m.Fuel = b.word("fuel", "gas", "oil", "electric", "none")
 	l.m.Mains = b.flag("mains")
+	l.m.Starts = int(b.quantity("starts", unit.Count).Nominal)
+	l.m.Relight = b.quantity("relight", unit.Duration)
 	l.m.Earth = b.text("earth")
 	if a := b.attr("earth"); a != nil {
 		l.lookup(l.m.Earth, a.Expr.Range(), l.nets)

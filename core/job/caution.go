@@ -5,14 +5,6 @@ import (
 	"slices"
 )
 
-// levelOf is the signal word of a hazard; where there is none, but a caution, that of the mildest.
-func levelOf(hazard string) string {
-	if h, ok := vocab.HazardOf(hazard); ok {
-		return string(h.Level)
-	}
-	return string(vocab.Caution)
-}
-
 // warn puts the caution of a hazard in front of a step: in full the first time, then the short forms in turn.
 func (m *Machine) warn(q *question, hazard string) {
 	if hazard == "" || hazard == "none" {

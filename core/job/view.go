@@ -27,7 +27,7 @@ func (m *Machine) View() *protocol.View {
 	v.Site = m.siteView()
 	if j.q != nil {
 		v.Step = j.q.step
-		if d, ok := m.due(j.q); ok && j.q.aim.Kind == "cycle" {
+		if d, ok := m.due(j.q); ok && kindOf(j.q.task) == "cycle" {
 			v.Step.Until = d
 		}
 	}
@@ -36,7 +36,8 @@ func (m *Machine) View() *protocol.View {
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttons(oLeave, oNone)
 	case j.alarm != "":
-		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
+		v.Call = m.line("emergency.digits")
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
 		} else {
@@ -76,7 +77,7 @@ func (m *Machine) View() *protocol.View {
 		}
 		v.Suspects = append(v.Suspects, s)
 	}
-	if j.q != nil && a.Check >= 0 && j.q.aim == (aim{"check", a.Check}) {
+	if j.q != nil && a.Check >= 0 && j.q.task == (checkTask{a.Check}) {
 		v.Why = &protocol.WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
 		if len(a.Splits) == 2 {
 			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))

@@ -62,7 +62,7 @@ func (h *Hub) drawing(kind string) (any, error) {
 			go func() { _, _ = l.study(m) }() // the next drawing has it; its error is told where advice is needed
 		} else {
 			k.Energised = energised(e, v)
-			if f, ok := h.job.machine.(interface{ Findings() []job.Finding }); ok {
+			if f, ok := h.job.machine.machine.(interface{ Findings() []job.Finding }); ok {
 				k.Good = passed(e, f.Findings(), k.Suspects)
 			}
 		}

@@ -36,11 +36,13 @@ type Heard struct {
 func hear(e env, args []string) error {
 	f := flags(e, "hear")
 	units := f.String("units", "", "units that the check asks for, the likely one first, with commas: V,mV; empty: any")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	if err := parse(e, f, args); err != nil {
+		return err
 	}
 	if f.NArg() == 0 {
-		return errors.New("hear: give WAV files")
+		fmt.Fprintln(e.err, "readback hear: give WAV files")
+		f.Usage()
+		return errUsage
 	}
 	var slot utterance.Slot
 	for id := range strings.FieldsFuncSeq(*units, func(r rune) bool { return r == ',' }) {

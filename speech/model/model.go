@@ -2,15 +2,14 @@
 // opinions.
 //
 // They come as zip files (speech/fetch.sh gets them into the local Maven repository and the user's cache). They are unpacked
-// once into the user's cache folder; every file is checked against a pinned SHA-256 when it is unpacked, and again before it is loaded
-// unless its size and time are those that were noted when it was last checked.
+// once into the user's cache folder; every file is checked against a pinned SHA-256 when it is unpacked, and again each time before it is
+// loaded: a damaged library ends the whole program. That takes a third of a second, beside everything else.
 package model
 
 import (
 	"archive/zip"
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -205,12 +204,6 @@ func ensureConfig(path string) error {
 	return nil
 }
 
-// stamp is what the marker file keeps of each verified file.
-type stamp struct {
-	Size int64 `json:"size"`
-	Time int64 `json:"time"` // modification, ns
-}
-
 // ensureIn leaves every file verified in a folder of the cache, and returns that.
 func (a archive) ensureIn(repository, cache string) (string, error) {
 	from := repository
@@ -224,53 +217,16 @@ func (a archive) ensureIn(repository, cache string) (string, error) {
 // ensure leaves every file of the archive verified in dir. Files that are right already are kept: an unpacking that was
 // cut off goes on where it stopped.
 func (a archive) ensure(repository, dir string) error {
-	marker := filepath.Join(dir, ".verified")
-	known := map[string]stamp{}
-	if b, err := os.ReadFile(marker); err == nil {
-		if json.Unmarshal(b, &known) != nil {
-			known = map[string]stamp{}
-		}
-	}
-	now := make(map[string]stamp, len(a.files))
 	var bad []file
 	for _, f := range a.files {
-		path := filepath.Join(dir, filepath.FromSlash(f.name))
-		st, err := os.Stat(path)
-		if err != nil || st.Size() != f.size {
+		if sum, err := hashFile(filepath.Join(dir, filepath.FromSlash(f.name))); err != nil || sum != f.sum {
 			bad = append(bad, f)
-			continue
 		}
-		s := stamp{st.Size(), st.ModTime().UnixNano()}
-		if known[f.name] != s {
-			if sum, err := hashFile(path); err != nil || sum != f.sum {
-				bad = append(bad, f)
-				continue
-			}
-		}
-		now[f.name] = s
 	}
-	if bad != nil {
-		if err := a.unpack(repository, dir, bad); err != nil {
-			return err
-		}
-		for _, f := range bad {
-			st, err := os.Stat(filepath.Join(dir, filepath.FromSlash(f.name)))
-			if err != nil {
-				return &Error{What: a.what + " could not be unpacked", Fix: "Free some space.", Err: err}
-			}
-			now[f.name] = stamp{st.Size(), st.ModTime().UnixNano()}
-		}
-	} else if len(known) == len(now) {
+	if bad == nil {
 		return nil
 	}
-	b, err := json.Marshal(now)
-	if err == nil {
-		err = writeFile(marker, func(w io.Writer) error { _, err := w.Write(b); return err })
-	}
-	if err != nil {
-		return &Error{What: a.what + " could not be noted as verified", Fix: "Free some space.", Err: err}
-	}
-	return nil
+	return a.unpack(repository, dir, bad)
 }
 
 func (a archive) unpack(repository, dir string, want []file) error {
