@@ -17,6 +17,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync/atomic"
 )
 
 // Files are the places to load from.
@@ -28,8 +29,9 @@ type Files struct {
 
 // Rescorer is where the second opinion is loaded from.
 type Rescorer struct {
-	Runtime string // shared library
-	Model   string // folder of the networks
+	Runtime string       // shared library
+	Model   string       // folder of the networks
+	Rest    *atomic.Bool // true: opinions on readings rest, because the machine is hot or short of memory; nil: never
 }
 
 // Error says what is missing or damaged, why that matters and how to get it. Its text is meant for the person.
@@ -92,7 +94,13 @@ var (
 		},
 	}
 	libraries = map[string]archive{
-		"linux/amd64":  library("linux-x86-64/", file{"libvosk.so", 25986496, "85c4654de3acdeb99abab86eeb2a6e603927d37089597c0fcc33d8638dc2ccaf"}),
+		"linux/amd64": library("linux-x86-64/", file{"libvosk.so", 25986496, "85c4654de3acdeb99abab86eeb2a6e603927d37089597c0fcc33d8638dc2ccaf"}),
+		// From the wheel vosk 0.3.45 for manylinux2014_aarch64, Apache-2.0: the jar has none for arm64.
+		"linux/arm64": {
+			what: "the speech library", path: "download/vosk-0.3.45-py3-none-manylinux2014_aarch64.whl", cached: true,
+			sum: "54efb47dd890e544e9e20f0316413acec7f8680d04ec095c6140ab4e70262704", prefix: "vosk/", folder: "lib",
+			files: []file{{"libvosk.so", 7496288, "0e9df29f060a93cf3df3263a4d3635e1b75688a5fd84e86ade1599372e3c9597"}},
+		},
 		"darwin/amd64": library("darwin/", darwinLibrary),
 		"darwin/arm64": library("darwin/", darwinLibrary),
 		"windows/amd64": library("win32-x86-64/", file{"libvosk.dll", 26447872, "9331c2f6a32cf77141af27c9750e79532718f51bbc2e3cea3c60f14ca4251e4e"},
@@ -116,6 +124,11 @@ var (
 			what: "the rescorer's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
 			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-x64/", folder: "lib",
 			files: []file{{"libonnxruntime.so", 22326072, "13ab8084954fa4a47c777880180b90810d6020f021441395712b48a75b74c68b"}},
+		},
+		"linux/arm64": {
+			what: "the judge's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
+			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-aarch64/", folder: "lib-arm64",
+			files: []file{{"libonnxruntime.so", 18693384, "648ffa64fbe027ae27139109410900cf776a030dec2dbbac51053318cc44c286"}},
 		},
 	}
 	darwinLibrary = file{"libvosk.dylib", 12533472, "82fdfba0dde392a7dbba70f9c1a17f6e3da27a50444a9f53939508525a1e6fdf"}
@@ -175,7 +188,7 @@ func LocateIn(repository, cache string) (Files, error) {
 		lib, err1 := a.ensureIn(repository, cache)
 		nets, err2 := judgeArchive.ensureIn(repository, cache)
 		if err1 == nil && err2 == nil { // else speech works without; "make speech" says why
-			f.Rescorer = Rescorer{filepath.Join(lib, a.files[0].name), nets}
+			f.Rescorer = Rescorer{Runtime: filepath.Join(lib, a.files[0].name), Model: nets}
 		}
 	}
 	return f, ensureConfig(filepath.Join(f.Model, "conf", "model.conf"))
