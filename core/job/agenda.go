@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"readback/core/appliance"
-	"readback/core/measure"
 	"readback/core/vocab"
 	"readback/core/worksite"
 )
@@ -230,7 +229,7 @@ func (m *Machine) barredCheck(check int) bool {
 		j.gate >= 0 && need == worksite.Live ||
 		j.noMains && m.rules.Mains(check) ||
 		c.Licensed && !j.licensed ||
-		j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+		j.noMeter && !c.Function.Dial().Own
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.

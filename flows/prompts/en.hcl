@@ -441,6 +441,7 @@ say "meter.amps-ac" { full = "Clamp on A C amps, around one wire." }
 say "meter.microamps-dc" { full = "Meter on D C MICRO amps." }
 say "meter.millivolts-dc" { full = "Meter on D C MILLI volts." }
 say "meter.manometer" { full = "Pressure gauge, inches of water." }
+say "meter.co-meter" { full = "The C O meter." }
 say "meter.thermometer" { full = "Thermometer." }
 say "number" { full = "Number and unit?" }
 say "say.ready" { full = "Say ready." }
