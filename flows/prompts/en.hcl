@@ -423,6 +423,7 @@ say "gate.cause" { full = "That is the reason. The power stays off until it is p
 say "gate.fact" { full = "Not as it must be: {check}. Not fixed, power off." }
 say "minutes.one" { full = "one minute" }
 say "minutes.many" { full = "{n} minutes" }
+say "likely" { full = "Most likely, and not proved: {part}, {words}. A technician can prove it." }
 say "all.right" { full = "Are you all right? Say I'm okay." }
 say "consent.proof" { full = "the house voltage, to prove that the meter works and the power is off" }
 say "jacks.volts" { full = "Black lead in the common jack, red lead in the volts jack." }
