@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"readback/core/journal"
@@ -69,6 +70,7 @@ type Hub struct {
 	trouble string                     // what went wrong with the last job, until another one is opened
 	clock   clockState
 
+	mute      atomic.Bool // the job is by touch: notices are shown only
 	alarmMu   sync.Mutex
 	alarmWait *time.Timer // an emergency that was not acted on yet
 
@@ -119,6 +121,7 @@ func Open(c Config) (*Hub, error) {
 	}
 	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
 	h.prefs = st.loadPrefs()
+	h.mute.Store(!h.prefs.Voice)
 	h.openEar()
 	h.comeBack()
 	return h, nil
@@ -281,7 +284,9 @@ func firstLine(s string) string {
 // tell shows something that the person has to know and says it. It needs no lock: it works while an event hangs.
 func (h *Hub) tell(text string) {
 	h.out.send(Message{Type: "trouble", Text: text})
-	h.out.do(func(host Host) { host.Say(ownSaying+"trouble", firstSentence(text), "warning", false) })
+	if !h.mute.Load() {
+		h.out.do(func(host Host) { host.Say(ownSaying+"trouble", firstSentence(text), "warning", false) })
+	}
 }
 
 // firstSentence is what is spoken of a notice; all of it stands on the page.
