@@ -41,9 +41,11 @@ type Config struct {
 	// Elapsed is a clock that nobody can set, from any beginning. Where Now is nil too it is the system's; a hub with its own Now and
 	// without this believes Now.
 	Elapsed func() time.Duration
-	Disk    journal.Disk // where jobs are kept instead of Dir; tests only
-	Version string       // of the program, kept in every journal
-	Lang    string       // "en" when empty
+	// Patience is how long the recogniser may take for one thing before it is started again; 0: half a minute.
+	Patience time.Duration
+	Disk     journal.Disk // where jobs are kept instead of Dir; tests only
+	Version  string       // of the program, kept in every journal
+	Lang     string       // "en" when empty
 
 	Data string // hash of the equipment files and phrases, kept in every journal
 
@@ -109,6 +111,9 @@ func Open(c Config) (*Hub, error) {
 		}
 		c.Now = func() int64 { return time.Now().UnixMilli() }
 	}
+	if c.Patience == 0 {
+		c.Patience = earPatience
+	}
 	if c.Lang == "" {
 		c.Lang = "en"
 	}
@@ -160,7 +165,7 @@ func (h *Hub) Close() {
 	h.closed = true
 	h.leaveLocked()
 	h.mu.Unlock()
-	h.ear.close()
+	h.ear.close(h.cfg.Patience)
 	h.eye.close()
 	h.out.close()
 	h.store.close()
