@@ -184,6 +184,7 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 	case worksite.PowerOff:
 		j.offAt = j.now
 	case worksite.PowerOn:
+		j.proveAt = 0
 		j.powered = append(j.powered, len(j.findings))
 	case worksite.JumperIn:
 		j.jumped = true
