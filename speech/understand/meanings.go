@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -14,8 +15,8 @@ import (
 
 // Thresholds on probabilities, chosen by leaving out learning hands in turn (go run ./speech/lab/trainintent -folds 3).
 const (
-	actAlone  = 0.90 // of a danger that the network is sure of by itself
-	actBoth   = 0.60 // where the span grammar finds one too
+	actAlone  = 0.95 // of a danger that the network is sure of by itself
+	actBoth   = 0.85 // where the span grammar finds one too
 	askAlone  = 0.30 // of a danger or the doubt of one
 	askBoth   = 0.12
 	leastKind = 0.35 // of a value, a state or a command, less is not understood
@@ -44,11 +45,11 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	default:
 		u.Meanings = r.free(s, rest, e)
 	}
-	if alarm == nil {
-		alarm = r.listed(u.Text, whole, s)
-	}
-	if alarm != nil && alarm.Doubt && len(u.Meanings) > 0 && r.complete(u.Text, rest, e) {
+	if alarm != nil && alarm.Doubt && r.complete(u.Text, rest, e) && (rest[0].Kind != utterance.Choice || slices.Contains(e.Options, rest[0].ID)) {
 		alarm = nil // an answer that fits as a whole
+	}
+	if listed := r.listed(u.Text, whole, s); listed != nil && (alarm == nil || alarm.Doubt) && !(listed.Doubt && alarm == nil && slices.ContainsFunc(rest, func(m utterance.Meaning) bool { return slices.Contains(e.Options, m.ID) })) {
+		alarm = listed
 	}
 	if alarm != nil {
 		u.Meanings = append([]utterance.Meaning{*alarm}, u.Meanings...)
@@ -137,9 +138,15 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	case utterance.Count:
 		return true
 	case utterance.Text:
-		return m.Cost == 0 && m.Text != text // a part number, not the words themselves
+		return m.Cost == 0 && m.Text != text && (e.Text || len(ms) == 1 && !unitBehind(text)) // a part number, not the words themselves
 	}
 	return false
+}
+
+// unitBehind tells whether words are a number in figures with a unit behind it: "120v" is no part number.
+func unitBehind(text string) bool {
+	w := intent.Tokens(text)
+	return len(w) == 2 && typed(w[0])
 }
 
 // parted tells whether the numbers of a reading are several: said again in another way, or with a pause between them.
@@ -452,16 +459,22 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 // costSecond keeps a second meaning of the same words behind the first.
 const costSecond = 0.01
 
-// leastSymptom is the probability from which a symptom of a story counts.
-const leastSymptom = 0.5
+// Probabilities from which a symptom of a story counts, and from which the likeliest one does. Chosen by leaving out learning hands.
+const leastSymptom, leastFirst = 0.4, 0.12
 
-// Symptoms are what a story tells that the heater does.
+// Symptoms are what a story tells that the heater does, the likeliest first.
 func (r *Reader) Symptoms(s *sense) []utterance.Meaning {
+	p := make([]float64, len(intent.Symptoms))
+	for i := range p {
+		p[i] = 1 / (1 + math.Exp(-float64(s.out[intent.AtSymptom+i])))
+	}
 	var out []utterance.Meaning
+	first := argmax(p)
 	for i, id := range intent.Symptoms {
-		if p := 1 / (1 + math.Exp(-float64(s.out[intent.AtSymptom+i]))); p >= leastSymptom {
-			out = append(out, utterance.Meaning{Kind: utterance.Symptom, ID: id, Cost: -math.Log(p)})
+		if p[i] >= leastSymptom || i == first && p[i] >= leastFirst {
+			out = append(out, utterance.Meaning{Kind: utterance.Symptom, ID: id, Cost: -math.Log(p[i])})
 		}
 	}
+	slices.SortStableFunc(out, func(a, b utterance.Meaning) int { return cmp.Compare(a.Cost, b.Cost) })
 	return out
 }

@@ -73,7 +73,7 @@ var spoken = map[string]string{"v": "V", "volts ac": "V", "volts dc": "V", "kay"
 // Input is an utterance as the network takes it; training needs it.
 func (r *Reader) Input(text string) (*intent.Input, error) {
 	f := r.frame(text)
-	return intent.Encode(f.words, class, f.flags)
+	return intent.Encode(f.words, class, roles(f.words), f.flags)
 }
 
 // sense is what the network makes of an utterance, with what the span grammar found.
@@ -88,7 +88,7 @@ type sense struct {
 
 func (r *Reader) sense(text string) (*sense, error) {
 	s := &sense{frame: r.frame(text)}
-	in, err := intent.Encode(s.words, class, s.flags)
+	in, err := intent.Encode(s.words, class, roles(s.words), s.flags)
 	if err != nil {
 		return nil, err
 	}

@@ -81,8 +81,9 @@ type Input struct {
 	Flags [Flags]float32
 }
 
-// Encode makes the input of words, with the flags of the span grammar. class gives what stands for a word in pairs: all numbers are one.
-func Encode(words []string, class func(string) string, flags [Flags]float32) (*Input, error) {
+// Encode makes the input of words, with the flags of the span grammar. class gives what stands for a word in pairs: all numbers are one. roles is what the
+// words that tell who, when, whether and what are, in order; pairs and triples of them count too, whatever stands between.
+func Encode(words []string, class func(string) string, roles []string, flags [Flags]float32) (*Input, error) {
 	v, err := loadVectors()
 	if err != nil {
 		return nil, err
@@ -119,6 +120,12 @@ func Encode(words []string, class func(string) string, flags [Flags]float32) (*I
 		two, one = one, c
 	}
 	add(one, "")
+	two, one = "^", "^"
+	for _, c := range append(roles, "$") {
+		add("~", one, c)
+		add("~", two, one, c)
+		two, one = one, c
+	}
 	return in, nil
 }
 

@@ -40,7 +40,7 @@ func Spans(text string) (out []string, after []bool) {
 				comma = false
 			}
 		}
-		comma = comma || strings.ContainsAny(f[len(f)-1:], ",;.:!?")
+		comma = comma || strings.ContainsAny(f[len(f)-1:], ",;.:!?") && !strings.HasSuffix(f, "..") // three points are a pause inside
 	}
 	if len(out) > Longest {
 		out = append(out[:Longest/2], out[len(out)-Longest/2:]...)
