@@ -18,6 +18,7 @@ const (
 	actAlone  = 0.95 // of a danger that the network is sure of by itself
 	actBoth   = 0.85 // where the span grammar finds one too
 	askAlone  = 0.30 // of a danger or the doubt of one
+	askSurely = 0.45 // whatever else it may be
 	askBoth   = 0.12
 	leastKind = 0.35 // of a value, a state or a command, less is not understood
 	sureValue = 0.90 // below it a value is confirmed
@@ -94,15 +95,14 @@ var classOf = map[string]string{"gas": "gas", "co": "ill", "fire": "fire", "blas
 func (r *Reader) alarm(s *sense) *utterance.Meaning {
 	now, doubt := s.act[danger], s.act[maybe]
 	k := argmax(s.hazard)
-	found := slices.Contains(s.strong, true) && !s.negated && !s.figure
-	plain := found && !s.past && !s.hypothesis
+	found, plain := s.found()
 	m := &utterance.Meaning{Kind: utterance.Emergency, ID: classOf[intent.Hazards[k]], Text: strings.Join(s.words, " ")}
 	if m.ID == "ill" && intent.Hazards[k] == "co" && (slices.Contains(s.words, "alarm") || slices.Contains(s.words, "detector") || slices.Contains(s.words, "monoxide")) {
 		m.ID = "co"
 	}
 	switch {
 	case now >= actAlone, now >= actBoth && plain:
-	case now+doubt >= askAlone, now+doubt >= askBoth && found:
+	case now+doubt >= askSurely, now+doubt >= askAlone && now+doubt >= s.act[value]+s.act[state]+s.act[command]+s.act[story], now+doubt >= askBoth && found:
 		m.Doubt = true
 	default:
 		return nil

@@ -5,6 +5,7 @@ package understand
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
@@ -103,11 +104,18 @@ func (r *Reader) sense(text string) (*sense, error) {
 	return s, nil
 }
 
-// Danger is the probability that words tell a danger or the doubt of one.
-func (r *Reader) Danger(text string) float64 {
+// Acts are the probabilities of intent.Acts for words, and whether the span grammar finds a danger in them, and one that is plainly present.
+func (r *Reader) Acts(text string) (p []float64, found, plain bool) {
 	s, err := r.sense(text)
 	if err != nil {
-		return 0
+		return make([]float64, len(intent.Acts)), false, false
 	}
-	return s.act[danger] + s.act[maybe]
+	found, plain = s.found()
+	return s.act, found, plain
+}
+
+// found tells whether the span grammar finds a danger that nothing denies, and one that is plainly present.
+func (s *sense) found() (found, plain bool) {
+	found = slices.Contains(s.strong, true) && !s.negated && !s.figure
+	return found, found && !s.past && !s.hypothesis
 }

@@ -59,7 +59,7 @@ func run(root string, epochs, folds int, apply bool) error {
 			all.Add(l.Verdict(&heard[i]))
 		}
 		fmt.Println(all)
-		return write(lines, heard)
+		return write(lines, heard, make([]string, len(lines)))
 	}
 	ex := make([]example, len(lines))
 	for i, l := range lines {
