@@ -83,6 +83,8 @@ func run(w []string, breaks []bool, i int) int {
 			j++
 		case (x == "oh" || x == "o") && (digitWord[at(j+1)] || joiner[at(j+1)] || j > start && (digitWord[at(j-1)] || numberWord[at(j-1)] || joiner[at(j-1)] || at(j-1) == "oh")) && at(j+1) != "l":
 			j++
+		case joiner[x] && filler[at(j+1)] && (digitWord[at(j+2)] || numberWord[at(j+2)] || at(j+2) == "oh"):
+			j += 2
 		case joiner[x] && (digitWord[at(j+1)] || numberWord[at(j+1)] || at(j+1) == "oh" || at(j+1) == "o" || at(j+1) == "double"):
 			j++
 		case x == "and" && j > start && (at(j-1) == "hundred" || at(j-1) == "thousand") && numeric(at(j+1)),

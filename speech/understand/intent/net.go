@@ -304,3 +304,6 @@ var weightFile []byte
 
 // Load returns the network that comes with the program.
 var Load = sync.OnceValues(func() (*Net, error) { return Unpack(weightFile) })
+
+// Size is how many bytes the weights and the word vectors take in the program.
+func Size() int { return len(weightFile) + len(vectorFile) }
