@@ -62,6 +62,7 @@ const (
 	sureMatters = 0.85
 	sureHazard  = 0.98
 	sureLeast   = 0.5
+	sureLoud    = 0.987 // in loud noise only what two recognizers agree on is so sure
 )
 
 // Decide chooses what to do about an utterance where a reading is due. It is pure. A clear reading that the appliance should not be
@@ -106,7 +107,7 @@ func Decide(u *Utterance, s Slot) Decision {
 		d.Action, d.Digits, d.Why = Confirm, true, "it differs from the first saying"
 	case s.Possible != nil && !s.Possible(best.r):
 		d.Action, d.Digits, d.Why = Confirm, true, "the appliance should not show this here"
-	case u.SNR != 0 && u.SNR < snrConfirm:
+	case u.SNR != 0 && u.SNR < snrConfirm && u.Sure < sureLoud:
 		d.Action, d.Digits, d.Why = Confirm, true, "it is loud"
 	case settled:
 		d.Action, d.Digits, d.Why = Confirm, true, "the unit was asked for and not said"

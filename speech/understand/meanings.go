@@ -26,9 +26,6 @@ const (
 	sureWords = 0.80 // of a command
 )
 
-// Aside is the fault of an utterance that was meant for somebody else, or means nothing here.
-const Aside = "aside"
-
 // Hear understands words as typed or recognised, and what is expected.
 func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	u := utterance.Utterance{Text: strings.TrimSpace(text)}
@@ -58,7 +55,7 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	if len(u.Meanings) == 0 {
 		u.Fault = "unknown"
 		if s.act[talk] > 0.5 || argmax(s.act) == command && intent.Commands[argmax(s.command)] == "sorry" {
-			u.Fault = Aside
+			u.Fault = utterance.Aside
 		}
 	}
 	return u
