@@ -50,7 +50,7 @@ func TestDecideChoice(t *testing.T) {
 		{"it sounds like both again", utterance.ChoiceSlot{Named: list{opt(0, "blue"), opt(2, "none")}}, "voice", 30, list{opt(0, "blue"), opt(1, "none")}, utterance.Confirm, "blue", "none"},
 		{"an answer found among other words", utterance.ChoiceSlot{}, "voice", 30, list{doubt(opt(0, "good"))}, utterance.Confirm, "good", ""},
 		{"a command that ends the question, among other words", utterance.ChoiceSlot{}, "voice", 30, list{doubt(cmd(0, "finish"))}, utterance.Confirm, "finish", ""},
-		{"a light one", utterance.ChoiceSlot{}, "voice", 30, list{doubt(cmd(0, "why"))}, utterance.Accept, "why", ""},
+		{"typed, among other words", utterance.ChoiceSlot{}, "key", 0, list{doubt(cmd(0, "why"))}, utterance.Confirm, "why", ""},
 	} {
 		d := utterance.DecideChoice(&utterance.Utterance{Source: tt.source, SNR: tt.snr}, tt.fits, tt.slot)
 		if name := d.Take.ID + d.Take.Text; d.Action != tt.want || name != tt.take || d.Rival.ID != tt.rival {

@@ -73,7 +73,7 @@ func Decide(u *Utterance, s Slot) Decision {
 		return s.failed("nothing was understood as a reading")
 	}
 	best := cands[0]
-	sure := u.Source == "touch" || u.Source == "key"
+	sure := (u.Source == "touch" || u.Source == "key") && !best.doubt
 	settled := false
 	if len(best.units) > 1 && best.r.State == measure.Number {
 		units := s.open(best)
@@ -112,7 +112,7 @@ func Decide(u *Utterance, s Slot) Decision {
 	case settled:
 		d.Action, d.Digits, d.Why = Confirm, true, "the unit was asked for and not said"
 	case best.doubt:
-		d.Action, d.Digits, d.Why = Confirm, true, "it was found among other words"
+		d.Action, d.Digits, d.Why = Confirm, true, foundInside
 	case best.foreign:
 		d.Action, d.Digits, d.Why = Confirm, true, "another unit than asked for"
 	}

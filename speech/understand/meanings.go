@@ -9,21 +9,23 @@ import (
 	"readback/core/measure"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/speech/grammar"
 	"readback/speech/understand/intent"
 )
 
 // Thresholds on probabilities, chosen by leaving out learning hands in turn (go run ./speech/lab/trainintent -folds 3).
 const (
-	actAlone  = 0.95 // of a danger that the network is sure of by itself
+	actAlone  = 0.90 // of a danger that the network is sure of by itself
 	actBoth   = 0.85 // where the span grammar finds one too
 	askAlone  = 0.30 // of a danger or the doubt of one
 	askSurely = 0.45 // whatever else it may be
 	askBoth   = 0.12
-	leastKind = 0.35 // of a value, a state or a command, less is not understood
+	leastKind = 0.25 // of a value, a state or a command, less is not understood
 	sureValue = 0.90 // below it a value is confirmed
 	sureState = 0.90
-	sureWords = 0.80 // of a command
+	sureWords = 0.80 // of a command that ends a question or takes something back
+	sureLight = 0.60 // of one that costs a sentence
 )
 
 // Hear understands words as typed or recognised, and what is expected.
@@ -449,6 +451,9 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 		return []utterance.Meaning{m, other}
 	default:
 		m.ID = commandOf[id]
+		if c, ok := vocab.CommandOf(m.ID); !ok || !c.Ends {
+			m.Doubt = p < sureLight
+		}
 	}
 	return []utterance.Meaning{m}
 }

@@ -20,7 +20,7 @@ import (
 type Reader struct {
 	grammar *grammar.Parser
 	number  *number.Parser
-	net     *intent.Net
+	nets    []*intent.Net
 	units   map[string][]string // words of a unit → its ids
 	longest int                 // words of the longest unit
 	weights [nFeatures]float64
@@ -32,16 +32,16 @@ func New(lex *utterance.Lexicon, g *grammar.Parser) (*Reader, error) {
 	if lex.Lang != "en" {
 		return nil, fmt.Errorf("understand: no span grammar for language %q", lex.Lang)
 	}
-	net, err := intent.Load()
+	nets, err := intent.Load()
 	if err != nil {
 		return nil, err
 	}
-	return NewWith(lex, g, net)
+	return NewWith(lex, g, nets)
 }
 
-// NewWith is New with another network.
-func NewWith(lex *utterance.Lexicon, g *grammar.Parser, net *intent.Net) (*Reader, error) {
-	r := &Reader{grammar: g, number: number.New(lex), net: net, units: map[string][]string{}}
+// NewWith is New with other networks.
+func NewWith(lex *utterance.Lexicon, g *grammar.Parser, nets []*intent.Net) (*Reader, error) {
+	r := &Reader{grammar: g, number: number.New(lex), nets: nets, units: map[string][]string{}}
 	r.work.New = func() any { return new(intent.Work) }
 	var err error
 	if r.weights, err = readRank(rankFile); err != nil {
@@ -94,8 +94,12 @@ func (r *Reader) sense(text string) (*sense, error) {
 		return nil, err
 	}
 	w := r.work.Get().(*intent.Work)
-	r.net.Forward(in, w, nil)
-	s.out = w.Out
+	for _, n := range r.nets {
+		n.Forward(in, w, nil)
+		for i, x := range w.Out {
+			s.out[i] += x / float32(len(r.nets))
+		}
+	}
 	r.work.Put(w)
 	s.act = intent.Softmax(s.out[intent.AtAct:intent.AtHazard])
 	s.hazard = intent.Softmax(s.out[intent.AtHazard:intent.AtCommand])

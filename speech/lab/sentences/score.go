@@ -7,7 +7,6 @@ import (
 
 	"readback/core/measure"
 	"readback/core/utterance"
-	"readback/core/vocab"
 	"readback/speech/grammar"
 )
 
@@ -94,8 +93,8 @@ func (l *Line) Verdict(u *utterance.Utterance) Score {
 	best := u.Best()
 	alarm := best != nil && best.Kind == utterance.Emergency
 	acted := alarm && !best.Doubt
-	taken := ""                                                                                     // without a question
-	if best != nil && !alarm && (!best.Doubt || best.Kind == utterance.Command && !ends(best.ID)) { // a light command is carried out, doubtful or not
+	taken := "" // without a question
+	if best != nil && !alarm && !best.Doubt {
 		taken = string(best.Kind)
 	}
 	kind := ""
@@ -160,12 +159,6 @@ func (l *Line) Verdict(u *utterance.Utterance) Score {
 		s.StoryExact = one(hit == len(l.Kinds) && extra == 0)
 	}
 	return s
-}
-
-// ends tells whether a command ends a question without an answer.
-func ends(id string) bool {
-	c, ok := vocab.CommandOf(id)
-	return ok && c.Ends
 }
 
 func number(s string) float64 {

@@ -26,7 +26,7 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 	danger := make([]float64, len(lines))
 	acts := make([]string, len(lines))
 	heard := make([]utterance.Utterance, len(lines))
-	for k := range min(folds, len(hands)) {
+	for k := range min(folds, len(hands), *turns) {
 		wg.Go(func() {
 			out := func(h string) bool { return h[0] == 'h' && slices.Index(hands, h)%folds == k } // the developer's own are learnt from always
 			var learn []example
@@ -35,8 +35,8 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 					learn = append(learn, ex[i])
 				}
 			}
-			net := train(append(learn, own...), epochs, *seed)
-			x, err := understand.NewWith(lex, g, net)
+			nets := trainAll(append(learn, own...), epochs)
+			x, err := understand.NewWith(lex, g, nets)
 			if err != nil {
 				panic(err)
 			}

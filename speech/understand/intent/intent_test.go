@@ -61,7 +61,7 @@ func TestPack(t *testing.T) {
 
 // What ships loads, and stays within two megabytes.
 func TestShipped(t *testing.T) {
-	n, err := intent.Load()
+	nets, err := intent.Load()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,7 @@ func TestShipped(t *testing.T) {
 		t.Fatal(err)
 	}
 	var w intent.Work
-	n.Forward(in, &w, nil)
+	nets[0].Forward(in, &w, nil)
 	if p := intent.Softmax(w.Out[:intent.AtHazard]); p[0]+p[1] < 0.5 { // a danger or the doubt of one
 		t.Errorf("a danger is one with %.2f", p[0])
 	}
@@ -80,7 +80,7 @@ func TestShipped(t *testing.T) {
 }
 
 func BenchmarkForward(b *testing.B) {
-	n, err := intent.Load()
+	nets, err := intent.Load()
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -90,6 +90,6 @@ func BenchmarkForward(b *testing.B) {
 	}
 	var w intent.Work
 	for b.Loop() {
-		n.Forward(in, &w, nil)
+		nets[0].Forward(in, &w, nil)
 	}
 }

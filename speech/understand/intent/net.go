@@ -39,7 +39,7 @@ const (
 	Words    = 4096 // buckets of the learnt ones
 	Filters  = 64
 	Window   = 3
-	Pairs    = 8192 // buckets of words and word pairs
+	Pairs    = 4096 // buckets of words and word pairs
 	Flags    = 48   // what the span grammar tells
 	Pooled   = 2 * Filters
 	HeadSize = Pooled + Flags + 1
@@ -302,8 +302,34 @@ func Unpack(b []byte) (*Net, error) {
 //go:embed weights.bin
 var weightFile []byte
 
-// Load returns the network that comes with the program.
-var Load = sync.OnceValues(func() (*Net, error) { return Unpack(weightFile) })
+// Load returns the networks that come with the program: their outputs are averaged.
+var Load = sync.OnceValues(func() ([]*Net, error) { return UnpackAll(weightFile) })
+
+// PackAll writes several networks.
+func PackAll(nets []*Net) []byte {
+	var b []byte
+	for _, n := range nets {
+		b = append(b, n.Pack()...)
+	}
+	return b
+}
+
+// UnpackAll reads what PackAll wrote, one network at least.
+func UnpackAll(b []byte) ([]*Net, error) {
+	size := len(NewNet().Pack())
+	if len(b) == 0 || len(b)%size != 0 {
+		return nil, fmt.Errorf("intent: %d bytes of weights are not whole networks of %d", len(b), size)
+	}
+	var out []*Net
+	for ; len(b) > 0; b = b[size:] {
+		n, err := Unpack(b[:size])
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, n)
+	}
+	return out, nil
+}
 
 // Size is how many bytes the weights and the word vectors take in the program.
 func Size() int { return len(weightFile) + len(vectorFile) }
