@@ -153,7 +153,11 @@ func (s *sense) parted(ms []utterance.Meaning) bool {
 	if len(ms) == 0 || ms[0].Kind != utterance.Reading || ms[0].Reading.State != measure.Number {
 		return false
 	}
-	return len(s.mentions) > 1 || len(s.mentions) == 1 && s.mentions[0].Times > 1
+	if len(s.mentions) != 1 {
+		return len(s.mentions) > 1
+	}
+	m := s.mentions[0]
+	return m.Times > 1 || len(m.Values) > 1 && slices.ContainsFunc(s.words[m.From:m.To], func(w string) bool { return joiner[w] })
 }
 
 // fits tells whether an answer is one that is asked for, or one that can always be given. Where nothing is known to be asked for, any is.
@@ -179,7 +183,12 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 		due(p, s.mentions)
 	}
 	swing := len(e.Units) > 0 && p[value]+p[state] > 0.4 && (swings(s.words, s.mentions) || lists()["swing"].in(s.words) && p[state] > p[value]/3 && s.state[jumping] > 0.3)
+	plain := len(e.Units) > 0 && len(s.words) <= shortValue && len(s.mentions) == 1 && s.mentions[0].Units != nil && !s.mentions[0].Other
 	switch k := argmax(p); {
+	case plain:
+		s.act = slices.Clone(s.act)
+		s.act[value] = 1
+		out = r.values(s, e)
 	case swing:
 		s.state = slices.Clone(s.state)
 		for i := range s.state {
@@ -204,6 +213,9 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 	}
 	return out
 }
+
+// shortValue is how many words with one number and its unit are nothing else.
+const shortValue = 4
 
 // due weighs the kinds anew where a value is asked for: a number that counts nothing else makes one likelier, and without a number there is none.
 func due(p []float64, ms []Mention) {
@@ -254,7 +266,7 @@ func (r *Reader) values(s *sense, e grammar.Expect) []utterance.Meaning {
 				}
 			}
 			x.Reading = &rd
-			x.Doubt = s.act[value]*p[k] < sureValue || i > 0
+			x.Doubt = s.act[value]*p[k] < sureValue || i > 0 || len(m.Values) > 1 && m.Values[1].cost-m.Values[0].cost < nearForm
 			out = append(out, x)
 		}
 	}
@@ -272,6 +284,9 @@ func (r *Reader) values(s *sense, e grammar.Expect) []utterance.Meaning {
 	}
 	return out
 }
+
+// nearForm is how near another way to read the same number words must be to be asked about, nats.
+const nearForm = 0.8
 
 // known writes units that meters print and the program does not have in those that it has.
 func known(d unit.Decimal, ids []string) (unit.Decimal, []string) {
@@ -342,7 +357,7 @@ func (r *Reader) lend(w []string, ms []Mention, asked []string) {
 // prefixes are ways to tell the letter in front of a unit.
 var prefixes = map[string]string{"a k": "k", "the k": "k", "big k": "k", "little k": "k", "letter k": "k", "with k": "k", "capital k": "k", "kilo": "k", "kilos": "k", "k": "k", "big m": "M", "capital m": "M", "large m": "M", "mega": "M", "meg": "M", "megs": "M",
 	"uppercase m": "M", "tiny m": "m", "little m": "m", "small m": "m", "lowercase m": "m", "lower case m": "m", "milli": "m", "millis": "m", "mili": "m", "micro": "u", "micros": "u", "mikro": "u",
-	"little u": "u", "funny u": "u", "u thing": "u", "mu": "u", "nano": "n", "little n": "n", "n f": "n", "m v": "m", "p a": "Pa", "m a": "m", "u a": "u", "u f": "u"}
+	"little u": "u", "funny u": "u", "u thing": "u", "mu": "u", "nano": "n", "little n": "n", "n f": "n", "a n": "n", "an n": "n", "with n": "n", "letter n": "n", "m v": "m", "p a": "Pa", "m a": "m", "u a": "u", "u f": "u"}
 
 func prefixAt(w []string, i int) (string, int) {
 	for n := min(3, len(w)-i); n > 0; n-- {

@@ -65,7 +65,7 @@ func NewWith(lex *utterance.Lexicon, g *grammar.Parser, nets []*intent.Net) (*Re
 }
 
 // spoken are ways to say a unit that whole readings do without: they are safe beside a number only.
-var spoken = map[string]string{"v": "V", "volts ac": "V", "volts dc": "V", "kay": "kohm", "kays": "kohm",
+var spoken = map[string]string{"k v": "kV", "kv": "kV", "v": "V", "volts ac": "V", "volts dc": "V", "kay": "kohm", "kays": "kohm",
 	"k's": "kohm", "kilo ohm": "kohm", "kiloohms": "kohm", "kiloohm": "kohm", "thousand ohms": "kohm", "milliohms": "mohm", "milliohm": "mohm",
 	"milli ohms": "mohm", "milli ohm": "mohm", "kilovolts": "kV", "kilo volts": "kV", "kilovolt": "kV", "mikes": "uF", "mics": "uF", "mic": "uF", "microns": "uA", "ampere": "A",
 	"mike farads": "uF", "mfd": "uF", "uf": "uF", "farads": "uF", "milli ampere": "mA", "micro ampere": "uA", "mili volts": "mV", "mili amps": "mA", "inches wc": "inH2O", "inch wc": "inH2O",
