@@ -16,8 +16,8 @@ import (
 
 // Thresholds on probabilities, chosen by leaving out learning hands in turn (go run ./speech/lab/trainintent -folds 3).
 const (
-	actAlone  = 0.90 // of a danger that the network is sure of by itself
-	actBoth   = 0.85 // where the span grammar finds one too
+	actAlone  = 0.93 // of a danger that the network is sure of by itself
+	actBoth   = 0.90 // where the span grammar finds one too
 	askAlone  = 0.30 // of a danger or the doubt of one
 	askSurely = 0.45 // whatever else it may be
 	askBoth   = 0.12
