@@ -28,10 +28,44 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Keypad = q.units
 		q.step.Eye = protocol.EyeMeter
 		q.opts = nil
+	case act.Kind == worksite.ProveEmpty:
+		q.kind, q.step.Kind = "measure", "measure"
+		q.units = []string{"V", "mV"}
+		q.step.Keypad, q.step.Eye, q.opts = q.units, protocol.EyeMeter, nil
+	case act.Kind == worksite.PlaceLeads && m.model.Checks[act.N].Fit != "":
+		q.step.Act, q.short = m.model.Checks[act.N].Fit, m.model.Checks[act.N].Fit
+	}
+	if f := m.dialFor(act); f != "" { // dial and jacks stand right before a lead is placed
+		q.step.Meter = m.line("meter."+string(f)) + " " + m.line(jackLine(f))
+		q.ready = true
 	}
 	m.warn(q, m.actHazard(t, act))
 	q.step.Power = m.powerWords()
 	return q
+}
+
+// dialFor is the position of the dial that an act needs set before it, "" for none.
+func (m *Machine) dialFor(act worksite.Act) measure.Function {
+	switch act.Kind {
+	case worksite.ProveLive:
+		return measure.VoltsAC
+	case worksite.ProveEmpty:
+		return measure.VoltsDC
+	case worksite.PlaceLeads, worksite.MeterIn:
+		return m.model.Checks[act.N].Function
+	}
+	return ""
+}
+
+// jackLine is the line that says which jacks the leads are in.
+func jackLine(f measure.Function) string {
+	switch d := f.Dial(); {
+	case d.Own:
+		return "jacks.none"
+	case d.Current:
+		return "jacks.current"
+	}
+	return "jacks.volts"
 }
 
 // actHazard is what can hurt at an act, "" for nothing.
@@ -49,6 +83,8 @@ func (m *Machine) actHazard(t task, act worksite.Act) string {
 		if kind := kindOf(t); !m.j.site.Covers.Empty() || kind == "cycle" || kind == "leave" {
 			return "restart"
 		}
+	case worksite.Discharge, worksite.ProveEmpty:
+		return "capacitor"
 	case worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut:
 		return "hands"
 	}
@@ -62,7 +98,7 @@ func (m *Machine) thing(act worksite.Act) (name, where, place string) {
 	case worksite.OpenCover, worksite.CloseCover:
 		p := &m.model.Places[n]
 		return p.Name, p.Where, p.ID
-	case worksite.LiftWire, worksite.RefitWire:
+	case worksite.LiftWire, worksite.RefitWire, worksite.Discharge, worksite.ProveEmpty:
 		p := &m.model.Points[n]
 		return p.Name, p.Where, p.ID
 	case worksite.NoteReset:
@@ -103,7 +139,7 @@ func (m *Machine) deadPair(k worksite.Kind) (red, black int) {
 func (m *Machine) touches(act worksite.Act) []string {
 	red, black := m.deadPair(act.Kind)
 	switch act.Kind {
-	case worksite.LiftWire, worksite.RefitWire:
+	case worksite.LiftWire, worksite.RefitWire, worksite.Discharge, worksite.ProveEmpty:
 		red = int(act.N)
 	case worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads:
 		c := &m.model.Checks[act.N]
@@ -145,7 +181,10 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 		j.lifted = j.lifted.With(int(a.N))
 	case worksite.HoldDoor:
 		j.held = true
+	case worksite.PowerOff:
+		j.offAt = j.now
 	case worksite.PowerOn:
+		j.proveAt = 0
 		j.powered = append(j.powered, len(j.findings))
 	case worksite.JumperIn:
 		j.jumped = true
@@ -155,60 +194,20 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 	if !before.Timed() && j.site.Timed() {
 		j.timedAt, j.timedN = j.now, 0
 	}
+	if lights(j.site) && !lights(before) {
+		j.starts++
+	}
 	m.note("site", m.line(m.plain("act."+a.Kind.String()+".done"), "name", m.nameOf(a)))
 	if id != "" && id != cDone {
 		m.say("info", sentence(m.option(id)))
 	}
 }
 
+// lights tells whether the appliance is made to light in a state of the work place: on, and not known not to be called.
+func lights(s worksite.State) bool { return s.Power == worksite.On && s.Call != worksite.No }
+
 // refusal is the key under which refusals of an act are counted.
 func refusal(a worksite.Act) string { return a.Kind.String() + strconv.Itoa(int(a.N)) }
-
-// onProof works one of the five readings of live-dead-live.
-func (m *Machine) onProof(q *question, r *measure.Reading) {
-	j := m.j
-	good := isZero(r)
-	if !q.act.Zero() {
-		v := r.Value.Base()
-		good = r.State == measure.Number && (v >= 90 && v <= 300 || v <= -90)
-	}
-	if good {
-		j.site = m.rules.Apply(j.site, q.act, worksite.Done)
-		m.say("info", sentence(m.reading(r), m.line("proof."+q.act.Kind.String())))
-		if j.site.Power == worksite.Proved {
-			j.proofBad, j.liveBad = 0, 0
-			m.setPower()
-			m.say("info", m.line("power.proved"))
-		}
-		return
-	}
-	j.site = m.rules.Apply(j.site, q.act, worksite.Failed)
-	m.setPower()
-	if q.act.Zero() {
-		j.proofBad++
-		m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
-		if j.proofBad >= 2 {
-			m.cannotProve("proof.twice")
-		}
-		return
-	}
-	j.liveBad++
-	m.say("warning", m.line("proof.nolive", "value", m.reading(r)))
-	if j.liveBad >= 3 {
-		m.cannotProve("proof.nometer")
-	}
-}
-
-// cannotProve gives up proving dead: what needs it is not asked any more, and a repair goes to somebody else.
-func (m *Machine) cannotProve(line string) {
-	j := m.j
-	j.noProof = true
-	m.say("warning", m.line(line))
-	m.fact(m.line(line))
-	if j.task != nil {
-		m.block(j.task)
-	}
-}
 
 // giveUpAct goes on without an act. One that takes back what must not stay is asked again, and if it really cannot be
 // done the job ends and says so.

@@ -2,9 +2,11 @@ package job
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
 
-	"readback/core/measure"
+	"readback/core/appliance"
+	"readback/core/protocol"
 	"readback/core/vocab"
 	"readback/core/worksite"
 )
@@ -38,7 +40,7 @@ func (m *Machine) advance() {
 		}
 		j.task = nil // it needed no question
 	}
-	panic("job: no question within 1000 tasks")
+	panic(fmt.Sprintf("job: no question within 1000 tasks, at %v of stage %s", m.choose(), stageID(j.stage)))
 }
 
 // choose picks what to get done next. The stages follow one another; a question of safety that has no answer comes
@@ -66,6 +68,9 @@ func (m *Machine) choose() task {
 			}
 			if a, ok := m.unasked("story"); ok {
 				return a
+			}
+			if !j.done.license && slices.ContainsFunc(m.model.Checks, func(c appliance.Check) bool { return c.Licensed }) {
+				return licenseTask{}
 			}
 			j.stage = sPlate
 		case sPlate:
@@ -99,7 +104,7 @@ func (m *Machine) choose() task {
 			j.stage++
 		case sMeter:
 			for i, done := range j.done.meter {
-				if !done && (i == 0 || !j.noMeter) {
+				if !done && (i == 0 || !j.noMeter) && (meterSteps[i] != "category" || m.model.Mains) {
 					return meterTask{n: i}
 				}
 			}
@@ -131,9 +136,13 @@ func (m *Machine) choose() task {
 			return checkTask{a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
-				if j.asked[c] == 0 && !m.barredByProof(c) {
+				if j.asked[c] == 0 && !m.barredCheck(c) {
 					return checkTask{c}
 				}
+			}
+			if m.causeStands(j.repair) {
+				m.unresolved()
+				continue
 			}
 			j.stage = sCost
 		case sCost:
@@ -156,7 +165,7 @@ func (m *Machine) choose() task {
 			if t := m.restart(); t != nil {
 				return t
 			}
-			if j.stage == sRestart {
+			if j.stage == sRestart && !j.ending {
 				j.stage, j.leaveOn = sRefit, true
 				j.outcome = "fixed"
 			}
@@ -205,17 +214,23 @@ func (m *Machine) sayDoubt(a Advice) {
 // unasked finds the first check of a stage without an answer.
 func (m *Machine) unasked(stage string) (checkTask, bool) {
 	for i := range m.model.Checks {
-		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredByProof(i) {
+		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredCheck(i) {
 			return checkTask{i}, true
 		}
 	}
 	return checkTask{}, false
 }
 
-// barredByProof tells whether a check needs a meter, or a proof of dead, that cannot be had.
-func (m *Machine) barredByProof(check int) bool {
-	c := &m.model.Checks[check]
-	return m.j.noProof && m.rules.For(check).Power == worksite.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+// barredCheck tells whether a check may not be asked: it needs a meter, a proof of dead or a licence that is not there,
+// or the supply while a gate forbids it.
+func (m *Machine) barredCheck(check int) bool {
+	j, c := m.j, &m.model.Checks[check]
+	need := m.rules.For(check).Power
+	return j.noProof && need == worksite.Dead ||
+		j.gate >= 0 && need == worksite.Live ||
+		j.noMains && m.rules.Mains(check) ||
+		c.Licensed && !j.licensed ||
+		j.noMeter && !c.Function.Dial().Own
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -223,7 +238,7 @@ func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
 	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
-		if a == 2 || m.barredByProof(i) {
+		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)
 		}
 	}
@@ -272,8 +287,8 @@ func (m *Machine) closed() bool {
 		m.finish("nothing-wrong", true)
 		return true
 	}
-	if len(j.mended) >= maxMended {
-		m.unresolved()
+	if len(j.mended) >= maxMended || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == a.Repair }) {
+		m.unresolved() // what came back after it was put right once has a reason that was not found
 		return true
 	}
 	r := &m.model.Repairs[a.Repair]
@@ -372,7 +387,23 @@ func (m *Machine) halt(stop int) {
 func (m *Machine) unresolved() {
 	m.say("info", m.line("unresolved"))
 	m.fact(m.line("unresolved"))
+	if s, ok := m.likely(); ok {
+		text := m.line("likely", "part", s.Name, "words", probWords(s.P))
+		m.say("info", text)
+		m.fact(text)
+	}
 	m.finish("unresolved", false)
+}
+
+// likely is the leading suspect where it is likely and not proved: it is told as that, with who can prove it.
+func (m *Machine) likely() (s protocol.Suspect, ok bool) {
+	const least = 0.6 // from where probWords says "likely"
+	for _, s := range m.j.advice.Suspects {
+		if s.P >= least && s.Part != "nothing" && s.Part != "unknown" {
+			return s, true
+		}
+	}
+	return protocol.Suspect{}, false
 }
 
 // finish turns to the way out: everything back, then the record. on tells how the supply is left.

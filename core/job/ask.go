@@ -52,6 +52,9 @@ func (m *Machine) setPower() { m.j.since = m.j.now }
 func (m *Machine) open(q *question) {
 	j := m.j
 	j.q, j.state = q, "ask"
+	if !q.act.Proof() && !(q.kind == "consent" && q.check == forProof) {
+		m.breakProof()
+	}
 	if q.kind == "consent" {
 		j.state = "confirm"
 	}

@@ -71,6 +71,7 @@ const (
 	oLeave     = "leave-now"
 	oTrueRMS   = "true-rms"
 	oNoMeter   = "no-meter"
+	oRated     = "rated"
 )
 
 // holds tells whether a command leaves a pause as it is.
@@ -83,8 +84,8 @@ func holds(id string) bool {
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
 	j.heardView.Taken, q.told = id, id
-	if j.holding && !holds(id) {
-		m.unhold()
+	if j.holding && !holds(id) && m.unhold() {
+		return
 	}
 	q.base = j.now
 	switch id {
@@ -291,18 +292,27 @@ func (m *Machine) outFirst() {
 	m.request()
 }
 
-func (m *Machine) unhold() {
+// unhold goes on after a pause. It tells whether the open question was put anew: a pause ends a proof of dead under way.
+func (m *Machine) unhold() bool {
 	j := m.j
 	j.holding, j.state = false, "ask"
 	m.cue("resume")
+	if j.q == nil || !j.q.act.Proof() && !(m.proofAged() && m.atDead(j.q)) {
+		return false
+	}
+	m.breakProof()
+	j.q = nil
+	m.advance()
+	return true
 }
 
 func (m *Machine) ready() {
 	j, q := m.j, m.j.q
 	if j.holding {
-		m.unhold()
-		m.say("info", m.line("resumed"))
-		m.ask(true)
+		if !m.unhold() {
+			m.say("info", m.line("resumed"))
+			m.ask(true)
+		}
 		return
 	}
 	if q.ready {

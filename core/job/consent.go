@@ -15,7 +15,11 @@ func (m *Machine) consentQuestion(t task, check int) *question {
 		id = "prove/0"
 	}
 	q := &question{id: "consent/" + id, task: t, kind: "consent", check: check}
-	m.fromLine(q, "consent")
+	what := m.line("consent.proof")
+	if check != forProof {
+		what = m.model.Checks[check].Name
+	}
+	m.fromLine(q, "consent", "what", what)
 	q.step.ID, q.step.Kind = "consent", "consent"
 	hazard := "mains"
 	if check != forProof {

@@ -324,8 +324,12 @@ func TestSilence(t *testing.T) {
 		d.now += 19_000
 		d.step(protocol.Event{Type: protocol.EvTick})
 	}
-	if id := d.m.View().Step.ID; id != "act.power-off" {
-		t.Errorf("the door switch may stay held for ten minutes: at %q", id)
+	if id := d.m.View().Step.ID; id != "alarm.silent" {
+		t.Errorf("nobody answers beside an open live cabinet for ten minutes: at %q", id)
+	}
+	d.say(choice("okay-now"))
+	if v := d.m.View(); v.Step.ID != "act.power-off" || v.Site.Power != "unknown" {
+		t.Errorf("after nobody answered: at %q, power %s", v.Step.ID, v.Site.Power)
 	}
 }
 

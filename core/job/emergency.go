@@ -6,7 +6,6 @@ import (
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/vocab"
-	"readback/core/worksite"
 )
 
 // leaves tells whether an emergency sends everybody out and locks the job.
@@ -59,6 +58,7 @@ func (m *Machine) raise(class string) {
 	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
+		j.happened, j.happenedAt = class, j.now
 		m.fact(m.line("alarm.fact", "class", class))
 	}
 	m.emit(protocol.Effect{Type: protocol.DoHush})
@@ -151,6 +151,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			if j.outcome == "emergency" {
 				j.outcome = ""
 			}
+			j.happened, j.outside = "", false
 			if m.meantElse() {
 				return
 			}
@@ -170,6 +171,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		m.setPower()
 		m.askNow(j.alarm)
 	case j.locked && ids[oOutside]:
+		j.outside = true
 		m.say("info", m.line("alarm.out"))
 		m.endNow("emergency")
 	case j.locked:
@@ -200,8 +202,18 @@ func (m *Machine) stoodClear() {
 	class := j.alarm
 	j.alarm, j.state = "", "ask"
 	j.q = nil
-	if class == "child" || class == "water" && j.site.Power == worksite.Off {
+	switch a, _ := vocab.AlarmOf(class); {
+	case a.Goes:
 		m.advance()
+		return
+	case a.Ends: // hands stay out of it, whatever is open
+		m.say("danger", m.signal("danger")+m.line("alarm.stays"))
+		if open := m.openWords(); len(open) > 0 {
+			m.say("danger", m.line("left.open", "what", join(open)))
+			m.fact(m.line("left.open", "what", join(open)))
+		}
+		j.ending = true
+		m.endNow("stopped-after-emergency")
 		return
 	}
 	m.finish("stopped-after-emergency", false)

@@ -36,6 +36,11 @@ func (m *Machine) hear(ev protocol.Event) {
 		m.advance()
 		return
 	}
+	if q.silent > 0 && u.Best() != nil && u.Best().Kind == utterance.Choice && u.Best().ID == oOkay && !slices.Contains(q.opts, oOkay) {
+		q.silent, q.base = 0, j.now // the answer to "are you all right?"
+		m.request()
+		return
+	}
 	fits := m.fitting(u)
 	if len(fits) == 0 {
 		m.unfit(u)
@@ -45,8 +50,8 @@ func (m *Machine) hear(ev protocol.Event) {
 		m.command(fits[0].ID, u)
 		return
 	}
-	if j.holding {
-		m.unhold()
+	if j.holding && m.unhold() {
+		return
 	}
 	q.silent, q.base = 0, j.now
 	m.answer(u, fits)
@@ -104,7 +109,7 @@ func confirming(q *question, id string) bool {
 // retracts tells whether a bare "no" or "different" takes back the value that was just read back.
 func (m *Machine) retracts(id string) bool {
 	j := m.j
-	return (id == oNo || id == oDifferent) && j.q != nil && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
+	return (id == oNo || id == oDifferent) && j.q != nil && !j.q.text && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
 }
 
 // called tells whether an answer in words was called wrong for this question before.

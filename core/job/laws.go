@@ -6,6 +6,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -50,7 +51,7 @@ func (w *walker) laws(f *frozen, was *job, from *frozen, name string, at *moment
 		}
 	}
 	if j.state == "ended" {
-		law(!j.site.Left() && j.outcome != "left-open" && j.outcome != "emergency", "the job ends with something open and says nothing of it")
+		law(!j.site.Left() && !vocab.MayStayOpen(j.outcome), "the job ends with something open and says nothing of it")
 	}
 	law(m.forbidden != "", "the next step is one that an interlock forbids")
 	if at == nil {
@@ -84,7 +85,10 @@ func (w *walker) change(was *job, at *moment, law func(bool, string)) {
 		law(open && j.state == "ended" && !j.site.Left() && !was.ending, "the work ends at once with something open")
 	case cCantReach, cDontKnow, cPerson, cBack, cNotSure, "silence":
 		a, b := j.site, was.site
-		a.Placed, b.Placed, a.Call, b.Call = 0, 0, 0, 0
+		a.Placed, b.Placed, a.Call, b.Call, a.Proof, b.Proof = 0, 0, 0, 0, 0, 0
+		if b.Power == worksite.Proved && a.Power == worksite.Off || a.Power == worksite.Unknown { // it grew old, or an alarm rang
+			a.Power = b.Power
+		}
 		law(open && a != b, "a refusal or a question counts as an act")
 	case oOtherWay:
 		law(q != nil && q.kind == "consent" && j.q != nil && j.q.kind != "consent" && j.q.task == q.task && j.q.check >= 0, "live work is asked although it was refused")

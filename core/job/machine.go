@@ -178,6 +178,10 @@ func (m *Machine) take(ev protocol.Event) {
 		j.begin, j.began = *ev.Begin, true
 		if ev.Begin.Meter != nil {
 			j.meter, j.done.meter[0] = measure.Describe(*ev.Begin.Meter), true
+			if c := ev.Begin.Meter.Category; c != "" && !rated(c) {
+				m.notRated()
+				j.done.meter[1] = true
+			}
 		}
 		m.say("info", m.line("hello"))
 		m.advance()

@@ -12,6 +12,14 @@ import (
 // whole says a whole number.
 func whole(n int64) string { return unit.Decimal{Mant: n}.Words() }
 
+// minutes says a whole number of minutes.
+func (m *Machine) minutes(n int64) string {
+	if n == 1 {
+		return m.line("minutes.one")
+	}
+	return m.line("minutes.many", "n", whole(n))
+}
+
 // rungs name the steps of the ladders in line ids.
 var rungs = [...]string{"zero", "one", "two", "three"}
 
@@ -27,6 +35,11 @@ func (m *Machine) written(r *measure.Reading) string {
 		return r.Low.String() + " .. " + r.High.String()
 	}
 	return utterance.Say(*r, false)
+}
+
+// forEye writes what the voice says in digits where people look for digits.
+func (m *Machine) forEye(text string) string {
+	return strings.ReplaceAll(text, m.line("emergency.number"), m.line("emergency.digits"))
 }
 
 // number writes a number for the eye, without needless digits.

@@ -187,6 +187,7 @@ func (w *walker) thaw(f *frozen) {
 	j.began, j.seq, j.now, j.lastEvent = true, 1, walkStart, walkStart
 	j.site, j.task, j.stage, j.repair, j.stop = f.site, f.task, max(f.stage, sPlan), f.repair, f.stop
 	j.ending, j.leaveOn, j.noMeter, j.noProof = f.ending, f.leaveOn, f.noMeter, f.noProof
+	j.provedAt, j.proofAt = walkStart, walkStart
 	j.liveBad, j.proofBad = f.bad, f.bad
 	if j.ending {
 		j.outcome = "given-up"

@@ -99,6 +99,7 @@ type named struct{ id, value string }
 // progress tells which parts of a job are done.
 type progress struct {
 	story, callout, age bool
+	license             bool // whether the person is licensed was asked
 	meter               [len(meterSteps)]bool
 	decided             bool
 	matched             bool
@@ -130,6 +131,8 @@ type knowledge struct {
 	handover string
 	meter    *measure.Meter // what the person measures with
 	noMeter  bool           // there is none
+	noMains  bool           // meter or leads are not made for house voltage, or it is not known
+	licensed bool           // for gas or heating work here, as the person says
 	noProof  bool           // the person will not measure live: nothing can be proved dead
 	noLive   int            // how often "other way" was chosen
 	consent  int            // check that live work was agreed to for, -1 for none
@@ -144,6 +147,7 @@ type knowledge struct {
 	facts    []string
 	doubted  []Doubt // checks whose answer was doubted once already
 	anew     []int   // after how many findings another start was watched from its beginning
+	gate     int     // check whose failure forbids the supply until it passes, -1 for none
 	rests    int     // how often the supply was cut for that
 	plate    map[string]string
 	ratings  map[string]unit.Value // numbers of the plate, by field
@@ -165,17 +169,21 @@ func (k *knowledge) snapshot() knowledge {
 
 // hands is what was done at the work place. No undo, resume or correction makes it undone: only an act that is asked for does.
 type hands struct {
-	site    worksite.State
-	since   int64        // ms: when the power state was last established
-	opened  worksite.Set // covers ever opened
-	lifted  worksite.Set // wires ever lifted
-	held    bool         // a door switch was ever held
-	jumped  bool
-	jacked  bool
-	powered []int // after how many findings the supply came back
-	timedAt int64 // since when something must not be left alone
-	timedN  int
-	wires   []wire // what the camera found at the marked terminals after the swap
+	site     worksite.State
+	since    int64        // ms: when the power state was last established
+	opened   worksite.Set // covers ever opened
+	lifted   worksite.Set // wires ever lifted
+	held     bool         // a door switch was ever held
+	jumped   bool
+	jacked   bool
+	starts   int   // how often it was made to light
+	offAt    int64 // ms: when the gas was shut off last by knob or supply, 0 for never
+	powered  []int // after how many findings the supply came back
+	provedAt int64 // ms: when dead was proved last
+	proofAt  int64 // ms: the last reading of the proof under way
+	timedAt  int64 // since when something must not be left alone
+	timedN   int
+	wires    []wire // what the camera found at the marked terminals after the swap
 }
 
 // talk is the state of the conversation.
@@ -217,16 +225,19 @@ type job struct {
 	hands
 	talk
 
-	alarm     string // emergency class now, "" for none
-	alarmAt   int64
-	alarmN    int
-	locked    bool // an emergency that ends the job here
-	battery   float64
-	warned    int
-	away      int64
-	lastEvent int64
-	photos    []protocol.Photo
-	wake      int64
+	alarm      string // emergency class now, "" for none
+	happened   string // the last emergency that was not taken back, "" for none
+	happenedAt int64
+	outside    bool // everybody is said to be outside
+	alarmAt    int64
+	alarmN     int
+	locked     bool // an emergency that ends the job here
+	battery    float64
+	warned     int
+	away       int64
+	lastEvent  int64
+	photos     []protocol.Photo
+	wake       int64
 }
 
 func (m *Machine) newJob() *job {
@@ -234,7 +245,7 @@ func (m *Machine) newJob() *job {
 	return &job{
 		state: "ask", battery: 100,
 		knowledge: knowledge{
-			meter: m.meter, rated: m.model, ratings: map[string]unit.Value{}, stage: sSafety, repair: -1, stop: -1, consent: -1,
+			meter: m.meter, rated: m.model, ratings: map[string]unit.Value{}, stage: sSafety, repair: -1, stop: -1, consent: -1, gate: -1,
 			advice: Advice{Check: -1, Repair: -1}, asked: make([]uint8, checks), times: make([]uint8, checks),
 			refused: map[string]int{}, plate: map[string]string{},
 		},

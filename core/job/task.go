@@ -66,6 +66,7 @@ func (m *Machine) toward(t task) *question {
 	if isCheck && m.model.Checks[check.n].Stage == "safety" {
 		return m.taskQuestion(t) // before any switch is touched
 	}
+	m.proofRuns()
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
 	if isCheck && m.rules.Consent(check.n) && !m.consents(check.n) && !(moving && m.beforeLive(act)) {
@@ -75,6 +76,13 @@ func (m *Machine) toward(t task) *question {
 		if w, open := m.unlike(); open && act.Kind == worksite.PowerOn {
 			j.task = w // nothing is switched on over a wire that may be in the wrong place
 			return m.toward(w)
+		}
+		if j.gate >= 0 && act.Kind == worksite.PowerOn {
+			m.block(t)
+			return nil
+		}
+		if q, held := m.beforeLighting(t, act); held {
+			return q
 		}
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)

@@ -121,6 +121,16 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		}
 		m.say("info", sentence(m.option(id)))
 		m.fact(c.Name + ": " + m.option(id))
+		if o.Tell != "" {
+			m.say("warning", sentence(o.Tell))
+			m.fact(sentence(o.Tell))
+		}
+		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
+			f.Option = k
+		}
+		if o.NoLive {
+			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
+		}
 		if o.Stop >= 0 {
 			m.settle(f)
 			m.halt(o.Stop)
@@ -129,10 +139,27 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 	case utterance.Reading:
 		f.Reading = x.Reading
 		m.readBackJudged(t.n, x.Reading)
+		if b := m.bandOf(t.n, x.Reading); b != nil {
+			if b.Tell != "" {
+				m.say("warning", sentence(b.Tell))
+				m.fact(sentence(b.Tell))
+			}
+			if b.Emergency != "" || b.Stop >= 0 {
+				m.settle(f)
+				if b.Emergency != "" {
+					m.raise(b.Emergency)
+				} else {
+					m.halt(b.Stop)
+				}
+				return
+			}
+		}
 		m.noCall(t.n, x.Reading)
 	}
 	m.settle(f)
-	m.confirmRepair(t.n, f)
+	if !m.gateFails(t.n, f) {
+		m.confirmRepair(t.n, f)
+	}
 }
 
 func (t checkTask) insist(m *Machine, _ *question, n int) (level, text string) {
@@ -149,6 +176,14 @@ func (t checkTask) giveUp(m *Machine, _ *question) {
 	if c.Stage == "safety" {
 		m.say("warning", m.line("safety.stop"))
 		m.finish("handed-over", false)
+	}
+	if m.j.stage == sCause && m.j.repair >= 0 { // who does not know whether it is allowed, may not
+		for _, o := range c.Options {
+			if o.Stop >= 0 {
+				m.halt(o.Stop)
+				return
+			}
+		}
 	}
 	t.unconfirmed(m)
 }
@@ -172,6 +207,70 @@ func (t checkTask) patience(m *Machine) int64 {
 	return tLook
 }
 
+// gateFails works the answer to a check that is a gate: one of the restart, or of the cause of a repair. A failed gate
+// means that nothing is fixed, and the supply stays off. It tells whether it failed.
+func (m *Machine) gateFails(check int, f Finding) bool {
+	j := m.j
+	switch bad := m.bad(f); {
+	case !bad && j.gate == check && !f.Unknown:
+		j.gate = -1
+		return false
+	case !bad:
+		return false
+	case j.stage == sRestart && m.model.Checks[check].Stage == "restart":
+		m.say("warning", m.line("gate.restart", "check", m.model.Checks[check].Name))
+		m.fact(m.line("gate.fact", "check", m.model.Checks[check].Name))
+		j.failed = true
+		m.finish("unresolved", false)
+		return true
+	case j.stage == sCause && j.repair >= 0 && m.model.Checks[check].Must && slices.Contains(m.model.Repairs[j.repair].Causes, check):
+		m.say("warning", m.line("gate.cause", "check", m.model.Checks[check].Name))
+		m.fact(m.line("gate.fact", "check", m.model.Checks[check].Name))
+		if m.rules.For(check).Power != worksite.Live {
+			j.gate = check // it can be looked at again without the supply
+		}
+		j.repair, j.stage = -1, sPlan
+		return true
+	}
+	return false
+}
+
+// bandOf is the worst band that a reading may lie in, nil for none. The meter's uncertainty counts for the danger, and
+// more than the meter can show counts as beyond every upper end.
+func (m *Machine) bandOf(check int, r *measure.Reading) *appliance.Band {
+	c := &m.model.Checks[check]
+	for i := range c.Bands {
+		b := &c.Bands[i]
+		jd := measure.Judge(m.j.meter, c.Function, *r, b.Limit)
+		if jd.Verdict != measure.Fail && jd.Verdict != measure.Invalid || r.State == measure.Over && b.Limit.High == nil {
+			return b
+		}
+	}
+	return nil
+}
+
+// bad tells whether the answer to a gate is not the one hoped for, which is its first option: the linter holds it.
+func (m *Machine) bad(f Finding) bool {
+	if f.Reading != nil {
+		jd, ok := m.judge(f.Check, *f.Reading)
+		return ok && (jd.Verdict == measure.Fail || jd.Verdict == measure.ConditionalFail)
+	}
+	return f.Option > 0
+}
+
+// causeStands tells whether the last answer to a check of the cause of a repair was not the one hoped for: then the
+// repair would not last, or be a danger.
+func (m *Machine) causeStands(repair int) bool {
+	return slices.ContainsFunc(m.model.Repairs[repair].Causes, func(c int) bool {
+		for i := len(m.j.findings) - 1; i >= 0; i-- {
+			if f := m.j.findings[i]; f.Check == c && m.model.Checks[c].Must {
+				return m.bad(f)
+			}
+		}
+		return false
+	})
+}
+
 // settle puts a finding among those established.
 func (m *Machine) settle(f Finding) {
 	j := m.j
@@ -185,6 +284,9 @@ func (m *Machine) settle(f Finding) {
 	}
 	if j.task == (checkTask{f.Check}) {
 		j.task = nil
+	}
+	if j.consent == f.Check { // for one check, one time
+		j.consent = -1
 	}
 	if j.site.Placed == int16(f.Check+1) && m.model.Checks[f.Check].Window {
 		j.site.Placed = 0

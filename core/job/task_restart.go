@@ -15,7 +15,12 @@ func (m *Machine) restart() task {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
 	switch t, due := m.unasked("restart"); {
-	case r.Confirm >= 0 && j.asked[r.Confirm] == 0 && !m.barredByProof(r.Confirm):
+	case j.gate >= 0 && j.asked[j.gate] == 2:
+		m.finish("handed-over", false)
+		return nil
+	case j.gate >= 0:
+		return checkTask{j.gate}
+	case r.Confirm >= 0 && j.asked[r.Confirm] == 0 && !m.barredCheck(r.Confirm):
 		return checkTask{r.Confirm}
 	case j.cycles == 0:
 		return cycleTask{n: 0}

@@ -90,7 +90,7 @@ func (m *Machine) rate(field string, v unit.Value) {
 }
 
 // meterSteps are the steps of proving meter and leads, in order.
-var meterSteps = [...]string{"kind", "leads", "short"}
+var meterSteps = [...]string{"kind", "category", "leads", "short"}
 
 // leadOhms is the most that two leads held together may show. Common practice, no source.
 const leadOhms = 2.0
@@ -130,6 +130,12 @@ func (t meterTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 			m.fact(m.option(x.ID))
 		default:
 			m.say("info", m.line("meter.modest"))
+		}
+	case "category":
+		j.done.meter[t.n] = true
+		m.say("info", sentence(m.option(x.ID)))
+		if x.ID != oRated {
+			m.notRated()
 		}
 	case "leads":
 		if x.ID != oGood {
@@ -175,9 +181,41 @@ func (t meterTask) blocked(m *Machine) { m.blockedMeter(t.n) }
 
 func (m *Machine) blockedMeter(n int) {
 	m.j.done.meter[n] = true
-	if n == 0 {
+	switch meterSteps[n] {
+	case "kind":
 		m.say("info", m.line("meter.modest"))
-		return
+	case "category":
+		m.notRated()
+	default:
+		m.fact(m.line("leads.unproved"))
 	}
-	m.fact(m.line("leads.unproved"))
 }
+
+// notRated keeps meter and leads off house voltage: less than category III, 300 volts, or not known (IEC 61010-2-033).
+func (m *Machine) notRated() {
+	m.j.noMains, m.j.noProof = true, true
+	m.say("warning", m.line("meter.not-rated"))
+	m.fact(m.line("meter.not-rated"))
+}
+
+// rated tells whether a category printed on a meter is enough for house voltage in a cabinet.
+func rated(category string) bool { return category == "CAT III" || category == "CAT IV" }
+
+// licenseTask asks whether the person is licensed. Who does not say so is not.
+type licenseTask struct{ optional }
+
+func (licenseTask) String() string { return "license/0" }
+
+func (licenseTask) ask(m *Machine, q *question) bool {
+	m.fromLine(q, "license")
+	return true
+}
+
+func (licenseTask) answer(m *Machine, _ *question, x utterance.Meaning) {
+	m.j.done.license, m.j.licensed = true, x.ID == oYes
+	m.say("info", sentence(m.option(x.ID)))
+	m.fact(m.line("license.fact", "answer", m.option(x.ID)))
+}
+
+func (t licenseTask) giveUp(m *Machine, _ *question) { m.block(t) }
+func (licenseTask) blocked(m *Machine)               { m.j.done.license = true }

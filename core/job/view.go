@@ -36,7 +36,8 @@ func (m *Machine) View() *protocol.View {
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttons(oLeave, oNone)
 	case j.alarm != "":
-		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
+		v.Call = m.line("emergency.digits")
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
 		} else {

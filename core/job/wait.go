@@ -28,7 +28,7 @@ func (m *Machine) patience(q *question) int64 {
 	case worksite.None:
 	case worksite.PowerOff, worksite.PowerOn:
 		return tTool
-	case worksite.OpenCover, worksite.CloseCover, worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut, worksite.JumperIn, worksite.JumperOut:
+	case worksite.OpenCover, worksite.CloseCover, worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut, worksite.JumperIn, worksite.JumperOut, worksite.Discharge:
 		return tCover
 	default:
 		return tProbe
@@ -59,6 +59,17 @@ func (m *Machine) timer() {
 	}
 	if j.site.Timed() {
 		at(j.timedAt + tTimed*int64(j.timedN+1))
+	}
+	if q := j.q; q != nil && !j.holding {
+		if q.act.Proof() && j.site.Proof != 0 {
+			at(j.proofAt + proofBreak + 1)
+		}
+		if m.model.Mains && j.site.Power == worksite.Proved && m.atDead(q) {
+			at(j.provedAt + proofLasts + 1)
+		}
+		if m.rules.Exposed(j.site) {
+			at(q.base + tAllRight*int64(min(q.silent, 2)+1))
+		}
 	}
 	if q := j.q; q != nil && !j.holding {
 		if d, ok := m.due(q); ok {
@@ -129,6 +140,17 @@ func (m *Machine) tick() {
 	if q == nil || j.holding {
 		return
 	}
+	if q.act.Proof() && j.site.Proof != 0 && j.now-j.proofAt > proofBreak || m.proofAged() && m.atDead(q) {
+		if q.act.Proof() {
+			m.say("info", m.line("proof.broken"))
+		}
+		j.q = nil
+		m.advance()
+		return
+	}
+	if m.rules.Exposed(j.site) && m.silentAtLive(q) {
+		return
+	}
 	if d, ok := m.due(q); !ok || j.now < d {
 		return
 	}
@@ -152,6 +174,25 @@ func (m *Machine) tick() {
 		j.holding, j.state = true, "hold"
 		m.cue("hold")
 	}
+}
+
+// tAllRight is after how long a silence beside an open live cabinet somebody is asked whether all is well, in ms.
+const tAllRight = 30_000
+
+// silentAtLive asks somebody who is silent beside an open live cabinet whether all is well, twice; then the words of an
+// emergency follow. It tells whether the silence was taken care of.
+func (m *Machine) silentAtLive(q *question) bool {
+	j := m.j
+	if j.now < q.base+tAllRight*int64(min(q.silent, 2)+1) {
+		return false
+	}
+	if q.silent++; q.silent <= 2 {
+		m.say("warning", m.line("all.right"))
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
+		return true
+	}
+	m.raise("silent")
+	return true
 }
 
 // device works news of the phone or computer.
@@ -237,6 +278,7 @@ func (m *Machine) comeBack(gone int64) {
 		return
 	}
 	m.unholdQuietly()
+	m.breakProof()
 	j.doubtAsk = false
 	j.state = "ask"
 	j.patterns = map[string]int{}

@@ -23,13 +23,14 @@ type Hazard struct {
 	Level Level // signal word spoken before it
 	Price int   // grade for the planner's cost of risk: 0 none, 1 low, 2 serious, 3 the worst
 	File  bool  // an equipment file may name it for a place or a check
+	Shock bool  // above touch-safe voltage, 30 V a.c. or 60 V d.c. (IEC 61010-1): live work near it is agreed to first
 }
 
 // Hazards, the worst first: where several meet, the first one is named.
 var Hazards = []Hazard{
-	{ID: "mains", Level: Danger, Price: 2, File: true},
+	{ID: "mains", Level: Danger, Price: 2, File: true, Shock: true},
 	{ID: "gas", Level: Danger, Price: 3, File: true},
-	{ID: "capacitor", Level: Warning, Price: 3, File: true},
+	{ID: "capacitor", Level: Warning, Price: 3, File: true, Shock: true},
 	{ID: "moving", Level: Warning, Price: 2, File: true},
 	{ID: "hot", Level: Warning, Price: 2, File: true},
 	{ID: "low", Level: Warning, Price: 1, File: true}, // low voltage: it startles, and a slip blows a fuse
@@ -63,7 +64,9 @@ func Worst(ids []string) string {
 type Alarm struct {
 	ID    string
 	Leave bool // everybody goes out, and the job is over
+	Ends  bool // the job ends there: everything stays as it is, and somebody is called
 	Goes  bool // the job may go on once it is over and nothing is in doubt
+	Quiet bool // raised by silence, never by words
 	Again bool // after an absence the question whose answer raises it is asked again
 }
 
@@ -74,11 +77,12 @@ var Alarms = []Alarm{
 	{ID: "ill", Leave: true},
 	{ID: "fire", Leave: true},
 	{ID: "any", Leave: true},
-	{ID: "shock"},
-	{ID: "spark"},
+	{ID: "shock", Ends: true},
+	{ID: "spark", Ends: true},
 	{ID: "water"},
 	{ID: "injury"},
 	{ID: "child", Goes: true},
+	{ID: "silent", Goes: true, Quiet: true}, // nobody answers beside an open live cabinet
 }
 
 // AlarmOf finds an alarm class; ok is false when there is none of that id.
@@ -188,6 +192,7 @@ func StageOf(id string) (s Stage, ok bool) {
 type Outcome struct {
 	ID   string
 	Good bool // the appliance heats, or nothing was wrong with it: nobody has to be called
+	Open bool // the work place may be left as it is, and what is open is said
 }
 
 // Outcomes lists the ends of a job.
@@ -198,17 +203,23 @@ var Outcomes = []Outcome{
 	{ID: "unresolved"},
 	{ID: "handed-over"},
 	{ID: "stopped-by-person"},
-	{ID: "stopped-after-emergency"},
+	{ID: "stopped-after-emergency", Open: true},
 	{ID: "part-awaited"},
 	{ID: "given-up"},
 	{ID: "battery"},
-	{ID: "left-open"},
-	{ID: "emergency"},
+	{ID: "left-open", Open: true},
+	{ID: "still-live", Open: true}, // it stayed live after switching off: nobody touches it again
+	{ID: "emergency", Open: true},
 }
 
 // Good tells whether an outcome is one after which nobody has to be called.
 func Good(outcome string) bool {
 	return slices.ContainsFunc(Outcomes, func(o Outcome) bool { return o.ID == outcome && o.Good })
+}
+
+// MayStayOpen tells whether a job may end so with something open.
+func MayStayOpen(outcome string) bool {
+	return slices.ContainsFunc(Outcomes, func(o Outcome) bool { return o.ID == outcome && o.Open })
 }
 
 // IDs lists the ids of a list in its order.

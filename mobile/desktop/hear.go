@@ -40,11 +40,13 @@ func hear(e env, args []string) error {
 	units := f.String("units", "", "units that the check asks for, the likely one first, with commas: V,mV; empty: any")
 	step := f.String("ask", "", "step of a job that is asked, with all that it can be answered with: a check's id of the equipment file, story, age, callout, plate.FIELD")
 	appliance := f.String("appliance", "", "equipment file of the step; empty: the first")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	if err := parse(e, f, args); err != nil {
+		return err
 	}
 	if f.NArg() == 0 {
-		return errors.New("hear: give WAV files")
+		fmt.Fprintln(e.err, "readback hear: give WAV files")
+		f.Usage()
+		return errUsage
 	}
 	var slot utterance.Slot
 	var asked app.Asked

@@ -34,6 +34,9 @@ func (e *Ear) rescored(u *utterance.Utterance, passes []grammar.Pass) []grammar.
 	if e.cfg.Rescorer == nil || len(e.expect.Units) == 0 || alone {
 		return passes
 	}
+	if r, ok := e.cfg.Rescorer.(interface{ Resting() bool }); ok && r.Resting() {
+		return passes
+	}
 	wide := e.cfg.Parser.Widen(passes, e.expect)
 	all := e.cfg.Parser.HearAll(wide, e.expect)
 	cs := grammar.Candidates(&all)

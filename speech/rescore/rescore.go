@@ -14,6 +14,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 
 	"readback/speech"
 	"readback/speech/model"
@@ -34,6 +35,7 @@ type Rescorer struct {
 	encoder *onnx.Session
 	decoder *onnx.Session
 	tokens  *tokens
+	rest    *atomic.Bool // nil: it never rests
 }
 
 // ErrModel: the model folder does not hold the networks.
@@ -80,8 +82,12 @@ func From(files model.Rescorer) speech.Rescorer {
 	if err != nil {
 		return nil
 	}
+	j.rest = files.Rest
 	return j
 }
+
+// Resting tells whether readings are to be heard without an opinion now. Alarms are looked for all the same.
+func (j *Rescorer) Resting() bool { return j.rest != nil && j.rest.Load() }
 
 // Close frees the networks; a second Close does nothing. The runtime itself stays loaded.
 func (j *Rescorer) Close() error {

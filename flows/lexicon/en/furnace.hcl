@@ -42,11 +42,15 @@ option "says-pressure-closed" {
   back = "The label says: pressure switch closed."
 }
 option "says-limit" {
-  say  = ["limit open", "high limit", "high limit open", "limit switch open", "limit circuit open", "roll out open", "roll out switch open", "over temperature"]
+  say  = ["limit open", "high limit", "high limit open", "limit switch open", "limit circuit open", "over temperature"]
   back = "The label says: limit open."
 }
+option "says-roll-out" {
+  say  = ["roll out", "roll out open", "roll out switch open", "roll out switch", "flame roll out"]
+  back = "The label says: roll-out switch open."
+}
 option "says-no-flame" {
-  say  = ["ignition failure", "failed ignition", "ignition lock out", "lock out", "locked out", "flame not sensed", "no flame sensed", "flame sense failure"]
+  say  = ["ignition failure", "failed ignition", "flame not sensed", "no flame sensed", "flame sense failure"]
   back = "The label says: no flame sensed."
 }
 option "says-flame-lost" {

@@ -219,6 +219,14 @@ option "quiet" {
   say  = ["quiet", "it's quiet", "they're quiet", "no alarm", "no alarms", "alarms are quiet", "all quiet", "alarm's quiet"]
   back = "Quiet."
 }
+option "chirping" {
+  say  = ["chirping", "it chirps", "one chirp", "a chirp now and then", "it beeps once a minute"]
+  back = "An alarm chirps."
+}
+option "no-co-alarm" {
+  say  = ["no alarm there", "no carbon monoxide alarm", "there is no carbon monoxide alarm", "we have none", "i have none", "there is no alarm", "we don't have one"]
+  back = "There is no carbon monoxide alarm."
+}
 option "whoosh" {
   say  = ["whoosh", "a soft pop", "it lights softly", "soft light up", "lights smoothly"]
   back = "Smooth lighting."
@@ -641,6 +649,14 @@ option "summary" {
 }
 
 # ---- meter and person
+option "rated" {
+  say  = ["rated", "both rated", "they are rated", "cat three", "category three", "cat three on both", "cat four", "category four", "yes cat three"]
+  back = "Rated for house voltage."
+}
+option "not-rated" {
+  say  = ["not rated", "they are not rated", "no category", "cat two", "category two", "nothing printed", "can't find it", "no cat"]
+  back = "Not rated for house voltage."
+}
 option "true-rms" {
   say  = ["true r m s", "it's true r m s", "r m s", "says true r m s"]
   back = "True R M S."
