@@ -24,10 +24,10 @@ func newLateModel() *lateModel { return &lateModel{known: make(chan struct{})} }
 func (l *lateModel) set(library, dir, why string) {
 	l.once.Do(func() {
 		l.files, l.why = model.Files{Library: library, Model: dir}, why
-		// The packing puts the judge's networks into the model's folder when it has the judge's library (mobile/android/pack.sh).
+		// The packing puts the rescorer's networks into the model's folder when it has the rescorer's library (mobile/android/pack.sh).
 		if nets := filepath.Join(dir, "judge"); dir != "" {
 			if _, err := os.Stat(nets); err == nil {
-				l.files.Judge = model.Judge{Runtime: "libonnxruntime.so", Model: nets, Rest: &l.rest}
+				l.files.Rescorer = model.Rescorer{Runtime: "libonnxruntime.so", Model: nets, Rest: &l.rest}
 			}
 		}
 		close(l.known)

@@ -2,6 +2,7 @@ package job
 
 import (
 	"readback/core/protocol"
+	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -32,10 +33,11 @@ func (m *Machine) beforeLighting(t task, act worksite.Act) (q *question, held bo
 
 // relightAt is when it may be lit again, ms.
 func (m *Machine) relightAt() int64 {
-	if m.model.Relight.Nominal == 0 || m.j.starts == 0 || m.j.offAt == 0 {
+	wait := m.model.Relight
+	if wait.Nominal == 0 || m.j.offAt == 0 {
 		return 0
 	}
-	return m.j.offAt + int64(m.model.Relight.Nominal*1000)
+	return m.j.offAt + int64(wait.Nominal*unit.Must(wait.Unit).Scale*1000)
 }
 
 // relightTask waits until gas that did not burn has gone. What is asked about gas for safety is asked again after it.
@@ -54,7 +56,7 @@ func (t relightTask) ask(m *Machine, q *question) bool {
 		m.askGasAgain()
 		return false
 	}
-	m.fromLine(q, "relight", "minutes", whole((t.after-m.j.now+59_999)/60_000))
+	m.fromLine(q, "relight", "time", m.minutes((t.after-m.j.now+59_999)/60_000))
 	q.step.Until = t.after
 	return true
 }

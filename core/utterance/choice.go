@@ -67,6 +67,8 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 		return d
 	}
 	switch {
+	case d.Take.Kind == Command && d.Take.Doubt && ends(d.Take.ID), d.Take.Kind != Command && d.Take.Doubt && !s.named(d.Take):
+		d.Action, d.Why = Confirm, "it was found among other words"
 	case d.Take.Kind == Command || s.named(d.Take):
 	case d.Take.Cost >= farBehind || clears && d.Take.Cost >= clearBehind:
 		d.Action, d.Why = Confirm, "it was heard among the answers only"

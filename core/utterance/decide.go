@@ -110,6 +110,8 @@ func Decide(u *Utterance, s Slot) Decision {
 		d.Action, d.Digits, d.Why = Confirm, true, "it is loud"
 	case settled:
 		d.Action, d.Digits, d.Why = Confirm, true, "the unit was asked for and not said"
+	case best.doubt:
+		d.Action, d.Digits, d.Why = Confirm, true, "it was found among other words"
 	case best.foreign:
 		d.Action, d.Digits, d.Why = Confirm, true, "another unit than asked for"
 	}
@@ -156,6 +158,7 @@ type candidate struct {
 	cost    float64
 	foreign bool // a unit was said that is not among the slot's
 	repair  bool
+	doubt   bool
 }
 
 // candidates are the readings of an utterance in the slot's units, best first, without those rejected before.
@@ -165,7 +168,7 @@ func candidates(u *Utterance, s Slot) []candidate {
 		if m.Kind != Reading || m.Reading == nil || m.Cost > closeRival {
 			continue
 		}
-		c := candidate{r: *m.Reading, cost: m.Cost, repair: m.Repair}
+		c := candidate{r: *m.Reading, cost: m.Cost, repair: m.Repair, doubt: m.Doubt}
 		said := c.r.Value.Unit
 		if c.r.Low != nil {
 			said = c.r.Low.Unit

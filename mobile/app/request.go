@@ -11,7 +11,6 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
-	"readback/speech/grammar"
 )
 
 const jsonType = "application/json; charset=utf-8"
@@ -309,14 +308,12 @@ func (h *Hub) event(b EventBody) (any, error) {
 // typed takes words from the keyboard as if they had been heard.
 func (h *Hub) typed(text string) (any, error) {
 	h.mu.Lock()
-	var x grammar.Expect
+	var v *protocol.View
 	if h.job != nil {
-		if v := h.job.machine.View(); v != nil {
-			x = expect(v)
-		}
+		v = h.job.machine.View()
 	}
 	h.mu.Unlock()
-	u := parse(text, x)
+	u := Parse(text, v)
 	return h.event(EventBody{Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
 }
 

@@ -180,8 +180,8 @@ func lookAtRecogniser(e env, _ string) []health {
 		return []health{{"recogniser", reduced, err.Error(), `Run "make speech" once, with a network.`}}
 	}
 	var out []health
-	if files.Judge == (model.Judge{}) {
-		out = append(out, health{"judge", reduced, "unclear readings get no second opinion", `Run "make speech" once, with a network.`})
+	if files.Rescorer == (model.Rescorer{}) {
+		out = append(out, health{"second engine", reduced, "unclear readings get no second opinion", `Run "make speech" once, with a network.`})
 	}
 	heard := make(chan string, 8)
 	failed := make(chan error, 1)

@@ -156,7 +156,7 @@ func (t *talker) event(ev protocol.Event) error {
 		}
 	}
 	if ev.Said != nil && len(ev.Said.Meanings) == 0 && ev.Said.Text != "" {
-		u := app.Parse(ev.Said.Text)
+		u := app.Parse(ev.Said.Text, t.job.View())
 		u.Source = ev.Said.Source
 		ev.Said = &u
 	}

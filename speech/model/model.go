@@ -1,4 +1,4 @@
-// Package model finds, verifies and unpacks the recogniser's library and its English model, and those of the judge that gives second
+// Package model finds, verifies and unpacks the recogniser's library and its English model, and those of the rescorer that gives second
 // opinions.
 //
 // They come as zip files (speech/fetch.sh gets them into the local Maven repository and the user's cache). They are unpacked
@@ -22,13 +22,13 @@ import (
 
 // Files are the places to load from.
 type Files struct {
-	Library string // shared library of the engine
-	Model   string // folder of the model
-	Judge   Judge  // zero: not here, readings are heard without a second opinion
+	Library  string   // shared library of the engine
+	Model    string   // folder of the model
+	Rescorer Rescorer // zero: not here, readings are heard without a second opinion
 }
 
-// Judge is where the second opinion is loaded from.
-type Judge struct {
+// Rescorer is where the second opinion is loaded from.
+type Rescorer struct {
 	Runtime string       // shared library
 	Model   string       // folder of the networks
 	Rest    *atomic.Bool // true: opinions on readings rest, because the machine is hot or short of memory; nil: never
@@ -110,7 +110,7 @@ var (
 	}
 	// From the wheel moonshine-voice 0.0.49, MIT.
 	judgeArchive = archive{
-		what: "the judge's model", path: "download/moonshine_voice-0.0.49-py3-none-manylinux_2_34_x86_64.whl", cached: true,
+		what: "the rescorer's model", path: "download/moonshine_voice-0.0.49-py3-none-manylinux_2_34_x86_64.whl", cached: true,
 		sum: "03edc378e5236832421ccd382b267e43b95af8008137ad6643f5baf5ba31b579", prefix: "moonshine_voice/assets/tiny-en/", folder: "judge",
 		files: []file{
 			{"encoder_model.ort", 13281600, "94e90a4654fc45cdfedb77c4c08e1739f48862998e58fada384b25118134f221"},
@@ -121,7 +121,7 @@ var (
 	// From com.microsoft.onnxruntime:onnxruntime:1.23.2, MIT.
 	runtimes = map[string]archive{
 		"linux/amd64": {
-			what: "the judge's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
+			what: "the rescorer's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
 			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-x64/", folder: "lib",
 			files: []file{{"libonnxruntime.so", 22326072, "13ab8084954fa4a47c777880180b90810d6020f021441395712b48a75b74c68b"}},
 		},
@@ -188,7 +188,7 @@ func LocateIn(repository, cache string) (Files, error) {
 		lib, err1 := a.ensureIn(repository, cache)
 		nets, err2 := judgeArchive.ensureIn(repository, cache)
 		if err1 == nil && err2 == nil { // else speech works without; "make speech" says why
-			f.Judge = Judge{Runtime: filepath.Join(lib, a.files[0].name), Model: nets}
+			f.Rescorer = Rescorer{Runtime: filepath.Join(lib, a.files[0].name), Model: nets}
 		}
 	}
 	return f, ensureConfig(filepath.Join(f.Model, "conf", "model.conf"))

@@ -13,7 +13,7 @@ import (
 	"strings"
 	"time"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Rate is the sampling rate of what Say returns, in Hz.
@@ -212,7 +212,7 @@ wait:
 	if st, serr := os.Stat(f.Name()); serr == nil && st.Size() > maxBytes {
 		return nil, fmt.Errorf("voice: %s: %w", v.program, ErrLarge)
 	}
-	pcm, err := listen.ReadWAV(f)
+	pcm, err := audio.ReadWAV(f)
 	if err != nil {
 		return nil, fmt.Errorf("voice: what %s wrote: %w", v.program, err)
 	}

@@ -2,15 +2,14 @@ package web
 
 import (
 	"context"
-	"encoding/binary"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"strings"
 	"sync"
 	"time"
 
 	"readback/mobile/app"
+	"readback/speech/audio"
 )
 
 // Player plays a WAV on the computer's own loudspeaker and returns when it ended or ctx is done.
@@ -355,44 +354,8 @@ func (m *mouth) KeepAwake(bool)   {}
 func (m *mouth) Vibrate(string)   {}
 func (m *mouth) Share(string)     {}
 
-var errWAV = errors.New("not a WAV of 16 bit samples")
-
-// WAVInfo finds rate, channels and samples of a PCM WAV. A length of 0 or beyond the end, as from a pipe, means all that follows.
-func WAVInfo(wav []byte) (rate, channels int, pcm []byte, err error) {
-	if len(wav) < 12 || string(wav[:4]) != "RIFF" || string(wav[8:12]) != "WAVE" {
-		return 0, 0, nil, errWAV
-	}
-	for i := 12; i+8 <= len(wav); {
-		name, n := string(wav[i:i+4]), int(binary.LittleEndian.Uint32(wav[i+4:]))
-		body := wav[i+8:]
-		if name == "data" {
-			if rate == 0 {
-				return 0, 0, nil, errWAV
-			}
-			if n == 0 || n > len(body) {
-				n = len(body)
-			}
-			return rate, channels, body[:n&^1], nil
-		}
-		if n > len(body) {
-			return 0, 0, nil, errWAV
-		}
-		if name == "fmt " {
-			if n < 16 || binary.LittleEndian.Uint16(body) != 1 || binary.LittleEndian.Uint16(body[14:]) != 16 {
-				return 0, 0, nil, errWAV
-			}
-			channels, rate = int(binary.LittleEndian.Uint16(body[2:])), int(binary.LittleEndian.Uint32(body[4:]))
-			if channels < 1 || channels > 2 || rate < 4000 || rate > 192000 {
-				return 0, 0, nil, errWAV
-			}
-		}
-		i += 8 + n + n&1
-	}
-	return 0, 0, nil, errWAV
-}
-
 func wavLength(wav []byte) time.Duration {
-	rate, channels, pcm, err := WAVInfo(wav)
+	rate, channels, pcm, err := audio.PCM16(wav)
 	if err != nil {
 		return 0
 	}

@@ -134,11 +134,11 @@ func hear(file string, part, parts int, alone bool, out io.Writer) error {
 		return err
 	}
 	defer b.Close()
-	if b.Judge == nil {
+	if b.Rescorer == nil {
 		return errors.New("the second engine did not load")
 	}
 	if alone {
-		b.Judge = nil
+		b.Rescorer = nil
 	}
 	w := bufio.NewWriter(out)
 	defer w.Flush()
@@ -247,7 +247,7 @@ func load(out io.Writer) error {
 	}
 	ready := time.Since(start)
 	start = time.Now()
-	judge := rescore.From(files.Judge)
+	judge := rescore.From(files.Rescorer)
 	if judge == nil {
 		return errors.New("the second engine did not load")
 	}

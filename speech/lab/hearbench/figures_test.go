@@ -18,9 +18,9 @@ import (
 	"readback/core/lab/metric"
 	"readback/core/utterance"
 	data "readback/flows/lexicon"
+	"readback/speech/audio"
 	"readback/speech/grammar"
 	"readback/speech/lab/hearbench"
-	"readback/speech/listen"
 	"readback/speech/voice"
 )
 
@@ -129,7 +129,7 @@ func TestFigures(t *testing.T) {
 	})
 }
 
-// atWork measures the memory of one ear in a job: the model, the wide recogniser, that of one question, that of the cries, that of the common words and the
+// atWork measures the memory of one ear in a job: the model, the wide recogniser, that of one question, that of the alarmGrammar, that of the common words and the
 // judge, all used. It comes first: the bench keeps the recogniser of every question it ever asked, a job keeps one.
 func atWork(t *testing.T, add metric.Adder, b *hearbench.Bench, s *hearbench.Studio) {
 	clips := 0
@@ -559,7 +559,7 @@ func human(t *testing.T, add metric.Adder, b *hearbench.Bench) {
 			return err
 		}
 		defer f.Close()
-		pcm, err := listen.ReadWAV(f)
+		pcm, err := audio.ReadWAV(f)
 		if err != nil {
 			return fmt.Errorf("%s: %w", files[i], err)
 		}

@@ -1,13 +1,16 @@
-// Package phrase holds what people say, as data: commands, answers, emergencies, units and display states of a
+// Package lexicon holds what people say, as data: commands, answers, emergencies, units and display states of a
 // language, in HCL files whose every problem is reported with its file and line.
 package lexicon
 
 import (
+	"cmp"
 	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
+	"path"
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
 
@@ -21,28 +24,41 @@ import (
 	"readback/core/vocab"
 )
 
-//go:embed en*.hcl en-everyday.txt
+//go:embed en
 var files embed.FS
 
 // Load returns the English lexicon that comes with the program.
-func Load() (*utterance.Lexicon, error) { return LoadFS(files, "en") }
+func Load() (*utterance.Lexicon, error) { return Language("en") }
 
-// LoadFS reads every <lang>*.hcl at the root of fsys and joins them, and <lang>-everyday.txt, one word a line, where there is one. Its error lists all problems, one a line,
-// each beginning with file:line.
+// Language returns the lexicon of a language that comes with the program. Its error names the languages there are.
+func Language(lang string) (*utterance.Lexicon, error) { return LoadFS(files, lang) }
+
+// LoadFS reads every *.hcl in the folder of the language in fsys and joins them, and background.txt, one word a line, where there is one. Its error
+// lists all problems, one a line, each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*utterance.Lexicon, error) {
-	names, err := fs.Glob(fsys, lang+"*.hcl")
+	if !language.MatchString(lang) {
+		return nil, fmt.Errorf("lexicon: %q is no language: want letters like en", lang)
+	}
+	names, err := fs.Glob(fsys, lang+"/*.hcl")
 	if err != nil {
-		return nil, fmt.Errorf("phrase: language %q: %w", lang, err)
+		return nil, fmt.Errorf("lexicon: language %q: %w", lang, err)
 	}
 	if len(names) == 0 {
-		return nil, fmt.Errorf("phrase: no file %s*.hcl", lang)
+		known, err := fs.Glob(fsys, "*/*.hcl")
+		if err != nil {
+			return nil, fmt.Errorf("lexicon: %w", err)
+		}
+		for i := range known {
+			known[i] = path.Dir(known[i])
+		}
+		return nil, fmt.Errorf("lexicon: no language %q: there is %s", lang, cmp.Or(strings.Join(slices.Compact(known), ", "), "none"))
 	}
 	sort.Strings(names)
 	l := loader{seen: map[string]hcl.Range{}, lex: &utterance.Lexicon{Units: map[string][]string{}, States: map[string][]string{}, Misheard: map[string][]string{}}}
 	for _, name := range names {
 		src, err := fs.ReadFile(fsys, name)
 		if err != nil {
-			return nil, fmt.Errorf("phrase: reading %s: %w", name, err)
+			return nil, fmt.Errorf("lexicon: reading %s: %w", name, err)
 		}
 		f, diags := hclparse.NewParser().ParseHCL(src, name)
 		l.diags = append(l.diags, diags...)
@@ -50,7 +66,7 @@ func LoadFS(fsys fs.FS, lang string) (*utterance.Lexicon, error) {
 			l.file(f.Body)
 		}
 	}
-	if err := l.everyday(fsys, lang+"-everyday.txt"); err != nil {
+	if err := l.background(fsys, lang+"/background.txt"); err != nil {
 		return nil, err
 	}
 	l.whole(names[0], lang)
@@ -81,6 +97,7 @@ var (
 	}
 	phraseSchema  = &hcl.BodySchema{Attributes: []hcl.AttributeSchema{{Name: "say", Required: true}, {Name: "back"}}}
 	sayOnlySchema = &hcl.BodySchema{Attributes: []hcl.AttributeSchema{{Name: "say", Required: true}}}
+	language      = regexp.MustCompile(`^[a-z]{2,3}(-[a-z0-9]+)*$`)
 	kebab         = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	saying        = regexp.MustCompile(`^[a-z']+( [a-z']+)*$`)
 	pattern       = regexp.MustCompile(`^[a-z']+( ([a-z']+|\*))*$`)
@@ -109,14 +126,14 @@ func (l *loader) first(kind, key string, at hcl.Range) bool {
 	return true
 }
 
-// everyday reads the common words.
-func (l *loader) everyday(fsys fs.FS, name string) error {
+// background reads the common words.
+func (l *loader) background(fsys fs.FS, name string) error {
 	src, err := fs.ReadFile(fsys, name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil // alarms stand as they are heard
 	}
 	if err != nil {
-		return fmt.Errorf("phrase: reading %s: %w", name, err)
+		return fmt.Errorf("lexicon: reading %s: %w", name, err)
 	}
 	at := 0
 	for line := range strings.Lines(string(src)) {
@@ -130,7 +147,7 @@ func (l *loader) everyday(fsys fs.FS, name string) error {
 			l.bad(hcl.Range{Filename: name, Start: pos, End: pos}, "%q is not one word in lower case", w)
 			continue
 		}
-		l.lex.Everyday = append(l.lex.Everyday, w)
+		l.lex.Background = append(l.lex.Background, w)
 	}
 	return nil
 }

@@ -1,6 +1,7 @@
 //go:build unix
 
-package rescore
+// Package onnx runs networks with ONNX Runtime (MIT), a shared library that is loaded at run time: the part of its C interface that is used here.
+package onnx
 
 import (
 	"errors"
@@ -51,8 +52,8 @@ const (
 	kindBool  = 9
 )
 
-// onnx is the loaded runtime: the part of its C interface that is used.
-type onnx struct {
+// Runtime is the loaded library: the part of its C interface that is used.
+type Runtime struct {
 	table       []uintptr
 	env, memory uintptr
 }
@@ -60,14 +61,15 @@ type onnx struct {
 // ErrLibrary: the file is a library, but not this one.
 var ErrLibrary = errors.New("not the library this program was made for")
 
-func load(path string) (*onnx, error) {
+// Load loads the library.
+func Load(path string) (*Runtime, error) {
 	h, err := clib.Open(path)
 	if err != nil {
-		return nil, fmt.Errorf("moonshine: opening the runtime: %w", err)
+		return nil, fmt.Errorf("onnx: opening the runtime: %w", err)
 	}
 	addr, err := clib.Symbol(h, "OrtGetApiBase")
 	if err != nil || addr == 0 {
-		return nil, fmt.Errorf("moonshine: %s has no OrtGetApiBase: %w", path, errors.Join(err, ErrLibrary))
+		return nil, fmt.Errorf("onnx: %s has no OrtGetApiBase: %w", path, errors.Join(err, ErrLibrary))
 	}
 	var base func() *[2]uintptr
 	purego.RegisterFunc(&base, addr)
@@ -75,9 +77,9 @@ func load(path string) (*onnx, error) {
 	purego.RegisterFunc(&api, base()[0])
 	t := api(apiVersion)
 	if t == nil {
-		return nil, fmt.Errorf("moonshine: %s is too old: %w", path, ErrLibrary)
+		return nil, fmt.Errorf("onnx: %s is too old: %w", path, ErrLibrary)
 	}
-	o := &onnx{table: t[:]}
+	o := &Runtime{table: t[:]}
 	name := cString("readback")
 	if err := o.call(fnCreateEnv, 4, uintptr(unsafe.Pointer(&name[0])), uintptr(unsafe.Pointer(&o.env))); err != nil { // 4: what fails is told by its status, nothing is written beside
 		return nil, err
@@ -88,18 +90,18 @@ func load(path string) (*onnx, error) {
 // call calls one function of the table that returns a status.
 //
 //go:uintptrescapes
-func (o *onnx) call(fn int, args ...uintptr) error {
+func (o *Runtime) call(fn int, args ...uintptr) error {
 	status, _, _ := purego.SyscallN(o.table[fn], args...)
 	if status == 0 {
 		return nil
 	}
 	text, _, _ := purego.SyscallN(o.table[fnErrorMessage], status)
-	err := fmt.Errorf("moonshine: %s", goString(text))
+	err := fmt.Errorf("onnx: %s", goString(text))
 	o.free(fnFreeStatus, status)
 	return err
 }
 
-func (o *onnx) free(fn int, what uintptr) {
+func (o *Runtime) free(fn int, what uintptr) {
 	if what != 0 {
 		purego.SyscallN(o.table[fn], what)
 	}
@@ -121,9 +123,9 @@ func goString(p uintptr) string {
 	return string(b)
 }
 
-// session is one loaded network. Outputs come in the order they are named in.
-type session struct {
-	o       *onnx
+// Session is one loaded network. Outputs come in the order they are named in.
+type Session struct {
+	o       *Runtime
 	id      uintptr
 	in, out []*byte
 	file    []byte // mapped
@@ -132,7 +134,8 @@ type session struct {
 // settings make the runtime use the mapped file where it is, instead of two copies.
 var settings = []string{"session.use_ort_model_bytes_directly", "session.use_ort_model_bytes_for_initializers"}
 
-func (o *onnx) open(path string, in, out []string) (*session, error) {
+// Open loads a network with the names of its inputs and outputs.
+func (o *Runtime) Open(path string, in, out []string) (*Session, error) {
 	var options uintptr
 	if err := o.call(fnCreateOptions, uintptr(unsafe.Pointer(&options))); err != nil {
 		return nil, err
@@ -154,7 +157,7 @@ func (o *onnx) open(path string, in, out []string) (*session, error) {
 			return nil, err
 		}
 	}
-	s := &session{o: o}
+	s := &Session{o: o}
 	for _, n := range in {
 		s.in = append(s.in, &cString(n)[0])
 	}
@@ -181,34 +184,39 @@ func (o *onnx) open(path string, in, out []string) (*session, error) {
 	return s, syscall.Madvise(s.file, syscall.MADV_DONTNEED)
 }
 
-func (s *session) close() {
+// Outputs is how many outputs the network was opened with.
+func (s *Session) Outputs() int { return len(s.out) }
+
+// Close frees the network.
+func (s *Session) Close() {
 	s.o.free(fnFreeSession, s.id)
 	_ = syscall.Munmap(s.file) // it is mapped
 }
 
-// tensor is the input of a network: its shape and its elements, one of the three.
-type tensor struct {
-	shape  []int64
-	floats []float32
-	ints   []int64
-	bools  []bool
+// Tensor is the input of a network: its shape and its elements, one of the three.
+type Tensor struct {
+	Shape  []int64
+	Floats []float32
+	Ints   []int64
+	Bools  []bool
 }
 
-// result is an output of a network, in the runtime's own memory until free.
-type result struct {
-	shape []int64
-	data  []float32
+// Result is an output of a network, in the runtime's own memory until Free.
+type Result struct {
+	Shape []int64
+	Data  []float32
 	value uintptr
 }
 
-func (s *session) free(rs []result) {
+// Free gives outputs back to the runtime.
+func (s *Session) Free(rs []Result) {
 	for _, r := range rs {
 		s.o.free(fnFreeValue, r.value)
 	}
 }
 
-// run feeds the inputs, in the order of their names, and gives the first n outputs.
-func (s *session) run(n int, in ...tensor) ([]result, error) {
+// Run feeds the inputs, in the order of their names, and gives the first n outputs.
+func (s *Session) Run(n int, in ...Tensor) ([]Result, error) {
 	var pin runtime.Pinner
 	defer pin.Unpin()
 	none := new([1]float32)
@@ -222,15 +230,15 @@ func (s *session) run(n int, in ...tensor) ([]result, error) {
 		t := &in[i]
 		at, size, kind := unsafe.Pointer(none), 0, kindFloat
 		switch {
-		case len(t.floats) > 0:
-			at, size = unsafe.Pointer(&t.floats[0]), 4*len(t.floats)
-		case len(t.ints) > 0:
-			at, size, kind = unsafe.Pointer(&t.ints[0]), 8*len(t.ints), kindInt64
-		case len(t.bools) > 0:
-			at, size, kind = unsafe.Pointer(&t.bools[0]), len(t.bools), kindBool
+		case len(t.Floats) > 0:
+			at, size = unsafe.Pointer(&t.Floats[0]), 4*len(t.Floats)
+		case len(t.Ints) > 0:
+			at, size, kind = unsafe.Pointer(&t.Ints[0]), 8*len(t.Ints), kindInt64
+		case len(t.Bools) > 0:
+			at, size, kind = unsafe.Pointer(&t.Bools[0]), len(t.Bools), kindBool
 		}
 		pin.Pin(at)
-		if err := s.o.call(fnTensorOver, s.o.memory, uintptr(at), uintptr(size), uintptr(unsafe.Pointer(&t.shape[0])), uintptr(len(t.shape)), uintptr(kind), uintptr(unsafe.Pointer(&values[i]))); err != nil {
+		if err := s.o.call(fnTensorOver, s.o.memory, uintptr(at), uintptr(size), uintptr(unsafe.Pointer(&t.Shape[0])), uintptr(len(t.Shape)), uintptr(kind), uintptr(unsafe.Pointer(&values[i]))); err != nil {
 			return nil, err
 		}
 	}
@@ -239,13 +247,13 @@ func (s *session) run(n int, in ...tensor) ([]result, error) {
 		uintptr(unsafe.Pointer(&s.out[0])), uintptr(len(outs)), uintptr(unsafe.Pointer(&outs[0]))); err != nil {
 		return nil, err
 	}
-	rs := make([]result, len(outs))
+	rs := make([]Result, len(outs))
 	for i, v := range outs {
 		rs[i].value = v
 	}
 	for i := range rs {
 		if err := s.o.look(&rs[i]); err != nil {
-			s.free(rs)
+			s.Free(rs)
 			return nil, err
 		}
 	}
@@ -253,7 +261,7 @@ func (s *session) run(n int, in ...tensor) ([]result, error) {
 }
 
 // look finds the shape and the elements of an output.
-func (o *onnx) look(r *result) error {
+func (o *Runtime) look(r *Result) error {
 	var info, n uintptr
 	if err := o.call(fnTensorInfo, r.value, uintptr(unsafe.Pointer(&info))); err != nil {
 		return err
@@ -262,12 +270,12 @@ func (o *onnx) look(r *result) error {
 	if err := o.call(fnDimCount, info, uintptr(unsafe.Pointer(&n))); err != nil {
 		return err
 	}
-	r.shape = make([]int64, n)
-	if err := o.call(fnDimensions, info, uintptr(unsafe.Pointer(&r.shape[0])), n); err != nil {
+	r.Shape = make([]int64, n)
+	if err := o.call(fnDimensions, info, uintptr(unsafe.Pointer(&r.Shape[0])), n); err != nil {
 		return err
 	}
 	size := 1
-	for _, d := range r.shape {
+	for _, d := range r.Shape {
 		size *= int(d)
 	}
 	var at *float32
@@ -275,7 +283,7 @@ func (o *onnx) look(r *result) error {
 		return err
 	}
 	if size > 0 {
-		r.data = unsafe.Slice(at, size)
+		r.Data = unsafe.Slice(at, size)
 	}
 	return nil
 }

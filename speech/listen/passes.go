@@ -44,10 +44,10 @@ func (e *Ear) only() (speech.Recognizer, error) {
 
 // Silence in samples after which a short saying during the own voice is heard at once, and the longest such saying: judgement, no source.
 const (
-	cutIn     = 6 * frame
-	cutInMost = 12 * speech.Rate / 10
-	cryMost   = 3 * speech.Rate // the longest saying that is heard among the cries
-	cryWords  = 3               // words of the longest saying in which a word of alarm alone counts
+	cutIn      = 6 * frame
+	cutInMost  = 12 * speech.Rate / 10
+	alarmMost  = 3 * speech.Rate // the longest saying that is heard among the alarmGrammar
+	alarmWords = 3               // words of the longest saying in which a word of alarm alone counts
 )
 
 // cutsIn hears a short saying during the own voice as soon as it ends, whole: a partial result lags some 0.3 s behind, and somebody
@@ -57,7 +57,7 @@ func (e *Ear) cutsIn() error {
 		return nil
 	}
 	e.cut = true
-	text, m, err := e.amongCries()
+	text, m, err := e.alarmPass()
 	if err != nil {
 		return err
 	}
@@ -65,7 +65,7 @@ func (e *Ear) cutsIn() error {
 		return nil
 	}
 	if m.Kind == utterance.Emergency {
-		if stood, err := e.stood(); err != nil || !stood {
+		if survives, err := e.survivesBackground(); err != nil || !survives {
 			return err
 		}
 	}
@@ -74,22 +74,22 @@ func (e *Ear) cutsIn() error {
 	return nil
 }
 
-// amongCries hears the saying among the commands and the emergencies only. It gives the words, and the urgent meaning in them or nil.
-func (e *Ear) amongCries() (text string, m *utterance.Meaning, err error) {
-	if e.cries == nil {
-		if e.cries, err = e.cfg.Narrow(grammar.Expect{}); err != nil {
+// alarmPass hears the saying among the commands and the emergencies only. It gives the words, and the urgent meaning in them or nil.
+func (e *Ear) alarmPass() (text string, m *utterance.Meaning, err error) {
+	if e.alarmGrammar == nil {
+		if e.alarmGrammar, err = e.cfg.Narrow(grammar.Expect{}); err != nil {
 			return "", nil, fmt.Errorf("listen: opening the recogniser of commands: %w", err)
 		}
 	}
 	for _, pcm := range e.both() {
-		res, err := e.whole(e.cries, pcm)
+		res, err := e.whole(e.alarmGrammar, pcm)
 		if err != nil {
 			return "", nil, fmt.Errorf("listen: the recogniser of commands: %w", err)
 		}
 		for i, a := range res.Alternatives {
 			if i == 0 {
 				text = a.Text
-			} else if !e.noisy() || e.snr > cryLoud || a.Cost > cryNear {
+			} else if !e.noisy() || e.snr > alarmLoud || a.Cost > alarmNear {
 				break
 			}
 			if m := e.cfg.Parser.Urgent(a.Text); m != nil {
@@ -100,11 +100,11 @@ func (e *Ear) amongCries() (text string, m *utterance.Meaning, err error) {
 	return text, nil, nil
 }
 
-// In noise less than cryLoud below the speech, dB, an alarm that lies up to cryNear behind the best words, nats, is asked about too. Both chosen on the
+// In noise less than alarmLoud below the speech, dB, an alarm that lies up to alarmNear behind the best words, nats, is asked about too. Both chosen on the
 // tuning half of the bench: at 5 dB it finds half of what else is missed, and asks twice as often about talk.
 const (
-	cryLoud = 12.0
-	cryNear = 3.0
+	alarmLoud = 12.0
+	alarmNear = 3.0
 )
 
 // both is the saying so far as it was recorded, and in noise with less of it.
@@ -117,8 +117,8 @@ func (e *Ear) both() [][]int16 {
 
 // cry hears a short saying that answers nothing once more among the commands and the emergencies: one word of alarm is easily lost among
 // three thousand phrases. What it finds is asked about first.
-func (e *Ear) cry(u *utterance.Utterance) error {
-	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+cryMost {
+func (e *Ear) secondAlarm(u *utterance.Utterance) error {
+	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+alarmMost {
 		return nil
 	}
 	if m := u.Best(); m != nil && (m.Kind == utterance.Emergency || m.Kind == utterance.Command && m.Cost == 0 || e.state(m)) {
@@ -139,14 +139,14 @@ func (e *Ear) state(m *utterance.Meaning) bool {
 	return m.Kind == utterance.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && !e.noisy()
 }
 
-// alarmIn looks for an alarm in a saying in every way there is, and gives the words among the cries and the first one found, or nil.
+// alarmIn looks for an alarm in a saying in every way there is, and gives the words among the alarmGrammar and the first one found, or nil.
 func (e *Ear) alarmIn(u *utterance.Utterance) (text string, m *utterance.Meaning, err error) {
-	if text, m, err = e.amongCries(); err != nil {
+	if text, m, err = e.alarmPass(); err != nil {
 		return text, nil, err
 	}
-	if few := len(strings.Fields(text)) <= cryWords; few || !strings.Contains(text, grammar.Unknown) {
+	if few := len(strings.Fields(text)) <= alarmWords; few || !strings.Contains(text, grammar.Unknown) {
 		for _, t := range []string{text, u.Text} {
-			if m == nil && len(strings.Fields(t)) <= cryWords {
+			if m == nil && len(strings.Fields(t)) <= alarmWords {
 				m = e.cfg.Parser.Alarm(t)
 			}
 		}
@@ -154,12 +154,12 @@ func (e *Ear) alarmIn(u *utterance.Utterance) (text string, m *utterance.Meaning
 			return text, m, nil
 		}
 	}
-	if e.cfg.Everyday != nil {
-		if m, err = e.amongCommon(); m != nil || err != nil {
+	if e.cfg.Background != nil {
+		if m, err = e.backgroundPass(); m != nil || err != nil {
 			return text, m, err
 		}
 	}
-	if m = e.alarmJudged(); m != nil {
+	if m = e.rescoredAlarm(); m != nil {
 		return text, m, nil
 	}
 	if e.lost != nil && !lesser(e.lost.Text, u.Text) {
@@ -168,23 +168,31 @@ func (e *Ear) alarmIn(u *utterance.Utterance) (text string, m *utterance.Meaning
 	return text, nil, nil
 }
 
-// amongCommon hears the saying so far among the emergencies and the common words of the language. It gives the urgent meaning of what was heard, or nil.
-func (e *Ear) amongCommon() (*utterance.Meaning, error) {
-	if e.everyday == nil {
-		rec, err := e.cfg.Everyday()
+// backgroundText is the utterance among the emergencies and the common words of the language.
+func (e *Ear) backgroundText() (string, error) {
+	if e.background == nil {
+		rec, err := e.cfg.Background()
 		if err != nil {
-			return nil, fmt.Errorf("listen: opening the recogniser of common words: %w", err)
+			return "", fmt.Errorf("listen: opening the recogniser of common words: %w", err)
 		}
-		e.everyday = rec
+		e.background = rec
 	}
-	res, err := e.whole(e.everyday, e.pcm)
+	res, err := e.whole(e.background, e.pcm)
 	if err != nil {
-		return nil, fmt.Errorf("listen: the recogniser of common words: %w", err)
+		return "", fmt.Errorf("listen: the recogniser of common words: %w", err)
 	}
 	if len(res.Alternatives) == 0 {
-		return nil, nil
+		return "", nil
 	}
-	text := res.Alternatives[0].Text
+	return res.Alternatives[0].Text, nil
+}
+
+// backgroundPass gives the urgent meaning of what is heard among the common words, or nil.
+func (e *Ear) backgroundPass() (*utterance.Meaning, error) {
+	text, err := e.backgroundText()
+	if err != nil {
+		return nil, err
+	}
 	m := e.cfg.Parser.Urgent(text)
 	if m == nil || m.Kind != utterance.Emergency {
 		return nil, nil
@@ -193,14 +201,14 @@ func (e *Ear) amongCommon() (*utterance.Meaning, error) {
 	return m, nil
 }
 
-// stood tells whether the saying so far is an alarm among common words too. The large grammar knows nothing but this work: talk about the
+// survivesBackground tells whether the saying so far is an alarm among common words too. The large grammar knows nothing but this work: talk about the
 // weather must become something in it, and some of that is an alarm ("got shocked" of "shut the windows"). Among 4,000 common words it is not,
 // and what is one stays.
-func (e *Ear) stood() (bool, error) {
-	if e.cfg.Everyday == nil {
+func (e *Ear) survivesBackground() (bool, error) {
+	if e.cfg.Background == nil {
 		return true, nil
 	}
-	m, err := e.amongCommon()
+	m, err := e.backgroundPass()
 	return m != nil && !m.Doubt, err
 }
 
@@ -209,8 +217,8 @@ func (e *Ear) weigh(u *utterance.Utterance) error {
 	if !slices.ContainsFunc(u.Meanings, func(m utterance.Meaning) bool { return m.Kind == utterance.Emergency && !m.Doubt }) {
 		return nil
 	}
-	stood, err := e.stood()
-	if stood || err != nil {
+	survives, err := e.survivesBackground()
+	if survives || err != nil {
 		return err
 	}
 	for i := range u.Meanings {

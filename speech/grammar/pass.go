@@ -7,33 +7,34 @@ import (
 	"strings"
 
 	"readback/core/utterance"
+	"readback/speech"
 )
 
-// Witness is one hearing of a saying: as it was recorded, with less noise, a little faster.
-type Witness struct {
-	Alternatives []Alternative // best first
-	Weight       float64       // how much its costs count
-	Figures      bool          // heard among readings only: it knows nothing of commands, answers and emergencies
-	Quiet        bool          // heard where no noise swallows words
+// Pass is one hearing of a saying: as it was recorded, with less noise, a little faster.
+type Pass struct {
+	Alternatives []speech.Alternative // best first
+	Weight       float64              // how much its costs count
+	ReadingsOnly bool                 // heard among readings only: it knows nothing of commands, answers and emergencies
+	Quiet        bool                 // heard where no noise swallows words
 }
 
 // Chosen on the tuning half of the bench, or judgement.
 const (
 	missing  = 2.0  // nats an alternative costs beyond the worst of a list it does not stand in
-	word     = 0.8  // nats every word is worth when several hearings are joined: noise swallows words far more often than it adds some
+	word     = 0.8  // nats every word is worth when several passes are joined: noise swallows words far more often than it adds some
 	sharp    = 0.5  // the engine's costs are scaled by this before they are taken for logarithms of probabilities
 	overseen = -5.0 // log of the share a value has in a list that it does not stand in
 	foreign  = -3.0 // log of how much rarer a unit that was not asked for is: it decides near ties, it never replaces a clear one
 )
 
-// Combine joins the word strings of the hearings that know every phrase. Costs add up, so that what all hold likely leads, and what only
+// Combine joins the word strings of the passes that know every phrase. Costs add up, so that what all hold likely leads, and what only
 // one of them holds falls behind.
-func Combine(ws []Witness) []Alternative {
-	ws = slices.DeleteFunc(slices.Clone(ws), func(w Witness) bool { return len(w.Alternatives) == 0 || w.Figures })
+func Combine(ws []Pass) []speech.Alternative {
+	ws = slices.DeleteFunc(slices.Clone(ws), func(w Pass) bool { return len(w.Alternatives) == 0 || w.ReadingsOnly })
 	if len(ws) == 1 {
 		return slices.Clone(ws[0].Alternatives)
 	}
-	cost := func(list []Alternative, text string) float64 {
+	cost := func(list []speech.Alternative, text string) float64 {
 		for _, x := range list {
 			if x.Text == text {
 				return x.Cost - list[0].Cost
@@ -41,7 +42,7 @@ func Combine(ws []Witness) []Alternative {
 		}
 		return list[len(list)-1].Cost - list[0].Cost + missing
 	}
-	var out []Alternative
+	var out []speech.Alternative
 	seen := map[string]bool{}
 	for _, from := range ws {
 		for _, x := range from.Alternatives {
@@ -53,21 +54,21 @@ func Combine(ws []Witness) []Alternative {
 			for _, w := range ws {
 				sum += w.Weight * cost(w.Alternatives, x.Text)
 			}
-			out = append(out, Alternative{x.Text, sum})
+			out = append(out, speech.Alternative{Text: x.Text, Cost: sum})
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Cost < out[j].Cost })
 	return out
 }
 
-// readings weighs every reading that the hearings hold. In each list a reading has the share of all word strings that mean it; the
-// shares of the lists are multiplied. So a value said in two ways, or found by two hearings, gains on one that a single word string holds,
+// readings weighs every reading that the passes hold. In each list a reading has the share of all word strings that mean it; the
+// shares of the lists are multiplied. So a value said in two ways, or found by two passes, gains on one that a single word string holds,
 // and the distance between two costs is a distance between two readings, not between two word strings.
 //
-// Agree is the share of the hearings, by weight, that hold the best one for the likeliest. A number that no
+// Agree is the share of the passes, by weight, that hold the best one for the likeliest. A number that no
 // word string gives with its unit counts in the best words only. Lead tells that those are a reading themselves; otherwise there is none
 // when it is likelier that nothing known was said.
-func (p *Parser) readings(ws []Witness, e Expect, head string, lead bool) (ms []utterance.Meaning, agree float64) {
+func (p *Parser) readings(ws []Pass, e Expect, head string, lead bool) (ms []utterance.Meaning, agree float64) {
 	type entry struct {
 		m     utterance.Meaning
 		least float64         // cost of the cheapest word string that means it
@@ -82,6 +83,7 @@ func (p *Parser) readings(ws []Witness, e Expect, head string, lead bool) (ms []
 	if len(ws) == 1 || ws[0].Quiet {
 		bonus = 0
 	}
+	bareLead := lead && len(e.Units) > 0 && !p.unitSaid(head) // a bare number is what was said: others may be too
 	for i, w := range ws {
 		words := 0
 		if len(w.Alternatives) > 0 {
@@ -99,7 +101,7 @@ func (p *Parser) readings(ws []Witness, e Expect, head string, lead bool) (ms []
 				ms = p.number.Parse(a.Text, e.Units)
 				parsed[a.Text] = ms
 			}
-			said := strings.TrimSpace(a.Text) == head || p.unitSaid(a.Text)
+			said := strings.TrimSpace(a.Text) == head || bareLead || p.unitSaid(a.Text)
 			sum := 0.0
 			for _, m := range ms {
 				if m.Kind == utterance.Reading {

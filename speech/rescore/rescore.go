@@ -1,9 +1,9 @@
 //go:build unix
 
-// Package moonshine says how likely words are, given the sound: the small English Moonshine network (27 million weights in 8 bits) run by
+// Package rescore says how likely words are, given the sound: the small English Moonshine network (27 million weights in 8 bits) run by
 // ONNX Runtime, both under the MIT licence, loaded at run time.
 //
-// As a recogniser of its own it is poor at readings in noise. As a judge of what another recogniser found it is not: it hears the whole
+// As a recogniser of its own it is poor at readings in noise. As a rescorer of what another recogniser found it is not: it hears the whole
 // saying at once and errs in other places.
 package rescore
 
@@ -18,6 +18,7 @@ import (
 
 	"readback/speech"
 	"readback/speech/model"
+	"readback/speech/onnx"
 )
 
 // Shape of the network.
@@ -28,33 +29,33 @@ const (
 	inner  = heads * width
 )
 
-// Judge is the loaded network. It implements speech.Judge and may be shared by goroutines.
-type Judge struct {
+// Rescorer is the loaded network. It implements speech.Rescorer and may be shared by goroutines.
+type Rescorer struct {
 	mu      sync.RWMutex // held for reading while the networks are used
-	encoder *session
-	decoder *session
+	encoder *onnx.Session
+	decoder *onnx.Session
 	tokens  *tokens
 	rest    *atomic.Bool // nil: it never rests
 }
 
 // ErrModel: the model folder does not hold the networks.
-var ErrModel = errors.New("moonshine: unusable model")
+var ErrModel = errors.New("rescore: unusable model")
 
 // Open loads the runtime and the model folder (encoder_model.ort, decoder_model_merged.ort, tokenizer.bin).
-func Open(library, folder string) (*Judge, error) {
+func Open(library, folder string) (*Rescorer, error) {
 	raw, err := os.ReadFile(filepath.Join(folder, "tokenizer.bin"))
 	if err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrModel, err)
 	}
-	j := &Judge{}
+	j := &Rescorer{}
 	if j.tokens, err = readTokens(raw); err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrModel, err)
 	}
-	o, err := load(library)
+	o, err := onnx.Load(library)
 	if err != nil {
 		return nil, err
 	}
-	if j.encoder, err = o.open(filepath.Join(folder, "encoder_model.ort"), []string{"input_values", "attention_mask"}, []string{"last_hidden_state"}); err != nil {
+	if j.encoder, err = o.Open(filepath.Join(folder, "encoder_model.ort"), []string{"input_values", "attention_mask"}, []string{"last_hidden_state"}); err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrModel, err)
 	}
 	in := []string{"encoder_attention_mask", "input_ids", "encoder_hidden_states", "use_cache_branch"}
@@ -65,16 +66,16 @@ func Open(library, folder string) (*Judge, error) {
 			out = append(out, fmt.Sprintf("present.%d.%s", l, part))
 		}
 	}
-	if j.decoder, err = o.open(filepath.Join(folder, "decoder_model_merged.ort"), in, out); err != nil {
-		j.encoder.close()
+	if j.decoder, err = o.Open(filepath.Join(folder, "decoder_model_merged.ort"), in, out); err != nil {
+		j.encoder.Close()
 		return nil, fmt.Errorf("%w: %w", ErrModel, err)
 	}
 	return j, nil
 }
 
-// From opens the judge where its files were found. It is nil where they were not, or where they do not load: hearing goes on without.
-func From(files model.Judge) speech.Judge {
-	if files == (model.Judge{}) {
+// From opens the rescorer where its files were found. It is nil where they were not, or where they do not load: hearing goes on without.
+func From(files model.Rescorer) speech.Rescorer {
+	if files == (model.Rescorer{}) {
 		return nil
 	}
 	j, err := Open(files.Runtime, files.Model)
@@ -86,15 +87,15 @@ func From(files model.Judge) speech.Judge {
 }
 
 // Resting tells whether readings are to be heard without an opinion now. Alarms are looked for all the same.
-func (j *Judge) Resting() bool { return j.rest != nil && j.rest.Load() }
+func (j *Rescorer) Resting() bool { return j.rest != nil && j.rest.Load() }
 
 // Close frees the networks; a second Close does nothing. The runtime itself stays loaded.
-func (j *Judge) Close() error {
+func (j *Rescorer) Close() error {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if j.encoder != nil {
-		j.encoder.close()
-		j.decoder.close()
+		j.encoder.Close()
+		j.decoder.Close()
 		j.encoder = nil
 	}
 	return nil
@@ -111,7 +112,7 @@ const (
 
 // Score returns for each text the logarithm of its probability, given 16 kHz sound. A text with a character that the network does not know
 // is -Inf. Sound shorter than a quarter of a second or longer than 9 s (the decoder's mask reaches no further) is an error.
-func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
+func (j *Rescorer) Score(pcm []int16, texts []string) ([]float64, error) {
 	j.mu.RLock()
 	defer j.mu.RUnlock()
 	if err := j.fit(pcm); err != nil {
@@ -136,10 +137,10 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer j.encoder.free(heard)
-	defer j.decoder.free(first)
-	frames := int(heard[0].shape[1])
-	start := first[0].data
+	defer j.encoder.Free(heard)
+	defer j.decoder.Free(first)
+	frames := int(heard[0].Shape[1])
+	start := first[0].Data
 	startLog := logSum(start)
 
 	words := len(start)
@@ -159,27 +160,27 @@ func (j *Judge) Score(pcm []int16, texts []string) ([]float64, error) {
 				}
 			}
 		}
-		rest, err := j.decode(len(part), frames, heard[0].data, ids, first[1:], &room)
+		rest, err := j.decode(len(part), frames, heard[0].Data, ids, first[1:], &room)
 		if err != nil {
 			return nil, err
 		}
 		for r, row := range part {
 			sum := float64(start[row[0]]) - startLog
 			for k, id := range row[1:] {
-				l := rest[0].data[(r*n+k)*words : (r*n+k+1)*words]
+				l := rest[0].Data[(r*n+k)*words : (r*n+k+1)*words]
 				sum += float64(l[id]) - logSum(l)
 			}
 			out[from[r]] = sum
 		}
 		from = from[len(part):]
-		j.decoder.free(rest)
+		j.decoder.Free(rest)
 	}
 	return out, nil
 }
 
 // Words returns what the network itself hears, the likeliest token after the ones before it until it ends, or until there are more than anybody
 // says in the time (six and a half a second, as its makers advise against loops: from memory). The same sound is refused as by Score.
-func (j *Judge) Words(pcm []int16) (string, error) {
+func (j *Rescorer) Words(pcm []int16) (string, error) {
 	j.mu.RLock()
 	defer j.mu.RUnlock()
 	if err := j.fit(pcm); err != nil {
@@ -190,17 +191,17 @@ func (j *Judge) Words(pcm []int16) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	defer j.encoder.free(heard)
-	defer j.decoder.free(first)
-	words := len(first[0].data)
-	ids := []int64{likeliest(first[0].data)}
+	defer j.encoder.Free(heard)
+	defer j.decoder.Free(first)
+	words := len(first[0].Data)
+	ids := []int64{likeliest(first[0].Data)}
 	for limit := 13 * len(pcm) / (2 * speech.Rate); ids[len(ids)-1] != end && len(ids) <= limit; {
-		next, err := j.decode(1, int(heard[0].shape[1]), heard[0].data, ids, first[1:], &room)
+		next, err := j.decode(1, int(heard[0].Shape[1]), heard[0].Data, ids, first[1:], &room)
 		if err != nil {
 			return "", err
 		}
-		ids = append(ids, likeliest(next[0].data[(len(ids)-1)*words:]))
-		j.decoder.free(next)
+		ids = append(ids, likeliest(next[0].Data[(len(ids)-1)*words:]))
+		j.decoder.Free(next)
 	}
 	if ids[len(ids)-1] == end {
 		ids = ids[:len(ids)-1]
@@ -219,66 +220,66 @@ func likeliest(logits []float32) int64 {
 }
 
 // fit tells whether the sound can be judged.
-func (j *Judge) fit(pcm []int16) error {
+func (j *Rescorer) fit(pcm []int16) error {
 	switch {
 	case j.encoder == nil:
 		return speech.ErrClosed
 	case len(pcm) < least || len(pcm) > most:
-		return fmt.Errorf("moonshine: %d samples, want %d to %d", len(pcm), least, most)
+		return fmt.Errorf("rescore: %d samples, want %d to %d", len(pcm), least, most)
 	}
 	return nil
 }
 
 // start runs the encoder, and the decoder as far as the mark of the beginning. That is the same for all texts: the networks' look at the sound
 // is worked out once here, and copied for each.
-func (j *Judge) start(pcm []int16, room *scratch) (heard, first []result, err error) {
+func (j *Rescorer) start(pcm []int16, room *scratch) (heard, first []onnx.Result, err error) {
 	if heard, err = j.hear(pcm); err != nil {
 		return nil, nil, err
 	}
-	if first, err = j.decode(1, int(heard[0].shape[1]), heard[0].data, []int64{begin}, nil, room); err != nil {
-		j.encoder.free(heard)
+	if first, err = j.decode(1, int(heard[0].Shape[1]), heard[0].Data, []int64{begin}, nil, room); err != nil {
+		j.encoder.Free(heard)
 		return nil, nil, err
 	}
 	return heard, first, nil
 }
 
 // hear runs the encoder.
-func (j *Judge) hear(pcm []int16) ([]result, error) {
+func (j *Rescorer) hear(pcm []int16) ([]onnx.Result, error) {
 	x, mask := make([]float32, len(pcm)), make([]int64, len(pcm))
 	for i, v := range pcm {
 		x[i], mask[i] = float32(v)/32768, 1
 	}
 	shape := []int64{1, int64(len(pcm))}
-	return j.encoder.run(1, tensor{shape: shape, floats: x}, tensor{shape: shape, ints: mask})
+	return j.encoder.Run(1, onnx.Tensor{Shape: shape, Floats: x}, onnx.Tensor{Shape: shape, Ints: mask})
 }
 
 // decode runs the decoder for a number of rows of tokens. From the beginning (past is nil) it gives what is past then too, afterwards only
 // what comes next.
-func (j *Judge) decode(rows, frames int, heard []float32, ids []int64, past []result, s *scratch) ([]result, error) {
+func (j *Rescorer) decode(rows, frames int, heard []float32, ids []int64, past []onnx.Result, s *scratch) ([]onnx.Result, error) {
 	mask := make([]int64, rows*frames)
 	for i := range mask {
 		mask[i] = 1
 	}
-	in := []tensor{
-		{shape: []int64{int64(rows), int64(frames)}, ints: mask},
-		{shape: []int64{int64(rows), int64(len(ids) / rows)}, ints: ids},
-		{shape: []int64{int64(rows), int64(frames), inner}, floats: s.repeat(0, heard, rows)},
-		{shape: []int64{1}, bools: []bool{past != nil}},
+	in := []onnx.Tensor{
+		{Shape: []int64{int64(rows), int64(frames)}, Ints: mask},
+		{Shape: []int64{int64(rows), int64(len(ids) / rows)}, Ints: ids},
+		{Shape: []int64{int64(rows), int64(frames), inner}, Floats: s.repeat(0, heard, rows)},
+		{Shape: []int64{1}, Bools: []bool{past != nil}},
 	}
 	for i := range 4 * layers {
 		if past == nil {
-			in = append(in, tensor{shape: []int64{int64(rows), heads, 0, width}})
+			in = append(in, onnx.Tensor{Shape: []int64{int64(rows), heads, 0, width}})
 			continue
 		}
-		shape := append([]int64(nil), past[i].shape...)
+		shape := append([]int64(nil), past[i].Shape...)
 		shape[0] = int64(rows)
-		in = append(in, tensor{shape: shape, floats: s.repeat(1+i, past[i].data, rows)})
+		in = append(in, onnx.Tensor{Shape: shape, Floats: s.repeat(1+i, past[i].Data, rows)})
 	}
 	n := 1
 	if past == nil {
-		n = len(j.decoder.out)
+		n = j.decoder.Outputs()
 	}
-	return j.decoder.run(n, in...)
+	return j.decoder.Run(n, in...)
 }
 
 // scratch is room for what is copied for each row, used again for the next rows.

@@ -8,6 +8,7 @@ import (
 
 	"readback/core/measure"
 	"readback/core/utterance"
+	"readback/speech"
 	"readback/speech/number"
 )
 
@@ -21,22 +22,23 @@ const (
 )
 
 // Widen adds to each hearing what its best word strings may stand for: a recogniser in noise writes words that are no number for some that
-// are, and the same ones each time ("i hundred" for "five hundred"). Only a judge can tell whether they are right: without one
+// are, and the same ones each time ("i hundred" for "five hundred"). Only a rescorer can tell whether they are right: without one
 // there is nothing to choose by.
-func (p *Parser) Widen(ws []Witness) []Witness {
+func (p *Parser) Widen(ws []Pass, e Expect) []Pass {
 	out := slices.Clone(ws)
 	for i, w := range ws {
 		seen := map[string]bool{}
 		for _, a := range w.Alternatives {
 			seen[a.Text] = true
 		}
-		var more []Alternative
+		var more []speech.Alternative
+		bare := len(e.Units) > 0 && len(w.Alternatives) > 0 && !p.unitSaid(w.Alternatives[0].Text) && p.Reading(w.Alternatives[0].Text, e)
 		for _, a := range w.Alternatives[:min(widened, len(w.Alternatives))] {
 			for _, x := range p.mistakes(strings.Fields(a.Text), 0, mistakesMost) {
 				text := strings.Join(x.words, " ")
-				if !seen[text] && p.unitSaid(text) {
+				if !seen[text] && (p.unitSaid(text) || bare && p.Reading(text, e)) {
 					seen[text] = true
-					more = append(more, Alternative{text, a.Cost + mistake*float64(x.n)})
+					more = append(more, speech.Alternative{Text: text, Cost: a.Cost + mistake*float64(x.n)})
 				}
 			}
 		}
@@ -104,7 +106,7 @@ func Candidates(u *utterance.Utterance) []Candidate {
 	return out
 }
 
-// Sentence writes words as a judge reads them.
+// Sentence writes words as a rescorer reads them.
 func Sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] + "." }
 
 var joinUnits = strings.NewReplacer("milli ", "milli", "micro ", "micro", "nano ", "nano", "kilo ohm", "kilohm", "mega ohm", "megohm", "far ad", "farad",
@@ -135,14 +137,14 @@ func (p *Parser) Reading(text string, e Expect) bool {
 	return hasReading(p.number.Parse(text, e.Units))
 }
 
-// Opinion makes a witness of what a judge says about the candidates: the logarithms of the probabilities of all their written forms, in order.
-func Opinion(cs []Candidate, logs []float64, weight float64) Witness {
-	w := Witness{Weight: weight, Figures: true}
+// Opinion makes a pass of what a rescorer says about the candidates: the logarithms of the probabilities of all their written forms, in order.
+func Opinion(cs []Candidate, logs []float64, weight float64) Pass {
+	w := Pass{Weight: weight, ReadingsOnly: true}
 	for _, c := range cs {
 		best := slices.Max(logs[:len(c.Written)])
 		logs = logs[len(c.Written):]
 		if !math.IsInf(best, -1) {
-			w.Alternatives = append(w.Alternatives, Alternative{c.Text, -best})
+			w.Alternatives = append(w.Alternatives, speech.Alternative{Text: c.Text, Cost: -best})
 		}
 	}
 	sort.SliceStable(w.Alternatives, func(i, j int) bool { return w.Alternatives[i].Cost < w.Alternatives[j].Cost })

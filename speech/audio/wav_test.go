@@ -1,4 +1,4 @@
-package listen_test
+package audio_test
 
 import (
 	"bytes"
@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // wav writes a file of one second of a 440 Hz tone at -6 dBFS.
@@ -81,7 +81,7 @@ func TestReadWAV(t *testing.T) {
 		{"48 kHz, 24 bit", 1, 2, 48000, 24}, {"32 bit", 1, 1, 16000, 32}, {"8 bit", 1, 1, 11025, 8}, {"float", 3, 1, 48000, 32}, {"double", 3, 1, 96000, 64},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			pcm, err := listen.ReadWAV(bytes.NewReader(wav(tt.tag, tt.channels, tt.rate, tt.bits)))
+			pcm, err := audio.ReadWAV(bytes.NewReader(wav(tt.tag, tt.channels, tt.rate, tt.bits)))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -125,13 +125,13 @@ func TestReadWAVErrors(t *testing.T) {
 		{"sound before format", append(append(bytes.Clone(good[:12]), good[36:]...), good[12:36]...), "before its format"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			pcm, err := listen.ReadWAV(bytes.NewReader(tt.b))
-			if !errors.Is(err, listen.ErrWAV) || pcm != nil || !strings.Contains(err.Error(), tt.want) {
+			pcm, err := audio.ReadWAV(bytes.NewReader(tt.b))
+			if !errors.Is(err, audio.ErrWAV) || pcm != nil || !strings.Contains(err.Error(), tt.want) {
 				t.Errorf("%v, want %s", err, tt.want)
 			}
 		})
 	}
-	if pcm, err := listen.ReadWAV(bytes.NewReader(riff(1, 1, 16000, 16, nil))); err != nil || len(pcm) != 0 {
+	if pcm, err := audio.ReadWAV(bytes.NewReader(riff(1, 1, 16000, 16, nil))); err != nil || len(pcm) != 0 {
 		t.Errorf("no samples: %d, %v", len(pcm), err)
 	}
 }
@@ -141,8 +141,39 @@ func FuzzReadWAV(f *testing.F) {
 	f.Add(riff(3, 1, 16000, 32, []byte{0, 0, 0xc0, 0x7f}))
 	f.Add(riff(7, 2, 8000, 8, make([]byte, 64)))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		if pcm, err := listen.ReadWAV(bytes.NewReader(b)); err != nil && pcm != nil {
+		if pcm, err := audio.ReadWAV(bytes.NewReader(b)); err != nil && pcm != nil {
 			t.Error("sound together with an error")
+		}
+	})
+}
+
+func TestPCM16(t *testing.T) {
+	good := string(riff(1, 1, 16000, 16, make([]byte, 20)))
+	for _, tt := range []struct {
+		name, data string
+		ok         bool
+	}{
+		{"good", good, true},
+		{"length as from a pipe", strings.Replace(good, "data\x14\x00", "data\xff\xff", 1), true},
+		{"empty", "", false},
+		{"cut in the header", good[:20], false},
+		{"cut before the sound", good[:36], false},
+		{"no format", "RIFFxxxxWAVEdata\x02\x00\x00\x00ab", false},
+		{"eight bits", strings.Replace(good, "\x02\x00\x10\x00", "\x01\x00\x08\x00", 1), false},
+		{"rate 0", strings.Replace(good, "\x80\x3e\x00\x00", "\x00\x00\x00\x00", 1), false},
+	} {
+		if _, _, _, err := audio.PCM16([]byte(tt.data)); (err == nil) != tt.ok {
+			t.Errorf("%s: %v", tt.name, err)
+		}
+	}
+}
+
+func FuzzPCM16(f *testing.F) {
+	f.Add(riff(1, 1, 16000, 16, make([]byte, 20)))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		rate, channels, pcm, err := audio.PCM16(data)
+		if err == nil && (rate < 4000 || channels < 1 || len(pcm) > len(data)) {
+			t.Errorf("%d Hz, %d channels, %d of %d bytes", rate, channels, len(pcm), len(data))
 		}
 	})
 }

@@ -1,4 +1,4 @@
-package listen
+package audio
 
 import (
 	"encoding/binary"
@@ -31,53 +31,75 @@ type wavFormat struct {
 func ReadWAV(r io.Reader) ([]int16, error) {
 	b, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
 	if err != nil {
-		return nil, fmt.Errorf("listen: reading sound: %w", err)
+		return nil, fmt.Errorf("audio: reading sound: %w", err)
 	}
-	bad := func(format string, args ...any) ([]int16, error) {
-		return nil, fmt.Errorf("listen: %w: %s", ErrWAV, fmt.Sprintf(format, args...))
+	if len(b) > mostBytes {
+		return nil, bad("longer than %d bytes", mostBytes)
 	}
-	switch {
-	case len(b) > mostBytes:
-		return bad("longer than %d bytes", mostBytes)
-	case len(b) < 12 || string(b[:4]) != "RIFF" || string(b[8:12]) != "WAVE":
-		return bad("it does not begin with RIFF and WAVE")
+	f, data, err := find(b, false)
+	if err != nil {
+		return nil, err
 	}
-	var f *wavFormat
+	x, err := f.decode(data)
+	if err != nil {
+		return nil, bad("%v", err)
+	}
+	return ToInt16(Resample(x, f.rate, 16000)), nil
+}
+
+// PCM16 finds rate, channels and samples of a WAV of 16 bit samples, one or two channels, without copying them. A length of 0 or beyond the end, as from
+// a pipe, means all that follows.
+func PCM16(wav []byte) (rate, channels int, pcm []byte, err error) {
+	f, data, err := find(wav, true)
+	if err != nil {
+		return 0, 0, nil, err
+	}
+	if f.tag != formatPCM || f.bits != 16 || f.channels > 2 {
+		return 0, 0, nil, bad("it is not of 16 bit samples in one or two channels")
+	}
+	return f.rate, f.channels, data[:len(data)/2*2], nil
+}
+
+func bad(format string, args ...any) error {
+	return fmt.Errorf("audio: %w: %s", ErrWAV, fmt.Sprintf(format, args...))
+}
+
+// find gives format and sound of a file. Piped tells that the length of the sound may be missing or wrong.
+func find(b []byte, piped bool) (f *wavFormat, data []byte, err error) {
+	if len(b) < 12 || string(b[:4]) != "RIFF" || string(b[8:12]) != "WAVE" {
+		return nil, nil, bad("it does not begin with RIFF and WAVE")
+	}
 	for at := 12; ; {
 		if len(b)-at < 8 {
-			return bad("it ends at byte %d, before any sound", len(b))
+			return nil, nil, bad("it ends at byte %d, before any sound", len(b))
 		}
 		id, size := string(b[at:at+4]), int(binary.LittleEndian.Uint32(b[at+4:]))
 		body := at + 8
-		// A program that writes to a pipe does not know the size and puts a huge one.
-		streamed := id == "data" && size >= 0x7ff00000
+		// A program that writes to a pipe does not know the size and puts a huge one, or 0.
+		streamed := id == "data" && (size >= 0x7ff00000 || piped && (size == 0 || size > len(b)-body))
 		if streamed {
 			size = len(b) - body
 		}
 		if size > len(b)-body {
-			return bad("chunk %q at byte %d wants %d bytes, %d are left: the file is cut off", id, at, size, len(b)-body)
+			return nil, nil, bad("chunk %q at byte %d wants %d bytes, %d are left: the file is cut off", id, at, size, len(b)-body)
 		}
 		switch id {
 		case "fmt ":
 			if f, err = readFormat(b[body : body+size]); err != nil {
-				return bad("format at byte %d: %v", body, err)
+				return nil, nil, bad("format at byte %d: %v", body, err)
 			}
 		case "data":
 			if f == nil {
-				return bad("sound at byte %d comes before its format", at)
+				return nil, nil, bad("sound at byte %d comes before its format", at)
 			}
 			width := f.channels * f.bits / 8
 			if streamed {
 				size -= size % width
 			}
 			if size%width != 0 {
-				return bad("%d bytes of sound are not whole samples of %d bytes", size, width)
+				return nil, nil, bad("%d bytes of sound are not whole samples of %d bytes", size, width)
 			}
-			x, err := f.decode(b[body : body+size])
-			if err != nil {
-				return bad("%v", err)
-			}
-			return toInt16(Resample(x, f.rate, 16000)), nil
+			return f, b[body : body+size], nil
 		}
 		at = body + size + size%2
 	}
@@ -205,7 +227,7 @@ func sinc(x float64) float64 {
 	return math.Sin(math.Pi*x) / (math.Pi * x)
 }
 
-func toInt16(x []float64) []int16 {
+func ToInt16(x []float64) []int16 {
 	out := make([]int16, len(x))
 	for i, v := range x {
 		out[i] = int16(math.Max(-32768, math.Min(32767, math.Round(v*32768))))

@@ -12,20 +12,21 @@ import (
 	"testing"
 
 	"readback/speech"
-	"readback/speech/listen"
+	"readback/speech/audio"
 	"readback/speech/model"
+	"readback/speech/onnx"
 )
 
-func judge(t *testing.T) *Judge {
+func open(t *testing.T) *Rescorer {
 	t.Helper()
 	f, err := model.Locate()
 	if err != nil {
 		t.Skip(err)
 	}
-	if f.Judge == (model.Judge{}) {
-		t.Skip(`the judge's files are not here; "make speech" fetches them`)
+	if f.Rescorer == (model.Rescorer{}) {
+		t.Skip(`the rescorer's files are not here; "make speech" fetches them`)
 	}
-	j, err := Open(f.Judge.Runtime, f.Judge.Model)
+	j, err := Open(f.Rescorer.Runtime, f.Rescorer.Model)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +45,7 @@ func say(t *testing.T, text string) []int16 {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pcm, err := listen.ReadWAV(bytes.NewReader(b))
+	pcm, err := audio.ReadWAV(bytes.NewReader(b))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +54,7 @@ func say(t *testing.T, text string) []int16 {
 
 // What was said is likelier than what sounds like it, however it is written, and in whatever order and number the texts come.
 func TestScore(t *testing.T) {
-	j := judge(t)
+	j := open(t)
 	for _, c := range []struct {
 		say  string
 		like []string // the first was said
@@ -81,7 +82,7 @@ func TestScore(t *testing.T) {
 
 // What was said is heard without anybody proposing it, in the spelling that the phrases have.
 func TestWords(t *testing.T) {
-	j := judge(t)
+	j := open(t)
 	for _, want := range []string{"the smoke alarm just went off", "my hand is stuck in the door", "don't touch that"} {
 		if got, err := j.Words(say(t, want)); err != nil || got != want {
 			t.Errorf("%q is heard as %q (%v)", want, got, err)
@@ -103,7 +104,7 @@ func TestWords(t *testing.T) {
 }
 
 func TestScoreBad(t *testing.T) {
-	j := judge(t)
+	j := open(t)
 	sound := make([]int16, speech.Rate)
 	logs, err := j.Score(sound, []string{"Ten volts.", "\U0010ffff"})
 	if err != nil || !math.IsInf(logs[1], -1) || math.IsInf(logs[0], 0) {
@@ -131,14 +132,14 @@ func TestScoreBad(t *testing.T) {
 
 func TestOpenBad(t *testing.T) {
 	f, err := model.Locate()
-	if err != nil || f.Judge == (model.Judge{}) {
-		t.Skip(`the judge's files are not here; "make speech" fetches them`)
+	if err != nil || f.Rescorer == (model.Rescorer{}) {
+		t.Skip(`the rescorer's files are not here; "make speech" fetches them`)
 	}
 	empty := t.TempDir()
-	if _, err := Open(f.Judge.Runtime, empty); !errors.Is(err, ErrModel) {
+	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, ErrModel) {
 		t.Errorf("no model: %v", err)
 	}
-	raw, err := os.ReadFile(filepath.Join(f.Judge.Model, "tokenizer.bin"))
+	raw, err := os.ReadFile(filepath.Join(f.Rescorer.Model, "tokenizer.bin"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -151,17 +152,17 @@ func TestOpenBad(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if _, err := Open(f.Judge.Runtime, empty); !errors.Is(err, ErrModel) {
+	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, ErrModel) {
 		t.Errorf("damaged networks: %v", err)
 	}
-	if _, err := Open(f.Library, f.Judge.Model); !errors.Is(err, ErrLibrary) {
+	if _, err := Open(f.Library, f.Rescorer.Model); !errors.Is(err, onnx.ErrLibrary) {
 		t.Errorf("another library: %v", err)
 	}
-	if _, err := Open(filepath.Join(empty, "none.so"), f.Judge.Model); err == nil {
+	if _, err := Open(filepath.Join(empty, "none.so"), f.Rescorer.Model); err == nil {
 		t.Error("no library: no error")
 	}
-	if From(model.Judge{Runtime: f.Judge.Runtime, Model: empty}) != nil {
-		t.Error("a judge that does not load must be none")
+	if From(model.Rescorer{Runtime: f.Rescorer.Runtime, Model: empty}) != nil {
+		t.Error("a rescorer that does not load must be none")
 	}
 }
 
