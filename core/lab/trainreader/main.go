@@ -41,7 +41,23 @@ func main() {
 	meters := flag.Int("meters", 5000, "drawn meters to learn from")
 	epochs := flag.Int("epochs", 8, "passes over all patches")
 	seed := flag.Uint64("seed", 1, "seed of everything drawn")
+	draws := flag.String("draw", "", "folder for samples for learn.py, instead of training the network of the hand-written reader")
+	parts := flag.Int("parts", 1, "files of samples to draw")
+	each := flag.Int("each", 1000, "pictures in each")
 	flag.Parse()
+	if *draws != "" {
+		var err error
+		if *digits != "" {
+			err = photoSamples(*digits, *draws, 24, *seed)
+		}
+		if err == nil {
+			err = drawSamples(*draws, *parts, *each, *seed, log.Printf)
+		}
+		if err != nil {
+			log.Fatal(err)
+		}
+		return
+	}
 	n, err := train(*meters, *epochs, *seed, *digits, log.Printf)
 	if err == nil {
 		err = os.WriteFile(*out, n.Bytes(), 0o644)
