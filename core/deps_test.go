@@ -27,6 +27,9 @@ func list(t *testing.T, format, pattern string) map[string][]string {
 	return m
 }
 
+// rigUsers are commands that play whole jobs or draw on purpose.
+var rigUsers = map[string]bool{"readback/mobile/desktop": true}
+
 func isStandard(p string) bool {
 	first, _, _ := strings.Cut(p, "/")
 	return !strings.Contains(first, ".") && first != "readback"
@@ -40,7 +43,8 @@ func TestImports(t *testing.T) {
 			}
 		}
 	}
-	hearing := map[string]bool{"readback/core/unit": true, "readback/core/utterance": true, "readback/core/measure": true, "readback/core/lab/metric": true}
+	hearing := map[string]bool{"readback/core/unit": true, "readback/core/utterance": true, "readback/core/measure": true,
+		"readback/core/vocab": true, "readback/core/lab/metric": true}
 	for p, deps := range list(t, "Deps", "./speech/...") {
 		for _, d := range deps {
 			if strings.HasPrefix(d, "readback/core/") && !hearing[d] {
@@ -55,6 +59,16 @@ func TestImports(t *testing.T) {
 		for _, d := range deps {
 			if strings.HasPrefix(d, "readback/speech") || strings.HasPrefix(d, "readback/mobile") {
 				t.Errorf("%s depends on %s", p, d)
+			}
+		}
+	}
+	for p, deps := range list(t, "Deps", "./...") {
+		if strings.Contains(p, "/lab/") || rigUsers[p] {
+			continue
+		}
+		for _, d := range deps {
+			if strings.HasPrefix(d, "readback/") && strings.Contains(d, "/lab/") {
+				t.Errorf("%s depends on %s: what is shipped knows no rig", p, d)
 			}
 		}
 	}

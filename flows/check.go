@@ -7,29 +7,20 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/vocab"
 )
 
-// Stages of a job, in order.
-var stages = []string{"safety", "story", "plate", "light", "free", "watch", "meter", "plan", "cause", "restart"}
-
-// Functions with the dimension of what they show.
-var functions = []struct {
-	name measure.Function
-	dim  unit.Dim
-}{
-	{measure.VoltsAC, unit.Voltage}, {measure.VoltsDC, unit.Voltage}, {measure.MillivoltDC, unit.Voltage}, {measure.Ohms, unit.Resistance},
-	{measure.Continuity, ""}, {measure.Capacitance, unit.Capacitance}, {measure.AmpsAC, unit.Current}, {measure.MicroampsDC, unit.Current},
-	{measure.Manometer, unit.Pressure}, {measure.Thermometer, ""}, {measure.Look, ""},
-}
+// stages are those that a check may belong to.
+var stages = vocab.StageIDs(func(s vocab.Stage) bool { return s.Checks })
 
 func (l *loader) check(b *block) {
 	c := appliance.Check{ID: b.id(), Stage: b.word("stage", stages...), Name: b.needText("name"),
 		Red: b.ref("red", l.points), Black: b.ref("black", l.points), Part: b.ref("part", l.parts), Quantity: b.text("quantity"),
 		Power: b.word("power", "any", "on", "off"), Call: b.word("call", "any", "on", "off"), Window: b.flag("window"),
 		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
-		Hazard: b.word("hazard", "none", "low", "mains", "moving", "hot", "gas", "capacitor", "sharp", "high"), Instead: b.ref("instead", l.checks),
+		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
-		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"),
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
 		Jump: b.refs("jump", l.points)}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {
@@ -55,7 +46,7 @@ func (l *loader) check(b *block) {
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.text("emergency"), Passes: ob.flag("passes"), Seen: ob.texts("seen")}
+		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Seen: ob.texts("seen")}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)
@@ -96,8 +87,8 @@ func (l *loader) wordsOf(b *block, id string, names ...string) {
 // instrument decodes the function of a check and holds it to what that function needs.
 func (l *loader) instrument(b *block, c *appliance.Check) {
 	var names []string
-	for _, f := range functions {
-		names = append(names, string(f.name))
+	for _, f := range measure.Functions {
+		names = append(names, string(f.ID))
 	}
 	fn := b.needText("function")
 	c.Function = measure.Function(fn)
@@ -109,10 +100,10 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 		b.attr("unit")
 		return
 	}
-	c.Unit = l.unit(b, functions[i].dim != "" || c.Function == measure.Thermometer)
+	c.Unit = l.unit(b, measure.Functions[i].Dim != "" || c.Function == measure.Thermometer)
 	u, ok := unit.Lookup(c.Unit)
-	if ok && functions[i].dim != "" && u.Dim != functions[i].dim {
-		l.at(b.attr("unit").Expr.Range(), "", "%s shows %s, not %s", fn, functions[i].dim, u.Dim)
+	if ok && measure.Functions[i].Dim != "" && u.Dim != measure.Functions[i].Dim {
+		l.at(b.attr("unit").Expr.Range(), "", "%s shows %s, not %s", fn, measure.Functions[i].Dim, u.Dim)
 	}
 	where := b.DefRange()
 	switch c.Function {

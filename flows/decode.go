@@ -10,6 +10,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/vocab"
 )
 
 var kebab = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
@@ -38,13 +39,10 @@ func (l *loader) source1(b *block) {
 	b.finish()
 }
 
-// Hazards that cautions exist for.
-var hazardWords = []string{"mains", "low", "moving", "hot", "sharp", "gas", "capacitor", "high"}
-
 func (l *loader) place(b *block) {
 	p := appliance.Place{ID: b.id(), Name: b.needText("name"), Where: b.text("where"), Within: b.ref("within", l.places), Cover: b.flag("cover"),
 		Open: b.quantity("open", unit.Duration), Close: b.quantity("close", unit.Duration), Trips: b.refs("trips", l.parts), HandsIn: b.flag("hands_in")}
-	p.Hazards = l.words(b, "hazards", hazardWords)
+	p.Hazards = l.words(b, "hazards", vocab.HazardIDs(true))
 	if p.Cover && p.Open == (measure.Quantity{}) {
 		l.at(b.DefRange(), `open = q("1 min", "source")`, "a cover needs the time to open it")
 	}

@@ -174,6 +174,8 @@ type Check struct {
 	Typical  *measure.Quantity
 	Skill    string // clear, ambiguous, skilled: how reliably a person answers
 	Free     bool   // needs no tool and no opening
+	Licensed bool   // offered to licensed people only
+	Must     bool   // a gate: where it is the cause check of a repair and not as it should be, the repair waits and the power stays off
 	Repeat   bool   // may sensibly be asked again
 	Hold     string // door switches: "held", "free"; empty: held when the power is on
 	Jump     []int  // two points joined by a test jumper for the length of this check, nil: none

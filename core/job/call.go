@@ -69,14 +69,14 @@ func settings(m *appliance.Model) []int {
 // touched it since, and nobody's thermostat is just fine.
 func (m *Machine) noCall(check int, r *measure.Reading) {
 	j := m.j
-	if !m.calls[check] || j.done["call.again"] || j.stage >= sCause {
+	if !m.calls[check] || j.done.callAgain || j.stage >= sCause {
 		return
 	}
 	jd, ok := m.judge(check, *r)
 	if !ok || jd.Verdict != measure.Fail || jd.Value >= jd.Low {
 		return
 	}
-	j.done["call.again"] = true
+	j.done.callAgain = true
 	j.ahead = nil
 	for _, c := range m.settings {
 		if j.asked[c] != 2 && len(j.ahead) < 3 {

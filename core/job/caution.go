@@ -1,17 +1,9 @@
 package job
 
-import "slices"
-
-// levelOf is the signal word of a hazard: danger kills, warning maims, caution hurts (ANSI Z535.4).
-func levelOf(hazard string) string {
-	switch hazard {
-	case "mains", "gas":
-		return "danger"
-	case "", "none", "sharp":
-		return "caution"
-	}
-	return "warning"
-}
+import (
+	"readback/core/vocab"
+	"slices"
+)
 
 // warn puts the caution of a hazard in front of a step: in full the first time, then the short forms in turn.
 func (m *Machine) warn(q *question, hazard string) {
@@ -35,16 +27,6 @@ func (m *Machine) warn(q *question, hazard string) {
 	}
 }
 
-// worst is the hazard that is named when a place has several.
-func (m *Machine) worst(hazards []string) string {
-	for _, h := range []string{"mains", "gas", "capacitor", "moving", "hot", "low", "sharp"} {
-		if slices.Contains(hazards, h) {
-			return h
-		}
-	}
-	return ""
-}
-
 // countCaution notes that the caution of a step was spoken, so that the next one is short.
 func (m *Machine) countCaution(q *question) {
 	j := m.j
@@ -54,7 +36,7 @@ func (m *Machine) countCaution(q *question) {
 			return
 		}
 	}
-	for _, h := range hazards {
+	for _, h := range vocab.HazardIDs(false) {
 		l := m.words.Lines["hazard."+h]
 		if l.Full == q.step.Caution || slices.Contains(l.Short, q.step.Caution) {
 			j.cautions[h]++
@@ -62,8 +44,6 @@ func (m *Machine) countCaution(q *question) {
 		}
 	}
 }
-
-var hazards = []string{"mains", "gas", "capacitor", "moving", "hot", "low", "sharp", "door", "jumper", "restart", "hands"}
 
 // signal is the one signal word of a step.
 func (m *Machine) signal(level string) string {

@@ -5,6 +5,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -47,13 +48,6 @@ const (
 	cOtherMeter = "other-meter"
 )
 
-// Commands lists every command id in a fixed order.
-func Commands() []string {
-	return []string{cRepeat, cLonger, cSlower, cShorter, cWhere, cWhy, cHow, cWhatIf, cBack, cHold, cReady, cDone, cSkip,
-		cCantReach, cDontKnow, cNotSure, cChanged, cJumping, cMissed, cHowLong, cWhereAmI, cShouldBe, cSuspected, cHowSure,
-		cCost, cShortcut, cScratch, cQuiet, cPerson, cFinish, cHelp, cFalseAlarm, cGoLive, cOtherWay, cOtherMeter}
-}
-
 // Option ids that the session itself asks for.
 const (
 	oRight     = "right-value"
@@ -77,14 +71,21 @@ const (
 	oLeave     = "leave-now"
 	oTrueRMS   = "true-rms"
 	oNoMeter   = "no-meter"
+	oRated     = "rated"
 )
+
+// holds tells whether a command leaves a pause as it is.
+func holds(id string) bool {
+	c, ok := vocab.CommandOf(id)
+	return ok && c.Holds
+}
 
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
 	j.heardView.Taken, q.told = id, id
-	if j.holding && !slices.Contains([]string{cReady, cWhereAmI, cQuiet, cRepeat, cHold, cHelp, cFinish, cChanged}, id) {
-		m.unhold()
+	if j.holding && !holds(id) && m.unhold() {
+		return
 	}
 	q.base = j.now
 	switch id {
@@ -247,15 +248,16 @@ func (m *Machine) scratch(called bool) {
 		m.emit(protocol.Effect{Type: protocol.DoListen, ID: q.listen()})
 		return
 	}
-	rec, ok := m.target(0)
+	i, ok := m.target(0)
 	if !ok {
 		m.say("info", m.line("undo.none"))
 		m.request()
 		return
 	}
-	m.takeBackLast(rec, m.Seq(), called)
-	m.say("info", m.line("undo.done", "what", rec.words))
-	m.askAgain(true)
+	words := j.records[i].words
+	m.takeBack(i, called)
+	m.say("info", m.line("undo.done", "what", words))
+	m.advance()
 }
 
 // hold pauses for as long as the person wants, unless something is in place that must not be left alone.
@@ -283,25 +285,34 @@ func (m *Machine) hold() {
 func (m *Machine) outFirst() {
 	j := m.j
 	if j.site.Timed() || j.site.Power == worksite.On {
-		j.aim, j.q = aim{"pause", 0}, nil
+		j.task, j.q = pauseTask{}, nil
 		m.advance()
 		return
 	}
 	m.request()
 }
 
-func (m *Machine) unhold() {
+// unhold goes on after a pause. It tells whether the open question was put anew: a pause ends a proof of dead under way.
+func (m *Machine) unhold() bool {
 	j := m.j
 	j.holding, j.state = false, "ask"
 	m.cue("resume")
+	if j.q == nil || !j.q.act.Proof() && !(m.proofAged() && m.atDead(j.q)) {
+		return false
+	}
+	m.breakProof()
+	j.q = nil
+	m.advance()
+	return true
 }
 
 func (m *Machine) ready() {
 	j, q := m.j, m.j.q
 	if j.holding {
-		m.unhold()
-		m.say("info", m.line("resumed"))
-		m.ask(true)
+		if !m.unhold() {
+			m.say("info", m.line("resumed"))
+			m.ask(true)
+		}
 		return
 	}
 	if q.ready {
@@ -337,7 +348,7 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
-	case q.act.Kind == worksite.None && q.aim.Kind == "swap", q.act.Kind != worksite.None && !q.act.Proof() && !stated(q.act):
+	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && !q.act.Proof() && !stated(q.act):
 		q.seqs = append(q.seqs, m.j.seq)
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})
 	case q.kind == "act":
@@ -370,8 +381,8 @@ func (m *Machine) changed() {
 	j.site = j.site.Doubt()
 	m.setPower()
 	m.fact(m.line("changed.fact"))
-	delete(j.done, "leave")
-	j.consent, j.proveAt = aim{}, 0
+	j.done.left = false
+	j.consent, j.proveAt = -1, 0
 	if j.q.act.Kind != worksite.None {
 		j.q = nil
 	}
@@ -418,7 +429,7 @@ func (m *Machine) wantsEnd() {
 		return
 	}
 	m.say("info", m.line("finish"))
-	j.records = append(j.records, record{id: j.q.id, seqs: []int64{j.seq}, words: m.sayable(cFinish)})
+	j.records = append(j.records, record{id: j.q.id, seqs: []int64{j.seq}, words: m.sayable(cFinish), task: j.task, check: -1, before: j.knowledge.snapshot()})
 	m.finish("given-up", false)
 	m.advance()
 }

@@ -5,11 +5,14 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
-	"readback/core/worksite"
+	"readback/core/vocab"
 )
 
-// leaveAt once are the classes that send everybody out. They lock the job.
-var leaveClasses = []string{"gas", "co", "fire", "ill", "any"}
+// leaves tells whether an emergency sends everybody out and locks the job.
+func leaves(class string) bool {
+	a, ok := vocab.AlarmOf(class)
+	return ok && a.Leave
+}
 
 // alarmed works an emergency in an utterance, from whatever state, with nothing in between.
 func (m *Machine) alarmed(u *utterance.Utterance) bool {
@@ -52,14 +55,14 @@ func (m *Machine) raise(class string) {
 	j.state = "emergency"
 	j.site = j.site.Doubt()
 	m.setPower()
-	delete(j.done, "leave") // what was put in order is looked at again
+	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
 		m.fact(m.line("alarm.fact", "class", class))
 	}
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.script()
-	if slices.Contains(leaveClasses, class) {
+	if leaves(class) {
 		j.locked = true
 		j.outcome = "emergency"
 		j.handover = m.handover()
@@ -121,7 +124,7 @@ func (m *Machine) meantElse() bool {
 
 // doubted is the class to raise when a doubtful alarm is not denied: who may have to leave is told why, anybody else just to get out.
 func (m *Machine) doubted() string {
-	if slices.Contains(leaveClasses, m.j.doubtOf) {
+	if leaves(m.j.doubtOf) {
 		return m.j.doubtOf
 	}
 	return "any"
@@ -183,9 +186,9 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 // leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.
 func (m *Machine) leaveAnew() {
 	j := m.j
-	delete(j.done, "leave")
+	j.done.left = false
 	if j.ending {
-		j.aim, j.stage = aim{}, sRefit
+		j.task, j.stage = nil, sRefit
 	}
 }
 
@@ -196,8 +199,18 @@ func (m *Machine) stoodClear() {
 	class := j.alarm
 	j.alarm, j.state = "", "ask"
 	j.q = nil
-	if class == "child" || class == "water" && j.site.Power == worksite.Off {
+	switch a, _ := vocab.AlarmOf(class); {
+	case a.Goes:
 		m.advance()
+		return
+	case a.Ends: // hands stay out of it, whatever is open
+		m.say("danger", m.signal("danger")+m.line("alarm.stays"))
+		if open := m.openWords(); len(open) > 0 {
+			m.say("danger", m.line("left.open", "what", join(open)))
+			m.fact(m.line("left.open", "what", join(open)))
+		}
+		j.ending = true
+		m.endNow("stopped-after-emergency")
 		return
 	}
 	m.finish("stopped-after-emergency", false)

@@ -52,19 +52,20 @@ func (m *Machine) where() string {
 // why explains the open step.
 func (m *Machine) why() string {
 	j, q := m.j, m.j.q
+	check, isCheck := q.task.(checkTask)
 	switch {
 	case q.act.Proof():
 		return m.line("why.proof")
-	case q.kind == "act" && q.aim.Kind == "check":
-		return m.line("why.act", "check", m.model.Checks[q.aim.N].Name)
+	case q.kind == "act" && isCheck:
+		return m.line("why.act", "check", m.model.Checks[check.n].Name)
 	case q.kind == "act":
 		return m.line("why.leave")
 	case q.check >= 0 && j.advice.Check == q.check:
 		return m.whyCheck()
-	case q.check >= 0 && stageIDs[j.stage] == "plan":
+	case q.check >= 0 && stageID(j.stage) == "plan":
 		return m.line("why.check", "check", m.model.Checks[q.check].Name)
 	}
-	return m.line("why.stage." + stageIDs[j.stage])
+	return m.line("why.stage." + stageID(j.stage))
 }
 
 // whyCheck says what the advised check tells apart.
@@ -150,7 +151,7 @@ func (m *Machine) costWords() string {
 // howLong says how much is left.
 func (m *Machine) howLong() string {
 	j := m.j
-	if j.q != nil && j.q.aim.Kind == "cycle" {
+	if j.q != nil && kindOf(j.q.task) == "cycle" {
 		return m.line("howlong.cycle")
 	}
 	return m.line("howlong", "stage", whole(int64(j.stage)), "all", whole(sRecord))
@@ -162,7 +163,7 @@ func (m *Machine) whereAmI() {
 	if len(j.facts) > 0 {
 		m.say("info", sentence(m.line("last.fact", "fact", j.facts[len(j.facts)-1])))
 	}
-	m.say("info", sentence(m.line("stage."+stageIDs[j.stage]), m.powerWords()))
+	m.say("info", sentence(m.line("stage."+stageID(j.stage)), m.powerWords()))
 	if j.holding {
 		m.say("info", m.line("holding"))
 		return

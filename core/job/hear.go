@@ -36,8 +36,10 @@ func (m *Machine) hear(ev protocol.Event) {
 		m.advance()
 		return
 	}
-	if !m.mute {
-		m.heldAt[ev.Seq] = q.id
+	if q.silent > 0 && u.Best() != nil && u.Best().Kind == utterance.Choice && u.Best().ID == oOkay && !slices.Contains(q.opts, oOkay) {
+		q.silent, q.base = 0, j.now // the answer to "are you all right?"
+		m.request()
+		return
 	}
 	fits := m.fitting(u)
 	if len(fits) == 0 {
@@ -48,8 +50,8 @@ func (m *Machine) hear(ev protocol.Event) {
 		m.command(fits[0].ID, u)
 		return
 	}
-	if j.holding {
-		m.unhold()
+	if j.holding && m.unhold() {
+		return
 	}
 	q.silent, q.base = 0, j.now
 	m.answer(u, fits)

@@ -6,6 +6,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -37,21 +38,22 @@ func (w *walker) laws(f *frozen, was *job, from *frozen, name string, at *moment
 		switch {
 		case q.kind == "consent":
 		case q.act.Kind != worksite.None:
-			ok, _ := m.rules.Permits(j.site, q.act, m.need(q.aim))
+			ok, _ := m.rules.Permits(j.site, q.act, q.task.need(m))
 			law(!ok, "an act is asked that the interlock forbids")
 			law(q.act.HandsIn() && j.site.Power != worksite.Off && j.site.Power != worksite.Proved, "hands in with power on")
-			law(fresh && q.act.Kind == worksite.ProveLive && !m.consents(aim{"prove", 0}), "live proof without consent")
-		case q.check >= 0 && m.model.Checks[q.check].Stage != "safety":
+			law(fresh && q.act.Kind == worksite.ProveLive && !m.consents(forProof), "live proof without consent")
+		case q.check >= 0 && !q.recall && m.model.Checks[q.check].Stage != "safety":
 			ok, _ := m.rules.Allowed(j.site, q.check)
 			law(!ok, "a check is asked that the interlock forbids")
-			law(fresh && m.rules.Consent(q.check) && !m.consents(q.aim), "a live check is asked without consent to it")
-		case q.aim.Kind == "swap":
-			law(m.rules.Work(stepOf(&m.model.Repairs[j.repair], q.aim.N)).Power == worksite.Dead && j.site.Power != worksite.Proved, "a step of a repair is asked that is not proved dead")
+			law(fresh && m.rules.Consent(q.check) && !m.consents(q.check), "a live check is asked without consent to it")
+		case kindOf(q.task) == "swap":
+			law(q.task.need(m).Power == worksite.Dead && j.site.Power != worksite.Proved, "a step of a repair is asked that is not proved dead")
 		}
 	}
 	if j.state == "ended" {
-		law(!j.site.Left() && j.outcome != "left-open" && j.outcome != "emergency", "the job ends with something open and says nothing of it")
+		law(!j.site.Left() && !vocab.MayStayOpen(j.outcome), "the job ends with something open and says nothing of it")
 	}
+	law(m.forbidden != "", "the next step is one that an interlock forbids")
 	if at == nil {
 		return
 	}
@@ -66,6 +68,7 @@ func (w *walker) change(was *job, at *moment, law func(bool, string)) {
 	law(was.ending && !j.ending && j.state != "ended", "the way out is left again")
 	law(j.stop >= 0 && !j.ending, "work goes on beyond a stop line")
 	open := was.alarm == "" && !was.doubtAsk
+	law(forgets(was, j), "something that hands put in place is forgotten")
 	proof := q != nil && open && q.act.Proof()
 	proved := j.site.Power == worksite.Proved && was.site.Power != worksite.Proved
 	law(proved && !(proof && q.act.Kind == worksite.ProveAgain && at.name == "119 volts") && !(!m.model.Mains && q != nil && q.act.Kind == worksite.PowerOff), "proved dead without the last reading of the proof")
@@ -82,15 +85,33 @@ func (w *walker) change(was *job, at *moment, law func(bool, string)) {
 		law(open && j.state == "ended" && !j.site.Left() && !was.ending, "the work ends at once with something open")
 	case cCantReach, cDontKnow, cPerson, cBack, cNotSure, "silence":
 		a, b := j.site, was.site
-		a.Placed, b.Placed, a.Call, b.Call = 0, 0, 0, 0
+		a.Placed, b.Placed, a.Call, b.Call, a.Proof, b.Proof = 0, 0, 0, 0, 0, 0
+		if b.Power == worksite.Proved && a.Power == worksite.Off || a.Power == worksite.Unknown { // it grew old, or an alarm rang
+			a.Power = b.Power
+		}
 		law(open && a != b, "a refusal or a question counts as an act")
 	case oOtherWay:
-		law(q != nil && q.kind == "consent" && j.q != nil && j.q.kind != "consent" && j.q.aim == q.aim && j.q.check >= 0, "live work is asked although it was refused")
+		law(q != nil && q.kind == "consent" && j.q != nil && j.q.kind != "consent" && j.q.task == q.task && j.q.check >= 0, "live work is asked although it was refused")
 	}
 	if slices.Contains([]string{"gas", "shock"}, at.name) {
 		law(was.state != "ended" && j.state != "emergency" && j.state != "ended", "an emergency is not answered")
 		law(j.q != nil && was.q != nil && j.q.id != was.q.id && j.alarm != "", "work goes on in an emergency")
 	}
+}
+
+// forgets tells whether something that was in place, open or off is so no more, though nobody was asked to undo it.
+func forgets(was, now *job) bool {
+	a, b := was.site, now.site
+	did := worksite.None
+	if was.q != nil {
+		did = was.q.act.Kind
+	}
+	return !a.Wires.Minus(b.Wires).Empty() && did != worksite.RefitWire ||
+		!a.Covers.Minus(b.Covers).Empty() && did != worksite.CloseCover ||
+		a.Jumper != 0 && b.Jumper != a.Jumper && did != worksite.JumperOut ||
+		a.Series != 0 && b.Series != a.Series && did != worksite.MeterOut ||
+		a.Held && !b.Held && did != worksite.FreeDoor ||
+		a.Jack && !b.Jack && did != worksite.JackOut
 }
 
 // told holds the laws of what is said, and in what order.
@@ -190,12 +211,12 @@ func (w *walker) wayOut(f *frozen) {
 // speech opens every check and every step of every repair once, where its needs are met, and holds the order of what is said.
 func (w *walker) speech() {
 	m := w.m
-	each := func(a aim, repair int, n worksite.Need) {
+	each := func(t task, repair int, n worksite.Need) {
 		s := worksite.Start()
 		for _, act := range m.rules.Plan(s, n) {
 			s = m.rules.Apply(s, act, worksite.Done)
 		}
-		f := frozen{site: s, aim: a, stage: sPlan, repair: repair, stop: -1, consent: a}
+		f := frozen{site: s, task: t, stage: sPlan, repair: repair, stop: -1, consent: toCheck}
 		w.thaw(&f)
 		out := m.out
 		if w.t.heard != nil {
@@ -203,7 +224,7 @@ func (w *walker) speech() {
 		}
 		law := func(broken bool, what string) {
 			if broken {
-				w.fail(what, nil, a.String()+" is asked")
+				w.fail(what, nil, t.String()+" is asked")
 			}
 		}
 		if q := m.j.q; q != nil {
@@ -212,11 +233,11 @@ func (w *walker) speech() {
 		}
 	}
 	for i := range m.model.Checks {
-		each(aim{"check", i}, -1, m.rules.For(i))
+		each(checkTask{i}, -1, m.rules.For(i))
 	}
 	for r := range m.model.Repairs {
 		for i, s := range m.model.Repairs[r].Steps {
-			each(aim{"swap", i}, r, m.rules.Work(s))
+			each(swapTask{n: i}, r, m.rules.Work(s))
 		}
 	}
 }

@@ -5,11 +5,9 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
-	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
-
-var alarms = []string{"gas", "co", "ill", "fire", "any", "shock", "spark", "water", "injury", "child"}
 
 // LineIDs lists every line that the session may say, in a fixed order. The words of a language have exactly these.
 func LineIDs() []string {
@@ -33,11 +31,12 @@ func LineIDs() []string {
 		add("item.power.", p.String())
 		add("plain.", "power."+p.String(), "item.power."+p.String())
 	}
-	for _, f := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
-		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
-		add("meter.", string(f))
+	for _, f := range measure.Functions {
+		if f.ID != measure.Look {
+			add("meter.", string(f.ID))
+		}
 	}
-	for _, a := range alarms {
+	for _, a := range vocab.AlarmIDs() {
 		add("alarm."+a, "", ".then")
 		add("hazard.of.", a)
 	}
@@ -46,12 +45,12 @@ func LineIDs() []string {
 		add("odd.", n)
 		add("battery.", n)
 	}
-	for _, s := range stageIDs[1:] {
+	for _, s := range vocab.StageIDs(nil) {
 		add("stage.", s)
 		add("why.stage.", s)
 	}
-	add("hazard.", hazards...)
-	add("end.", protocol.Outcomes()...)
+	add("hazard.", vocab.HazardIDs(false)...)
+	add("end.", vocab.OutcomeIDs()...)
 	add("signal.", "danger", "warning", "caution")
 	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")
 	add("lost.", "miss", "odd", cSkip, cCantReach, cDontKnow)
@@ -77,7 +76,8 @@ var plainIDs = []string{
 	"match", "match.good", "match.later", "match.wrong", "mended", "meter.kind", "meter.leads", "meter.modest", "meter.none", "meter.short", "missed", "must", "new.day",
 	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
 	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
-	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "proof.live", "proof.nolive", "proof.nometer", "proof.twice",
+	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "proof.live", "proof.live.fact", "proof.nolive", "proof.nometer", "proof.stop", "proof.aged", "proof.broken", "all.right", "license", "license.fact", "meter.category", "meter.not-rated", "emergency.number", "emergency.digits", "gate.restart", "gate.cause", "gate.fact", "alarm.stays",
+	"consent.proof", "jacks.none", "jacks.current", "jacks.volts",
 	"proved.by", "rest", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
 	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",

@@ -20,28 +20,24 @@ type Options struct {
 	Meter *measure.Meter // what the person measures with; nil: a modest one
 }
 
-// Machine leads one job. It is not safe for concurrent use. It keeps every event, so that an undo can replay them.
+// Machine leads one job. It is not safe for concurrent use.
 type Machine struct {
-	model    *appliance.Model
-	rules    *worksite.Rules
-	adv      Adviser
-	words    *Words
-	meter    *measure.Meter
-	back     map[string]string // option id → how it is said back
-	sayings  map[string]string // option or command id → its plainest saying
-	calls    []bool            // by check: it shows whether the call for heat arrives
-	settings []int             // checks that ask how the thermostat is set
-	memo     map[string]Advice
-	events   []protocol.Event
-	undone   map[int64]bool   // events that an undo took back
-	doubt    map[int64]bool   // undo events after which the supply is not believed
-	heldAt   map[int64]string // by event: the question that was open when it came
-	fixed    map[int64]bool   // events that corrected an earlier answer
-	wrong    map[int64]named  // by event: the value that it called wrong
-	j        *job
-	out      []protocol.Effect
-	mute     bool // effects are not wanted: an undo replays
-	digest   [32]byte
+	model     *appliance.Model
+	rules     *worksite.Rules
+	adv       Adviser
+	words     *Words
+	meter     *measure.Meter
+	back      map[string]string // option id → how it is said back
+	sayings   map[string]string // option or command id → its plainest saying
+	calls     []bool            // by check: it shows whether the call for heat arrives
+	settings  []int             // checks that ask how the thermostat is set
+	memo      map[string]Advice
+	taken     int64 // events taken
+	j         *job
+	out       []protocol.Effect
+	forbidden string // what an interlock forbade although it was next: never in a file that was proved
+	mute      bool   // effects are not wanted: answers that stand are taken once more
+	digest    [32]byte
 }
 
 // New makes a machine for one appliance. It fails when the equipment file cannot be worked safely, or a line is missing.
@@ -57,7 +53,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 		return nil, err
 	}
 	m := &Machine{model: model, rules: rules, adv: adv, words: words, meter: opt.Meter, back: map[string]string{}, sayings: map[string]string{},
-		memo: map[string]Advice{}, undone: map[int64]bool{}, doubt: map[int64]bool{}, heldAt: map[int64]string{}, fixed: map[int64]bool{}, wrong: map[int64]named{}}
+		memo: map[string]Advice{}}
 	if m.meter == nil {
 		m.meter = measure.Modest()
 	}
@@ -102,7 +98,7 @@ var (
 // before it acts on them. An event with Seq 0 gets the next number. An error means that the event was not taken and
 // nothing has changed.
 func (m *Machine) Step(ev protocol.Event) ([]protocol.Effect, error) {
-	next := int64(len(m.events)) + 1
+	next := m.taken + 1
 	if ev.Seq == 0 {
 		ev.Seq = next
 	}
@@ -113,12 +109,8 @@ func (m *Machine) Step(ev protocol.Event) ([]protocol.Effect, error) {
 		return nil, fmt.Errorf("%w: event %d: %w", ErrEvent, ev.Seq, err)
 	}
 	m.out = nil
-	m.events = append(m.events, ev)
-	if ev.Type == protocol.EvUndo {
-		m.undo(ev)
-	} else {
-		m.take(ev)
-	}
+	m.taken = next
+	m.take(ev)
 	m.emit(protocol.Effect{Type: protocol.DoShow, View: m.View()})
 	if m.j.wake > 0 {
 		m.emit(protocol.Effect{Type: protocol.DoWake, At: m.j.wake})
@@ -169,7 +161,7 @@ func complete(ev *protocol.Event, began bool) error {
 	return nil
 }
 
-// take works one event, for the first time or in a replay.
+// take works one event.
 func (m *Machine) take(ev protocol.Event) {
 	j := m.j
 	gap := ev.At - j.lastEvent
@@ -185,7 +177,11 @@ func (m *Machine) take(ev protocol.Event) {
 	case protocol.EvBegin:
 		j.begin, j.began = *ev.Begin, true
 		if ev.Begin.Meter != nil {
-			j.meter, j.done["meter.kind"] = measure.Describe(*ev.Begin.Meter), true
+			j.meter, j.done.meter[0] = measure.Describe(*ev.Begin.Meter), true
+			if c := ev.Begin.Meter.Category; c != "" && !rated(c) {
+				m.notRated()
+				j.done.meter[1] = true
+			}
 		}
 		m.say("info", m.line("hello"))
 		m.advance()
@@ -197,6 +193,8 @@ func (m *Machine) take(ev protocol.Event) {
 		m.cutOff(ev)
 	case protocol.EvTick:
 		m.tick()
+	case protocol.EvUndo:
+		m.undo(ev)
 	case protocol.EvSeen:
 		m.see(ev.Seen)
 	case protocol.EvPhoto:
@@ -267,7 +265,7 @@ func (m *Machine) stir(effects []protocol.Effect) {
 func (m *Machine) Digest() string { return hex.EncodeToString(m.digest[:]) }
 
 // Seq is the number of the last event taken.
-func (m *Machine) Seq() int64 { return int64(len(m.events)) }
+func (m *Machine) Seq() int64 { return m.taken }
 
 // Site is the state of the work place.
 func (m *Machine) Site() worksite.State { return m.j.site }

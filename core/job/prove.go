@@ -25,7 +25,7 @@ type tamper struct {
 	before func(m *Machine, ev *protocol.Event) bool                 // false: the event is lost
 	after  func(m *Machine, was *job, ev *protocol.Event)            // the job after an event
 	heard  func(m *Machine, out []protocol.Effect) []protocol.Effect // what the host is told
-	pose   func(m *Machine, a aim, q *question) *question            // another question than the one that is due
+	pose   func(m *Machine, t task, q *question) *question           // another question than the one that is due
 	once   bool                                                      // one broken law is enough
 }
 
@@ -45,7 +45,7 @@ func prove(model *appliance.Model, lex utterance.Lexicon, words *Words, t tamper
 		return Proved{}, err
 	}
 	w := &walker{m: m, t: t, known: map[frozen]bool{}, seen: map[situation]bool{}, broken: map[string]bool{}, left: map[worksite.State]bool{}}
-	w.aims()
+	w.tasks()
 	w.add(frozen{site: worksite.Start(), repair: -1, stop: -1}, nil, "")
 	for len(w.queue) > 0 && !(t.once && len(w.rep.Broken) > 0) {
 		f := w.queue[0]
@@ -64,8 +64,8 @@ func (nobody) Advise(Query) Advice { return Advice{Check: -1, Repair: -1, Verdic
 // frozen is a job as far as the walk keeps it.
 type frozen struct {
 	site             worksite.State
-	aim              aim
-	consent          aim // given just now
+	task             task
+	consent          given // just now
 	stage, repair    int
 	stop             int
 	ending, leaveOn  bool
@@ -81,6 +81,15 @@ type frozen struct {
 	how  string
 }
 
+// given is the consent that stands.
+type given uint8
+
+const (
+	noConsent given = iota
+	toProve         // to prove dead
+	toCheck         // to the check that is the task
+)
+
 // situation is what tells two frozen jobs apart.
 type situation struct {
 	power, proof              uint8
@@ -92,7 +101,7 @@ type situation struct {
 	kind                      string // of the question
 	act                       worksite.Act
 	need                      int // class of the aim
-	consent                   string
+	consent                   given
 	ending, leaveOn           bool
 	noMeter, noProof, handled bool
 	leave, items              bool
@@ -102,16 +111,16 @@ type situation struct {
 	doubtAsk                  bool
 }
 
-// target is an aim with the repair it belongs to, -1 for none.
+// target is a task with the repair it belongs to, -1 for none.
 type target struct {
-	aim    aim
+	task   task
 	repair int
 }
 
 type walker struct {
 	m      *Machine
 	t      tamper
-	goals  []frozen // aims that can be chosen when nothing is open, with their stage and repair
+	goals  []frozen // tasks that can be chosen when nothing is open, with their stage and repair
 	class  map[target]int
 	known  map[frozen]bool // jobs that were added before, without their way
 	seen   map[situation]bool
@@ -121,9 +130,9 @@ type walker struct {
 	rep    Proved
 }
 
-// aims lists what can be aimed at, one of each kind: checks that need the same and are guarded alike stand for each other, steps of
+// tasks lists what can be asked for, one of each kind: checks that need the same and are guarded alike stand for each other, steps of
 // repairs likewise.
-func (w *walker) aims() {
+func (w *walker) tasks() {
 	m := w.m
 	type class struct {
 		n                        worksite.Need
@@ -144,7 +153,7 @@ func (w *walker) aims() {
 			seen[k] = n
 			w.goals = append(w.goals, f)
 		}
-		w.class[target{f.aim, f.repair}] = n
+		w.class[target{f.task, f.repair}] = n
 	}
 	for i := range m.model.Checks {
 		c := &m.model.Checks[i]
@@ -152,21 +161,21 @@ func (w *walker) aims() {
 		add(class{n: m.rules.For(i), look: f == measure.Look, off: f == measure.Ohms || f == measure.Continuity || f == measure.Capacitance,
 			hands: c.HandsIn, inline: f == measure.MicroampsDC, stops: slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 }),
 			alarms: slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Emergency != "" }), consent: m.rules.Consent(i), safety: c.Stage == "safety", instead: c.Instead >= 0},
-			frozen{aim: aim{"check", i}, stage: sPlan, repair: -1, stop: -1})
+			frozen{task: checkTask{i}, stage: sPlan, repair: -1, stop: -1})
 	}
 	for r := range m.model.Repairs {
 		for i, s := range m.model.Repairs[r].Steps {
-			add(class{n: m.rules.Work(s), hands: true, inline: true}, frozen{aim: aim{"swap", i}, stage: sSwap, repair: r, stop: -1})
+			add(class{n: m.rules.Work(s), hands: true, inline: true}, frozen{task: swapTask{n: i}, stage: sSwap, repair: r, stop: -1})
 		}
 	}
 	for r := range m.model.Repairs {
 		if m.stopOf(r) < 0 {
-			w.goals = append(w.goals, frozen{aim: aim{"cycle", 0}, stage: sRestart, repair: r, stop: -1})
+			w.goals = append(w.goals, frozen{task: cycleTask{n: 0}, stage: sRestart, repair: r, stop: -1})
 			break
 		}
 	}
-	for _, kind := range []string{"pause", "rest"} {
-		w.goals = append(w.goals, frozen{aim: aim{kind, 0}, stage: sPlan, repair: -1, stop: -1})
+	for _, t := range []task{pauseTask{}, restTask{}} {
+		w.goals = append(w.goals, frozen{task: t, stage: sPlan, repair: -1, stop: -1})
 	}
 }
 
@@ -174,20 +183,20 @@ func (w *walker) aims() {
 func (w *walker) thaw(f *frozen) {
 	m := w.m
 	j := m.newJob()
-	m.j, m.out = j, nil
+	m.j, m.out, m.forbidden = j, nil, ""
 	j.began, j.seq, j.now, j.lastEvent = true, 1, walkStart, walkStart
-	j.site, j.aim, j.stage, j.repair, j.stop = f.site, f.aim, max(f.stage, sPlan), f.repair, f.stop
+	j.site, j.task, j.stage, j.repair, j.stop = f.site, f.task, max(f.stage, sPlan), f.repair, f.stop
 	j.ending, j.leaveOn, j.noMeter, j.noProof = f.ending, f.leaveOn, f.noMeter, f.noProof
+	j.provedAt, j.proofAt = walkStart, walkStart
 	j.liveBad, j.proofBad = f.bad, f.bad
 	if j.ending {
 		j.outcome = "given-up"
 	}
-	switch f.consent.Kind {
-	case "":
-	case "prove":
+	switch t, _ := f.task.(checkTask); f.consent {
+	case toProve:
 		j.proveAt = walkStart
-	default:
-		j.consent, j.consAt = f.consent, walkStart
+	case toCheck:
+		j.consent, j.consAt = t.n, walkStart
 	}
 	if f.handled {
 		for i := range m.model.Places {
@@ -198,16 +207,16 @@ func (w *walker) thaw(f *frozen) {
 		}
 	}
 	if f.leave {
-		j.done["leave"] = true
+		j.done.left = true
 	}
 	if f.items {
-		j.done["items"] = true
+		j.done.items = true
 	}
 	for i := range j.asked {
 		j.asked[i] = 1
 	}
-	for _, s := range meterSteps {
-		j.done["meter."+s] = true
+	for i := range j.done.meter {
+		j.done.meter[i] = true
 	}
 	if f.site.Timed() {
 		j.timedAt = walkStart
@@ -222,12 +231,12 @@ func (w *walker) thaw(f *frozen) {
 	}
 	m.advance()
 	if w.t.pose != nil && j.q != nil {
-		if q := w.t.pose(m, j.aim, j.q); q != j.q {
+		if q := w.t.pose(m, j.task, j.q); q != j.q {
 			m.open(q)
 		}
 	}
 	if q := j.q; q != nil && f.refused > 0 {
-		j.refused[q.act.Kind.String()+fmt.Sprint(int(q.act.N))] = f.refused
+		j.refused[refusal(q.act)] = f.refused
 	}
 }
 
@@ -238,19 +247,19 @@ const walkStart = 1_800_000_000_000
 func (w *walker) freeze(refused int) frozen {
 	j := w.m.j
 	f := frozen{site: j.site, stage: j.stage, repair: j.repair, stop: j.stop, ending: j.ending, leaveOn: j.leaveOn, noMeter: j.noMeter,
-		noProof: j.noProof, leave: j.done["leave"], items: j.done["items"], alarm: j.alarm, doubtAsk: j.doubtAsk, locked: j.locked,
+		noProof: j.noProof, leave: j.done.left, items: j.done.items, alarm: j.alarm, doubtAsk: j.doubtAsk, locked: j.locked,
 		handled: w.m.touched(), refused: refused}
 	if !j.ending {
 		f.handled = false // every way out is walked with it and without
 	}
 	if q := j.q; q != nil {
-		f.aim = j.aim
+		f.task = j.task
 		f.bad = min(max(j.liveBad, j.proofBad), 2)
-		switch {
-		case j.consAt >= walkStart && j.consent == j.aim:
-			f.consent = j.consent
+		switch t, ok := j.task.(checkTask); {
+		case ok && j.consAt >= walkStart && j.consent == t.n:
+			f.consent = toCheck
 		case j.proveAt >= walkStart:
-			f.consent = aim{Kind: "prove"}
+			f.consent = toProve
 		}
 	}
 	return f
@@ -263,10 +272,10 @@ func (w *walker) add(f frozen, from *frozen, how string) {
 	}
 	w.known[f] = true
 	f.from, f.how = from, how
-	if f.aim.Kind == "" && !f.ending && f.alarm == "" && !f.doubtAsk { // nothing is open: anything may be aimed at
+	if f.task == nil && !f.ending && f.alarm == "" && !f.doubtAsk { // nothing is open: anything may be asked for
 		for _, g := range w.goals {
 			x := f
-			x.aim, x.stage, x.repair, x.refused, x.bad, x.consent = g.aim, g.stage, g.repair, 0, 0, aim{}
+			x.task, x.stage, x.repair, x.refused, x.bad, x.consent = g.task, g.stage, g.repair, 0, 0, noConsent
 			w.enter(x)
 		}
 		return
@@ -278,12 +287,12 @@ func (w *walker) enter(f frozen) {
 	w.thaw(&f)
 	k := situation{power: uint8(f.site.Power), proof: f.site.Proof, call: f.site.Call, covers: f.site.Covers, wires: !f.site.Wires.Empty(),
 		jumper: f.site.Jumper != 0, held: f.site.Held, jack: f.site.Jack, series: f.site.Series != 0, placed: f.site.Placed != 0,
-		resets: !f.site.Resets.Empty(), unlike: f.site.Unlike, consent: f.consent.Kind, ending: f.ending, leaveOn: f.leaveOn, noMeter: f.noMeter,
+		resets: !f.site.Resets.Empty(), unlike: f.site.Unlike, consent: f.consent, ending: f.ending, leaveOn: f.leaveOn, noMeter: f.noMeter,
 		noProof: f.noProof, handled: f.handled, leave: f.leave, items: f.items, stopped: f.stop >= 0, refused: f.refused, bad: f.bad, alarm: f.alarm, doubtAsk: f.doubtAsk}
 	if q := w.m.j.q; q != nil {
-		k.kind, k.act, k.need = q.kind, q.act, w.classOf(q.aim)
+		k.kind, k.act, k.need = q.kind, q.act, w.classOf(q.task)
 		if q.check < 0 && q.act.Kind == worksite.None {
-			k.kind = q.aim.Kind
+			k.kind = kindOf(q.task)
 		}
 		switch q.act.Kind {
 		case worksite.LiftWire, worksite.RefitWire, worksite.JumperIn, worksite.JumperOut, worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads, worksite.NoteReset:
@@ -298,12 +307,12 @@ func (w *walker) enter(f frozen) {
 	w.queue = append(w.queue, &f)
 }
 
-func (w *walker) classOf(a aim) int {
-	t := target{a, -1}
-	if a.Kind == "swap" {
-		t.repair = w.m.j.repair
+func (w *walker) classOf(t task) int {
+	x := target{t, -1}
+	if kindOf(t) == "swap" {
+		x.repair = w.m.j.repair
 	}
-	return w.class[t]
+	return w.class[x]
 }
 
 // fail reports a broken law once.
@@ -381,6 +390,11 @@ func (w *walker) trials() []trial {
 			out = append(out, option(o))
 		}
 	}
+	if undo := (protocol.Event{Type: protocol.EvUndo}); q.act.Kind != worksite.None && len(q.opts) > 0 {
+		out = append(out, trial{name: "done; no, undo that", ev: said("touch", choiceOf(q.opts[0])), then: &undo})
+	} else if q.act.Proof() {
+		out = append(out, trial{name: "a reading of the proof; no, undo that", ev: said("touch", volts(map[bool]string{true: "0.0", false: "119.0"}[q.act.Zero()])), then: &undo})
+	}
 	if len(q.opts) > 0 { // heard as a danger first, then not there
 		x := said("voice", utterance.Meaning{Kind: utterance.Emergency, ID: "water", Doubt: true})
 		x.Said.Meanings = append(x.Said.Meanings, utterance.Meaning{Kind: utterance.Choice, ID: q.opts[0]})
@@ -421,14 +435,15 @@ func (w *walker) expand(f *frozen) {
 		}
 		refused := 0
 		if q := j.q; q != nil && was.q != nil && q.id == was.q.id && q.act.Kind != worksite.None {
-			refused = min(j.refused[q.act.Kind.String()+fmt.Sprint(int(q.act.N))], 3)
+			refused = min(j.refused[refusal(q.act)], 3)
 		}
 		next := w.freeze(refused) // without its way: add compares it
-		if !j.ending && was.aim != j.aim && (j.aim.Kind != was.aim.Kind || j.aim.Kind == "check") {
-			next.aim, next.consent = aim{}, aim{} // what was aimed at is done or given up
+		kind := kindOf(j.task)
+		if !j.ending && was.task != j.task && (kind != kindOf(was.task) || kind == "check") {
+			next.task, next.consent = nil, noConsent // what was to be done is done or given up
 		}
-		if !j.ending && j.aim.Kind != "check" && j.aim.Kind != "swap" && j.aim.Kind != "cycle" && j.aim.Kind != "pause" && j.aim.Kind != "rest" {
-			next.aim = aim{}
+		if !j.ending && !slices.Contains([]string{"check", "swap", "cycle", "pause", "rest", "reverse"}, kind) {
+			next.task = nil
 		}
 		w.add(next, f, w.line(&was, t.name))
 	}
@@ -450,7 +465,6 @@ func (w *walker) step(ev protocol.Event) bool {
 		held := *q
 		was.q = &held
 	}
-	clear(m.heldAt)
 	m.take(ev)
 	if w.t.after != nil {
 		w.t.after(m, &was, &ev)
@@ -463,7 +477,7 @@ func (w *walker) line(j *job, name string) string {
 	if j.q != nil {
 		what = j.q.step.ID
 		if j.q.kind == "consent" {
-			what = "consent to " + j.q.aim.String()
+			what = "consent to " + j.q.task.String()
 		}
 	}
 	return fmt.Sprintf("[%s] %s: %s", j.site.Power, what, name)

@@ -11,6 +11,7 @@ import (
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -34,7 +35,7 @@ func whim(r *rand.Rand, v *protocol.View, helpfulness float64) protocol.Event {
 		}
 		return said(command("done"))
 	case 2, 3, 4, 5:
-		all := job.Commands()
+		all := vocab.CommandIDs()
 		return said(command(all[r.IntN(len(all))]))
 	case 6:
 		return said(reading([]string{"0.0", "0", "119", "24.3", "3.1", "999"}[r.IntN(6)], []string{"V", "mV", "ohm", "Mohm", "uA"}[r.IntN(5)]))
@@ -117,6 +118,26 @@ func lawful(t *testing.T, m *job.Machine, out []protocol.Effect) {
 	}
 }
 
+// remembered holds that nothing which hands put in place is forgotten: it goes only with the act that takes it away.
+func remembered(t *testing.T, was, now worksite.State, at string) {
+	t.Helper()
+	for _, x := range []struct {
+		gone bool
+		act  worksite.Kind
+	}{
+		{!was.Wires.Minus(now.Wires).Empty(), worksite.RefitWire},
+		{!was.Covers.Minus(now.Covers).Empty(), worksite.CloseCover},
+		{was.Jumper != 0 && now.Jumper != was.Jumper, worksite.JumperOut},
+		{was.Series != 0 && now.Series != was.Series, worksite.MeterOut},
+		{was.Held && !now.Held, worksite.FreeDoor},
+		{was.Jack && !now.Jack, worksite.JackOut},
+	} {
+		if x.gone && !strings.HasPrefix(at, "act."+x.act.String()) {
+			t.Fatalf("at %s something in place is forgotten: %+v, then %+v", at, was, now)
+		}
+	}
+}
+
 // live tells whether a step is a check that needs consent.
 func live(id string) bool {
 	rules, err := smallRules()
@@ -150,8 +171,10 @@ func TestRandomWalks(t *testing.T) {
 			if ev.Said != nil && d.m.View().Step.ID == "consent" && ev.Said.Best() != nil && ev.Said.Best().ID == "go-live" {
 				agreed = d.now + 2_000
 			}
+			was, at := d.m.Site(), d.m.View().Step.ID
 			out := d.step(ev)
 			lawful(t, d.m, out)
+			remembered(t, was, d.m.Site(), at)
 			// Live work begins within two minutes of consent to it.
 			if now := d.m.View().Step.ID; now != step {
 				if step = now; live(now) && d.m.View().State == "ask" && d.now-agreed > 120_000 {
@@ -173,10 +196,10 @@ func TestRandomWalks(t *testing.T) {
 		}
 		v := d.m.View()
 		ends[v.Ended]++
-		if v.Ended != "left-open" && v.Ended != "emergency" && !d.m.Site().Left() {
+		if !vocab.MayStayOpen(v.Ended) && !d.m.Site().Left() {
 			t.Fatalf("seed %d: ended %q with %v, %+v", seed, v.Ended, v.Open, d.m.Site())
 		}
-		if !slices.Contains(protocol.Outcomes(), v.Ended) {
+		if !slices.Contains(vocab.OutcomeIDs(), v.Ended) {
 			t.Fatalf("outcome %q", v.Ended)
 		}
 		again(t, d)

@@ -25,7 +25,7 @@ func (m *Machine) answer(u *utterance.Utterance, fits []utterance.Meaning) {
 			return
 		}
 		m.retract()
-	case best.Repair && best.Kind == utterance.Reading && !q.asking() && !m.fixed[j.seq] && m.correctsLast(q):
+	case best.Repair && best.Kind == utterance.Reading && !q.asking() && !q.recall && m.correctsLast(q):
 		m.correct(u)
 	case best.Kind == utterance.UnitOnly:
 		m.unitTold(u, best.ID)

@@ -3,8 +3,8 @@ package job
 import (
 	"strings"
 
-	"readback/core/measure"
 	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -102,11 +102,7 @@ func (m *Machine) notAsSaid() {
 	j.site.Wires = j.site.Wires.Or(j.lifted)
 	j.site.Held = j.held
 	j.site.Jack = j.jacked
-	if !j.site.Wires.Empty() && j.noProof {
-		j.site.Wires = worksite.Set{} // they cannot be touched again; the record says that it is in doubt
-		m.fact(m.line("items.doubt"))
-	}
-	delete(j.done, "leave")
+	j.done.left = false
 }
 
 // leftOpen ends a job in which something could not be put back: it is said plainly, and left to somebody who can.
@@ -134,7 +130,7 @@ func (m *Machine) endNow(outcome string) {
 	j.outcome, j.state, j.q, j.holding = outcome, "ended", nil, false
 	j.alarm, j.doubtAsk = "", false
 	j.stage = sRecord
-	if outcome != "fixed" && outcome != "nothing-wrong" {
+	if !vocab.Good(outcome) {
 		j.handover = m.handover()
 	}
 	m.say("info", m.line("end."+outcome))
@@ -181,44 +177,6 @@ func (m *Machine) handover() string {
 	return strings.Join(parts, " ")
 }
 
-// costSentence is the one honest sentence with a range on which to decide.
-func (m *Machine) costSentence() string {
-	j := m.j
-	r := &m.model.Repairs[j.repair]
-	part := m.line("cost.nothing")
-	if words := span(r.Price); words != "" {
-		part = m.line("cost.part", "range", words)
-	} else if r.Kind == "replace" {
-		part = m.line("cost.unknown")
-	}
-	if words := span(r.Minutes); words != "" {
-		part += " " + m.line("cost.minutes", "range", words)
-	}
-	if j.price != nil {
-		part += " " + m.line("cost.callout", "price", j.price.Value.Dec.Words())
-	}
-	if j.age >= 15 { // from memory: a furnace lives 15 to 20 years
-		part += " " + m.line("cost.old", "age", whole(int64(j.age)))
-	}
-	return part
-}
-
-// span says the range of a quantity, empty when there is none.
-func span(q measure.Quantity) string {
-	low, high := int64(q.Low+0.5), int64(q.High+0.5)
-	if low == high {
-		high = int64(q.Nominal + 0.5)
-		low = high
-	}
-	switch {
-	case high <= 0:
-		return ""
-	case low == high:
-		return whole(high)
-	}
-	return whole(low) + " to " + whole(high)
-}
-
 // photo notes a picture; the one that is waited for answers the question. A picture that comes again only brings its marks.
 func (m *Machine) photo(p protocol.Photo) {
 	j := m.j
@@ -231,7 +189,7 @@ func (m *Machine) photo(p protocol.Photo) {
 	j.photos = append(j.photos, p)
 	m.note("person", m.line("photo.note", "id", p.ID))
 	q := j.q
-	if q == nil || q.aim.Kind != "photo" || q.kind != "ask" || q.aim.N != 0 || p.ID != "before" {
+	if q == nil || q.task != (photoTask{n: 0}) || q.kind != "ask" || p.ID != "before" {
 		return
 	}
 	q.seqs = append(q.seqs, j.seq)

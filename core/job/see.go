@@ -537,41 +537,8 @@ func (m *Machine) seeWires(s *protocol.Seen) {
 		return
 	}
 	m.say("warning", m.signal("caution")+m.line("eye.wires.differ", "count", whole(int64(n))))
-	j.aim, j.q = aim{}, nil
+	j.task, j.q = nil, nil
 	m.advance()
-}
-
-// unlike is the first difference in the wiring that nobody has answered.
-func (m *Machine) unlike() (aim, bool) {
-	for i := range m.j.wires {
-		if m.j.wires[i].open() {
-			return aim{"wire", i}, true
-		}
-	}
-	return aim{}, false
-}
-
-// wireQuestion asks what became of one wire.
-func (m *Machine) wireQuestion(q *question, n int) {
-	w := &m.j.wires[n]
-	m.fromLine(q, "wire."+w.Change, "name", w.Name, "before", w.Before, "after", w.After)
-	q.step.ID = "wire." + whole(int64(n+1))
-	m.warn(q, "hands")
-}
-
-// wireTold works the answer to a difference.
-func (m *Machine) wireTold(n int, id string) {
-	j := m.j
-	if n >= len(j.wires) || id == "" {
-		return
-	}
-	w := &j.wires[n]
-	w.answer = id
-	m.say("info", sentence(m.option(id)))
-	m.fact(m.line("wire."+id, "name", w.Name))
-	if _, open := m.unlike(); !open {
-		j.site.Unlike = false
-	}
 }
 
 // wireNames are the names of the terminals that the repair under way moves, for marking them in a picture.

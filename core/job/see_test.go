@@ -130,7 +130,7 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"dead: touched zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), touched(reading("0.0", "V"))}, "Which?", ""},
 		{"dead: voice one way, camera the other, after once more", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("119.4")}, "Which?", ""},
 		{"dead: rivals are not picked by the camera", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(rivals("20", "0"))}, "Which?", ""},
-		{"live: camera and unit", "act.prove-live", []protocol.Event{display("119.4"), unitOnly("V")}, "The meter works.", "act.prove-line-neutral"},
+		{"live: camera and unit", "act.prove-live", []protocol.Event{spoken(command(ready)), display("119.4"), unitOnly("V")}, "The meter works.", "act.prove-line-neutral"},
 
 		{"light: seen, right", "lamp", []protocol.Event{blinks("3"), spoken(choice("right-value"))}, "Three blinks.", "on"},
 		{"light: seen alone", "lamp", []protocol.Event{blinks("3")}, "The camera sees: Three blinks. Right, or different?", ""},
@@ -377,6 +377,9 @@ func TestUndoWithCamera(t *testing.T) {
 	d.see(display("26.1"))
 	d.see(unitOnly("V"))
 	d.step(protocol.Event{Type: protocol.EvUndo})
+	if got := d.m.View().Step.ID; got == "consent" { // live work is agreed to anew
+		d.say(helpful(d.m.View(), false))
+	}
 	if got := d.m.View().Step.ID; got != "call-volts" {
 		t.Fatalf("at %s", got)
 	}

@@ -34,31 +34,31 @@ var mistakes = []struct {
 		return out
 	}}},
 	{"nobody listens", tamper{heard: without(func(e protocol.Effect) bool { return e.Type == protocol.DoListen })}},
-	{"live work goes on without asking", tamper{pose: func(m *Machine, a aim, q *question) *question {
-		if q.kind == "consent" && a.Kind == "check" {
-			if next := m.aimQuestion(a); next != nil {
+	{"live work goes on without asking", tamper{pose: func(m *Machine, t task, q *question) *question {
+		if q.kind == "consent" && kindOf(t) == "check" {
+			if next := m.taskQuestion(t); next != nil {
 				return next
 			}
 		}
 		return q
 	}}},
 	{"a refusal of live work counts as consent", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
-		if q := was.q; answered(ev) == oOtherWay && q != nil && q.kind == "consent" && q.aim.Kind == "check" {
-			m.j.consent, m.j.consAt, m.j.aim, m.j.q = q.aim, m.j.now, q.aim, nil
+		if q := was.q; answered(ev) == oOtherWay && q != nil && q.kind == "consent" && kindOf(q.task) == "check" {
+			m.j.consent, m.j.consAt, m.j.task, m.j.q = q.check, m.j.now, q.task, nil
 			m.advance()
 		}
 	}}},
-	{"the acts on the way to a check are left out", tamper{pose: func(m *Machine, a aim, q *question) *question {
-		if q.act.Kind != worksite.None && a.Kind == "check" {
-			if next := m.aimQuestion(a); next != nil {
+	{"the acts on the way to a check are left out", tamper{pose: func(m *Machine, t task, q *question) *question {
+		if q.act.Kind != worksite.None && kindOf(t) == "check" {
+			if next := m.taskQuestion(t); next != nil {
 				return next
 			}
 		}
 		return q
 	}}},
-	{"the acts on the way to a step of a repair are left out", tamper{pose: func(m *Machine, a aim, q *question) *question {
-		if q.act.Kind != worksite.None && a.Kind == "swap" {
-			return m.aimQuestion(a)
+	{"the acts on the way to a step of a repair are left out", tamper{pose: func(m *Machine, t task, q *question) *question {
+		if q.act.Kind != worksite.None && kindOf(t) == "swap" {
+			return m.taskQuestion(t)
 		}
 		return q
 	}}},
@@ -124,7 +124,7 @@ var mistakes = []struct {
 	}}},
 	{"nothing is put back on the way out", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.ending && !was.ending && m.j.state != "ended" && m.j.alarm == "" {
-			m.j.done["leave"], m.j.aim, m.j.q = true, aim{}, nil
+			m.j.done.left, m.j.task, m.j.q = true, nil, nil
 			m.advance()
 		}
 	}}},
@@ -148,7 +148,7 @@ var mistakes = []struct {
 	{"the voice goes on in an emergency", tamper{heard: without(func(e protocol.Effect) bool { return e.Type == protocol.DoHush })}},
 	{"work goes on in an emergency", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if m.j.alarm != "" && was.alarm == "" && was.q != nil {
-			m.j.q = m.aimQuestion(aim{"pause", 0})
+			m.j.q = m.taskQuestion(pauseTask{})
 			m.j.q.id += "again"
 		}
 	}}},

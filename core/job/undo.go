@@ -2,155 +2,180 @@ package job
 
 import (
 	"slices"
-	"strings"
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/worksite"
 )
+
+// An undo changes what is known, never what hands did. Every answer keeps what was known before it; taking it back
+// brings that knowledge again, and the agenda goes on from there through the same interlocks as ever. An act that is
+// taken back is asked for the other way round, because nobody knows now how far the hands had come.
 
 // undo works an undo asked for by the host.
 func (m *Machine) undo(ev protocol.Event) {
 	j := m.j
-	j.seq, j.now = ev.Seq, max(ev.At, j.now)
-	rec, ok := m.target(ev.Target)
-	if !ok || j.alarm != "" || j.state == "ended" {
+	i, ok := m.target(ev.Target)
+	if !ok || j.alarm != "" || j.doubtAsk || j.state == "ended" {
 		m.say("info", m.line("undo.none"))
 		return
 	}
-	m.takeBackLast(rec, ev.Seq, true)
-	m.say("info", m.line("undo.done", "what", rec.words))
-	m.askAgain(true)
-	m.timer()
+	words := j.records[i].words
+	m.takeBack(i, true)
+	m.say("info", m.line("undo.done", "what", words))
+	m.advance()
 }
 
 // target finds the answer to take back: the last one, or the one that the event of that number belongs to.
-func (m *Machine) target(seq int64) (record, bool) {
+func (m *Machine) target(seq int64) (int, bool) {
 	recs := m.j.records
 	for i := len(recs) - 1; i >= 0; i-- {
-		if seq == 0 {
-			return recs[i], true
-		}
-		for _, s := range recs[i].seqs {
-			if s == seq {
-				return recs[i], true
-			}
+		if seq == 0 || slices.Contains(recs[i].seqs, seq) {
+			return i, true
 		}
 	}
-	return record{}, false
+	return -1, false
 }
 
-// takeBack undoes an answer: all other events are replayed without those that made it up. by is the event that asked for
-// it; it says nothing else and is left out of later replays. What was done with hands stays done, so after an act was
-// taken back nothing about the supply is believed.
+// takeBack undoes the answer of that index. Answers that were given after it stand; what hands did stands.
 // called: the answer was called wrong, and is not taken from a voice again.
-func (m *Machine) takeBack(rec record, by int64, called bool) {
-	for _, s := range rec.seqs {
-		m.undone[s] = true
-	}
-	if by > 0 {
-		m.undone[by], m.doubt[by] = true, rec.act
-	}
+func (m *Machine) takeBack(i int, called bool) {
+	j := m.j
+	rec, later := j.records[i], slices.Clone(j.records[i+1:])
+	j.records = j.records[:i]
 	switch {
 	case !called:
 	case rec.read != nil:
-		m.wrong[m.Seq()] = named{rec.id, rec.taken}
-	case rec.word != "" && !rec.act:
-		m.wrong[m.Seq()] = named{rec.id, "= " + rec.word}
+		j.wrong = append(j.wrong, named{rec.id, rec.taken})
+	case rec.word != "" && rec.act.Kind == worksite.None:
+		j.wrong = append(j.wrong, named{rec.id, "= " + rec.word})
 	}
-	m.replay()
+	j.knowledge = rec.before.snapshot()
+	j.done.left, j.done.items = false, false // the place is looked at again before it is called in order
+	j.consent, j.proveAt = -1, 0
+	j.q, j.task, j.state = nil, nil, "ask"
+	m.unholdQuietly()
+	m.giveAgain(later)
+	for k := range j.powered {
+		j.powered[k] = min(j.powered[k], len(j.findings))
+	}
+	switch {
+	case rec.act.Kind != worksite.None:
+		m.takeBackAct(rec.act)
+	case len(later) == 0:
+		j.task = rec.task
+	}
 }
 
-// takeBackLast undoes an answer. When it was the last one, and of a check, its question is open again, whatever was said or asked about
-// the next one meanwhile.
-func (m *Machine) takeBackLast(rec record, by int64, called bool) {
-	recs := m.j.records
-	last := len(recs) > 0 && slices.Equal(recs[len(recs)-1].seqs, rec.seqs)
-	m.takeBack(rec, by, called)
-	if kind, _, _ := strings.Cut(rec.id, "/"); last && (kind == "check" || kind == "meter") && !m.at(rec.id) {
-		m.reopen(rec.id)
-	}
-}
-
-// replay builds the job anew from the events that stand, up to and including the present one as far as it was an undo.
-func (m *Machine) replay() {
-	voice := m.mute
+// giveAgain takes answers that stand once more, without a word and without touching the work place.
+func (m *Machine) giveAgain(later []record) {
+	j := m.j
+	kept, spoken := j.hands, j.talk
+	mute := m.mute
 	m.mute = true
-	m.j = m.newJob()
-	now := m.Seq()
-	for _, ev := range m.events {
-		if w, ok := m.wrong[ev.Seq]; ok {
-			m.j.wrong = append(m.j.wrong, w)
-		}
+	var stand []record
+	for _, r := range later {
+		r.before = j.knowledge.snapshot()
 		switch {
-		case ev.Seq == now && !m.undone[now]: // the present event goes on from here
-			m.clock(ev)
-		case m.undone[ev.Seq]:
-			m.clock(ev)
-			if m.doubt[ev.Seq] {
-				m.j.site = m.j.site.Doubt()
-				m.setPower()
-				m.j.q = nil
-				m.advance()
-			}
+		case r.act.Kind != worksite.None: // what hands did stands as it is
+		case r.answer == nil || r.task == nil: // left without one, or consent: asked anew
+			continue
 		default:
-			// What meant nothing held nothing open: after it the question that is due stays due.
-			if want := m.heldAt[ev.Seq]; ev.Type == protocol.EvSaid && want != "" && len(ev.Said.Meanings) > 0 && !m.at(want) {
-				m.reopen(want)
-			}
-			m.take(ev)
+			j.task = r.task
+			q := &question{id: r.id, task: r.task, check: r.check, typed: r.typed}
+			r.task.answer(m, q, *r.answer)
 		}
+		stand = append(stand, r)
 	}
-	m.mute = voice
+	m.mute = mute
+	j.hands, j.talk = kept, spoken
+	j.records = append(j.records, stand...)
+	j.alarm, j.locked, j.doubtAsk, j.state = "", false, false, "ask"
+	j.q, j.task = nil, nil
 }
 
-func (m *Machine) clock(ev protocol.Event) {
-	m.j.seq, m.j.now = ev.Seq, max(ev.At, m.j.now)
-	m.j.lastEvent = m.j.now
-}
-
-// at tells whether the question of that id is open.
-func (m *Machine) at(id string) bool { return m.j.q != nil && m.j.q.id == id }
-
-// reopen puts the question of that id: an answer that was given to it was true, and stays so.
-func (m *Machine) reopen(id string) {
-	if q := m.byID(id); q != nil {
-		m.j.q, m.j.aim = q, q.aim
-		m.answers(q)
+// takeBackAct treats an act that is taken back as half done: what it put in place may be there, and what it took away
+// may still be there.
+func (m *Machine) takeBackAct(a worksite.Act) {
+	j := m.j
+	before := j.site.Power
+	j.site = m.rules.Retract(j.site, a)
+	if before != j.site.Power {
+		m.setPower()
+	}
+	if a.Adds() {
+		j.task = reverseTask{act: a}
+	}
+	if j.site.Timed() && j.timedAt == 0 {
+		j.timedAt, j.timedN = j.now, 0
 	}
 }
+
+// reverseTask has an act that was taken back undone by its opposite.
+type reverseTask struct {
+	leavable
+	act worksite.Act
+}
+
+func (t reverseTask) String() string { return "reverse/" + refusal(t.act) }
+
+func (t reverseTask) need(m *Machine) worksite.Need {
+	n := m.cutAsItIs()
+	switch i := int(t.act.N); t.act.Kind {
+	case worksite.OpenCover:
+		n.Covers = n.Covers.Without(i)
+	case worksite.LiftWire:
+		n.Wires = n.Wires.Without(i)
+	}
+	return n // a jumper, a meter in line and a held switch come out for it by themselves
+}
+
+func (t reverseTask) ask(*Machine, *question) bool                  { return false }
+func (t reverseTask) answer(*Machine, *question, utterance.Meaning) {}
+func (t reverseTask) giveUp(m *Machine, _ *question)                { m.block(t) }
+func (t reverseTask) blocked(m *Machine)                            { m.leftOpen() }
+func (t reverseTask) patience(*Machine) int64                       { return tCover }
 
 // retract takes the last answer back at a bare "no" and asks for it again.
 func (m *Machine) retract() {
-	rec := m.j.records[len(m.j.records)-1]
-	m.takeBackLast(rec, m.Seq(), true)
+	m.takeBack(len(m.j.records)-1, true)
 	m.say("info", m.line("what.then"))
-	m.askAgain(false)
+	m.advance()
 }
 
-// askAgain asks the question that an undo has opened again. Consent to live work that has run out meanwhile is asked for first.
-func (m *Machine) askAgain(full bool) {
+// correct takes the last value back and the one just said in its place. It changes what is known of a reading that was
+// taken already, so nothing at the work place is touched for it. A reading of the proof is not corrected but taken anew.
+func (m *Machine) correct(u *utterance.Utterance) {
 	j := m.j
-	if q := j.q; q != nil && q.kind != "consent" && q.check >= 0 && m.rules.Consent(q.check) && !m.consents(q.aim) {
-		j.aim, j.q = q.aim, nil
+	rec := j.records[len(j.records)-1]
+	m.takeBack(len(j.records)-1, true)
+	j.prev = rec.read
+	q := m.recall(rec)
+	if q == nil {
+		m.say("info", m.line("what.then"))
 		m.advance()
 		return
 	}
-	m.ask(full)
-}
-
-// correct takes the last value back and this one in its place.
-func (m *Machine) correct(u *utterance.Utterance) {
-	rec := m.j.records[len(m.j.records)-1]
-	m.fixed[m.Seq()] = true
-	m.heldAt[m.Seq()] = rec.id
-	m.takeBack(rec, 0, true)
-	m.j.prev = rec.read
-	if !m.at(rec.id) {
-		m.reopen(rec.id)
-	}
+	j.q, j.task = q, rec.task
+	q.seqs = slices.Clone(rec.seqs)
+	q.base = j.now
+	m.answers(q)
 	if fits := m.fitting(u); len(fits) > 0 {
 		m.answer(u, fits)
 		return
 	}
 	m.missed()
+}
+
+// recall is the question of a record, put from memory: what was read there, not to read it again. It is nil where the
+// reading was part of a proof.
+func (m *Machine) recall(rec record) *question {
+	if rec.act.Kind != worksite.None || rec.task == nil {
+		return nil
+	}
+	q := m.taskQuestion(rec.task)
+	if q != nil {
+		q.recall, q.ready = true, false
+	}
+	return q
 }

@@ -8,6 +8,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -17,16 +18,16 @@ const logShown = 40
 func (m *Machine) View() *protocol.View {
 	j := m.j
 	v := &protocol.View{
-		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageIDs[j.stage], StageNo: j.stage, State: j.state,
+		Job: j.begin.Job, Seq: m.Seq(), Title: m.model.Title, Stage: stageID(j.stage), StageNo: j.stage, State: j.state,
 		Said: j.said, Notice: j.notice, Handover: j.handover, Open: m.openWords(), Facts: slices.Clone(j.facts),
 	}
-	for _, s := range stageIDs[1:] {
+	for _, s := range vocab.StageIDs(nil) {
 		v.Stages = append(v.Stages, m.line("stage."+s))
 	}
 	v.Site = m.siteView()
 	if j.q != nil {
 		v.Step = j.q.step
-		if d, ok := m.due(j.q); ok && j.q.aim.Kind == "cycle" {
+		if d, ok := m.due(j.q); ok && kindOf(j.q.task) == "cycle" {
 			v.Step.Until = d
 		}
 	}
@@ -35,7 +36,8 @@ func (m *Machine) View() *protocol.View {
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttons(oLeave, oNone)
 	case j.alarm != "":
-		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Caution: m.line("alarm." + j.alarm), Act: m.line("alarm." + j.alarm + ".then")}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
+		v.Call = m.line("emergency.digits")
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
 		} else {
@@ -75,7 +77,7 @@ func (m *Machine) View() *protocol.View {
 		}
 		v.Suspects = append(v.Suspects, s)
 	}
-	if j.q != nil && a.Check >= 0 && j.q.aim == (aim{"check", a.Check}) {
+	if j.q != nil && a.Check >= 0 && j.q.task == (checkTask{a.Check}) {
 		v.Why = &protocol.WhyView{Short: m.whyCheck(), More: slices.Clone(a.Why.More)}
 		if len(a.Splits) == 2 {
 			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))

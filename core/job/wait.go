@@ -1,8 +1,8 @@
 package job
 
 import (
-	"readback/core/measure"
 	"readback/core/protocol"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -33,15 +33,7 @@ func (m *Machine) patience(q *question) int64 {
 	default:
 		return tProbe
 	}
-	switch {
-	case q.aim.Kind == "cycle":
-		return cycleTime
-	case q.aim.Kind == "swap" || q.aim.Kind == "match" || q.aim.Kind == "photo":
-		return tTool
-	case q.check >= 0 && m.model.Checks[q.check].Function != measure.Look:
-		return tProbe
-	}
-	return tLook
+	return q.task.patience(m)
 }
 
 // timer sets the next waking.
@@ -67,6 +59,17 @@ func (m *Machine) timer() {
 	}
 	if j.site.Timed() {
 		at(j.timedAt + tTimed*int64(j.timedN+1))
+	}
+	if q := j.q; q != nil && !j.holding {
+		if q.act.Proof() && j.site.Proof != 0 {
+			at(j.proofAt + proofBreak + 1)
+		}
+		if m.model.Mains && j.site.Power == worksite.Proved && m.atDead(q) {
+			at(j.provedAt + proofLasts + 1)
+		}
+		if m.rules.Exposed(j.site) {
+			at(q.base + tAllRight*int64(min(q.silent, 2)+1))
+		}
 	}
 	if q := j.q; q != nil && !j.holding {
 		if d, ok := m.due(q); ok {
@@ -124,10 +127,10 @@ func (m *Machine) tick() {
 	if j.site.Timed() && j.now >= j.timedAt+tTimed*int64(j.timedN+1) {
 		j.timedN = int((j.now - j.timedAt) / tTimed)
 		m.cue("timer")
-		if j.now >= j.timedAt+timedMax && j.q != nil && !j.q.act.Removes() && j.aim.Kind != "pause" {
+		if j.now >= j.timedAt+timedMax && j.q != nil && !j.q.act.Removes() && j.task != (pauseTask{}) {
 			m.say("warning", m.line("timed.over", "what", join(m.timedWords())))
 			j.timedAt, j.timedN = j.now, 0
-			j.aim, j.q = aim{"pause", 0}, nil
+			j.task, j.q = pauseTask{}, nil
 			m.advance()
 			return
 		}
@@ -135,6 +138,17 @@ func (m *Machine) tick() {
 	}
 	q := j.q
 	if q == nil || j.holding {
+		return
+	}
+	if q.act.Proof() && j.site.Proof != 0 && j.now-j.proofAt > proofBreak || m.proofAged() && m.atDead(q) {
+		if q.act.Proof() {
+			m.say("info", m.line("proof.broken"))
+		}
+		j.q = nil
+		m.advance()
+		return
+	}
+	if m.rules.Exposed(j.site) && m.silentAtLive(q) {
 		return
 	}
 	if d, ok := m.due(q); !ok || j.now < d {
@@ -160,6 +174,25 @@ func (m *Machine) tick() {
 		j.holding, j.state = true, "hold"
 		m.cue("hold")
 	}
+}
+
+// tAllRight is after how long a silence beside an open live cabinet somebody is asked whether all is well, in ms.
+const tAllRight = 30_000
+
+// silentAtLive asks somebody who is silent beside an open live cabinet whether all is well, twice; then the words of an
+// emergency follow. It tells whether the silence was taken care of.
+func (m *Machine) silentAtLive(q *question) bool {
+	j := m.j
+	if j.now < q.base+tAllRight*int64(min(q.silent, 2)+1) {
+		return false
+	}
+	if q.silent++; q.silent <= 2 {
+		m.say("warning", m.line("all.right"))
+		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
+		return true
+	}
+	m.raise("silent")
+	return true
 }
 
 // device works news of the phone or computer.
@@ -245,14 +278,15 @@ func (m *Machine) comeBack(gone int64) {
 		return
 	}
 	m.unholdQuietly()
+	m.breakProof()
 	j.doubtAsk = false
 	j.state = "ask"
 	j.patterns = map[string]int{}
 	if gone > tAway {
 		j.site = j.site.Doubt()
 		m.setPower()
-		j.consent, j.proveAt = aim{}, 0
-		delete(j.done, "leave") // left in order before the absence is not left in order now
+		j.consent, j.proveAt = -1, 0
+		j.done.left = false // left in order before the absence is not left in order now
 		m.say("info", m.line("resume.unknown"))
 		for i := range m.model.Checks {
 			c := &m.model.Checks[i]
@@ -260,7 +294,7 @@ func (m *Machine) comeBack(gone int64) {
 				continue
 			}
 			for _, o := range c.Options {
-				if o.Emergency == "gas" || o.Emergency == "co" {
+				if a, ok := vocab.AlarmOf(o.Emergency); ok && a.Again {
 					j.asked[i] = 0
 				}
 			}
@@ -268,7 +302,7 @@ func (m *Machine) comeBack(gone int64) {
 		if gone > tNextDay {
 			m.say("info", m.line("new.day"))
 		}
-		j.aim = aim{} // a question of safety may come first; the rest follows from what is done
+		j.task = nil // a question of safety may come first; the rest follows from what is done
 	} else {
 		m.say("info", m.line("resume.soon", "power", m.powerWords()))
 	}

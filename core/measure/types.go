@@ -21,6 +21,42 @@ const (
 	Look        Function = "look" // eyes, ears, hand: no instrument
 )
 
+// Dial is what a function is: what it shows and what it asks of the circuit.
+type Dial struct {
+	ID      Function
+	Dim     unit.Dim // dimension of what it shows, "" when it is told by the check's unit, or nothing is shown
+	Drives  bool     // the meter drives a current through the part: only where there is no voltage
+	Current bool     // the red lead is in the current jack
+}
+
+// Functions lists every position of the dial and every instrument in a fixed order.
+var Functions = []Dial{
+	{ID: VoltsAC, Dim: unit.Voltage},
+	{ID: VoltsDC, Dim: unit.Voltage},
+	{ID: Ohms, Dim: unit.Resistance, Drives: true},
+	{ID: Continuity, Drives: true},
+	{ID: Capacitance, Dim: unit.Capacitance, Drives: true},
+	{ID: AmpsAC, Dim: unit.Current}, // clamp
+	{ID: MicroampsDC, Dim: unit.Current, Current: true},
+	{ID: MillivoltDC, Dim: unit.Voltage},
+	{ID: Manometer, Dim: unit.Pressure},
+	{ID: Thermometer},
+	{ID: Look},
+}
+
+// Dial gives what a function is; the zero value where it is none.
+func (f Function) Dial() Dial {
+	for _, d := range Functions {
+		if d.ID == f {
+			return d
+		}
+	}
+	return Dial{}
+}
+
+// Volts tells whether a function shows a voltage.
+func (f Function) Volts() bool { return f.Dial().Dim == unit.Voltage }
+
 // State is what a display shows when it is not a plain number.
 type State string
 

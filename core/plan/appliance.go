@@ -7,6 +7,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/infer"
 	"readback/core/measure"
+	"readback/core/vocab"
 )
 
 // House is what the user told of money and help.
@@ -60,7 +61,7 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	methods := map[[4]string]int{}
 	for i := range m.Checks {
 		k := &m.Checks[i]
-		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardGrade(k)}}
+		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardPrice(k.Hazard)}}
 		x.Repeat = k.Repeat || k.Function == measure.Look && k.At == "" // a plain question can always be put again
 		if k.At != "" {
 			x.Minutes += watchMinutes
@@ -119,24 +120,16 @@ func SiteOf(m *appliance.Model, open func(place int) bool, power Power, dial mea
 	return s
 }
 
-// hazardGrade orders hazards for their price: 1 low voltage, 2 mains, moving and hot things, 3 the rest.
-func hazardGrade(k *appliance.Check) int {
-	switch k.Hazard {
-	case "", "none":
-		return 0
-	case "low":
-		return 1
-	case "mains", "moving", "hot":
-		return 2
-	}
-	return 3
+// hazardPrice grades a hazard for its cost.
+func hazardPrice(hazard string) int {
+	h, _ := vocab.HazardOf(hazard)
+	return h.Price
 }
 
-// tool numbers the instruments and the positions of the dial.
+// tool numbers the instruments and the positions of the dial, 0 for none.
 func tool(f measure.Function) uint8 {
-	for i, x := range []measure.Function{measure.VoltsAC, measure.VoltsDC, measure.Ohms, measure.Continuity, measure.Capacitance,
-		measure.AmpsAC, measure.MicroampsDC, measure.MillivoltDC, measure.Manometer, measure.Thermometer} {
-		if f == x {
+	for i, x := range measure.Functions {
+		if f == x.ID && f != measure.Look {
 			return uint8(i + 1)
 		}
 	}
@@ -213,7 +206,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 			continue
 		}
 		p.add(g, mode, "output", "output "+out.ID+" of the "+part.Name+" was missing at the board", func(k int) uint64 {
-			if !p.touches(k, out.To) || !volts(p.m.Checks[k].Function) {
+			if !p.touches(k, out.To) || !p.m.Checks[k].Function.Volts() {
 				return 0
 			}
 			return p.shows(k, p.c.Worlds.Of(mode))
@@ -224,7 +217,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 				continue
 			}
 			p.add(g, mode, "load", load.Name+" was good", func(k int) uint64 {
-				if f := p.m.Checks[k].Function; !p.concerns(k, i) || f == measure.Look || volts(f) {
+				if f := p.m.Checks[k].Function; !p.concerns(k, i) || f == measure.Look || f.Volts() {
 					return 0
 				}
 				return p.healthy(k)
@@ -274,10 +267,6 @@ func (p *prover) healthy(check int) uint64 {
 	return bins
 }
 
-func volts(f measure.Function) bool {
-	return f == measure.VoltsAC || f == measure.VoltsDC || f == measure.MillivoltDC
-}
-
 func (p *prover) net(point int) string {
 	if point < 0 {
 		return ""
@@ -304,14 +293,14 @@ func (p *prover) concerns(check, part int) bool {
 func (p *prover) between(check int, a, b string) bool {
 	k := &p.m.Checks[check]
 	x, y := p.net(k.Red), p.net(k.Black)
-	return volts(k.Function) && (x == a && y == b || x == b && y == a)
+	return k.Function.Volts() && (x == a && y == b || x == b && y == a)
 }
 
 // across tells whether a check measures volts across two ports of a part.
 func (p *prover) across(check int, ports map[string]string) bool {
 	k := &p.m.Checks[check]
 	x, y := p.net(k.Red), p.net(k.Black)
-	if !volts(k.Function) || x == y {
+	if !k.Function.Volts() || x == y {
 		return false
 	}
 	red, black := false, false

@@ -116,6 +116,7 @@ type View struct {
 	Log      []LogLine  `json:"log,omitempty"`      // the journal in words, newest last
 	Notice   string     `json:"notice,omitempty"`   // speech is off and why; battery; no sound device
 	Ended    string     `json:"ended,omitempty"`    // outcome, when over
+	Call     string     `json:"call,omitempty"`     // number to call in an emergency, in digits: only then
 	Handover string     `json:"handover,omitempty"` // words for the person called, when there is one
 	Stream   int64      `json:"stream,omitempty"`   // number of this message in the event stream; given by the host
 }
@@ -249,10 +250,3 @@ type SeenWire struct {
 	Before string  `json:"before,omitempty"` // likeliest colour in words
 	After  string  `json:"after,omitempty"`
 }
-
-// outcomes are the ends of a job.
-var outcomes = []string{"fixed", "nothing-wrong", "stopped", "unresolved", "handed-over", "stopped-by-person",
-	"stopped-after-emergency", "part-awaited", "given-up", "battery", "left-open", "emergency"}
-
-// Outcomes lists the ends of a job.
-func Outcomes() []string { return append([]string(nil), outcomes...) }

@@ -1,5 +1,7 @@
 package utterance
 
+import "readback/core/vocab"
+
 // ChoiceSlot is what is known about an answer in words that is due.
 type ChoiceSlot struct {
 	Clears func(Meaning) bool // would it say that a hazard is not there? nil: none does
@@ -22,10 +24,12 @@ const (
 	changeNear  = 1.0 // "something changed" behind an answer
 )
 
-// grave are the commands that end a question without an answer, or take an answer back. When one is heard where an answer to the question is
-// near, the answer may have been said.
-var grave = map[string]bool{"finish": true, "skip": true, "cant-reach": true, "dont-know": true, "not-sure": true, "it-changed": true,
-	"scratch-that": true, "back": true, "missed-it": true, "person": true}
+// ends tells whether a command ends a question without an answer, or takes an answer back. When one is heard where an
+// answer to the question is near, the answer may have been said.
+func ends(id string) bool {
+	c, ok := vocab.CommandOf(id)
+	return ok && c.Ends
+}
 
 // DecideChoice chooses what to do about an utterance where an answer in words is due. fits are its meanings that answer the question,
 // commands among them, best first, at least one. A plain command needs no certainty: it costs a sentence.
@@ -36,8 +40,8 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 	}
 	clears := s.Clears != nil && s.Clears(d.Take)
 	for _, r := range fits[1:] {
-		light := d.Take.Kind == Command && !grave[d.Take.ID] && d.Take.ID != s.Told
-		if light || alike(r, d.Take) || r.Kind == Command && (!grave[r.ID] || d.Take.Kind != Command && r.ID != "it-changed") {
+		light := d.Take.Kind == Command && !ends(d.Take.ID) && d.Take.ID != s.Told
+		if light || alike(r, d.Take) || r.Kind == Command && (!ends(r.ID) || d.Take.Kind != Command && r.ID != "it-changed") {
 			continue
 		}
 		limit := marginMatters

@@ -162,3 +162,46 @@ func (r *Rules) Apply(s State, a Act, o Outcome) State {
 	}
 	return s
 }
+
+// Adds tells whether the act puts something in place that must come out again.
+func (a Act) Adds() bool {
+	switch a.Kind {
+	case OpenCover, LiftWire, JumperIn, MeterIn, HoldDoor:
+		return true
+	}
+	return false
+}
+
+// Retract gives the state after an act that was reported done is said not to be. Nobody knows how far the hands had come:
+// what the act put in place counts as in place, what it took away counts as still there, the supply is not believed.
+func (r *Rules) Retract(s State, a Act) State {
+	n := int(a.N)
+	switch a.Kind {
+	case PowerOff, PowerOn:
+		s.Power, s.Proof = Unknown, 0
+	case ProveLive, ProveLN, ProveLG, ProveNG, ProveAgain:
+		s.Proof = 0
+		if s.Power == Proved {
+			s.Power = Off
+		}
+	case CallOn, CallOff:
+		s.Call = NotKnown
+	case OpenCover, CloseCover:
+		s.Covers = s.Covers.With(n)
+	case HoldDoor, FreeDoor:
+		s.Held = true
+	case LiftWire, RefitWire:
+		s.Wires = s.Wires.With(n)
+	case JumperIn, JumperOut:
+		s.Jumper = a.N + 1
+	case MeterIn, MeterOut:
+		s.Series, s.Jack = a.N+1, true
+	case JackOut:
+		s.Jack = true
+	case PlaceLeads:
+		s.Placed = 0
+	case NoteReset:
+		s.Resets, s.Noted = s.Resets.With(n), s.Noted.Without(n)
+	}
+	return s
+}

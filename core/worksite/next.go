@@ -23,7 +23,8 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 	if n.Power == Any && !n.Shut && n.Covers.Minus(s.Covers).Empty() {
 		return r.call(s, n)
 	}
-	wires := s.Wires != n.Wires && (n.Power != Any || n.Shut)
+	away := r.elsewhere(s, n)
+	wires := s.Wires != n.Wires && (n.Power != Any || n.Shut || !away.Empty()) // nobody walks away from a wire that is off
 	fit := n.Jumper != s.Jumper || n.Series != s.Series
 	if (n.Power == Dead || wires || fit) && s.Power != Proved {
 		if s.Series != 0 { // the meter is needed for the proof
@@ -34,7 +35,7 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 	if wires {
 		return r.wire(s, n)
 	}
-	if away := r.elsewhere(s, n); !away.Empty() {
+	if !away.Empty() {
 		return r.coverAct(s, Act{CloseCover, int16(r.innermost(away))})
 	}
 	if missing := n.Covers.Minus(s.Covers); !missing.Empty() {

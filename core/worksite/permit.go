@@ -1,6 +1,9 @@
 package worksite
 
-import "readback/core/measure"
+import (
+	"readback/core/measure"
+	"readback/core/vocab"
+)
 
 // Permits is the interlock of acts: whether a may be asked in state s on the way to n, and if not, why.
 // It is written apart from Next on purpose and looks only at the state.
@@ -158,15 +161,27 @@ func (r *Rules) Allowed(s State, check int) (ok bool, why string) {
 func (s State) Left() bool { return !s.Open() && s.Power != Unknown }
 
 // Consent tells whether a check is live work that is named and agreed to first: power on, or a point that is live whatever
-// the appliance's supply, and something there that hurts.
+// the appliance's supply, and more than touch-safe voltage within reach.
 func (r *Rules) Consent(check int) bool {
 	c := &r.m.Checks[check]
-	hurts := c.Hazard != "" && c.Hazard != "none"
+	h, _ := vocab.HazardOf(c.Hazard)
 	switch r.needs[check].Power {
 	case Live:
-		return hurts || !r.needs[check].Covers.Empty() || len(c.Jump) > 0 || c.Function == measure.MicroampsDC
+		return h.Shock || !r.needs[check].Covers.And(r.shock).Empty()
 	case Any:
-		return hurts && c.Function != measure.Look
+		return h.Shock && c.Function != measure.Look
 	}
 	return false
+}
+
+// Mains tells whether a check puts the leads on house voltage, or close to it: only with a meter and leads that are made
+// for it (IEC 61010-2-033, category III).
+func (r *Rules) Mains(check int) bool {
+	c := &r.m.Checks[check]
+	return c.Function != measure.Look && c.Function != measure.Thermometer && c.Function != measure.Manometer && r.Consent(check)
+}
+
+// Exposed tells whether more than touch-safe voltage lies open and may be live.
+func (r *Rules) Exposed(s State) bool {
+	return s.Power != Off && s.Power != Proved && (!s.Covers.And(r.shock).Empty() || r.m.Mains && !s.Wires.Empty())
 }

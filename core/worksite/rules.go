@@ -5,6 +5,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/measure"
+	"readback/core/vocab"
 )
 
 // Supply is what a check needs of the supply.
@@ -34,6 +35,7 @@ type Rules struct {
 	m       *appliance.Model
 	mains   bool
 	around  []Set  // by place: itself and the covers around it that have to be off
+	shock   Set    // covers with more than touch-safe voltage behind them
 	hazard  Set    // places: the supply is switched off before their cover moves
 	trips   Set    // places: a door switch opens with their cover
 	near    []Set  // by place: the places in the same room or cabinet front
@@ -61,6 +63,11 @@ func New(m *appliance.Model) (*Rules, error) {
 		r.around = append(r.around, around)
 		if m.Mains && (m.Places[i].HandsIn || len(m.Places[i].Hazards) > 0) || len(m.Places[i].Trips) > 0 {
 			r.hazard = r.hazard.With(i)
+		}
+		for _, id := range m.Places[i].Hazards {
+			if h, ok := vocab.HazardOf(id); ok && h.Shock && m.Places[i].Cover {
+				r.shock = r.shock.With(i)
+			}
 		}
 		if m.Places[i].Cover && len(m.Places[i].Trips) > 0 {
 			r.trips = r.trips.With(i)
@@ -119,9 +126,7 @@ func (r *Rules) Covers(places []int) Set {
 }
 
 // offOnly are the functions that harm meter and person on a live circuit.
-func offOnly(f measure.Function) bool {
-	return f == measure.Ohms || f == measure.Continuity || f == measure.Capacitance
-}
+func offOnly(f measure.Function) bool { return f.Dial().Drives }
 
 func (r *Rules) need(i int) (Need, error) {
 	c := &r.m.Checks[i]

@@ -5264,6 +5264,7 @@ check "blower-frame" {
   hands_in = true
   hazard   = "none"
   minutes  = q("3 min", "common practice, no source")
+  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."
@@ -5446,6 +5447,7 @@ check "inlet-m" {
   minutes  = q("20 min", "common practice, no source")
   skill    = "skilled"
   repeat   = true
+  who      = "licensed"
   act      = "Only with a licence: fit the gauge, gas off."
   caution  = "Licensed people only. Gas off to fit."
 }
@@ -5513,6 +5515,7 @@ check "flue-co-m" {
   hazard   = "hot"
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
+  who      = "licensed"
   act      = "Licensed people only: analyser in the vent."
   ask      = "Exhaust reading, air free: above or below the limit?"
   option "below" { when = !(flue-co > orifice.flue_limit) }

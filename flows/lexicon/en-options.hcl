@@ -641,6 +641,14 @@ option "summary" {
 }
 
 # ---- meter and person
+option "rated" {
+  say  = ["rated", "both rated", "they are rated", "cat three", "category three", "cat three on both", "cat four", "category four", "yes cat three"]
+  back = "Rated for house voltage."
+}
+option "not-rated" {
+  say  = ["not rated", "they are not rated", "no category", "cat two", "category two", "nothing printed", "can't find it", "no cat"]
+  back = "Not rated for house voltage."
+}
 option "true-rms" {
   say  = ["true r m s", "it's true r m s", "r m s", "says true r m s"]
   back = "True R M S."

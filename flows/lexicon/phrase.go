@@ -18,6 +18,7 @@ import (
 	"readback/core/measure"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 )
 
 //go:embed en*.hcl en-everyday.txt
@@ -83,11 +84,15 @@ var (
 	kebab         = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	saying        = regexp.MustCompile(`^[a-z']+( [a-z']+)*$`)
 	pattern       = regexp.MustCompile(`^[a-z']+( ([a-z']+|\*))*$`)
-	classes       = map[string]bool{"gas": true, "co": true, "fire": true, "ill": true, "shock": true, "spark": true,
-		"water": true, "injury": true, "child": true, "any": true, "ask": true}
-	states = map[string]bool{string(measure.Over): true, string(measure.Beep): true, string(measure.Silent): true,
+	states        = map[string]bool{string(measure.Over): true, string(measure.Beep): true, string(measure.Silent): true,
 		string(measure.Blank): true, string(measure.Jumping): true, string(measure.Dead): true}
 )
+
+// isClass tells whether an emergency is one of the closed list, or "ask": a danger of no class, which is asked about.
+func isClass(id string) bool {
+	_, ok := vocab.AlarmOf(id)
+	return ok || id == "ask"
+}
 
 func (l *loader) bad(at hcl.Range, format string, args ...any) {
 	l.diags = append(l.diags, &hcl.Diagnostic{Severity: hcl.DiagError, Summary: fmt.Sprintf(format, args...), Subject: &at})
@@ -179,7 +184,7 @@ func (l *loader) block(b *hcl.Block) {
 		l.kebab(id, at)
 		l.lex.Options = append(l.lex.Options, p)
 	case "emergency":
-		if !classes[id] {
+		if !isClass(id) {
 			l.bad(b.LabelRanges[0], "no emergency class %q", id)
 		}
 		l.lex.Emergencies.Classes = append(l.lex.Emergencies.Classes, p)

@@ -28,6 +28,22 @@ say "meter.kind" {
   how   = "Look at the front. The words true R M S are printed there."
   ask   = ["true-rms", "plain-meter", "no-meter"]
 }
+say "meter.category" {
+  full  = "Look at the print beside the meter's jacks, and on the leads. On both: category three or four, three hundred volts or more?"
+  short = ["Category three or better, on meter and leads?"]
+  say   = "Rated, or not rated?"
+  how   = "It says CAT with three or four strokes, and volts. It must be on the meter and on each lead."
+  ask   = ["rated", "not-rated"]
+}
+say "meter.not-rated" { full = "Then this meter stays off house voltage, and hands stay out. We look and listen." }
+say "license" {
+  full  = "Are you licensed for gas or heating work where you live?"
+  short = ["Licensed for gas or heating work?"]
+  say   = "Yes, or no?"
+  how   = "A license from your state, city or county. If you are not sure, say no."
+  ask   = ["no", "yes"]
+}
+say "license.fact" { full = "Licensed for gas or heating work: {answer}" }
 say "meter.modest" { full = "I reckon with a modest meter." }
 say "meter.none" { full = "Hands inside need a meter to prove it dead. Leave it closed." }
 say "meter.leads" {
@@ -255,8 +271,8 @@ say "from.to" { full = "from {from} to {to}" }
 # ---------------------------------------------------------------- consent
 
 say "consent" {
-  full  = "One hand, dry floor, nobody near the switch."
-  short = ["Go live, or other way?"]
+  full  = "Next you measure with the power on: {what}. Keep one hand away. Stand dry. Nobody touches the switch."
+  short = ["With the power on: {what}. Go live, or other way?"]
   say   = "Say go live, or other way."
   how   = "Go live means measuring with power on. Other way avoids it."
   ask   = ["go-live", "other-way"]
@@ -372,7 +388,18 @@ say "proof.prove-neutral-ground" { full = "Dead. Now the live point again." }
 say "proof.prove-again" { full = "Live, dead, live." }
 say "proof.live" { full = "{value}. It is not dead. Hands out." }
 say "proof.nolive" { full = "{value}. No live point there. Try another outlet." }
-say "proof.twice" { full = "It stays live. An electrician must find why." }
+say "proof.live.fact" { full = "Voltage with the power switched off: {where}, {value}." }
+say "proof.stop" { full = "It stays live with the power off. Touch nothing in it. Step away, and call an electrician." }
+say "proof.aged" { full = "Dead was proved a while ago. We prove it once more." }
+say "proof.broken" { full = "That took a while. The proof starts over." }
+say "gate.restart" { full = "That is not as it must be. It is not fixed. We switch it off and stop here." }
+say "gate.cause" { full = "That is the reason. The power stays off until it is put right." }
+say "gate.fact" { full = "Not as it must be: {check}. Not fixed, power off." }
+say "all.right" { full = "Are you all right? Say I'm okay." }
+say "consent.proof" { full = "the house voltage, to prove that the meter works and the power is off" }
+say "jacks.volts" { full = "Black lead in the common jack, red lead in the volts jack." }
+say "jacks.current" { full = "Black lead in the common jack, red lead in the small current jack." }
+say "jacks.none" { full = "The two meter leads stay out." }
 say "proof.nometer" { full = "The meter finds no live point, so it proves nothing." }
 
 # ---------------------------------------------------------------- the meter's dial
@@ -740,15 +767,19 @@ say "end.stopped" { full = "Left safe. Call as said. The record is saved." }
 say "end.unresolved" { full = "Left safe, cause not found. The record is saved." }
 say "end.handed-over" { full = "Left safe for somebody else. The record is saved." }
 say "end.stopped-by-person" { full = "Left safe as you wished. The record is saved." }
-say "end.stopped-after-emergency" { full = "Left safe and off. Have it looked at. The record is saved." }
+say "end.stopped-after-emergency" { full = "We stop here. Have it looked at before anybody uses it. The record is saved." }
 say "end.part-awaited" { full = "Left safe until the part is here. The record is saved." }
 say "end.given-up" { full = "Left safe. The record is saved." }
 say "end.battery" { full = "Left safe. The record is saved." }
 say "end.left-open" { full = "Ended with things left open. The record says which." }
+say "end.still-live" { full = "Stopped. It is still live. Touch nothing, and call an electrician." }
 say "end.emergency" { full = "Stay outside. The record is saved." }
 
 # ---------------------------------------------------------------- emergencies: first the act, then the reason
 
+# The number to call, as spoken and as written. It is the place's own; another country has another file.
+say "emergency.number" { full = "nine one one" }
+say "emergency.digits" { full = "911" }
 say "alarm.gas" { full = "Leave now. Touch no switch." }
 say "alarm.gas.then" { full = "A spark can light it. Take everyone. Call the utility or nine one one from far outside." }
 say "alarm.co" { full = "Everyone outside, now." }
@@ -769,6 +800,9 @@ say "alarm.injury" { full = "Hands out. Help yourself first." }
 say "alarm.injury.then" { full = "Call nine one one, or say I'm okay." }
 say "alarm.child" { full = "Hands out. Keep them away." }
 say "alarm.child.then" { full = "Say clear when the room is clear." }
+say "alarm.silent" { full = "Answer me. Are you all right?" }
+say "alarm.silent.then" { full = "Whoever hears this: do not touch anyone who is stuck. Breaker off first. Then call nine one one. Say I'm okay if all is well." }
+say "alarm.stays" { full = "Switch the breaker off if you can reach it safely. Leave everything else as it is. Touch nothing, and call an electrician." }
 say "alarm.after" { full = "Say I'm okay, or clear, when it is over." }
 say "alarm.over" { full = "Good. Now we leave it safe." }
 say "alarm.out" { full = "Good. Stay out until somebody says it is safe." }
@@ -783,6 +817,7 @@ say "hazard.of.shock" { full = "A shock" }
 say "hazard.of.spark" { full = "A spark or bang" }
 say "hazard.of.water" { full = "Water" }
 say "hazard.of.injury" { full = "Somebody hurt" }
+say "hazard.of.silent" { full = "Nobody answers" }
 say "hazard.of.child" { full = "A child or animal near" }
 say "right.now" { full = "{what}, right now? Say leave now, or none." }
 say "none.back" { full = "None right now." }

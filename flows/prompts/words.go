@@ -43,7 +43,7 @@ var (
 )
 
 // longest is how many words a sentence may have: longer ones are not kept in mind by somebody who works.
-const longest = 12
+const longest = 16
 
 // LoadFS reads <lang>.hcl at the root of fsys. Its error lists all problems, one a line, each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*job.Words, error) {

@@ -69,7 +69,7 @@ func TestLoadErrors(t *testing.T) {
 		{"twice", "lang = \"en\"\nsay \"hello\" { full = \"x\" }\nsay \"hello\" { full = \"x\" }\n", `en.hcl:3: line "hello" is there twice`},
 		{"never said", "lang = \"en\"\nsay \"helo\" { full = \"x\" }\n", `en.hcl:2: line "helo" is never said`},
 		{"sign", "lang = \"en\"\nsay \"hello\" { full = \"5 % more\" }\n", `en.hcl:2: line "hello": "5 % more" has a sign that cannot be spoken`},
-		{"long", "lang = \"en\"\nsay \"hello\" { full = \"a b c d e f g h i j k l m\" }\n", `en.hcl:2: line "hello": a sentence of 13 words, at most 12`},
+		{"long", "lang = \"en\"\nsay \"hello\" { full = \"a b c d e f g h i j k l m n o p q\" }\n", `en.hcl:2: line "hello": a sentence of 17 words, at most 16`},
 		{"language", "lang = \"de\"\n", `en.hcl:1: lang is "de"`},
 		{"missing", "lang = \"en\"\n", `no line for age, age.back`},
 	} {

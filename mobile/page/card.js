@@ -74,7 +74,7 @@ const caution = (level, words) => el('div', {class: 'caution ' + level}, mark(le
 const step = v => {
   const s = v.step, row = (label, words, cls) => words && [el('dt', {}, label), el('dd', {class: cls}, typeof words === 'string' ? written(words) : words)];
   if (v.state === 'emergency') return [ // what to do comes first; the reason follows
-    caution('emergency', s.act), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
+    caution('emergency', s.act), v.call && el('a', {class: 'call', href: 'tel:' + v.call, 'data-k': 'call'}, `From a safe place: call ${v.call}`), s.caution && el('p', {class: 'lead'}, s.caution), el('dl', {class: 'step'}, row('Where', s.where), row('Then', s.say, 'act2'))];
   return [
     s.caution && caution(s.level || 'caution', s.caution), // before all else
     (P.trouble || v.notice) && el('p', {class: 'notice', role: 'status'}, P.trouble || v.notice),

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"readback/core/vocab"
 	"slices"
 	"strconv"
 	"strings"
@@ -179,7 +180,7 @@ func (d *Dialogue) Judge(r *Run) error {
 		}
 	}
 	if len(r.Exchanges) > 0 {
-		if v := r.Exchanges[len(r.Exchanges)-1].View; r.Ended && res.Outcome != "emergency" && len(v.Open) > 0 {
+		if v := r.Exchanges[len(r.Exchanges)-1].View; r.Ended && !vocab.MayStayOpen(res.Outcome) && len(v.Open) > 0 {
 			note("left open: %s", strings.Join(v.Open, ", "))
 		}
 	}

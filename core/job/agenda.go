@@ -2,16 +2,17 @@ package job
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
-	"strconv"
 
+	"readback/core/appliance"
 	"readback/core/measure"
-	"readback/core/unit"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
 // Stages whose checks the adviser may choose from once the meter is proved.
-var planStages = []string{"plan", "free", "watch"}
+var planStages = vocab.StageIDs(func(s vocab.Stage) bool { return s.Chosen })
 
 // lowBattery is the charge in per cent under which no live work is begun: the guide could fall silent in the middle of it.
 const lowBattery = 15
@@ -26,25 +27,25 @@ func (m *Machine) advance() {
 		if j.alarm != "" || j.doubtAsk || j.state == "ended" {
 			return
 		}
-		if j.aim.Kind == "" {
-			j.aim = m.choose()
+		if j.task == nil {
+			j.task = m.choose()
 		}
-		if j.aim.Kind == "record" {
+		if j.task == nil {
 			m.end()
 			return
 		}
-		if q := m.toward(j.aim); q != nil {
+		if q := m.toward(j.task); q != nil {
 			m.open(q)
 			return
 		}
-		j.aim = aim{} // it needed no question
+		j.task = nil // it needed no question
 	}
-	panic("session: no question within 1000 aims")
+	panic(fmt.Sprintf("job: no question within 1000 tasks, at %v of stage %s", m.choose(), stageID(j.stage)))
 }
 
 // choose picks what to get done next. The stages follow one another; a question of safety that has no answer comes
-// before all of them.
-func (m *Machine) choose() aim {
+// before all of them. It is nil when nothing is left to do.
+func (m *Machine) choose() task {
 	j := m.j
 	if a, ok := m.unasked("safety"); ok && !j.ending {
 		return a
@@ -52,7 +53,7 @@ func (m *Machine) choose() aim {
 	if len(j.ahead) > 0 && !j.ending {
 		c := j.ahead[0]
 		j.ahead = j.ahead[1:]
-		return aim{"check", c}
+		return checkTask{c}
 	}
 	for {
 		if j.ending && j.stage < sRefit {
@@ -62,17 +63,20 @@ func (m *Machine) choose() aim {
 		case sSafety:
 			j.stage = sStory
 		case sStory:
-			if !j.done["story"] {
-				return aim{"story", 0}
+			if !j.done.story {
+				return storyTask{}
 			}
 			if a, ok := m.unasked("story"); ok {
 				return a
+			}
+			if !j.done.license && slices.ContainsFunc(m.model.Checks, func(c appliance.Check) bool { return c.Licensed }) {
+				return licenseTask{}
 			}
 			j.stage = sPlate
 		case sPlate:
 			for i := range m.model.Plate {
 				if _, ok := j.plate[m.model.Plate[i].ID]; !ok {
-					return aim{"plate", i}
+					return plateTask{n: i}
 				}
 			}
 			if a, ok := m.unasked("plate"); ok {
@@ -95,13 +99,13 @@ func (m *Machine) choose() aim {
 			if a := m.advise(stage); a.Check >= 0 && !a.Verdict {
 				j.advice = a
 				m.sayDoubt(a)
-				return aim{"check", a.Check}
+				return checkTask{a.Check}
 			}
 			j.stage++
 		case sMeter:
-			for i, id := range meterSteps {
-				if !j.done["meter."+id] && (i == 0 || !j.noMeter) {
-					return aim{"meter", i}
+			for i, done := range j.done.meter {
+				if !done && (i == 0 || !j.noMeter) && (meterSteps[i] != "category" || m.model.Mains) {
+					return meterTask{n: i}
 				}
 			}
 			if a, ok := m.unasked("meter"); ok {
@@ -129,51 +133,55 @@ func (m *Machine) choose() aim {
 				j.stage = sProof
 			}
 			m.sayDoubt(a)
-			return aim{"check", a.Check}
+			return checkTask{a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
-				if j.asked[c] == 0 && !m.barredByProof(c) {
-					return aim{"check", c}
+				if j.asked[c] == 0 && !m.barredCheck(c) {
+					return checkTask{c}
 				}
+			}
+			if m.causeStands(j.repair) {
+				m.unresolved()
+				continue
 			}
 			j.stage = sCost
 		case sCost:
-			if a, ok := m.cost(); ok {
-				return a
+			if t := m.cost(); t != nil {
+				return t
 			}
 			j.stage = sPart
 		case sPart:
-			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done["match"] {
-				return aim{"match", 0}
+			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done.matched {
+				return matchTask{}
 			}
 			j.stage = sSwap
 		case sSwap:
-			if a, ok := m.swap(); ok {
-				return a
+			if t := m.swap(); t != nil {
+				return t
 			}
 			m.repaired()
 			j.stage = sRestart
 		case sRestart:
-			if a, ok := m.restart(); ok {
-				return a
+			if t := m.restart(); t != nil {
+				return t
 			}
-			if j.stage == sRestart {
+			if j.stage == sRestart && !j.ending {
 				j.stage, j.leaveOn = sRefit, true
 				j.outcome = "fixed"
 			}
 		case sRefit:
-			if !j.done["leave"] {
-				return aim{"leave", 0}
+			if !j.done.left {
+				return leaveTask{}
 			}
-			if !j.done["items"] && m.touched() {
-				return aim{"items", 0}
+			if !j.done.items && m.touched() {
+				return itemsTask{}
 			}
-			if !j.done["stop"] && (j.stop >= 0 || j.outcome != "fixed" && j.outcome != "nothing-wrong") {
-				return aim{"stop", 0}
+			if !j.done.handed && (j.stop >= 0 || !vocab.Good(j.outcome)) {
+				return handOverTask{}
 			}
 			j.stage = sRecord
 		case sRecord:
-			return aim{"record", 0}
+			return nil
 		}
 	}
 }
@@ -204,19 +212,25 @@ func (m *Machine) sayDoubt(a Advice) {
 }
 
 // unasked finds the first check of a stage without an answer.
-func (m *Machine) unasked(stage string) (aim, bool) {
+func (m *Machine) unasked(stage string) (checkTask, bool) {
 	for i := range m.model.Checks {
-		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredByProof(i) {
-			return aim{"check", i}, true
+		if m.model.Checks[i].Stage == stage && m.j.asked[i] == 0 && !m.barredCheck(i) {
+			return checkTask{i}, true
 		}
 	}
-	return aim{}, false
+	return checkTask{}, false
 }
 
-// barredByProof tells whether a check needs a meter, or a proof of dead, that cannot be had.
-func (m *Machine) barredByProof(check int) bool {
-	c := &m.model.Checks[check]
-	return m.j.noProof && m.rules.For(check).Power == worksite.Dead || m.j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+// barredCheck tells whether a check may not be asked: it needs a meter, a proof of dead or a licence that is not there,
+// or the supply while a gate forbids it.
+func (m *Machine) barredCheck(check int) bool {
+	j, c := m.j, &m.model.Checks[check]
+	need := m.rules.For(check).Power
+	return j.noProof && need == worksite.Dead ||
+		j.gate >= 0 && need == worksite.Live ||
+		j.noMains && m.rules.Mains(check) ||
+		c.Licensed && !j.licensed ||
+		j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -224,7 +238,7 @@ func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
 	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
-		if a == 2 || m.barredByProof(i) {
+		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)
 		}
 	}
@@ -253,8 +267,8 @@ func (m *Machine) closed() bool {
 		m.unresolved() // it was seen to fail: something is wrong, whatever the answers say
 		return true
 	}
-	if n := len(j.mended); a.Repair < 0 && n > 0 && !j.done["works."+strconv.Itoa(n)] {
-		j.done["works."+strconv.Itoa(n)] = true // what was done may have been all of it: two cycles show it
+	if n := len(j.mended); a.Repair < 0 && n > 0 && j.done.works < n {
+		j.done.works = n // what was done may have been all of it: two cycles show it
 		j.repair, j.cycles, j.stage = j.mended[n-1].Repair, 0, sRestart
 		if c := m.model.Repairs[j.repair].Confirm; c >= 0 && j.asked[c] == 0 {
 			j.asked[c] = 1
@@ -273,8 +287,8 @@ func (m *Machine) closed() bool {
 		m.finish("nothing-wrong", true)
 		return true
 	}
-	if len(j.mended) >= maxMended {
-		m.unresolved()
+	if len(j.mended) >= maxMended || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == a.Repair }) {
+		m.unresolved() // what came back after it was put right once has a reason that was not found
 		return true
 	}
 	r := &m.model.Repairs[a.Repair]
@@ -302,21 +316,21 @@ func (m *Machine) mayPass() bool {
 }
 
 // another aims at one more start where one may be watched and the answers so far say that nothing is wrong.
-func (m *Machine) another() (aim, bool) {
+func (m *Machine) another() (task, bool) {
 	if !m.mayPass() {
-		return aim{}, false
+		return nil, false
 	}
 	if a := m.advise(planStages...); !a.Verdict || a.Repair >= 0 {
-		return aim{}, false
+		return nil, false
 	}
 	return m.rest(), true
 }
 
 // rest aims at a new power cycle, after which a start is watched from its beginning.
-func (m *Machine) rest() aim {
+func (m *Machine) rest() task {
 	m.j.rests++
 	m.say("info", m.line("rest"))
-	return aim{"rest", 0}
+	return restTask{}
 }
 
 // watchAnew lets what is seen at a start be asked once more.
@@ -383,104 +397,8 @@ func (m *Machine) finish(outcome string, on bool) {
 		return
 	}
 	j.ending, j.outcome, j.leaveOn = true, outcome, on
-	j.aim, j.q = aim{}, nil
-	delete(j.done, "leave")
-	delete(j.done, "items")
-}
-
-// need is the state of the work place that an aim asks for.
-func (m *Machine) need(a aim) worksite.Need {
-	j := m.j
-	switch a.Kind {
-	case "check":
-		n := m.rules.For(a.N)
-		if m.model.Checks[a.N].Stage == "light" && j.stage > sLight && n.Power == worksite.Any {
-			n.Power = worksite.Live // with the supply cut it would show nothing
-		}
-		if j.stage == sRestart && n.Power == worksite.Live && n.Covers.Empty() {
-			n.Shut = true
-		}
-		return n
-	case "swap":
-		return m.rules.Work(stepOf(&m.model.Repairs[j.repair], a.N))
-	case "photo", "wire":
-		for _, s := range m.model.Repairs[j.repair].Steps {
-			if s.Wire >= 0 {
-				return m.rules.Work(s)
-			}
-		}
-	case "cycle":
-		return worksite.Run()
-	case "leave", "items":
-		return worksite.Leave(j.leaveOn)
-	case "pause", "rest":
-		return worksite.Need{Power: worksite.Cut, Covers: j.site.Covers, Wires: j.site.Wires}
-	}
-	return worksite.Need{Covers: worksite.Set{}}
-}
-
-// toward is the question that brings an aim nearer: an act on the way, the consent it needs, or what it is about.
-// It is nil when there is nothing to ask.
-func (m *Machine) toward(a aim) *question {
-	j := m.j
-	if a.Kind == "check" && m.model.Checks[a.N].Stage == "safety" {
-		return m.aimQuestion(a) // before any switch is touched
-	}
-	n := m.need(a)
-	act, moving := m.rules.Next(j.site, n)
-	if a.Kind == "check" && m.rules.Consent(a.N) && !m.consents(a) && !(moving && m.beforeLive(act)) {
-		return m.consentQuestion(a)
-	}
-	if moving {
-		if w, open := m.unlike(); open && act.Kind == worksite.PowerOn {
-			j.aim = w // nothing is switched on over a wire that may be in the wrong place
-			return m.toward(w)
-		}
-		if ok, why := m.rules.Permits(j.site, act, n); !ok {
-			return m.barred(act.Kind.String(), why)
-		}
-		if act.Proof() && j.noMeter {
-			m.say("warning", m.line("meter.none"))
-			m.block(a)
-			return nil
-		}
-		if act.Kind == worksite.ProveLive && !m.consents(aim{"prove", 0}) {
-			return m.consentQuestion(aim{"prove", 0})
-		}
-		return m.actQuestion(a, act)
-	}
-	if a.Kind == "check" {
-		if ok, why := m.rules.Allowed(j.site, a.N); !ok {
-			return m.barred(m.model.Checks[a.N].ID, why)
-		}
-	}
-	return m.aimQuestion(a)
-}
-
-// beforeLive tells whether an act belongs to the time before live work, so that consent, which holds for two minutes, need not be asked
-// yet. Somebody who has refused live work once is asked before anything is opened for it; what must not stay in place always comes out first.
-func (m *Machine) beforeLive(act worksite.Act) bool {
-	j := m.j
-	if act.Removes() || act.Kind == worksite.PowerOff && j.site.Timed() {
-		return true
-	}
-	if j.noLive > 0 {
-		return false
-	}
-	switch act.Kind {
-	case worksite.PowerOn, worksite.CallOn, worksite.CallOff, worksite.PlaceLeads:
-		return false
-	}
-	return true
-}
-
-// consents tells whether consent for an aim was given in the last two minutes. That for proving dead is kept apart: one job may need both in turn.
-func (m *Machine) consents(a aim) bool {
-	j := m.j
-	if a.Kind == "prove" {
-		return j.proveAt != 0 && j.now-j.proveAt <= 120_000
-	}
-	return j.consent == a && j.now-j.consAt <= 120_000
+	j.task, j.q = nil, nil
+	j.done.left, j.done.items = false, false
 }
 
 // touched tells whether anything was opened, lifted or bridged, so that it is read out before the end.
@@ -489,70 +407,17 @@ func (m *Machine) touched() bool {
 	return !j.opened.Empty() || !j.lifted.Empty() || j.held || j.jumped || j.jacked || !j.site.Noted.Empty()
 }
 
-// repaired notes that the steps of a repair are done.
-func (m *Machine) repaired() {
-	j := m.j
-	j.mended = append(j.mended, Mended{Repair: j.repair, After: len(j.findings)})
-	r := &m.model.Repairs[j.repair]
-	m.fact(m.line("mended", "repair", r.Name))
-	if r.Part >= 0 && r.Kind != "replace" && m.model.Parts[r.Part].Words["reset"] == "manual" {
-		j.site.Resets = j.site.Resets.With(r.Part)
-	}
-	j.cycles = 0
-	for i := range m.model.Checks {
-		if m.model.Checks[i].Stage == "restart" && j.asked[i] == 1 {
-			j.asked[i] = 0
-		}
-	}
-	if r.Confirm >= 0 && j.asked[r.Confirm] == 1 {
-		j.asked[r.Confirm] = 0
-	}
-}
-
-// notFixed lets checks be asked anew after a repair that did not bring heat.
-func (m *Machine) notFixed() {
-	j := m.j
-	m.say("info", m.line("notfixed"))
-	m.fact(m.line("notfixed"))
-	for i := range j.asked {
-		c := &m.model.Checks[i]
-		if j.asked[i] == 1 && !slices.Contains([]string{"safety", "story", "plate", "light", "meter", "restart"}, c.Stage) {
-			j.asked[i] = 0
-		}
-	}
-	j.repair = -1
-	for _, k := range []string{"decide", "match", "photo.before", "photo.after"} {
-		delete(j.done, k)
-	}
-	j.wires = nil
-	for i := range 64 {
-		delete(j.done, swapKey(i))
-	}
-	j.stage = sPlan
-	if len(j.mended) >= maxMended {
-		m.unresolved()
-	}
-}
-
-// rate takes a number of the rating plate: it wins over the one of the equipment file.
-func (m *Machine) rate(field string, v unit.Value) {
-	m.j.ratings[field] = v
-	m.j.rated, _ = m.model.WithPlate(m.j.ratings)
-}
-
-// judge holds a reading against the limit of a check.
-func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) {
-	c := &m.j.rated.Checks[check]
-	if c.Limit == nil {
-		return measure.Judgement{}, false
-	}
-	return measure.Judge(m.j.meter, c.Function, r, *c.Limit), true
+// lasts tells whether the answers of a stage stand when a repair brought no heat.
+func lasts(stage string) bool {
+	s, ok := vocab.StageOf(stage)
+	return ok && s.Lasts
 }
 
 // barred ends a job whose next step an interlock forbids. The prover shows that no equipment file gets here; if one did,
 // nothing unsafe is asked and the person is told what is open.
 func (m *Machine) barred(what, why string) *question {
-	m.fact(what + ": " + why)
+	m.forbidden = what + ": " + why
+	m.fact(m.forbidden)
 	m.leftOpen()
 	return nil
 }

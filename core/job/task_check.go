@@ -1,0 +1,334 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"readback/core/appliance"
+	"readback/core/measure"
+	"readback/core/protocol"
+	"readback/core/utterance"
+	"readback/core/vocab"
+	"readback/core/worksite"
+)
+
+// checkTask asks a check of the equipment file.
+type checkTask struct{ n int }
+
+func (t checkTask) String() string { return fmt.Sprintf("check/%d", t.n) }
+
+func (t checkTask) need(m *Machine) worksite.Need {
+	j := m.j
+	n := m.rules.For(t.n)
+	if m.model.Checks[t.n].Stage == "light" && j.stage > sLight && n.Power == worksite.Any {
+		n.Power = worksite.Live // with the supply cut it would show nothing
+	}
+	if j.stage == sRestart && n.Power == worksite.Live && n.Covers.Empty() {
+		n.Shut = true
+	}
+	return n
+}
+
+func (t checkTask) ask(m *Machine, q *question) bool {
+	c := &m.model.Checks[t.n]
+	q.check = t.n
+	q.step.ID, q.step.Where = c.ID, m.whereCheck(t.n)
+	if c.Part >= 0 {
+		q.step.Parts = []string{m.model.Parts[c.Part].ID}
+	}
+	if len(c.Places) > 0 {
+		q.step.Place = m.model.Places[c.Places[0]].ID
+	}
+	for _, p := range []int{c.Red, c.Black} {
+		if p >= 0 {
+			q.step.Points = append(q.step.Points, m.model.Points[p].ID)
+		}
+	}
+	if c.Function == measure.Look || c.Function == "" {
+		m.lookQuestion(q, c)
+	} else {
+		m.meterQuestion(q, t.n)
+	}
+	q.how = m.line("how.check")
+	switch {
+	case c.Caution != "":
+		q.step.Caution = c.Caution
+		q.step.Level = levelOf(c.Hazard)
+	case c.Hazard != "" && c.Hazard != "none":
+		m.warn(q, c.Hazard)
+	}
+	return true
+}
+
+// lookQuestion asks what eyes, ears or a hand find.
+func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
+	q.kind, q.step.Kind = "look", "look"
+	q.step.Act, q.step.Say = c.Act, c.Ask
+	q.short = c.Ask
+	if c.Ask == "" {
+		q.short = c.Act
+	}
+	for _, o := range c.Options {
+		q.opts = append(q.opts, o.ID)
+		q.count = q.count || o.ID != "" && strings.Trim(o.ID, "0123456789") == "" // a lamp's blinks
+	}
+	if len(q.opts) > 0 {
+		q.good = q.opts[0]
+	}
+	switch {
+	case counts(c):
+		q.step.Eye = protocol.EyeLamp
+	case c.Watched():
+		q.step.Eye = protocol.EyeFire
+	}
+}
+
+// meterQuestion asks for a reading.
+func (m *Machine) meterQuestion(q *question, check int) {
+	c := &m.model.Checks[check]
+	q.kind, q.step.Kind = "measure", "measure"
+	q.step.Meter = m.line("meter." + string(c.Function))
+	q.step.Act, q.step.Say = c.Act, m.line("number")
+	q.short = strings.TrimSpace(c.Name + ". " + m.line("number"))
+	q.units = unitsFor(c.Unit)
+	q.step.Keypad = q.units
+	q.step.Eye = protocol.EyeMeter
+	mark := int16(check + 1)
+	q.ready = len(q.step.Points) > 0 && m.j.site.Placed != mark && m.j.site.Series != mark
+}
+
+func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
+	c := &m.model.Checks[t.n]
+	f := Finding{Check: t.n, Option: -1, Typed: q.typed}
+	switch x.Kind {
+	case utterance.Choice, utterance.Count:
+		id := x.ID
+		if x.Kind == utterance.Count {
+			id = x.Text
+		}
+		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id })
+		if f.Option < 0 {
+			f.Unknown = true
+			m.say("info", m.line("not.listed", "what", id))
+			break
+		}
+		o := &c.Options[f.Option]
+		if o.Emergency != "" {
+			m.settle(f)
+			m.raise(o.Emergency)
+			return
+		}
+		m.say("info", sentence(m.option(id)))
+		m.fact(c.Name + ": " + m.option(id))
+		if o.Stop >= 0 {
+			m.settle(f)
+			m.halt(o.Stop)
+			return
+		}
+	case utterance.Reading:
+		f.Reading = x.Reading
+		m.readBackJudged(t.n, x.Reading)
+		m.noCall(t.n, x.Reading)
+	}
+	m.settle(f)
+	if !m.gateFails(t.n, f) {
+		m.confirmRepair(t.n, f)
+	}
+}
+
+func (t checkTask) insist(m *Machine, _ *question, n int) (level, text string) {
+	if m.model.Checks[t.n].Stage == "safety" && n < 2 {
+		return "warning", m.line("safety.must")
+	}
+	return "", ""
+}
+
+func (t checkTask) giveUp(m *Machine, _ *question) {
+	c := &m.model.Checks[t.n]
+	m.settle(Finding{Check: t.n, Option: -1, Unknown: true})
+	m.fact(m.line("unknown.fact", "check", c.Name))
+	if c.Stage == "safety" {
+		m.say("warning", m.line("safety.stop"))
+		m.finish("handed-over", false)
+	}
+	t.unconfirmed(m)
+}
+
+func (t checkTask) blocked(m *Machine) {
+	m.j.asked[t.n] = 2
+	t.unconfirmed(m)
+}
+
+// unconfirmed notes that a repair stays without the check that would show it.
+func (t checkTask) unconfirmed(m *Machine) {
+	if j := m.j; j.stage == sRestart && j.repair >= 0 && m.model.Repairs[j.repair].Confirm == t.n {
+		m.fact(m.line("unconfirmed"))
+	}
+}
+
+func (t checkTask) patience(m *Machine) int64 {
+	if m.model.Checks[t.n].Function != measure.Look {
+		return tProbe
+	}
+	return tLook
+}
+
+// gateFails works the answer to a check that is a gate: one of the restart, or of the cause of a repair. A failed gate
+// means that nothing is fixed, and the supply stays off. It tells whether it failed.
+func (m *Machine) gateFails(check int, f Finding) bool {
+	j := m.j
+	switch bad := m.bad(f); {
+	case !bad && j.gate == check && !f.Unknown:
+		j.gate = -1
+		return false
+	case !bad:
+		return false
+	case j.stage == sRestart && m.model.Checks[check].Stage == "restart":
+		m.say("warning", m.line("gate.restart", "check", m.model.Checks[check].Name))
+		m.fact(m.line("gate.fact", "check", m.model.Checks[check].Name))
+		j.failed = true
+		m.finish("unresolved", false)
+		return true
+	case j.stage == sCause && j.repair >= 0 && m.model.Checks[check].Must && slices.Contains(m.model.Repairs[j.repair].Causes, check):
+		m.say("warning", m.line("gate.cause", "check", m.model.Checks[check].Name))
+		m.fact(m.line("gate.fact", "check", m.model.Checks[check].Name))
+		if m.rules.For(check).Power != worksite.Live {
+			j.gate = check // it can be looked at again without the supply
+		}
+		j.repair, j.stage = -1, sPlan
+		return true
+	}
+	return false
+}
+
+// bad tells whether the answer to a gate is not the one hoped for, which is its first option: the linter holds it.
+func (m *Machine) bad(f Finding) bool {
+	if f.Reading != nil {
+		jd, ok := m.judge(f.Check, *f.Reading)
+		return ok && (jd.Verdict == measure.Fail || jd.Verdict == measure.ConditionalFail)
+	}
+	return f.Option > 0
+}
+
+// causeStands tells whether the last answer to a check of the cause of a repair was not the one hoped for: then the
+// repair would not last, or be a danger.
+func (m *Machine) causeStands(repair int) bool {
+	return slices.ContainsFunc(m.model.Repairs[repair].Causes, func(c int) bool {
+		for i := len(m.j.findings) - 1; i >= 0; i-- {
+			if f := m.j.findings[i]; f.Check == c && m.model.Checks[c].Must {
+				return m.bad(f)
+			}
+		}
+		return false
+	})
+}
+
+// settle puts a finding among those established.
+func (m *Machine) settle(f Finding) {
+	j := m.j
+	j.findings = append(j.findings, f)
+	j.asked[f.Check] = 1
+	if f.Unknown {
+		j.asked[f.Check] = 2
+	}
+	if j.times[f.Check] < 255 {
+		j.times[f.Check]++
+	}
+	if j.task == (checkTask{f.Check}) {
+		j.task = nil
+	}
+	if j.consent == f.Check { // for one check, one time
+		j.consent = -1
+	}
+	if j.site.Placed == int16(f.Check+1) && m.model.Checks[f.Check].Window {
+		j.site.Placed = 0
+	}
+}
+
+// readBackJudged reads a value back with what it means.
+func (m *Machine) readBackJudged(check int, r *measure.Reading) {
+	c := &m.model.Checks[check]
+	text := m.reading(r)
+	jd, ok := m.judge(check, *r)
+	if ok {
+		text = sentence(text, m.line("verdict."+verdictID(jd.Verdict)))
+		m.limitView(check, jd)
+	}
+	m.say("info", sentence(text))
+	m.fact(c.Name + ": " + m.written(r) + verdictTail(jd, ok))
+}
+
+func verdictID(v measure.Verdict) string {
+	switch v {
+	case measure.Pass:
+		return "pass"
+	case measure.ConditionalPass:
+		return "likely-pass"
+	case measure.ConditionalFail:
+		return "likely-fail"
+	case measure.Fail:
+		return "fail"
+	}
+	return "invalid"
+}
+
+func verdictTail(jd measure.Judgement, ok bool) string {
+	if !ok {
+		return ""
+	}
+	return ", " + string(jd.Verdict)
+}
+
+// confirmRepair looks at the check that showed a fault, after the repair: it must show its absence now.
+func (m *Machine) confirmRepair(check int, f Finding) {
+	j := m.j
+	if j.stage != sRestart || j.repair < 0 || m.model.Repairs[j.repair].Confirm != check {
+		return
+	}
+	bad := false
+	if f.Option >= 0 { // it looks as it did when something was wrong
+		for i := j.mended[len(j.mended)-1].After - 1; i >= 0; i-- {
+			if g := &j.findings[i]; g.Check == check && !g.Unknown {
+				bad = g.Option == f.Option
+				break
+			}
+		}
+	}
+	if f.Reading != nil {
+		jd, ok := m.judge(check, *f.Reading)
+		bad = ok && jd.Verdict == measure.Fail // just outside is no proof that nothing changed
+	}
+	if bad {
+		m.notFixed()
+	}
+}
+
+// judge holds a reading against the limit of a check.
+func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) {
+	c := &m.j.rated.Checks[check]
+	if c.Limit == nil {
+		return measure.Judgement{}, false
+	}
+	return measure.Judge(m.j.meter, c.Function, r, *c.Limit), true
+}
+
+// whereCheck says where a check is done.
+func (m *Machine) whereCheck(i int) string {
+	c := &m.model.Checks[i]
+	if l := m.leads(c.Red, c.Black); l != "" {
+		return l
+	}
+	if c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
+		return m.model.Parts[c.Part].Name
+	}
+	return ""
+}
+
+// levelOf is the signal word of a hazard; where there is none, but a caution, that of the mildest.
+func levelOf(hazard string) string {
+	if h, ok := vocab.HazardOf(hazard); ok {
+		return string(h.Level)
+	}
+	return string(vocab.Caution)
+}
