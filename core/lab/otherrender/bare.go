@@ -96,10 +96,8 @@ func bare(r *rand.Rand, kind Kind) (ops []op, view float64, body [4]float64) {
 		put(func(c *canvas, _ show) {
 			c.box(0, 0, w, h, 0.8, func(x, y, d float64) (rgb, float32) {
 				k := 0.95 + 0.09*(fbm(x/20, y/20, 4, a)-0.5) + 0.03*(noise(x*3, y*3, a)-0.5)
-				if fbm(x/30, y/30, 4, a+3) > 0.66 {
-					return mix(col.mul(float32(k)), hx(0x7a5a38), 0.3), 1
-				}
-				return col.mul(float32(k)), 1
+				stain := smooth(0.66, 0.76, fbm(x/30, y/30, 4, a+3)) * 0.35
+				return mix(col.mul(float32(k)), hx(0x7a5a38), float32(stain)), 1
 			})
 		})
 	}
@@ -152,7 +150,7 @@ func bare(r *rand.Rand, kind Kind) (ops []op, view float64, body [4]float64) {
 			c.shape(-w, -h, w, h, func(x, y float64) float64 { return math.Abs(sdBox(x, y, 0, 0, w-2, h-2, 1)) - 0.3 }, flat(ink))
 		})
 		y := -h + 9
-		for y < h-4 {
+		for y < h-9 {
 			n := names[r.IntN(len(names))]
 			v := digits(1 + r.IntN(6))
 			switch r.IntN(4) {
@@ -165,7 +163,10 @@ func bare(r *rand.Rand, kind Kind) (ops []op, view float64, body [4]float64) {
 			if big {
 				sz *= 2.4
 			}
-			wide := textWidth(sz, n, pn) < w
+			for sz > 2 && textWidth(sz, v, pn) > w {
+				sz *= 0.9
+			}
+			wide := textWidth(sz, n, pn)+textWidth(sz*1.05, v, pn) < 2*w-14
 			put(func(c *canvas, _ show) {
 				if wide {
 					c.text(-w+5, yy, sz, n, pn, -1, flat(ink))

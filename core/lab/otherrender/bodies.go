@@ -381,15 +381,15 @@ func finger(tip pt, ang, w float64, skin rgb, nail bool, seed uint32) op {
 			q := skin.mul(float32(k))
 			q = mix(q, rgb{q.r * 1.12, q.g * 0.8, q.b * 0.75}, float32(smooth(1.2*w, 0, along)*0.7))
 			if nail {
-				n := sdBox(along, side, w*0.55, 0, w*0.42, 0.62, 0.3)
-				if n < 0 {
+				n := sdBox(along, side*w/2, w*0.52, 0, w*0.4, w*0.3, w*0.24)
+				if n < 0 { // the nail, its free edge and its shine
 					q = mix(q, rgb{0.85, 0.62, 0.55}.mul(float32(k)), 0.55)
-					if along < w*0.24 {
+					if along < w*0.21 {
 						q = mix(q, rgb{0.9, 0.86, 0.78}.mul(float32(k)), 0.7)
 					}
 					h := float32(0.2 * math.Exp(-sq((side+0.25)/0.18)))
 					q = q.add(rgb{h, h, h})
-				} else if n < 0.07 {
+				} else if n < w*0.03 {
 					q = q.mul(0.8)
 				}
 			}

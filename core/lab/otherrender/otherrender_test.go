@@ -90,10 +90,72 @@ func TestContactSheets(t *testing.T) {
 		var imgs []image.Image
 		var marks []color.RGBA
 		for seed := uint64(1); seed <= 20; seed++ {
-			s := Draw(seed+uint64(g)*1000, g)
+			s := Draw(seed+300+uint64(g)*1000, g)
 			imgs, marks = append(imgs, s.Image), append(marks, mark(s))
 			fmt.Println(s, s.Behind, s.DigitHeight)
 		}
 		sheet(t, g.String()+".png", 5, 380, imgs, marks)
 	}
+}
+
+func TestContactSheetsOfFilms(t *testing.T) {
+	if !*update {
+		t.Skip("contact sheets are written with -update only; they prove nothing by themselves")
+	}
+	var imgs []image.Image
+	var marks []color.RGBA
+	for seed := uint64(1); seed <= 8; seed++ {
+		b := Board(seed)
+		k := green
+		if b.Changed {
+			k = red
+		}
+		imgs, marks = append(imgs, b.Before, b.After), append(marks, k, k)
+		for i, c := range b.Changes {
+			if c != Left {
+				t.Log(seed, b.Wires[i], c)
+			}
+		}
+	}
+	sheet(t, "board.png", 4, 470, imgs, marks)
+	imgs, marks = nil, nil
+	for seed := uint64(1); seed <= 9; seed++ {
+		l := Light(seed)
+		t.Log(seed, l.State, l.Code, l.Color, l.Signs, l.Readable)
+		for i := range 6 {
+			k := gray
+			if l.Lit(i * l.N / 6) {
+				k = green
+			}
+			if l.Covered(i * l.N / 6) {
+				k = red
+			}
+			imgs, marks = append(imgs, l.Frame(i*l.N/6)), append(marks, k)
+		}
+	}
+	sheet(t, "light.png", 6, 310, imgs, marks)
+	imgs, marks = nil, nil
+	for seed := uint64(1); seed <= 9; seed++ {
+		f := Fire(seed)
+		t.Log(seed, f.State, f.Signs)
+		for i := range 6 {
+			k := gray
+			if f.Burning(i * f.N / 6) {
+				k = green
+			}
+			if f.Covered(i * f.N / 6) {
+				k = red
+			}
+			imgs, marks = append(imgs, f.Frame(i*f.N/6)), append(marks, k)
+		}
+	}
+	sheet(t, "fire.png", 6, 310, imgs, marks)
+	imgs, marks = nil, nil
+	for seed := uint64(1); seed <= 3; seed++ {
+		for _, s := range Frames(seed, 5) {
+			imgs, marks = append(imgs, s.Image), append(marks, mark(s))
+			t.Log(s, s.Behind)
+		}
+	}
+	sheet(t, "frames.png", 5, 380, imgs, marks)
 }

@@ -525,6 +525,12 @@ const (
 	minShare   = 0.28 // of what most segments show: a segment much fainter than its neighbors passes for unlit
 )
 
+// Why a number of a display in the picture is not legible, where a part of it is hidden.
+const (
+	Hidden      = "digits covered, washed out or too dark"
+	HiddenBlank = "only empty places before the number, where a sign or digit could stand, covered or washed out"
+)
+
 // judge says what is truly shown and whether it can be read: the number is painted once with every segment lit and
 // once with none, through the same lens, light and covers; a place where the two do not differ cannot be read.
 func (p *plan) judge(s *Scene, ps pose, sh show, gain float32, noise float64, motion pt, move float64) {
@@ -604,6 +610,11 @@ func (p *plan) judge(s *Scene, ps pose, sh show, gain float32, noise float64, mo
 		slices.Sort(every)
 		area := math.Max(4, 0.05*sq(s.DigitHeight))
 		need := max(minFaint, 1.8*noise/math.Sqrt(area/4), minShare*every[len(every)*3/4])
+		cells, _, _, _ := d.main.place(sh.main)
+		first := 0
+		for first < len(cells)-1 && cells[first] == ' ' {
+			first++
+		}
 		for n := range els {
 			seen := 0
 			for _, v := range diffs[n] {
@@ -611,8 +622,12 @@ func (p *plan) judge(s *Scene, ps pose, sh show, gain float32, noise float64, mo
 					seen++
 				}
 			}
-			if seen < 2 {
-				why = "covered, washed out or too dark"
+			switch blank := els[n].cell < first; {
+			case seen >= 2:
+			case !blank:
+				why = Hidden
+			case why == "":
+				why = HiddenBlank
 			}
 		}
 	}

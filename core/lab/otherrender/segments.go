@@ -46,6 +46,7 @@ func newStyle(r *rand.Rand) digitStyle {
 		form: r.IntN(4), serif7: r.IntN(5) == 0, tail6: r.IntN(6) > 0, tail9: r.IntN(6) > 0,
 		point: r.IntN(3), minusNear: r.IntN(2) == 0, minusLen: 0.2 + 0.16*r.Float64(), half: r.IntN(3) == 0,
 	}
+	s.thick = math.Min(s.thick, 0.29*s.wide)
 	if r.IntN(3) > 0 {
 		s.slant = 0.05 + 0.11*r.Float64()
 	}
@@ -132,14 +133,11 @@ func (s digitStyle) bar(a, b pt) []pt {
 	case 1:
 		end = [][2]float64{{t/2 + g, -t / 2}, {g, 0}, {t/2 + g, t / 2}}
 	case 2:
-		k := t/2 + g
-		if ux == 0 {
-			k = g + t*0.05
+		k := -t / 2 // level bars run the whole width, upright ones stand between them
+		if math.Abs(ux) < 0.5 {
+			k = t/2 + g
 		}
 		end = [][2]float64{{k, -t / 2}, {k, t / 2}}
-		if ux == 0 {
-			end = [][2]float64{{k, -t / 2}, {k, t / 2}}
-		}
 	default:
 		e := t*0.2 + g
 		end = [][2]float64{{e + t*0.3, -t / 2}, {e + t*0.08, -t * 0.32}, {e, 0}, {e + t*0.08, t * 0.32}, {e + t*0.3, t / 2}}
