@@ -64,7 +64,7 @@ func background(r *rand.Rand, kind Kind) func(x, y float64) rgb {
 			}
 			return mix(b, mortar, float32(smooth(-1.5, 1.5, d)))
 		case 4: // cloth
-			k := 0.7 + 0.15*math.Sin(x*4)*math.Sin(y*4) + 0.35*fbm(x/80, y/80, 3, seed)
+			k := 0.6 + 0.12*noise(x*1.1, y*1.1, seed+2) + 0.1*fbm(x/4, y/4, 2, seed+4) + 0.3*fbm(x/80, y/80, 3, seed)
 			return cloth.mul(float32(k))
 		case 5: // dark corner
 			k := 0.15 + 0.5*fbm(x/90, y/90, 4, seed)

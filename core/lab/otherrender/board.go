@@ -225,9 +225,17 @@ func boardOps(r *rand.Rand, names []string, place func(int) pt, hw, hh float64) 
 			c.line([]pt{a, {a.x + l*0.3, a.y + l*0.3}, {math.Min(hw-1, a.x+l), a.y + l*0.3}}, 0.8, sheer(col.mul(1.5), 0.7))
 		}
 	})
-	for range 9 + r.IntN(8) {
+	for range 40 {
 		x, y, form := (r.Float64()*2-1)*(hw-9), (r.Float64()*2-1)*(hh-8), r.IntN(5)
 		k := hx([]uint32{0x16181a, 0x2a58a8, 0xe0a820, 0xdedad0, 0x303438}[r.IntN(5)])
+		free := true // parts stand clear of the terminals and of the holes in the corners
+		for i := range names {
+			q := place(i)
+			free = free && sdBox(x, y, q.x, q.y, 4.6, 12, 0) > 9
+		}
+		if !free {
+			continue
+		}
 		label := fmt.Sprintf("%c%d", "RCKQDU"[r.IntN(6)], 1+r.IntN(30))
 		put(func(c *canvas, _ show) {
 			c.soft([]pt{{x + 2, y + 3}, {x + 4, y + 4}}, 6, 0.4)

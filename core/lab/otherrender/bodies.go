@@ -367,12 +367,13 @@ func finger(tip pt, ang, w float64, skin rgb, nail bool, seed uint32) op {
 	return func(c *canvas, _ show) {
 		c.soft([]pt{{a.x + w*0.12, a.y + w*0.2}, {b.x + w*0.12, b.y + w*0.2}}, w*0.75, 0.5)
 		x0, y0, x1, y1 := bounds([]pt{a, b})
-		c.shape(x0-w, y0-w, x1+w, y1+w, func(x, y float64) float64 {
+		c.shape(x0-2*w, y0-2*w, x1+2*w, y1+2*w, func(x, y float64) float64 {
 			along := (x-tip.x)*ux + (y-tip.y)*uy
-			return sdSeg(x, y, a, b) - w/2*(1+0.05*math.Sin(along/w*2.2)+0.06*smooth(0, 4*w, along))
+			return sdSeg(x, y, a, b) - w/2*(1+0.05*math.Sin(along/w*2.2)+0.06*smooth(0, 4*w, along)+1.7*smooth(4.6*w, 7.5*w, along))
 		}, func(x, y, d float64) (rgb, float32) {
 			along, side := (x-tip.x)*ux+(y-tip.y)*uy, (-(x-tip.x)*uy+(y-tip.y)*ux)/(w/2)
-			lit := side * (-uy*-0.5 + ux*-0.8)
+			lit := clamp(side, -1, 1) * (-uy*-0.5 + ux*-0.8)
+			side /= 1 + 1.7*smooth(4.6*w, 7.5*w, along) // the finger grows into the hand
 			k := 0.55 + 0.45*math.Sqrt(math.Max(0, 1-side*side)) + 0.25*lit
 			for _, cr := range []float64{2.2, 2.35, 4.4, 4.6} {
 				k *= 1 - 0.18*math.Exp(-sq((along/w-cr+0.05*side*side)/0.035))

@@ -18,6 +18,7 @@ type film struct {
 	shake   [3][3][3]float64
 	shakeBy float64
 	gain    float64
+	dark    float64 // the room's light
 	noise   float64
 	quality int
 	signs   []falseSign
@@ -42,6 +43,7 @@ const margin = 20
 func newFilm(r *rand.Rand, seed uint64, c *canvas, bg func(x, y float64) rgb, dark float64) film {
 	f := film{seed: seed, fps: []int{25, 30, 30}[r.IntN(3)]}
 	f.n = int((8 + 4*r.Float64()) * float64(f.fps))
+	f.dark = dark
 	f.still = frame{filmW + 2*margin, filmH + 2*margin, nil}
 	slope, dir := 0.3*r.Float64(), r.Float64()*2*math.Pi
 	for j := range f.still.h {
@@ -86,10 +88,10 @@ func (f *film) add(r *rand.Rand, name string, around pt) {
 		s.from, s.to = -1, d+1
 		s.a = pt{around.x + 0.2*r.NormFloat64(), around.y + 0.2*r.NormFloat64()}
 		s.b = pt{s.a.x + 0.05*r.NormFloat64(), s.a.y + 0.05*r.NormFloat64()}
-		s.size, s.col, s.power = 0.12+0.2*r.Float64(), rgb{1.25, 1, 0.65}, 1+1.5*r.Float64()
+		s.size, s.col, s.power = 0.12+0.2*r.Float64(), rgb{1.25, 1, 0.65}, 0.5+1.1*r.Float64()
 	case "leaves":
 		s.from, s.to = -1, d+1
-		s.power = 0.3 + 0.5*r.Float64()
+		s.power = 0.25 + 0.4*r.Float64()
 	case "torch":
 		s.power, s.size = 1.2+2.5*r.Float64(), 0.15+0.2*r.Float64()
 	case "hand":
@@ -144,7 +146,7 @@ func (f *film) handDist(s falseSign, c pt, x, y float64) float64 {
 	l := math.Hypot(s.a.x-s.b.x, s.a.y-s.b.y)
 	back := pt{c.x + (s.a.x-s.b.x)/l*1.6, c.y + (s.a.y-s.b.y)/l*1.6}
 	w := s.size * filmW
-	wob := 0.12 * w * math.Sin(math.Atan2(y-c.y*filmH, x-c.x*filmW)*5)
+	wob := 0.04 * w * math.Sin(math.Atan2(y-c.y*filmH, x-c.x*filmW)*3)
 	return sdSeg(x, y, pt{c.x * filmW, c.y * filmH}, pt{back.x * filmW, back.y * filmH}) - w + wob
 }
 
@@ -181,16 +183,17 @@ func (f *film) render(i int, own func(x, y float64) rgb, wash func(x, y float64)
 				case "shadow":
 					l *= 1 - s.power*smooth(s.size*1.6, s.size*0.6, d)
 				case "leaves":
-					g := fbm(u*7+0.4*math.Sin(t*1.7)+0.1*t, v*7+0.5*math.Sin(t*1.3+2), 3, s.seed)
-					l *= 1 - s.power*smooth(0.46, 0.6, g)
+					g := fbm(u*5+0.35*math.Sin(t*1.7)+0.1*t, v*5+0.4*math.Sin(t*1.3+2), 3, s.seed)
+					l *= 1 - s.power*smooth(0.38, 0.66, g)
 				case "sun patch":
-					e := smooth(s.size*1.1, s.size*0.85, d)
-					q = q.add(q.times(s.col).mul(float32(s.power * e))).add(s.col.mul(float32(0.05 * e * s.power)))
+					c1, s1 := math.Cos(float64(s.seed%7)), math.Sin(float64(s.seed%7)) // the slanted picture of a window
+					e := smooth(0.012, -0.012, sdBox((u-s.c.x)*c1+(v-s.c.y)*0.75*s1, (v-s.c.y)*0.75*c1-(u-s.c.x)*s1*0.6, 0, 0, s.size, s.size*0.6, 0.01))
+					q = q.add(q.times(s.col).mul(float32(s.power * e))).add(s.col.mul(float32(0.03 * e * s.power * f.dark)))
 				case "torch":
 					e := math.Exp(-sq(d / s.size))
-					q = q.add(q.mul(float32(s.power * e))).add(rgb{1, 1, 0.95}.mul(float32(0.06 * e * s.power)))
+					q = q.add(q.mul(float32(s.power * e))).add(rgb{1, 1, 0.95}.mul(float32(0.05 * e * s.power * f.dark)))
 				case "reflection":
-					add = add.add(s.col.mul(float32(s.power * math.Exp(-sq(d/s.size)))))
+					add = add.add(s.col.mul(float32(s.power / f.gain * math.Exp(-sq(d/s.size)))))
 				}
 			}
 			q = q.mul(float32(l * (1 + wash(x, y)))).add(own(x, y)).add(add)
@@ -201,7 +204,7 @@ func (f *film) render(i int, own func(x, y float64) rgb, wash func(x, y float64)
 						w := s.size * filmW
 						e := float32(clamp(0.5-h/2, 0, 1))
 						k := float32((0.5 + 0.5*math.Sqrt(math.Max(0.05, -h/w))) * (1 + 0.15*(fbm(u*30, v*30, 2, s.seed)-0.5)))
-						q = mix(q, s.col.mul(k*0.8), e)
+						q = mix(q, s.col.mul(k*float32(0.8*f.dark*lamp)), e)
 					}
 				}
 			}
@@ -324,7 +327,7 @@ func Light(seed uint64) LightFilm {
 	l.film = newFilm(r, seed, c, background(r, Panel), math.Exp(-1.6*r.Float64()))
 	l.FPS, l.N = l.film.fps, l.film.n
 	l.at = pt{(at.x-c.ox)*3 - margin, (at.y-c.oy)*3 - margin}
-	l.power = 0.5 + 1.2*r.Float64()
+	l.power = (0.35 + 1.1*r.Float64()) / l.film.gain
 	around := pt{l.at.x / filmW, l.at.y / filmH}
 	for _, s := range []string{"shadow", "reflection", "hand", "leaves", "torch"} {
 		if r.IntN(10) < 3 {
@@ -339,8 +342,9 @@ func Light(seed uint64) LightFilm {
 	l.Readable = true
 	if l.State == LightBlinks {
 		l.Code = 1 + r.IntN(9)
-		for {
-			l.On, l.Dark, l.Pause = 0.16+0.4*r.Float64(), 0.16+0.35*r.Float64(), 1+2*r.Float64()
+		// Slow blinks are tried first; the quickest nine last 3.3 s, and two whole codes must fit in the film.
+		for slow := 1.0; ; slow *= 0.9 {
+			l.On, l.Dark, l.Pause = 0.13+0.43*slow*r.Float64(), 0.13+0.38*slow*r.Float64(), 1+2*slow*r.Float64()
 			if l.cycle() < 0.46*l.film.seconds() {
 				break
 			}
@@ -481,7 +485,7 @@ func Fire(seed uint64) FireFilm {
 	for i := range n {
 		f.ports = append(f.ports, pt{f.c.x + (float64(i)-float64(n-1)/2)*f.hw*1.7/float64(n), f.c.y + f.hh*(0.5+0.25*r.Float64())})
 	}
-	f.blue, f.tall, f.power, f.start = 0.3+0.7*r.Float64(), f.hh*(0.8+0.7*r.Float64()), 0.3+0.9*r.Float64(), r.Float64()*50
+	f.blue, f.tall, f.power, f.start = r.Float64(), f.hh*(0.8+0.7*r.Float64()), (0.3+0.8*r.Float64())/f.film.gain, r.Float64()*50
 	around := pt{f.c.x / filmW, f.c.y / filmH}
 	for _, s := range []string{"sun patch", "leaves", "torch", "hand", "reflection", "shadow"} {
 		if r.IntN(10) < 3 {
@@ -545,7 +549,8 @@ func (f *FireFilm) Frame(i int) *image.RGBA {
 			s := math.Abs(x-p.x+sway) / math.Max(0.5, w)
 			body := smooth(1.15, 0.55, s) * smooth(1.0, 0.75, h)
 			base := float32(smooth(0.55, 0.05, h))
-			hot := mix(rgb{1.5, 0.75, 0.16}, rgb{0.16, 0.32, 1.3}, float32(f.blue)*(0.35+0.65*base))
+			tip := mix(rgb{1.5, 0.7, 0.12}, rgb{0.2, 0.36, 1.1}, float32(smooth(0.3, 0.6, f.blue))) // yellow where air is short
+			hot := mix(tip, rgb{0.08, 0.25, 1.3}, base*0.9)
 			q = q.add(hot.mul(float32(body * flick * f.power * (0.55 + 0.6*smooth(0.2, 0.9, s)*f.blue + 0.4*(1-f.blue)))))
 		}
 		glow := mix(rgb{0.12, 0.06, 0.02}, rgb{0.02, 0.03, 0.1}, float32(f.blue))

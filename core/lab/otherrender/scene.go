@@ -154,6 +154,7 @@ func newPlan(seed uint64, grade Grade, try uint64) *plan {
 		p.ops, p.view, body = bare(r, p.kind)
 	}
 	p.bg = background(r, p.kind)
+	skin := hx(skins[r.IntN(len(skins))])
 
 	// where the phone is held
 	f := float64(p.w) * (0.75 + 0.5*r.Float64())
@@ -163,7 +164,7 @@ func newPlan(seed uint64, grade Grade, try uint64) *plan {
 	ps.yaw, ps.pitch, ps.roll = turn(tilt), turn(tilt), turn(roll)
 	share := []float64{0.3, 0.22, 0.13}[grade] + []float64{0.28, 0.4, 0.6}[grade]*sq(r.Float64())
 	width := p.view
-	off := []float64{0.06, 0.14, 0.2}[grade]
+	off := []float64{0.06, 0.12, 0.15}[grade]
 	if p.has {
 		width = 2 * p.d.hw / share
 	}
@@ -177,7 +178,6 @@ func newPlan(seed uint64, grade Grade, try uint64) *plan {
 	if p.has && r.IntN(3) == 0 { // held in the hand before the room
 		p.bgDZ, p.bgBlur = 150+500*r.Float64(), 2+7*r.Float64()
 		if r.IntN(2) == 0 {
-			skin := hx(skins[r.IntN(len(skins))])
 			for i := range 3 {
 				y := body[3]*0.35 + float64(i)*19
 				p.ops = append(p.ops, finger(pt{body[2] - 5 - 4*r.Float64(), y}, 0.12+0.1*r.NormFloat64(), 16, skin, false, r.Uint32()))
@@ -200,7 +200,6 @@ func newPlan(seed uint64, grade Grade, try uint64) *plan {
 		}
 	}
 	if p.has && chance(-0.1, 0.22) {
-		skin := hx(skins[r.IntN(len(skins))])
 		a := r.Float64() * 2 * math.Pi
 		tip := pt{math.Cos(a) * p.d.hw * (0.2 + 1.0*r.Float64()), math.Sin(a) * p.d.hh * (0.3 + 1.2*r.Float64())}
 		p.over = append(p.over, finger(tip, a+0.4*r.NormFloat64(), 14+6*r.Float64(), skin, r.IntN(3) > 0, r.Uint32()))
