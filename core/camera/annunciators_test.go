@@ -10,8 +10,8 @@ import (
 	"readback/core/lab/render"
 )
 
-// besides reads pictures of a drawn meter and gives what stands beside the number of those that were read right.
-func besides(t *testing.T, seed, pose uint64, grade render.Grade, text string, signs []string) (out []camera.Beside) {
+// annunciatorsOf reads pictures of a drawn meter and gives what stands beside the number of those that were read right.
+func annunciatorsOf(t *testing.T, seed, pose uint64, grade render.Grade, text string, signs []string) (out []camera.Annunciators) {
 	t.Helper()
 	var r camera.Reader
 	m := render.NewMeter(seed, grade, render.Options{Text: text, Signs: signs, Pose: pose})
@@ -22,7 +22,7 @@ func besides(t *testing.T, seed, pose uint64, grade render.Grade, text string, s
 			t.Fatal(err)
 		}
 		if rd.OK() && rd.Text == text {
-			out = append(out, r.Beside(rd))
+			out = append(out, r.Annunciators(rd))
 		}
 	}
 	return out
@@ -43,7 +43,7 @@ func teach(t *testing.T, seed uint64, grade render.Grade, but string) *camera.Un
 	u := &camera.Units{}
 	for k, f := range functions {
 		if f.unit != but {
-			u.Teach(f.unit, besides(t, seed, seed*20+uint64(k)+1, grade, fmt.Sprintf("%04d", 1234+1111*k), f.signs))
+			u.Teach(f.unit, annunciatorsOf(t, seed, seed*20+uint64(k)+1, grade, fmt.Sprintf("%04d", 1234+1111*k), f.signs))
 		}
 	}
 	return u
@@ -63,21 +63,21 @@ func TestUnits(t *testing.T) {
 		t.Fatal(err)
 	}
 	f := functions[2]
-	seen := besides(t, 201, 77, render.Easy, "8765", f.signs)
+	seen := annunciatorsOf(t, 201, 77, render.Easy, "8765", f.signs)
 	if got := kept.Name(append(seen, nil)); got != f.unit {
 		t.Errorf("%v is taken for %q", f.signs, got)
 	}
 	if kept.Teach(f.unit, seen) {
 		t.Error("what is known is learnt again")
 	}
-	if got := kept.Name(besides(t, 202, 77, render.Easy, "8765", f.signs)); got != "" {
+	if got := kept.Name(annunciatorsOf(t, 202, 77, render.Easy, "8765", f.signs)); got != "" {
 		t.Errorf("another meter shows %q", got)
 	}
 	one := &camera.Units{}
 	if one.Name(seen) != "" || !one.Teach(f.unit, seen) || one.Name(seen) != "" {
 		t.Error("a unit is named by a meter that may show the same signs for all")
 	}
-	if one.Teach("V", nil) || one.Teach("V", []camera.Beside{nil}) || one.Teach("V", besides(t, 201, 78, render.Easy, "8765", []string{})) {
+	if one.Teach("V", nil) || one.Teach("V", []camera.Annunciators{nil}) || one.Teach("V", annunciatorsOf(t, 201, 78, render.Easy, "8765", []string{})) {
 		t.Error("something is learnt from nothing")
 	}
 	one.Taught = append(one.Taught, camera.TaughtUnit{Unit: "V", Look: []byte{1, 2}}) // a file of another version
@@ -95,7 +95,7 @@ func unitFigures(t *testing.T, add metric.Adder) {
 			all := teach(t, heldOut+seed, grade, "")
 			for k, f := range functions {
 				n++
-				seen := besides(t, heldOut+seed, heldOut+seed*20+uint64(k), grade, fmt.Sprintf("%04d", 8765-1111*k), f.signs)
+				seen := annunciatorsOf(t, heldOut+seed, heldOut+seed*20+uint64(k), grade, fmt.Sprintf("%04d", 8765-1111*k), f.signs)
 				switch got := all.Name(seen); got {
 				case "":
 				case f.unit:
