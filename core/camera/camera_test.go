@@ -51,10 +51,10 @@ func TestCheck(t *testing.T) {
 func TestReadDigits(t *testing.T) {
 	var r camera.Reader
 	right, n := 0, 0
-	for i, f := range digitFiles(t) {
+	for i, f := range digitPhotos(t) {
 		if i%8 == 0 {
 			n++
-			if readDigit(t, &r, f.path) == f.want {
+			if readDigit(t, &r, f.Plane) == f.Want() {
 				right++
 			}
 		}

@@ -3,17 +3,16 @@ package main
 import (
 	"errors"
 	"fmt"
-	"hash/fnv"
 	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"runtime"
-	"sort"
 	"sync"
 	"sync/atomic"
 
 	"readback/core/internal/ocr"
+	"readback/core/lab/digits"
 	"readback/core/lab/render"
 )
 
@@ -405,56 +404,48 @@ func write(dir, what string, part int, in, want []byte) error {
 }
 
 // photoSamples are strips of the photographed digits whose names hash odd, each cut in several ways.
-func photoSamples(digits, dir string, each int, seed uint64) error {
+func photoSamples(archive, dir string, each int, seed uint64) error {
 	r := rand.New(rand.NewPCG(seed, 4))
 	var in, want []byte
-	for _, d := range [11]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11} {
-		files, err := filepath.Glob(filepath.Join(digits, fmt.Sprintf("%02d", d), "*.jpg"))
-		if err != nil {
-			return err
+	photos, err := open(archive)
+	if err != nil {
+		return err
+	}
+	for i := range photos {
+		if !photos[i].Learn() {
+			continue
 		}
-		sort.Strings(files)
-		for _, f := range files {
-			h := fnv.New32a()
-			h.Write([]byte(filepath.Base(f)))
-			if h.Sum32()%2 == 0 {
-				continue
-			}
-			pl, err := load(f)
-			if err != nil {
-				return err
-			}
-			var p ocr.Picture
-			p.Set(&ocr.Planes{Y: pl.Y, W: pl.W, H: pl.H, Stride: pl.Stride})
-			for range each {
-				w, ht := float64(pl.W), float64(pl.H)
-				l := ocr.Line{H: 0.85 * ht * math.Exp(0.09*r.NormFloat64())}
-				cx, cy := w/2, ht/2*(1+0.06*r.NormFloat64())
-				half := w * 0.35 * math.Exp(0.1*r.NormFloat64())
-				l.X0, l.X1, l.Y0, l.Y1 = cx-half, cx+half, cy, cy
-				s := ocr.LayOut(&l)
-				strip, to := make([]byte, rowBytes), make([]byte, columns*rowValues)
-				p.Cut(&s, strip)
-				a, _ := s.Into(0, 0)
-				b, _ := s.Into(w, 0)
-				u, _ := s.Into(cx, 0)
-				for c := range columns {
-					x := float64(c)*4 + 1.5
-					o := to[c*rowValues:][:rowValues]
-					o[1], o[2], o[3], o[4] = either, either, either, either // what stands beside the digit was cut off
-					switch dx := math.Abs(x - u); {
-					case x < a || x > b:
-						o[0] = either
-					case d == 11:
-						o[0] = 0
-					case dx < 3.2:
-						o[0] = byte(d) + 1
-					default:
-						o[0] = either
-					}
+		d, pl := photos[i].Digit, photos[i].Plane
+		var p ocr.Picture
+		p.Set(&ocr.Planes{Y: pl.Y, W: pl.W, H: pl.H, Stride: pl.Stride})
+		for range each {
+			w, ht := float64(pl.W), float64(pl.H)
+			l := ocr.Line{H: 0.85 * ht * math.Exp(0.09*r.NormFloat64())}
+			cx, cy := w/2, ht/2*(1+0.06*r.NormFloat64())
+			half := w * 0.35 * math.Exp(0.1*r.NormFloat64())
+			l.X0, l.X1, l.Y0, l.Y1 = cx-half, cx+half, cy, cy
+			s := ocr.LayOut(&l)
+			strip, to := make([]byte, rowBytes), make([]byte, columns*rowValues)
+			p.Cut(&s, strip)
+			a, _ := s.Into(0, 0)
+			b, _ := s.Into(w, 0)
+			u, _ := s.Into(cx, 0)
+			for c := range columns {
+				x := float64(c)*4 + 1.5
+				o := to[c*rowValues:][:rowValues]
+				o[1], o[2], o[3], o[4] = either, either, either, either // what stands beside the digit was cut off
+				switch dx := math.Abs(x - u); {
+				case x < a || x > b:
+					o[0] = either
+				case d == digits.Blank:
+					o[0] = 0
+				case dx < 3.2:
+					o[0] = byte(d) + 1
+				default:
+					o[0] = either
 				}
-				in, want = append(in, strip...), append(want, to...)
 			}
+			in, want = append(in, strip...), append(want, to...)
 		}
 	}
 	return write(dir, "photo", 0, in, want)

@@ -1,6 +1,6 @@
 """Trains the finder, the aligner and the row reader of core/internal/ocr from samples that `trainreader -draw` writes.
 
-    trainreader -draw DIR -parts 12 -each 6000 -digits testdata/camera/lcd-digits -seed 1 &
+    trainreader -draw DIR -parts 12 -each 6000 -digits testdata/camera/lcd-digits.zip -seed 1 &
     python3 learn.py find DIR OUT 480 &
     python3 learn.py align DIR OUT 480 &
     python3 learn.py row DIR OUT 480
