@@ -31,10 +31,10 @@ const (
 type Annunciators []byte
 
 // Annunciators samples what stands beside the number that was just read, nil when that cannot be told: it takes three digits and a reading that may be
-// used.
+// used or asked about.
 func (r *Reader) Annunciators(rd *Reading) Annunciators {
 	n := len(rd.Digits)
-	if !rd.OK() || rd.Shows != Number || n < 3 {
+	if !rd.OK() && !rd.Question() || rd.Shows != Number || n < 3 {
 		return nil
 	}
 	raw := r.around(rd)

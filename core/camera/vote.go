@@ -61,7 +61,9 @@ func Vote(frames []*Reading) *Reading {
 		if f.P > c.RivalP {
 			c.Rival, c.RivalP = f.Text, f.P
 		}
-		if f.P >= 0.5 {
+		// a row is at times found too short; three that see more are right
+		short := strings.Contains(best, f.Text) && !sameBut(best, f.Text, "-") && !sameBut(best, f.Text, ".") && count[best] >= 3
+		if f.P >= 0.5 && !short {
 			sure++
 		}
 	}
@@ -69,8 +71,10 @@ func Vote(frames []*Reading) *Reading {
 	case c.Jumping:
 		c.Reason = Changing
 	case count[best] < 2:
-		c.Reason = pick.Reason
-		if c.Reason == "" || c.Reason == Likely {
+		if c.Reason = pick.Reason; c.Reason == "" || c.Reason == Likely {
+			c.Reason = Changing
+		}
+		if sure > 0 {
 			c.Reason = Unclear
 		}
 	case sure > 0 && sameBut(best, c.Rival, "-"):
