@@ -326,6 +326,7 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 	if best.Digits[0].valid < 0 {
 		best.Shows, best.Text, best.Reason, best.Value = Empty, "", "", unit.Decimal{}
 	}
+	r.nets.digit(p, best)
 	return best, nil
 }
 

@@ -108,7 +108,41 @@ func (a *Aim) weight(l *ocr.Line, w, h int) float64 {
 	return 0.6
 }
 
-// cells are the corners of the places in the picture.
+// digit lets the networks speak about a picture of one digit: what the surer of the two voices says is taken.
+func (l *learned) digit(p *Plane, rd *Reading) {
+	l.set(p)
+	w, h := float64(p.W), float64(p.H)
+	line := ocr.Line{X0: 0.15 * w, X1: 0.85 * w, Y0: h / 2, Y1: h / 2, H: 0.85 * h}
+	row := l.nets.Read(&l.pic, &line)
+	mid, _ := row.Strip.Into(w/2, h/2)
+	var place *ocr.Place
+	for i := range row.Places {
+		q := &row.Places[i]
+		if math.Abs(q.U-mid) < 0.35*ocr.DigitH && (place == nil || q.P > place.P) {
+			place = q
+		}
+	}
+	d := &rd.Digits[0]
+	sure := d.P * sigmoid(d.valid)
+	if rd.Shows == Empty {
+		sure = sigmoid(-d.valid)
+	}
+	switch {
+	case place == nil && rd.Shows != Empty && 1-row.Stray > sure:
+		rd.Shows, rd.Text, rd.Reason, rd.Value = Empty, "", "", unit.Decimal{}
+	case place != nil && place.Glyph >= '0' && place.Glyph <= '9' && place.P > sure && (rd.Shows == Empty || place.Glyph != d.Glyph):
+		d.Glyph, d.P = place.Glyph, place.P
+		rd.Shows, rd.Text, rd.P = Number, string(place.Glyph), place.P
+		if v, err := unit.ParseDecimal(rd.Text); err == nil {
+			rd.Value = v
+		}
+		if rd.Reason = ""; rd.Text == "1" {
+			rd.Reason = LoneOne
+		}
+	}
+}
+
+// digits are the places with their corners in the picture.
 func (k *look) digits() []Digit {
 	var out []Digit
 	r := k.first
