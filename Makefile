@@ -10,7 +10,7 @@ GO_SRC := $(shell git ls-files -co --exclude-standard '*.go' '*.hcl' 'mobile/pag
 
 .PHONY: help
 help: ## lists the targets
-	@grep -E '^[a-z]+:.*## ' Makefile | sed -E 's/:.*## /\t/' | expand -t 12
+	@grep -E '^[a-z0-9-]+:.*## ' Makefile | sed -E 's/:.*## /\t/' | expand -t 12
 
 .PHONY: speech
 speech: ## fetches the recogniser and its model once, checked against pinned sums
@@ -74,9 +74,21 @@ shelltest: speech binding ## tests the Android shell on the real framework code,
 	./mobile/android/test.sh
 
 .PHONY: apk
-apk: binding ## builds, signs and checks the APK; NDK= adds native code, VOSK_ANDROID= the recogniser
-	./mobile/android/pack.sh
+apk: ## builds a trial APK for a phone: everything in it, native code without an NDK; NDK= links with one
+	./mobile/android/pack.sh trial arm64-v8a
 	./mobile/android/bind.sh -n > build/apk/bind-steps.txt
+
+.PHONY: apk-x86
+apk-x86: ## the trial APK for an emulator on a PC: by touch only, nobody offers the recogniser for it
+	./mobile/android/pack.sh trial x86_64
+
+.PHONY: release
+release: ## an APK to give away: wants VOSK_ANDROID= (your own build), KEYSTORE= KEYPASS=; takes NDK=, ONNX_ANDROID=
+	./mobile/android/pack.sh release arm64-v8a
+
+.PHONY: arm64
+arm64: speech voice ## runs the core, the recogniser and the second engine for arm64 under emulation, beside this machine's own
+	./mobile/arm64.sh
 
 .PHONY: page
 page: tools ## whole jobs in a real browser: by voice, touch and keyboard, pictures of twelve states
@@ -111,6 +123,11 @@ figures: tools $(BIN) ## measures every figure into build/figures.tsv
 	-@.ci/minutes phone.minutes 6 env -u FIGURES $(MAKE) --no-print-directory jvm shelltest apk page
 	@{ printf 'name\tvalue\tunit\ttarget\tmet\tn\tcommand\n'; sort build/figures.raw; } > build/figures.tsv
 	@cut -f1-6 build/figures.tsv | expand -t 36,52,62,76,82
+
+# Bounded: ten minutes a parser, some forty for the figures, two hours of jobs. What is done is not done again; SOAK="-fuzz 1m -run 10m" makes it short.
+.PHONY: soak
+soak: tools ## hours of fuzzing, power cuts, kills, faults and jobs by voice; goes on where it was stopped
+	go run ./mobile/lab/soak -state build/soak $(SOAK)
 
 .PHONY: fuzz
 fuzz: ## fuzzes every parser, 20 s each

@@ -72,7 +72,7 @@ func TestImports(t *testing.T) {
 			}
 		}
 	}
-	native := map[string]bool{"readback/speech/clib": true, "readback/speech/vosk": true, "readback/speech/rescore": true, "readback/mobile/desktop/sound": true}
+	native := map[string]bool{"readback/speech/clib": true, "readback/speech/vosk": true, "readback/speech/onnx": true, "readback/mobile/desktop/sound": true}
 	for p, deps := range list(t, "Imports", "./...") {
 		for _, d := range deps {
 			if (d == "C" || strings.Contains(d, "ebitengine/purego")) && !native[p] {

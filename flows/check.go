@@ -20,7 +20,7 @@ func (l *loader) check(b *block) {
 		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
 		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
-		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Fit: b.text("fit"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
 		Jump: b.refs("jump", l.points)}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {
@@ -42,11 +42,11 @@ func (l *loader) check(b *block) {
 			}
 		}
 	}
-	l.wordsOf(b, c.ID, "act", "caution", "ask")
+	l.wordsOf(b, c.ID, "act", "caution", "ask", "fit")
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Seen: ob.texts("seen")}
+		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen")}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)
@@ -64,6 +64,19 @@ func (l *loader) check(b *block) {
 			l.at(a.Expr.Range(), `unit = "V"`, "a limit needs the unit of the check")
 		}
 	}
+	for _, bb := range b.inner("band") {
+		band := appliance.Band{Stop: bb.ref("stop", l.stops), Emergency: bb.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Tell: bb.text("tell")}
+		if a := bb.need("when"); a != nil {
+			if lim := l.limit(a.Expr, c.Unit); lim != nil {
+				band.Limit = *lim
+			}
+		}
+		if band.Stop < 0 && band.Emergency == "" && band.Tell == "" {
+			l.at(bb.DefRange(), `stop = "…", emergency = "…" or tell = "…"`, "a band without a consequence")
+		}
+		c.Bands = append(c.Bands, band)
+		bb.finish()
+	}
 	if b.attr("typical") != nil {
 		dim := unit.Dim("")
 		if u, ok := unit.Lookup(c.Unit); ok {
@@ -72,7 +85,7 @@ func (l *loader) check(b *block) {
 		q := b.quantity("typical", dim)
 		c.Typical = &q
 	}
-	b.finish("option")
+	b.finish("option", "band")
 	l.m.Checks = append(l.m.Checks, c)
 }
 
@@ -117,9 +130,9 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 			l.at(where, "", "both leads of check %s are on one point", c.ID)
 		}
 	case measure.Capacitance, measure.MicroampsDC:
-		kinds := []string{"capacitor"}
+		kinds := appliance.KindsAsked("microfarads_now")
 		if c.Function == measure.MicroampsDC {
-			kinds = []string{"rod", "board"}
+			kinds = appliance.KindsAsked("microamps_now")
 		}
 		if b.Body.Attributes["part"] == nil {
 			l.at(where, "", "check %s measures a %s: name the part", c.ID, strings.Join(kinds, " or "))
@@ -135,7 +148,7 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 		} else if l.lookup(part, b.attr("quantity").Expr.Range(), l.parts) >= 0 && !slices.Contains(l.props[part], "amps") {
 			l.at(b.attr("quantity").Expr.Range(), "", "no current is known of %s", part)
 		}
-	case measure.Manometer, measure.Thermometer, measure.Look:
+	case measure.Manometer, measure.Thermometer, measure.COMeter, measure.Look:
 		if c.Quantity == "" && c.Function != measure.Look {
 			l.at(where, `quantity = "draft"`, "check %s reads a signal: name it", c.ID)
 		}

@@ -132,9 +132,24 @@ func decode(name string, src []byte) *loader {
 	if !ok {
 		panic("flows: native syntax gave another body")
 	}
+	if !l.bounded(body) {
+		return l
+	}
 	l.file(body)
 	l.probs.sort()
 	return l
+}
+
+// bounded refuses loops: nothing in an equipment file needs one, and three within one another take minutes.
+func (l *loader) bounded(body *hclsyntax.Body) bool {
+	_ = hclsyntax.VisitAll(body, func(n hclsyntax.Node) hcl.Diagnostics {
+		if f, ok := n.(*hclsyntax.ForExpr); ok {
+			l.at(f.Range(), "write the values one by one", "an equipment file has no loops")
+		}
+		return nil
+	})
+	l.probs.sort()
+	return len(l.probs.errors()) == 0
 }
 
 // The parser and the expressions recurse: a file of nothing but brackets must not eat the stack.

@@ -2,7 +2,10 @@ package flows_test
 
 import (
 	"os"
+	"strings"
 	"testing"
+	"testing/fstest"
+	"time"
 
 	"readback/flows"
 	"readback/flows/lexicon"
@@ -49,5 +52,23 @@ func TestBuiltinLint(t *testing.T) {
 	}
 	if err != nil {
 		t.Fatal(err)
+	}
+}
+
+// Loops within loops are refused at once, in an attribute as in a text.
+func TestNoLoops(t *testing.T) {
+	many := "[" + strings.Repeat("1,", 200) + "1]"
+	for _, src := range []string{
+		`appliance "x" { title = [for a in ` + many + `: [for b in ` + many + `: [for c in ` + many + `: [for d in ` + many + `: a]]]][0] }`,
+		`appliance "x" { title = "%{for a in ` + many + `}%{for b in ` + many + `}%{for c in ` + many + `}x%{endfor}%{endfor}%{endfor}" }`,
+	} {
+		began := time.Now()
+		_, err := flows.Load(fstest.MapFS{"x.hcl": {Data: []byte(src)}}, "x.hcl")
+		if err == nil || !strings.Contains(err.Error(), "no loops") {
+			t.Errorf("%.200v", err)
+		}
+		if took := time.Since(began); took > 5*time.Second {
+			t.Errorf("it took %v", took)
+		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 
 	"readback/speech/model"
 )
@@ -15,6 +16,7 @@ type lateModel struct {
 	known chan struct{}
 	files model.Files
 	why   string
+	rest  atomic.Bool // the judge's opinions on readings rest
 }
 
 func newLateModel() *lateModel { return &lateModel{known: make(chan struct{})} }
@@ -22,10 +24,10 @@ func newLateModel() *lateModel { return &lateModel{known: make(chan struct{})} }
 func (l *lateModel) set(library, dir, why string) {
 	l.once.Do(func() {
 		l.files, l.why = model.Files{Library: library, Model: dir}, why
-		// The packing puts the judge's networks into the model's folder when it has the judge's library (mobile/android/pack.sh).
+		// The packing puts the rescorer's networks into the model's folder when it has the rescorer's library (mobile/android/pack.sh).
 		if nets := filepath.Join(dir, "judge"); dir != "" {
 			if _, err := os.Stat(nets); err == nil {
-				l.files.Judge = model.Judge{Runtime: "libonnxruntime.so", Model: nets}
+				l.files.Rescorer = model.Rescorer{Runtime: "libonnxruntime.so", Model: nets, Rest: &l.rest}
 			}
 		}
 		close(l.known)

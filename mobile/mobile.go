@@ -239,6 +239,17 @@ func (c *Core) Model(library, dir, why string) (err error) {
 	return nil
 }
 
+// Spare lets the second engine's opinions on readings rest, because the phone is hot or short of memory, or takes them up again. More
+// readings are asked about meanwhile; alarms are heard as before.
+func (c *Core) Spare(on bool) (err error) {
+	defer recovered(&err)
+	if _, err := c.open(); err != nil {
+		return err
+	}
+	c.late.rest.Store(on)
+	return nil
+}
+
 // Close ends everything and lets go of Host and every Listener. An open job stays on disk and is resumed by the next Open.
 // Closing twice is closing once.
 func (c *Core) Close() (err error) {

@@ -1,13 +1,11 @@
 package speech
 
-import "readback/speech/grammar"
-
 // Fake is a recogniser for tests. It does not listen: after every Step samples it has "heard" one word more of Script, and it
 // keeps the rules of a real one (no use after Close, a Final empties it).
 type Fake struct {
-	Script [][]grammar.Alternative // one list a saying, in order
-	Step   int                     // samples a word; 0 means 4800, 0.3 s
-	Err    error                   // returned by the next Accept, to play an engine that dies
+	Script [][]Alternative // one list a saying, in order
+	Step   int             // samples a word; 0 means 4800, 0.3 s
+	Err    error           // returned by the next Accept, to play an engine that dies
 
 	samples int
 	closed  bool

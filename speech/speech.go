@@ -1,11 +1,7 @@
 // Package speech is what a recogniser is to the rest of the program, whatever engine it is.
 package speech
 
-import (
-	"errors"
-
-	"readback/speech/grammar"
-)
+import "errors"
 
 // Rate is the only sampling rate a recogniser takes, in Hz.
 const Rate = 16000
@@ -17,10 +13,16 @@ type Word struct {
 	Confidence float64 `json:"conf"`
 }
 
+// Alternative is one hypothesis of a recogniser: a word string with its cost in nats; only differences count.
+type Alternative struct {
+	Text string  `json:"text"`
+	Cost float64 `json:"cost"`
+}
+
 // Result is what a recogniser makes of one saying.
 type Result struct {
-	Alternatives []grammar.Alternative // best first; costs in nats, only differences count; empty when nothing was heard
-	Words        []Word                // of the best alternative; confidence is its share among the alternatives
+	Alternatives []Alternative // best first; costs in nats, only differences count; empty when nothing was heard
+	Words        []Word        // of the best alternative; confidence is its share among the alternatives
 }
 
 // Recognizer turns sound into words. Its methods must be called by one goroutine at a time; a second call at once is an error.
@@ -33,11 +35,11 @@ type Recognizer interface {
 	Close() error             // frees the engine; a second Close does nothing
 }
 
-// Judge says how likely words are, given the sound.
-type Judge interface {
+// Rescorer says how likely words are, given the sound.
+type Rescorer interface {
 	// Score returns for each text the logarithm of its probability, given 16 kHz mono sound; -Inf where it cannot be spelled.
 	Score(pcm []int16, texts []string) ([]float64, error)
-	// Words returns what the judge itself hears in 16 kHz mono sound, in lower case without punctuation, each word the likeliest after the ones before it.
+	// Words returns what the rescorer itself hears in 16 kHz mono sound, in lower case without punctuation, each word the likeliest after the ones before it.
 	Words(pcm []int16) (string, error)
 	Close() error
 }

@@ -13,11 +13,13 @@ import (
 
 // Model is one appliance as its equipment file describes it. It is immutable once loaded; indices are into its slices.
 type Model struct {
-	ID       string // kebab-case, unique
-	Title    string // as spoken: "gas furnace with an induced draft fan and a hot igniter"
-	Fuel     string // gas, oil, electric, none
-	Mains    bool   // there is mains voltage inside
-	Hash     string // SHA-256 of the file as read
+	ID       string           // kebab-case, unique
+	Title    string           // as spoken: "gas furnace with an induced draft fan and a hot igniter"
+	Fuel     string           // gas, oil, electric, none
+	Mains    bool             // there is mains voltage inside
+	Starts   int              // how often it may be made to light in one job, whoever does it; 0: as often as needed
+	Relight  measure.Quantity // s to wait, with the gas off, before it is lit again; unset: its control purges by itself
+	Hash     string           // SHA-256 of the file as read
 	Sources  []Source
 	Places   []Place
 	Parts    []Part
@@ -171,9 +173,11 @@ type Check struct {
 	Caution  string         // at most 12 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
+	Bands    []Band         // readings that have a consequence of their own, the worst first
 	Typical  *measure.Quantity
 	Skill    string // clear, ambiguous, skilled: how reliably a person answers
 	Free     bool   // needs no tool and no opening
+	Fit      string // what is fitted with the power off before it, a gauge or a tee: an act of its own
 	Licensed bool   // offered to licensed people only
 	Must     bool   // a gate: where it is the cause check of a repair and not as it should be, the repair waits and the power stays off
 	Repeat   bool   // may sensibly be asked again
@@ -186,6 +190,14 @@ func (c *Check) Watched() bool {
 	return slices.ContainsFunc(c.Options, func(o Option) bool { return len(o.Seen) > 0 })
 }
 
+// Band is a range of readings with a consequence: a stop line, an emergency, or words.
+type Band struct {
+	Limit     measure.Limit // the readings in it
+	Stop      int           // -1
+	Emergency string
+	Tell      string
+}
+
 // Option is one answer of a look; When is the state of the appliance that it describes.
 type Option struct {
 	ID        string   // option id of the lexicon
@@ -193,6 +205,9 @@ type Option struct {
 	Stop      int      // answering this crosses a stop line, -1
 	Emergency string   // answering this is an emergency of that class
 	Passes    bool     // the fault comes and goes: a start that works does not show that nothing is wrong
+	As        string   // it counts as that option for what is wrong: it speaks of the house, not of the appliance
+	Tell      string   // said and written when this is the answer
+	NoLive    bool     // after it nothing live is touched or measured: a wet floor
 	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
 	Not       []string // parts this answer clears outright is never written: belief does it
 }

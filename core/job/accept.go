@@ -41,6 +41,8 @@ func (m *Machine) accept(x utterance.Meaning) {
 		m.onConsent(q, x.ID)
 	case q.act.Proof():
 		m.onProof(q, x.Reading)
+	case q.act.Kind == worksite.ProveEmpty:
+		m.onEmpty(q, x.Reading)
 	case q.act.Kind != worksite.None:
 		m.onAct(q.act, x.ID)
 	default:

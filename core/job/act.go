@@ -28,6 +28,12 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Keypad = q.units
 		q.step.Eye = protocol.EyeMeter
 		q.opts = nil
+	case act.Kind == worksite.ProveEmpty:
+		q.kind, q.step.Kind = "measure", "measure"
+		q.units = []string{"V", "mV"}
+		q.step.Keypad, q.step.Eye, q.opts = q.units, protocol.EyeMeter, nil
+	case act.Kind == worksite.PlaceLeads && m.model.Checks[act.N].Fit != "":
+		q.step.Act, q.short = m.model.Checks[act.N].Fit, m.model.Checks[act.N].Fit
 	}
 	if f := m.dialFor(act); f != "" { // dial and jacks stand right before a lead is placed
 		q.step.Meter = m.line("meter."+string(f)) + " " + m.line(jackLine(f))
@@ -43,6 +49,8 @@ func (m *Machine) dialFor(act worksite.Act) measure.Function {
 	switch act.Kind {
 	case worksite.ProveLive:
 		return measure.VoltsAC
+	case worksite.ProveEmpty:
+		return measure.VoltsDC
 	case worksite.PlaceLeads, worksite.MeterIn:
 		return m.model.Checks[act.N].Function
 	}
@@ -52,7 +60,7 @@ func (m *Machine) dialFor(act worksite.Act) measure.Function {
 // jackLine is the line that says which jacks the leads are in.
 func jackLine(f measure.Function) string {
 	switch d := f.Dial(); {
-	case f == measure.Manometer || f == measure.Thermometer || f == measure.AmpsAC:
+	case d.Own:
 		return "jacks.none"
 	case d.Current:
 		return "jacks.current"
@@ -75,6 +83,8 @@ func (m *Machine) actHazard(t task, act worksite.Act) string {
 		if kind := kindOf(t); !m.j.site.Covers.Empty() || kind == "cycle" || kind == "leave" {
 			return "restart"
 		}
+	case worksite.Discharge, worksite.ProveEmpty:
+		return "capacitor"
 	case worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut:
 		return "hands"
 	}
@@ -88,7 +98,7 @@ func (m *Machine) thing(act worksite.Act) (name, where, place string) {
 	case worksite.OpenCover, worksite.CloseCover:
 		p := &m.model.Places[n]
 		return p.Name, p.Where, p.ID
-	case worksite.LiftWire, worksite.RefitWire:
+	case worksite.LiftWire, worksite.RefitWire, worksite.Discharge, worksite.ProveEmpty:
 		p := &m.model.Points[n]
 		return p.Name, p.Where, p.ID
 	case worksite.NoteReset:
@@ -129,7 +139,7 @@ func (m *Machine) deadPair(k worksite.Kind) (red, black int) {
 func (m *Machine) touches(act worksite.Act) []string {
 	red, black := m.deadPair(act.Kind)
 	switch act.Kind {
-	case worksite.LiftWire, worksite.RefitWire:
+	case worksite.LiftWire, worksite.RefitWire, worksite.Discharge, worksite.ProveEmpty:
 		red = int(act.N)
 	case worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads:
 		c := &m.model.Checks[act.N]
@@ -171,7 +181,10 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 		j.lifted = j.lifted.With(int(a.N))
 	case worksite.HoldDoor:
 		j.held = true
+	case worksite.PowerOff:
+		j.offAt = j.now
 	case worksite.PowerOn:
+		j.proveAt = 0
 		j.powered = append(j.powered, len(j.findings))
 	case worksite.JumperIn:
 		j.jumped = true
@@ -181,11 +194,17 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 	if !before.Timed() && j.site.Timed() {
 		j.timedAt, j.timedN = j.now, 0
 	}
+	if lights(j.site) && !lights(before) {
+		j.starts++
+	}
 	m.note("site", m.line(m.plain("act."+a.Kind.String()+".done"), "name", m.nameOf(a)))
 	if id != "" && id != cDone {
 		m.say("info", sentence(m.option(id)))
 	}
 }
+
+// lights tells whether the appliance is made to light in a state of the work place: on, and not known not to be called.
+func lights(s worksite.State) bool { return s.Power == worksite.On && s.Call != worksite.No }
 
 // refusal is the key under which refusals of an act are counted.
 func refusal(a worksite.Act) string { return a.Kind.String() + strconv.Itoa(int(a.N)) }

@@ -176,6 +176,8 @@ type hands struct {
 	held     bool         // a door switch was ever held
 	jumped   bool
 	jacked   bool
+	starts   int   // how often it was made to light
+	offAt    int64 // ms: when the gas was shut off last by knob or supply, 0 for never
 	powered  []int // after how many findings the supply came back
 	provedAt int64 // ms: when dead was proved last
 	proofAt  int64 // ms: the last reading of the proof under way
@@ -223,16 +225,19 @@ type job struct {
 	hands
 	talk
 
-	alarm     string // emergency class now, "" for none
-	alarmAt   int64
-	alarmN    int
-	locked    bool // an emergency that ends the job here
-	battery   float64
-	warned    int
-	away      int64
-	lastEvent int64
-	photos    []protocol.Photo
-	wake      int64
+	alarm      string // emergency class now, "" for none
+	happened   string // the last emergency that was not taken back, "" for none
+	happenedAt int64
+	outside    bool // everybody is said to be outside
+	alarmAt    int64
+	alarmN     int
+	locked     bool // an emergency that ends the job here
+	battery    float64
+	warned     int
+	away       int64
+	lastEvent  int64
+	photos     []protocol.Photo
+	wake       int64
 }
 
 func (m *Machine) newJob() *job {

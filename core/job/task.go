@@ -81,6 +81,9 @@ func (m *Machine) toward(t task) *question {
 			m.block(t)
 			return nil
 		}
+		if q, held := m.beforeLighting(t, act); held {
+			return q
+		}
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)
 		}

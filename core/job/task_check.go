@@ -121,6 +121,16 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		}
 		m.say("info", sentence(m.option(id)))
 		m.fact(c.Name + ": " + m.option(id))
+		if o.Tell != "" {
+			m.say("warning", sentence(o.Tell))
+			m.fact(sentence(o.Tell))
+		}
+		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
+			f.Option = k
+		}
+		if o.NoLive {
+			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
+		}
 		if o.Stop >= 0 {
 			m.settle(f)
 			m.halt(o.Stop)
@@ -129,6 +139,21 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 	case utterance.Reading:
 		f.Reading = x.Reading
 		m.readBackJudged(t.n, x.Reading)
+		if b := m.bandOf(t.n, x.Reading); b != nil {
+			if b.Tell != "" {
+				m.say("warning", sentence(b.Tell))
+				m.fact(sentence(b.Tell))
+			}
+			if b.Emergency != "" || b.Stop >= 0 {
+				m.settle(f)
+				if b.Emergency != "" {
+					m.raise(b.Emergency)
+				} else {
+					m.halt(b.Stop)
+				}
+				return
+			}
+		}
 		m.noCall(t.n, x.Reading)
 	}
 	m.settle(f)
@@ -151,6 +176,14 @@ func (t checkTask) giveUp(m *Machine, _ *question) {
 	if c.Stage == "safety" {
 		m.say("warning", m.line("safety.stop"))
 		m.finish("handed-over", false)
+	}
+	if m.j.stage == sCause && m.j.repair >= 0 { // who does not know whether it is allowed, may not
+		for _, o := range c.Options {
+			if o.Stop >= 0 {
+				m.halt(o.Stop)
+				return
+			}
+		}
 	}
 	t.unconfirmed(m)
 }
@@ -200,6 +233,20 @@ func (m *Machine) gateFails(check int, f Finding) bool {
 		return true
 	}
 	return false
+}
+
+// bandOf is the worst band that a reading may lie in, nil for none. The meter's uncertainty counts for the danger, and
+// more than the meter can show counts as beyond every upper end.
+func (m *Machine) bandOf(check int, r *measure.Reading) *appliance.Band {
+	c := &m.model.Checks[check]
+	for i := range c.Bands {
+		b := &c.Bands[i]
+		jd := measure.Judge(m.j.meter, c.Function, *r, b.Limit)
+		if jd.Verdict != measure.Fail && jd.Verdict != measure.Invalid || r.State == measure.Over && b.Limit.High == nil {
+			return b
+		}
+	}
+	return nil
 }
 
 // bad tells whether the answer to a gate is not the one hoped for, which is its first option: the linter holds it.

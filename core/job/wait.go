@@ -28,7 +28,7 @@ func (m *Machine) patience(q *question) int64 {
 	case worksite.None:
 	case worksite.PowerOff, worksite.PowerOn:
 		return tTool
-	case worksite.OpenCover, worksite.CloseCover, worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut, worksite.JumperIn, worksite.JumperOut:
+	case worksite.OpenCover, worksite.CloseCover, worksite.LiftWire, worksite.RefitWire, worksite.MeterIn, worksite.MeterOut, worksite.JumperIn, worksite.JumperOut, worksite.Discharge:
 		return tCover
 	default:
 		return tProbe

@@ -21,6 +21,20 @@ type Event struct {
 	Device *Device              `json:"device,omitempty"` // EvDevice
 	Target int64                `json:"target,omitempty"` // EvUndo: Seq of the event to undo, 0 for the last answer
 	Begin  *Begin               `json:"begin,omitempty"`  // EvBegin
+	// Step is the id of the step that was open when the event came, given by the host: a program that asks otherwise can tell that an
+	// answer of an older one belongs to another question.
+	Step string `json:"step,omitempty"`
+	Lost *Lost  `json:"lost,omitempty"` // EvResume: what the journal lost before
+}
+
+// Lost tells of entries of the journal that could not be read when the job was opened. They are kept aside and count for nothing.
+type Lost struct {
+	First int64  `json:"first"`          // number of the first entry lost
+	Last  int64  `json:"last"`           // and of the last one that could be made out
+	From  int64  `json:"from,omitempty"` // ms: time of the last entry before them
+	To    int64  `json:"to,omitempty"`   // ms: time of the last one that could be made out
+	Why   string `json:"why"`
+	File  string `json:"file,omitempty"` // where the damaged journal is kept, in the job's folder
 }
 
 const (
@@ -63,7 +77,8 @@ type Mark struct {
 }
 
 // Device is news of the phone or computer. Kind: battery (Level per cent), mic-off, mic-on, speech-off (Text says why and how to
-// get it), sound-off, silenced, call, back, noise (Level dB SNR), voices, eye-on, eye-off (Text says why there is no camera).
+// get it), sound-off, silenced, call, back, noise (Level dB SNR), voices, eye-on, eye-off (Text says why there is no camera), clock
+// (the computer's clock was set: Level s, Text says it in words).
 type Device struct {
 	Kind  string  `json:"kind"`
 	Level float64 `json:"level,omitempty"`
@@ -208,6 +223,7 @@ type Result struct {
 	Outcome string   `json:"outcome"`          // fixed, nothing-wrong, stopped, unresolved, handed-over, part-awaited…; empty while the job goes on
 	Repair  string   `json:"repair,omitempty"` // repair that the verdict names or named last, empty for none
 	P       float64  `json:"p,omitempty"`      // its probability when it was named
+	Likely  string   `json:"likely,omitempty"` // part that is most likely at fault and not proved, where nothing is named
 	Mended  []string `json:"mended,omitempty"` // repairs carried out, in order
 	Stop    string   `json:"stop,omitempty"`   // stop line reached, empty for none
 	Checks  int      `json:"checks"`           // checks and looks answered so far, the safety questions, the story and the plate among them

@@ -16,7 +16,12 @@ const (
 	Text      Kind = "text"      // free words or a part number, as said
 	Count     Kind = "count"     // a bare whole number: blinks, tries, codes
 	UnitOnly  Kind = "unit"      // "make that ohms": the digits given before stay, ID is the new unit's id
+	Trouble   Kind = "trouble"   // with the meter: "low-battery", "wrong-mode"
+	Symptom   Kind = "symptom"   // what the appliance does, told in free words: "lights-dies"; it answers nothing by itself
 )
+
+// Aside is the fault of an utterance that was meant for somebody else, or means nothing here: it answers nothing and counts for nothing.
+const Aside = "aside"
 
 // Meaning is one thing an utterance can mean.
 type Meaning struct {
@@ -25,7 +30,7 @@ type Meaning struct {
 	ID      string           `json:"id,omitempty"`     // choice, command or emergency id
 	Text    string           `json:"text,omitempty"`   // the words that carried it; for Text and Count the content
 	Units   []string         `json:"units,omitempty"`  // Reading.Value.Unit is empty: the units it could have (unit ids); nil when no unit was said and none was expected
-	Doubt   bool             `json:"doubt,omitempty"`  // emergency that must be asked about first (class E3, hedged, past, what-if)
+	Doubt   bool             `json:"doubt,omitempty"`  // must be asked about first: an emergency hedged, past or what-if; a reading, an answer or a grave command found among other words
 	Repair  bool             `json:"repair,omitempty"` // the utterance took something back ("no, twenty four")
 	Cost    float64          `json:"cost"`             // nats above the best meaning; 0 for the best
 }
@@ -44,7 +49,7 @@ type Utterance struct {
 	Start    int64     `json:"start,omitempty"`  // ms on the session's clock
 	End      int64     `json:"end,omitempty"`
 	Partial  bool      `json:"partial,omitempty"` // still being spoken: only emergencies and "quiet" may act on it
-	Fault    string    `json:"fault,omitempty"`   // why nothing was understood: "unknown", "loud", "quiet", "clipped", "long"
+	Fault    string    `json:"fault,omitempty"`   // why nothing was understood: "unknown", "loud", "quiet", "clipped", "long", or Aside
 }
 
 // Best returns the cheapest meaning, or nil.
@@ -86,5 +91,5 @@ type Lexicon struct {
 	Units       map[string][]string // unit id → sayings: "uA" → "micro amps"
 	States      map[string][]string // measure.State → sayings: "over" → "o l", "over limit"
 	Misheard    map[string][]string // words a recogniser writes in noise → what was said: "i" → "five"
-	Everyday    []string            // common words, which an alarm is weighed against
+	Background  []string            // common words, which an alarm is weighed against
 }

@@ -27,6 +27,8 @@ const (
 	JackOut    // the red lead back to the volts jack
 	PlaceLeads // N: check; leads clipped on before a reading that lasts only seconds
 	NoteReset  // N: part
+	Discharge  // N: point; a capacitor is discharged through a resistor
+	ProveEmpty // N: point; it shows less than 5 V d.c. then
 	GasShut
 	GasOpen
 	kinds
@@ -35,7 +37,7 @@ const (
 var kindNames = [kinds]string{
 	"none", "power-off", "power-on", "prove-live", "prove-line-neutral", "prove-line-ground", "prove-neutral-ground",
 	"prove-again", "call-on", "call-off", "open-cover", "close-cover", "hold-door", "free-door", "lift-wire", "refit-wire",
-	"jumper-in", "jumper-out", "meter-in", "meter-out", "jack-out", "place-leads", "note-reset", "gas-shut", "gas-open",
+	"jumper-in", "jumper-out", "meter-in", "meter-out", "jack-out", "place-leads", "note-reset", "discharge", "prove-empty", "gas-shut", "gas-open",
 }
 
 // String is the id of the act in the word list.
@@ -65,7 +67,7 @@ func (a Act) Zero() bool { return a.Kind >= ProveLN && a.Kind <= ProveNG }
 // HandsIn tells whether fingers go inside for it. Such an act is never asked unless the supply is off.
 func (a Act) HandsIn() bool {
 	switch a.Kind {
-	case LiftWire, RefitWire, JumperIn, JumperOut, MeterIn, MeterOut, HoldDoor, FreeDoor:
+	case LiftWire, RefitWire, JumperIn, JumperOut, MeterIn, MeterOut, HoldDoor, FreeDoor, Discharge, ProveEmpty:
 		return true
 	}
 	return false
@@ -91,7 +93,7 @@ const (
 
 // Outcomes lists what can follow an act.
 func (a Act) Outcomes() []Outcome {
-	if a.Proof() {
+	if a.Proof() || a.Kind == ProveEmpty {
 		return []Outcome{Done, Failed, Changed}
 	}
 	return []Outcome{Done, Changed}
@@ -102,6 +104,9 @@ func (r *Rules) Apply(s State, a Act, o Outcome) State {
 	switch {
 	case o == Changed:
 		return s.Doubt()
+	case o == Failed && a.Kind == ProveEmpty:
+		s.Drained = Drain{} // there is a charge: once more
+		return s
 	case o == Failed && a.Zero():
 		s.Power, s.Proof = On, 0 // voltage where none may be: it is live, whatever the switch says
 		return s
@@ -120,7 +125,7 @@ func (r *Rules) Apply(s State, a Act, o Outcome) State {
 			s.Power = Proved // nothing from the house to prove: the appliance's own control is off
 		}
 	case PowerOn:
-		s.Power, s.LeftOff = On, false
+		s.Power, s.LeftOff, s.Drained = On, false, Drain{}
 	case ProveLive, ProveLN, ProveLG, ProveNG:
 		s.Proof = uint8(a.Kind-ProveLive) + 1
 	case ProveAgain:
@@ -155,6 +160,10 @@ func (r *Rules) Apply(s State, a Act, o Outcome) State {
 		s.Placed = a.N + 1
 	case NoteReset:
 		s.Resets, s.Noted = s.Resets.Without(n), s.Noted.With(n)
+	case Discharge:
+		s.Drained = Drain{Part: r.capacitor[n]}
+	case ProveEmpty:
+		s.Drained = Drain{Part: r.capacitor[n], Shown: true}
 	case GasShut:
 		s.Gas = No
 	case GasOpen:
@@ -178,7 +187,9 @@ func (r *Rules) Retract(s State, a Act) State {
 	n := int(a.N)
 	switch a.Kind {
 	case PowerOff, PowerOn:
-		s.Power, s.Proof = Unknown, 0
+		s.Power, s.Proof, s.Drained = Unknown, 0, Drain{}
+	case Discharge, ProveEmpty:
+		s.Drained = Drain{}
 	case ProveLive, ProveLN, ProveLG, ProveNG, ProveAgain:
 		s.Proof = 0
 		if s.Power == Proved {

@@ -136,6 +136,13 @@ func (r *Rules) prove(s State) (Act, bool) {
 // wire is the next wire to refit or to lift, its cover opened first. The supply is proved off here.
 func (r *Rules) wire(s State, n Need) (Act, bool) {
 	a := Act{LiftWire, int16(n.Wires.Minus(s.Wires).First())}
+	switch c := r.capacitor[max(a.N, 0)]; {
+	case a.N < 0 || c == 0:
+	case s.Drained.Part != c:
+		a.Kind = Discharge
+	case !s.Drained.Shown:
+		a.Kind = ProveEmpty
+	}
 	if extra := s.Wires.Minus(n.Wires); !extra.Empty() {
 		a = Act{RefitWire, int16(extra.Last())}
 	}

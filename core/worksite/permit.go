@@ -71,10 +71,14 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 				return false, "a wire behind it is off"
 			}
 		}
-	case LiftWire, RefitWire:
+	case LiftWire, RefitWire, Discharge, ProveEmpty:
 		switch {
 		case s.Power != Proved:
 			return false, "hands in only when off and proved"
+		case a.Kind == LiftWire && r.capacitor[i] != 0 && s.Drained != (Drain{r.capacitor[i], true}):
+			return false, "the capacitor is not discharged and verified"
+		case a.Kind == ProveEmpty && s.Drained.Part != r.capacitor[i]:
+			return false, "it was not discharged"
 		case !r.cover(r.pointAt[i]).Minus(s.Covers).Empty():
 			return false, "its cover is on"
 		}
@@ -178,7 +182,7 @@ func (r *Rules) Consent(check int) bool {
 // for it (IEC 61010-2-033, category III).
 func (r *Rules) Mains(check int) bool {
 	c := &r.m.Checks[check]
-	return c.Function != measure.Look && c.Function != measure.Thermometer && c.Function != measure.Manometer && r.Consent(check)
+	return (!c.Function.Dial().Own || c.Function == measure.AmpsAC) && r.Consent(check)
 }
 
 // Exposed tells whether more than touch-safe voltage lies open and may be live.

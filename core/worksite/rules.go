@@ -32,16 +32,17 @@ type Need struct {
 
 // Rules is what the equipment file says about access and hazard, prepared for fast walking. It is read-only.
 type Rules struct {
-	m       *appliance.Model
-	mains   bool
-	around  []Set  // by place: itself and the covers around it that have to be off
-	shock   Set    // covers with more than touch-safe voltage behind them
-	hazard  Set    // places: the supply is switched off before their cover moves
-	trips   Set    // places: a door switch opens with their cover
-	near    []Set  // by place: the places in the same room or cabinet front
-	pointAt []int  // by point: place, -1
-	dead    Set    // covers that are off while dead is proved
-	needs   []Need // by check
+	m         *appliance.Model
+	mains     bool
+	around    []Set   // by place: itself and the covers around it that have to be off
+	shock     Set     // covers with more than touch-safe voltage behind them
+	hazard    Set     // places: the supply is switched off before their cover moves
+	trips     Set     // places: a door switch opens with their cover
+	near      []Set   // by place: the places in the same room or cabinet front
+	pointAt   []int   // by point: place, -1
+	dead      Set     // covers that are off while dead is proved
+	needs     []Need  // by check
+	capacitor []int16 // by point: the capacitor it is a terminal of, its part index plus one; 0 for none
 }
 
 // New prepares the rules of a model. Its errors name the check or point that cannot be asked safely.
@@ -81,8 +82,15 @@ func New(m *appliance.Model) (*Rules, error) {
 			}
 		}
 	}
-	for _, p := range m.Points {
+	for i, p := range m.Points {
 		r.pointAt = append(r.pointAt, p.Place)
+		id, _, _ := cut(p.Net)
+		r.capacitor = append(r.capacitor, 0)
+		for k := range m.Parts {
+			if kind := appliance.KindOf(m.Parts[k].Kind); m.Parts[k].ID == id && kind != nil && kind.Holds {
+				r.capacitor[i] = int16(k + 1)
+			}
+		}
 	}
 	for _, d := range m.Dead {
 		if d < 0 || d >= len(m.Points) {
@@ -175,7 +183,7 @@ func (r *Rules) need(i int) (Need, error) {
 			n.Covers = n.Covers.Or(r.cover(r.pointAt[p]))
 		}
 	}
-	if n.Power == Live && c.Window && c.Function != measure.Look && n.Series == 0 {
+	if n.Power == Live && (c.Window && c.Function != measure.Look || c.Fit != "") && n.Series == 0 {
 		n.Place = mark
 	}
 	return n, nil
@@ -281,11 +289,8 @@ func (r *Rules) joined(from, to string, without int) bool {
 
 // passes tells whether a kind of part is a way through rather than a load.
 func passes(kind string) bool {
-	switch kind {
-	case "load", "motor", "coil", "valve", "igniter", "transformer", "board", "controller", "supply", "source", "sensor", "capacitor", "lamp":
-		return false
-	}
-	return true
+	k := appliance.KindOf(kind)
+	return k == nil || k.Passes >= appliance.Through // what is not known might be bridged
 }
 
 // ends returns the two nets of a part with exactly two ports.

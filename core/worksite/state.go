@@ -120,8 +120,15 @@ type State struct {
 	Placed  int16 // check index whose leads are clipped on, plus one; 0 for none
 	Resets  Set   // manual resets pressed and not yet noted, by part index
 	Noted   Set   // manual resets pressed and noted
+	Drained Drain // the capacitor that was discharged last
 	LeftOff bool  // supply was switched off to leave it so
 	Unlike  bool  // a wire was found not to be where it was, and nobody has said what of it
+}
+
+// Drain is how far the discharging of a capacitor has come. It holds until the supply comes back.
+type Drain struct {
+	Part  int16 // part index, plus one; 0 for none
+	Shown bool  // and it showed less than 5 V d.c. then
 }
 
 // Start is the state at the beginning of a job, and what a restart of the program falls back to for the supply.
@@ -129,7 +136,7 @@ func Start() State { return State{Power: Unknown} }
 
 // Doubt returns the state after something happened that was not asked for: nothing about the supply is believed any more.
 func (s State) Doubt() State {
-	s.Power, s.Proof, s.Call, s.Placed = Unknown, 0, NotKnown, 0
+	s.Power, s.Proof, s.Call, s.Placed, s.Drained = Unknown, 0, NotKnown, 0, Drain{}
 	return s
 }
 

@@ -16,6 +16,9 @@ appliance "furnace-hsi" {
   title = "gas furnace with a draft fan and a hot igniter"
   fuel  = "gas"
   mains = true
+
+  # its draft fan purges before every trial
+  starts = q("16 x", "common practice, no source")
   dead  = ["line-in", "neutral-in", "frame"]
 }
 
@@ -2821,9 +2824,17 @@ check "alarm" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   free     = true
-  ask      = "Alarms in the house: sounding, or quiet?"
+  ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
   option "quiet" { when = !(1 < 0) }
   option "sounding" { emergency = "co" }
+  option "chirping" {
+    as   = "quiet"
+    tell = "One chirp now and then is a low battery or an old alarm. Change it today."
+  }
+  option "no-co-alarm" {
+    as   = "quiet"
+    tell = "Get a carbon monoxide alarm before the burner runs again. Without one nobody would notice bad air."
+  }
 }
 
 check "people" {
@@ -2850,7 +2861,10 @@ check "floor" {
   act      = "Stand back and look at the floor."
   ask      = "The floor there: dry, wet, or water above the burners?"
   option "dry" { when = drain.passes > 0.5 }
-  option "wet" {}
+  option "wet" {
+    no_live = true
+    tell    = "On a wet floor nothing live is touched. Find out where the water comes from."
+  }
   option "above" {
     when = 1 < 0
     stop = "flooded"
@@ -3018,6 +3032,10 @@ check "label" {
   option "says-pressure-closed" { when = lamp("2") }
   option "says-pressure-open" { when = lamp("3") }
   option "says-limit" { when = lamp("4") }
+  option "says-roll-out" {
+    when = 1 < 0
+    stop = "roll-out"
+  }
   option "says-false-flame" { when = lamp("5") }
   option "says-no-flame" { when = lamp("6") }
   option "says-flame-lost" { when = lamp("7") }
@@ -5287,8 +5305,8 @@ check "fan-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Discharge it first, then measure."
-  caution  = "It may hold a charge. Discharge it first."
+  act      = "Read the capacitance, fingers off the tips."
+  caution  = "It may hold a charge. Touch no bare terminal."
 }
 
 check "blower-cap" {
@@ -5308,8 +5326,8 @@ check "blower-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Discharge it first, then measure."
-  caution  = "It may hold a charge. Discharge it first."
+  act      = "Read the capacitance, fingers off the tips."
+  caution  = "It may hold a charge. Touch no bare terminal."
 }
 
 # ---- 8 measurements: draft, air, gas ----
@@ -5330,8 +5348,8 @@ check "port-draft-m" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Tee the gauge in at the port end."
-  caution  = "Fit the tee with power off."
+  fit      = "Pull the hose off the port. Put the tee with the gauge between."
+  act      = "Stand back and read the gauge."
 }
 
 check "switch-draft-m" {
@@ -5350,8 +5368,8 @@ check "switch-draft-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Tee the gauge in at the switch end."
-  caution  = "Fit the tee with power off."
+  fit      = "Pull the hose off the switch. Put the tee with the gauge between."
+  act      = "Stand back and read the gauge."
 }
 
 check "static-m" {
@@ -5490,17 +5508,31 @@ check "dial-time" {
 check "room-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the room"
-  function = "look"
+  function = "co-meter"
   part     = "exchanger"
+  quantity = "room-co"
+  unit     = "ppm"
+  limit    = atmost(9, "EPA")
   power    = "on"
   call     = "on"
   at       = "heating"
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Hold a gas tester at head height, if you have one."
-  ask      = "A gas tester at head height: none, or some?"
-  option "none" { when = !(room-co > exchanger.tester) }
-  option "some" { stop = "vent" }
+  act      = "Hold a C O meter at head height, if you have one."
+  caution  = "A gas sniffer does not show it."
+  # UL 2034 alarms sound at 70 ppm within four hours
+  band "leave" {
+    when      = atleast(70, "from memory")
+    emergency = "co"
+  }
+  band "off" {
+    when = atleast(35, "T03")
+    stop = "vent"
+  }
+  band "source" {
+    when = atleast(9, "EPA")
+    tell = "More than outdoor air. Open a window and look for where it comes from."
+  }
 }
 
 check "flue-co-m" {
@@ -7971,7 +8003,7 @@ stop "flooded" {
   say  = "Water has reached the furnace."
   call = "a licensed heating technician"
   tell = "Say how high the water stood and which parts were wet."
-  now  = "Breaker off with dry feet. Replace wet gas and control parts."
+  now  = "Stay off the wet floor. Breaker off only with dry feet. Nobody lights it again before every wet part is changed."
 }
 
 stop "outdoor" {
@@ -7985,14 +8017,14 @@ stop "coil" {
   say  = "The cooling coil holds refrigerant."
   call = "a cooling technician"
   tell = "Say the pressure above the furnace, and that the filter is clean."
-  now  = "Heat may run with all registers open."
+  now  = "Leave it off until the air gets through."
 }
 
 stop "ducts" {
   say  = "Ducts need an installer."
   call = "a duct installer"
   tell = "Say where the duct is apart or too small."
-  now  = "Heat may run. Keep registers open."
+  now  = "A return duct apart near the furnace pulls in flue gas. Leave it off."
 }
 
 stop "local-rules" {

@@ -8,6 +8,10 @@ appliance "heater-millivolt" {
   title = "gas room heater with a standing pilot and a millivolt thermostat"
   fuel  = "gas"
   mains = false
+
+  # lighting labels of standing pilots (ANSI Z21 series): knob off, wait five minutes, smell near the floor, then light
+  relight = q("5 min", "from memory")
+  starts  = q("12 x", "common practice, no source")
   earth = "frame"
 }
 

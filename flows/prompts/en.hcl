@@ -232,6 +232,32 @@ say "act.place-leads" {
   ask   = ["ready", "in", "on"]
 }
 say "act.place-leads.done" { full = "Leads clipped on." }
+say "act.discharge" {
+  full  = "Discharge the capacitor at {name}. Hold a resistor by its plastic across both terminals, five seconds."
+  short = ["Resistor across {name}, five seconds."]
+  say   = "Say done."
+  how   = "Ten to twenty thousand ohms, two to five watts, with insulated clips. No screwdriver, no bare wire."
+  ask   = ["done", "ready"]
+}
+say "act.discharge.done" { full = "Capacitor discharged at {name}." }
+say "act.prove-empty" {
+  full  = "Now the volts across the capacitor. One tip on each terminal."
+  short = ["Volts across the capacitor. Number?"]
+  say   = "Number and unit?"
+  how   = "D C volts. It must show less than five."
+}
+say "act.prove-empty.done" { full = "The capacitor is empty." }
+say "empty.good" { full = "It is empty." }
+say "empty.charged" { full = "{value}. It still holds a charge. Hands off, discharge it again." }
+say "starts.enough" { full = "It was made to light often enough. We stop, so that no gas collects. Leave it off." }
+say "relight" {
+  full  = "Gas off. Wait {time}, so that gas can clear. Then smell near the floor."
+  short = ["Wait {time} more, gas off."]
+  say   = "Say ready when the time is up."
+  how   = "Gas that did not burn stays low. Five minutes let it go."
+  ask   = ["ready"]
+}
+say "relight.early" { full = "Not yet. The time is not up." }
 say "act.note-reset" {
   full  = "The {name} was reset by hand."
   short = ["{name} reset."]
@@ -395,6 +421,9 @@ say "proof.broken" { full = "That took a while. The proof starts over." }
 say "gate.restart" { full = "That is not as it must be. It is not fixed. We switch it off and stop here." }
 say "gate.cause" { full = "That is the reason. The power stays off until it is put right." }
 say "gate.fact" { full = "Not as it must be: {check}. Not fixed, power off." }
+say "minutes.one" { full = "one minute" }
+say "minutes.many" { full = "{n} minutes" }
+say "likely" { full = "Most likely, and not proved: {part}, {words}. A technician can prove it." }
 say "all.right" { full = "Are you all right? Say I'm okay." }
 say "consent.proof" { full = "the house voltage, to prove that the meter works and the power is off" }
 say "jacks.volts" { full = "Black lead in the common jack, red lead in the volts jack." }
@@ -413,6 +442,7 @@ say "meter.amps-ac" { full = "Clamp on A C amps, around one wire." }
 say "meter.microamps-dc" { full = "Meter on D C MICRO amps." }
 say "meter.millivolts-dc" { full = "Meter on D C MILLI volts." }
 say "meter.manometer" { full = "Pressure gauge, inches of water." }
+say "meter.co-meter" { full = "The C O meter." }
 say "meter.thermometer" { full = "Thermometer." }
 say "number" { full = "Number and unit?" }
 say "say.ready" { full = "Say ready." }
@@ -760,6 +790,13 @@ say "handover" {
 say "handover.story" { full = "Told: {story}" }
 say "handover.open" { full = "Not put back: {what}" }
 say "handover.closed" { full = "Covers on, nothing bypassed." }
+say "handover.emergency" { full = "Emergency: {what}, about {time} ago." }
+say "handover.out" { full = "Everybody is said to be outside." }
+say "handover.in-doubt" { full = "It is not known whether everybody is outside." }
+say "handover.gas-open" { full = "The gas was not shut off." }
+say "handover.stay-out" { full = "Nobody goes back in until the house is found safe." }
+say "handover.call.emergency" { full = "Call nine one one, and the gas company, from outside." }
+say "handover.call.electrician" { full = "Call a licensed electrician. Keep everybody away from it." }
 say "handover.call" { full = "Call a licensed heating technician." }
 say "end.fixed" { full = "Heat is back and everything is in place. The record is saved." }
 say "end.nothing-wrong" { full = "It works as it should. The record is saved." }

@@ -1,12 +1,13 @@
 #!/bin/sh
-# bind.sh OUT.aar: the core's native code for the phone, by the pinned gomobile and the NDK named by NDK.
+# bind.sh OUT.aar [ABI]: the core's native code for the phone, by the pinned gomobile and the NDK named by NDK.
 # bind.sh -n: prints every step of that instead, and needs no NDK: proves the command line.
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 . "$root/mobile/pins.sh"
 out=$1
-mkdir -p "$root/build/bin"
-(cd "$root" && go build -o build/bin/ golang.org/x/mobile/cmd/gobind golang.org/x/mobile/cmd/gomobile)
+case ${2:-arm64-v8a} in x86_64) target=android/amd64 ;; *) target=android/arm64 ;; esac
+mkdir -p "$root/build/_phone/bin"
+(cd "$root" && go build -o build/_phone/bin/ golang.org/x/mobile/cmd/gobind golang.org/x/mobile/cmd/gomobile)
 # gomobile wants a platform folder with an android.jar.
 sdk=$(mktemp -d)
 trap 'rm -rf "$sdk"' EXIT
@@ -28,6 +29,6 @@ fi
 cd "$root"
 # Never "gomobile init": it would install the newest gobind beside the pinned one. 16 KB pages are asked for explicitly: not
 # every NDK does it by itself.
-export PATH="$root/build/bin:$PATH" ANDROID_HOME="$sdk" ANDROID_NDK_HOME="$NDK" CGO_ENABLED=1
-gomobile bind $dry -target=android/arm64 -androidapi 26 -javapkg=org.readback -trimpath \
+export PATH="$root/build/_phone/bin:$PATH" ANDROID_HOME="$sdk" ANDROID_NDK_HOME="$NDK" CGO_ENABLED=1
+gomobile bind $dry -target=$target -androidapi 26 -javapkg=org.readback -trimpath \
 	-ldflags='-s -w -buildid= -extldflags=-Wl,-z,max-page-size=16384' -o "$out" ./mobile

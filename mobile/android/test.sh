@@ -17,8 +17,8 @@ for a in monitor tracing idling; do
 	unzip -q -o "$($a)" classes.jar -d "$work/aar/$a"
 done
 
-# The APK's resources as Robolectric reads them.
-aapt package -f -m -J "$work/gen" -M "$here/AndroidManifest.xml" -S "$here/res" -A "$here/assets" -I "$A34" --pseudo-localize -F "$work/resources.apk" >/dev/null
+# The trial APK's resources as Robolectric reads them.
+aapt package -f -m -J "$work/gen" -M "$here/AndroidManifest.xml" -S "$here/trial/res" -S "$here/res" -A "$here/assets" -I "$A34" --pseudo-localize -F "$work/resources.apk" >/dev/null
 cat >"$work/testres/com/android/tools/test_config.properties" <<EOF
 android_merged_manifest=$here/AndroidManifest.xml
 android_merged_resources=$here/res

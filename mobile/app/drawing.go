@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"slices"
 
 	"readback/core/appliance"
@@ -62,7 +63,7 @@ func (h *Hub) drawing(kind string) (any, error) {
 			go func() { _, _ = l.study(m) }() // the next drawing has it; its error is told where advice is needed
 		} else {
 			k.Energised = energised(e, v)
-			if f, ok := h.job.machine.(interface{ Findings() []job.Finding }); ok {
+			if f, ok := h.job.machine.machine.(interface{ Findings() []job.Finding }); ok {
 				k.Good = passed(e, f.Findings(), k.Suspects)
 			}
 		}
@@ -106,12 +107,7 @@ func energised(e *appliance.Engine, v *protocol.View) map[string]bool {
 		}
 	}
 	p.Advance(wait)
-	earth := m.Earth
-	for i := range m.Parts {
-		if earth == "" && m.Parts[i].Kind == "supply" { // without an earth volts count from the first supply's return
-			earth = m.Parts[i].Ports["n"]
-		}
-	}
+	earth := cmp.Or(m.Earth, m.ReturnNet())
 	limit := liveSmall
 	if m.Mains {
 		limit = liveVolts

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"sync"
+	"time"
 
 	"readback/core/protocol"
 	"readback/core/utterance"
@@ -51,15 +52,25 @@ var ErrDeaf = errors.New("ui: speech is not ready")
 
 const maxBacklog = 100 // blocks waiting for the recogniser; at 100 ms a block that is 10 s
 
+// What hangs or fails is started again. Judgment, no source: a block of a tenth of a second is decoded in some hundredths of one, and the judge
+// takes up to a second and a half.
+const (
+	earPatience = 30 * time.Second // for one task, where Config.Patience says nothing else
+	earPause    = 2 * time.Second  // before it is started again
+	earRestarts = 3                // in one run of the program
+)
+
 // earState runs the ear on a goroutine of its own, because decoding a block takes longer than the hub may be locked.
 type earState struct {
-	mu    sync.Mutex
-	cond  *sync.Cond
-	view  EarView
-	tasks []func(Ear)
-	feeds int // tasks that are sound
-	shut  bool
-	done  chan struct{}
+	mu       sync.Mutex
+	cond     *sync.Cond
+	view     EarView
+	tasks    []func(Ear)
+	feeds    int // tasks that are sound
+	gen      int // of the ear: what an earlier one that hung still says counts for nothing
+	restarts int
+	shut     bool
+	done     chan struct{}
 }
 
 func (h *Hub) openEar() {
@@ -76,31 +87,90 @@ func (h *Hub) openEar() {
 		return
 	}
 	e.view = EarView{State: "loading"}
-	go func() {
-		defer close(e.done)
-		ear, err := h.cfg.Speech.Open(Listener{Utterance: h.uttered, Sound: h.sounded, Complete: h.complete, Partial: h.partial, Level: h.level})
-		if err != nil {
+	go h.hear(0, e.done)
+}
+
+// hear opens an ear and runs it until it is shut, fails or hangs.
+func (h *Hub) hear(gen int, done chan struct{}) {
+	defer close(done)
+	e := &h.ear
+	live := func() bool {
+		e.mu.Lock()
+		defer e.mu.Unlock()
+		return e.gen == gen
+	}
+	l := Listener{
+		Utterance: func(u utterance.Utterance) {
+			if live() {
+				h.uttered(u)
+			}
+		},
+		Sound: func(pcm []int16) {
+			if live() {
+				h.sounded(pcm)
+			}
+		},
+		Complete: func() {
+			if live() {
+				h.complete()
+			}
+		},
+		Partial: func(text string) {
+			if live() {
+				h.partial(text)
+			}
+		},
+		Level: func(dbfs, snr float64) {
+			if live() {
+				h.level(dbfs, snr)
+			}
+		},
+	}
+	ear, err := openSafely(h.cfg.Speech.Open, l)
+	if err != nil {
+		if live() {
 			e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
 			h.tellEar()
 			h.mu.Lock()
 			defer h.mu.Unlock()
 			_ = h.deviceLocked(protocol.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
-			return
 		}
-		defer ear.Close()
-		e.set(func(v *EarView) { *v = EarView{State: "ready"} })
-		h.tellEar()
-		e.run(ear)
-	}()
+		return
+	}
+	defer ear.Close()
+	if !live() {
+		return
+	}
+	e.set(func(v *EarView) { *v = EarView{State: "ready"} })
+	h.tellEar()
+	if gen > 0 {
+		h.mu.Lock()
+		_ = h.deviceLocked(protocol.Device{Kind: "mic-on"}) // told by step itself
+		var view *protocol.View
+		if h.job != nil {
+			view = h.job.machine.View()
+		}
+		h.mu.Unlock()
+		if view != nil {
+			e.expect(expect(view))
+		}
+	}
+	e.run(h, ear, gen)
 }
 
-func (e *earState) run(ear Ear) {
+// openSafely is open whose panic is an error.
+func openSafely(open func(Listener) (Ear, error), l Listener) (ear Ear, err error) {
+	defer caught(&err)
+	return open(l)
+}
+
+func (e *earState) run(h *Hub, ear Ear, gen int) {
 	for {
 		e.mu.Lock()
-		for len(e.tasks) == 0 && !e.shut {
+		for len(e.tasks) == 0 && !e.shut && e.gen == gen {
 			e.cond.Wait()
 		}
-		if e.shut {
+		if e.shut || e.gen != gen {
 			e.mu.Unlock()
 			return
 		}
@@ -108,10 +178,25 @@ func (e *earState) run(ear Ear) {
 		e.tasks, e.feeds = nil, 0
 		e.mu.Unlock()
 		for _, f := range w {
-			f(ear)
+			hung := time.AfterFunc(h.cfg.Patience, func() { h.deaf(gen, errEarHangs) })
+			err := perform(f, ear)
+			hung.Stop()
+			if err != nil {
+				h.deaf(gen, err)
+				return
+			}
 		}
 	}
 }
+
+// perform is a task whose panic is an error.
+func perform(f func(Ear), ear Ear) (err error) {
+	defer caught(&err)
+	f(ear)
+	return nil
+}
+
+var errEarHangs = errors.New("the recogniser does not answer")
 
 func (e *earState) set(f func(*EarView)) {
 	e.mu.Lock()
@@ -139,12 +224,16 @@ func (e *earState) listen(class string)     { e.do(func(x Ear) { x.Class(class) 
 func (e *earState) expect(x grammar.Expect) { e.do(func(y Ear) { y.Expect(x) }) }
 
 // close stops the ear and waits for a block being decoded.
-func (e *earState) close() {
+func (e *earState) close(patience time.Duration) {
 	e.mu.Lock()
 	e.shut = true
-	e.cond.Signal()
+	e.cond.Broadcast()
+	done := e.done
 	e.mu.Unlock()
-	<-e.done
+	select {
+	case <-done:
+	case <-time.After(patience): // it hangs in the C library; the process ends next
+	}
 }
 
 // Feed hands over sound: 16 kHz, mono, signed 16 bit little endian, any whole number of samples. The bytes are copied. It
@@ -167,26 +256,55 @@ func (h *Hub) Feed(pcm []byte) error {
 		return fmt.Errorf("ui: the recogniser is %d blocks behind; this block is dropped", e.feeds)
 	}
 	e.feeds++
+	gen := e.gen
 	e.tasks = append(e.tasks, func(x Ear) {
 		if err := x.Feed(block, at); err != nil {
-			h.deaf(err)
+			h.deaf(gen, err)
 		}
 	})
 	e.cond.Signal()
 	return nil
 }
 
-// deaf is told once when the recogniser fails in the middle of a job.
-func (h *Hub) deaf(err error) {
+// deaf is told once when the recogniser fails or hangs in the middle of a job; it is started again behind that.
+func (h *Hub) deaf(gen int, err error) {
 	e := &h.ear
-	if e.get().State == "off" {
+	e.mu.Lock()
+	if e.gen != gen || e.shut {
+		e.mu.Unlock()
 		return
 	}
-	e.set(func(v *EarView) { *v = EarView{State: "off", Why: err.Error()} })
+	e.gen++
+	e.restarts++
+	again, next := e.restarts <= earRestarts, e.gen
+	e.tasks, e.feeds = nil, 0
+	why := firstLine(err.Error())
+	if again {
+		why += ". Hearing is started again; touch and keyboard do everything meanwhile"
+	}
+	e.view = EarView{State: "off", Why: why}
+	e.cond.Broadcast()
+	e.mu.Unlock()
 	h.tellEar()
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	_ = h.deviceLocked(protocol.Device{Kind: "speech-off", Text: err.Error()}) // the page has it already
+	go func() { // the caller may hold what the lock waits for
+		h.mu.Lock()
+		_ = h.deviceLocked(protocol.Device{Kind: "speech-off", Text: why}) // the page has it already
+		h.mu.Unlock()
+		if !again {
+			return
+		}
+		time.Sleep(earPause)
+		e.mu.Lock()
+		if e.shut || e.gen != next {
+			e.mu.Unlock()
+			return
+		}
+		done := make(chan struct{})
+		e.done, e.view = done, EarView{State: "loading"}
+		e.mu.Unlock()
+		h.tellEar()
+		h.hear(next, done)
+	}()
 }
 
 // speaking tells ear and page that the own voice begins with these words; "" when it ended.
@@ -209,13 +327,19 @@ func (h *Hub) uttered(u utterance.Utterance) {
 		h.ear.set(func(v *EarView) { v.Text = "" })
 	}
 	h.out.send(Message{Type: "heard", Text: u.Text})
+	ev := protocol.Event{Type: protocol.EvSaid, Said: &u}
+	defer h.alarm(&ev)()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil || !h.job.voice {
 		return
 	}
-	if h.stepLocked(protocol.Event{Type: protocol.EvSaid, Said: &u}) == nil { // a journal that cannot be written is told by step
+	var refused httpError
+	switch err := h.stepLocked(ev); {
+	case err == nil:
 		h.recordLocked(&u)
+	case errors.As(err, &refused): // the rest is told by step
+		h.tell("What you said cannot be used: " + err.Error() + ". Say it again, or tap it.")
 	}
 }
 

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"image"
 	"image/jpeg"
-	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -453,7 +452,7 @@ func (h *Hub) keepLocked(p *camera.Plane) (string, error) {
 		return "", err
 	}
 	name := fmt.Sprintf("seen-%d.jpg", h.job.seq+1)
-	return name, writeSynced(filepath.Join(h.store.folder(h.job.id), name), data)
+	return name, h.store.keep(h.job.id, name, data)
 }
 
 // aimAt marks the light, or the window of the burner, in the newest frame, in shares of its size.

@@ -1,4 +1,4 @@
-// Package ui is the engine behind both shells: it owns the job's machine, its journal on disk, the recogniser's ear
+// Package app is the engine behind both shells: it owns the job's machine, its journal on disk, the recogniser's ear
 // and the one page. The phone calls it in process, the desktop wraps it in a loopback server; both send the same
 // JSON. It opens no port and imports no net/http.
 package app
@@ -6,9 +6,13 @@ package app
 import (
 	"errors"
 	"fmt"
-	"readback/core/protocol"
+	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
+
+	"readback/core/journal"
+	"readback/core/protocol"
 )
 
 // Host is what the phone or the computer does for the core. Every method returns at once and never calls back into the
@@ -31,11 +35,17 @@ type Machine interface {
 
 // Config is what a hub is opened with. Dir and Host are required.
 type Config struct {
-	Dir     string       // where jobs and preferences are kept; created when missing
-	Host    Host         // the phone or the computer
-	Now     func() int64 // ms since the Unix epoch; nil: the system clock
-	Version string       // of the program, kept in every journal
-	Lang    string       // "en" when empty
+	Dir  string       // where jobs and preferences are kept; created when missing
+	Host Host         // the phone or the computer
+	Now  func() int64 // ms since the Unix epoch; nil: the system clock
+	// Elapsed is a clock that nobody can set, from any beginning. Where Now is nil too it is the system's; a hub with its own Now and
+	// without this believes Now.
+	Elapsed func() time.Duration
+	// Patience is how long the recogniser may take for one thing before it is started again; 0: half a minute.
+	Patience time.Duration
+	Disk     journal.Disk // where jobs are kept instead of Dir; tests only
+	Version  string       // of the program, kept in every journal
+	Lang     string       // "en" when empty
 
 	Data string // hash of the equipment files and phrases, kept in every journal
 
@@ -59,15 +69,20 @@ type Hub struct {
 	saying  saying
 	wake    *time.Timer
 	device  map[string]protocol.Device // last news of each kind
-	trouble string                     // why the last job could not be resumed
-	closed  bool
+	trouble string                     // what went wrong with the last job, until another one is opened
+	clock   clockState
+
+	mute      atomic.Bool // the job is by touch: notices are shown only
+	alarmMu   sync.Mutex
+	alarmWait *time.Timer // an emergency that was not acted on yet
+
+	closed bool
 }
 
 // openJob is the job that is open.
 type openJob struct {
 	id        string
-	machine   Machine
-	file      *Journal
+	machine   *Recorded
 	seq       int64
 	voice     bool
 	saying    string // id of the saying under way
@@ -78,19 +93,26 @@ type openJob struct {
 }
 
 // ErrClosed is returned after Close.
-var ErrClosed = errors.New("ui: the hub is closed")
+var ErrClosed = errors.New("app: the hub is closed")
 
 // ErrNoJob is returned when an event needs an open job.
-var ErrNoJob = errors.New("ui: no job is open")
+var ErrNoJob = errors.New("app: no job is open")
 
 // Open prepares the folder and starts loading the recogniser in the background. Speech that cannot be loaded is not an
 // error: the page says why and everything works by touch.
 func Open(c Config) (*Hub, error) {
 	if c.Host == nil {
-		panic("ui: Config.Host is nil")
+		panic("app: Config.Host is nil")
 	}
 	if c.Now == nil {
+		if c.Elapsed == nil {
+			began := time.Now()
+			c.Elapsed = func() time.Duration { return time.Since(began) }
+		}
 		c.Now = func() int64 { return time.Now().UnixMilli() }
+	}
+	if c.Patience == 0 {
+		c.Patience = earPatience
 	}
 	if c.Lang == "" {
 		c.Lang = "en"
@@ -98,12 +120,13 @@ func Open(c Config) (*Hub, error) {
 	if c.New == nil {
 		c.New = NewMachine
 	}
-	st, err := openStore(c.Dir)
+	st, err := openStore(c.Dir, c.Disk)
 	if err != nil {
-		return nil, fmt.Errorf("ui: opening the job folder: %w", err)
+		return nil, fmt.Errorf("opening the job folder: %w", err)
 	}
 	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
 	h.prefs = st.loadPrefs()
+	h.mute.Store(!h.prefs.Voice)
 	h.openEar()
 	h.comeBack()
 	return h, nil
@@ -124,6 +147,13 @@ func (h *Hub) comeBack() {
 	}
 }
 
+// Quiet tells whether the hub has nothing of its own to say at its start: no job came back, and nothing went wrong.
+func (h *Hub) Quiet() bool {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.job == nil && h.trouble == ""
+}
+
 // Close stops listening and speaking and waits until everything handed to the host and the subscribers is delivered. The open
 // job stays on disk and can be resumed.
 func (h *Hub) Close() {
@@ -135,9 +165,10 @@ func (h *Hub) Close() {
 	h.closed = true
 	h.leaveLocked()
 	h.mu.Unlock()
-	h.ear.close()
+	h.ear.close(h.cfg.Patience)
 	h.eye.close()
 	h.out.close()
+	h.store.close()
 }
 
 // Subscribe sends every message of the stream to fn, in order, until cancel is called. fn must not block for long and must
@@ -152,7 +183,7 @@ func (h *Hub) Spoke(id string, cut bool) {
 }
 
 func (h *Hub) spokeLocked(id string, cut bool) {
-	if h.job == nil || id == "" {
+	if h.job == nil || id == "" || strings.HasPrefix(id, ownSaying) {
 		return
 	}
 	if h.job.saying == id {
@@ -167,10 +198,10 @@ func (h *Hub) spokeLocked(id string, cut bool) {
 func (h *Hub) Device(news []byte) error {
 	var d protocol.Device
 	if err := decodeStrict(news, &d); err != nil {
-		return fmt.Errorf("ui: device news: %w", err)
+		return fmt.Errorf("app: device news: %w", err)
 	}
 	if !deviceKinds[d.Kind] {
-		return fmt.Errorf("ui: device news: no such kind %q", d.Kind)
+		return fmt.Errorf("app: device news: no such kind %q", d.Kind)
 	}
 	return h.News(d)
 }
@@ -197,8 +228,8 @@ func (h *Hub) deviceLocked(d protocol.Device) error {
 	return h.stepLocked(protocol.Event{Type: protocol.EvDevice, Device: &d})
 }
 
-// stepLocked is the heart: the machine takes the event in memory, the event goes to the disk, and only then is anything it
-// causes said or shown. An event that cannot be kept is taken out of the machine again.
+// stepLocked is the heart: see Recorded. What the person has to know of an event that was not taken is shown, and said where the
+// event was spoken.
 func (h *Hub) stepLocked(ev protocol.Event) error {
 	if h.closed {
 		return ErrClosed
@@ -207,44 +238,123 @@ func (h *Hub) stepLocked(ev protocol.Event) error {
 	if j == nil {
 		return ErrNoJob
 	}
-	ev.At = h.cfg.Now()
-	ev.Seq = j.seq + 1
-	effects, err := j.machine.Step(ev)
-	if err != nil {
-		return bad(fmt.Errorf("ui: event %d: %w", ev.Seq, err))
-	}
-	if err := j.file.Append(ev); err != nil {
-		err = fmt.Errorf("the record cannot be written, so the last answer was not taken: %w", err)
-		h.out.send(Message{Type: "trouble", Text: err.Error()})
+	ev.At = h.nowLocked()
+	slow := time.AfterFunc(stepPatience, func() {
+		h.tell("The disk or the planning does not answer. The last answer waits. An emergency works all the same.")
+	})
+	defer slow.Stop()
+	next := j.machine.Seq() + 1
+	err := j.machine.Step(ev, func(effects []protocol.Effect) {
+		h.alarmed()
+		if ev.Alarm() == "" {
+			j.seq = j.machine.Seq()
+		}
+		if len(effects) > 0 {
+			j.acted = next
+		}
+		h.deliverLocked(effects)
+	})
+	j.seq = j.machine.Seq()
+	switch {
+	case err == nil:
+	case errors.Is(err, ErrMistake), errors.Is(err, ErrParked), errors.Is(err, ErrFull), errors.Is(err, ErrUnwritten):
 		h.out.do(func(host Host) { host.Cue("refused") })
-		return errors.Join(err, h.rewindLocked())
-	}
-	j.seq = ev.Seq
-	if len(effects) > 0 {
-		j.acted = ev.Seq
+		h.tell(firstLine(err.Error()))
+		if errors.Is(err, ErrParked) {
+			h.leaveLocked()
+		} else if v := j.machine.View(); v != nil && errors.Is(err, ErrMistake) && ev.Alarm() == "" {
+			h.deliverLocked([]protocol.Effect{{Type: protocol.DoShow, View: v}})
+		}
+		return err
+	default:
+		return err
 	}
 	if ev.Type == protocol.EvSaid && !ev.Said.Partial || ev.Type == protocol.EvUndo {
 		h.eye.anew()
 	}
-	h.deliverLocked(effects)
 	return nil
 }
 
-// rewindLocked makes the machine again from what is on disk.
-func (h *Hub) rewindLocked() error {
-	j := h.job
-	events, _, _, err := h.store.load(j.id)
-	if err == nil && j.seq == 0 {
-		return nil // nothing was ever kept; the job is left by its starter
+// stepPatience is how long an event may take before the person is told. Judgment, no source: the planner takes up to two seconds.
+const stepPatience = 6 * time.Second
+
+// ownSaying begins the id of what the hub says by itself: no machine waits for its end.
+const ownSaying = "own-"
+
+func firstLine(s string) string {
+	s, _, _ = strings.Cut(s, "\n")
+	return s
+}
+
+// tell shows something that the person has to know and says it. It needs no lock: it works while an event hangs.
+func (h *Hub) tell(text string) {
+	h.out.send(Message{Type: "trouble", Text: text})
+	if !h.mute.Load() {
+		h.out.do(func(host Host) { host.Say(ownSaying+"trouble", firstSentence(text), "warning", false) })
 	}
-	if err == nil {
-		j.machine, _, err = replay(h.cfg.New, events, nil)
+}
+
+// firstSentence is what is spoken of a notice; all of it stands on the page.
+func firstSentence(s string) string {
+	if i := strings.Index(s, ". "); i > 0 {
+		return s[:i+1]
 	}
-	if err != nil {
-		h.leaveLocked()
-		return fmt.Errorf("the job is parked: %w", err)
+	return s
+}
+
+// tellLocked is tell for what must also reach a page that comes later.
+func (h *Hub) tellLocked(text string) {
+	if h.trouble != "" {
+		text = h.trouble + " " + text
 	}
-	return nil
+	h.trouble = text
+	h.tell(text)
+}
+
+// alarmPatience is how long an emergency may wait for the machine, the disk or another event before the hub acts by itself. Judgment, no
+// source: a quarter of a second is not felt as a wait.
+const alarmPatience = 150 * time.Millisecond
+
+// alarm is called before the lock is taken for an emergency: when it is not acted on in time, the last words are said and shown.
+func (h *Hub) alarm(ev *protocol.Event) (stop func()) {
+	class := ev.Alarm()
+	if class == "" {
+		return func() {}
+	}
+	h.alarmMu.Lock()
+	defer h.alarmMu.Unlock()
+	if h.alarmWait == nil {
+		h.alarmWait = time.AfterFunc(alarmPatience, func() { h.lastWords(class) })
+	}
+	return h.alarmed
+}
+
+// alarmed ends the wait for an emergency to be acted on.
+func (h *Hub) alarmed() {
+	h.alarmMu.Lock()
+	defer h.alarmMu.Unlock()
+	if h.alarmWait != nil {
+		h.alarmWait.Stop()
+		h.alarmWait = nil
+	}
+}
+
+func (h *Hub) lastWords(class string) {
+	for _, e := range lastEffects("", class) {
+		switch e.Type {
+		case protocol.DoShow:
+			h.out.sendView(e.View)
+		case protocol.DoSay:
+			h.out.send(effectMessage(e))
+			h.out.do(func(host Host) { host.Say(e.ID, e.Text, e.Level, false) })
+		case protocol.DoCue:
+			h.out.send(effectMessage(e))
+			h.out.do(func(host Host) { host.Cue(e.ID) })
+		case protocol.DoHush:
+			h.out.send(effectMessage(e))
+			h.out.do(Host.Hush)
+		}
+	}
 }
 
 func (h *Hub) deliverLocked(effects []protocol.Effect) {
@@ -294,7 +404,7 @@ func (h *Hub) doLocked(e protocol.Effect) {
 	case protocol.DoEnd:
 		h.out.send(effectMessage(e))
 		h.out.do(func(host Host) { host.KeepAwake(false) })
-		h.store.summarise(j.id, j.machine.View())
+		h.store.summarise(j.id, j.machine.Saved(), j.machine.View())
 	}
 }
 
@@ -309,7 +419,7 @@ func (h *Hub) showLocked(v *protocol.View) {
 	h.ear.expect(expect(v))
 	h.eye.point(&v.Step, v.State)
 	h.out.sendView(v)
-	h.store.summarise(h.job.id, v)
+	h.store.summarise(h.job.id, h.job.machine.Saved(), v)
 }
 
 func (h *Hub) wakeLocked(at int64) {
@@ -317,7 +427,7 @@ func (h *Hub) wakeLocked(at int64) {
 		h.wake.Stop()
 	}
 	j := h.job
-	h.wake = time.AfterFunc(time.Duration(max(at-h.cfg.Now(), 0))*time.Millisecond, func() {
+	h.wake = time.AfterFunc(time.Duration(max(at-h.peekLocked(), 0))*time.Millisecond, func() {
 		h.mu.Lock()
 		defer h.mu.Unlock()
 		if h.job == j && !h.closed {
@@ -326,7 +436,10 @@ func (h *Hub) wakeLocked(at int64) {
 	})
 }
 
-func (h *Hub) leaveLocked() {
+func (h *Hub) leaveLocked() { h.parkLocked() }
+
+// parkLocked closes the open job; it stays on disk.
+func (h *Hub) parkLocked() {
 	if h.wake != nil {
 		h.wake.Stop()
 		h.wake = nil
@@ -334,7 +447,7 @@ func (h *Hub) leaveLocked() {
 	if h.job == nil {
 		return
 	}
-	h.job.file.Close()
+	h.job.machine.Close()
 	h.job, h.saying = nil, saying{}
 	h.eye.point(&protocol.StepView{}, "")
 	h.speaking("")

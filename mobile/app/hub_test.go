@@ -8,9 +8,12 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
+	"readback/core/journal"
+	"readback/core/lab/faultdisk"
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/mobile/app"
@@ -205,14 +208,11 @@ func (b *bench) journal() (events []protocol.Event) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	for line := range strings.Lines(string(data)) {
-		var ev protocol.Event
-		if err := json.Unmarshal([]byte(line), &ev); err != nil {
-			b.Fatal(err)
-		}
-		events = append(events, ev)
+	r := journal.Read(data)
+	if r.Damage != nil {
+		b.Fatal(r.Damage)
 	}
-	return events
+	return r.Events
 }
 
 func TestKilledProgramComesBack(t *testing.T) {
@@ -278,9 +278,17 @@ func TestDamagedJournal(t *testing.T) {
 
 // A full disk: the answer is not taken, the person is told, and the next answer is taken when there is room again.
 func TestFullDisk(t *testing.T) {
-	b := open(t, app.Config{})
+	d := faultdisk.New()
+	b := open(t, app.Config{Disk: d})
 	b.ok("POST", "/api/start", `{"voice":true}`)
-	full := app.FillDisk(b.hub)
+	var full atomic.Bool
+	d.Fail = func(op, _ string) error {
+		if full.Load() && (op == "write" || op == "mkdir") {
+			return faultdisk.ErrFull
+		}
+		return nil
+	}
+	full.Store(true)
 	status, data := b.call("POST", "/api/event", said("smell", "choice", "none"))
 	if status == 200 || !strings.Contains(data, "cannot be written") {
 		t.Fatalf("on a full disk: %d %s", status, data)
@@ -289,13 +297,16 @@ func TestFullDisk(t *testing.T) {
 		t.Errorf("the step went on to %q without being kept", v.Step.ID)
 	}
 	b.eventually("the refusal is heard", func() bool { return b.host.has("cue refused") })
-	full.Free()
+	if status, data := b.call("POST", "/api/event", said("smell", "choice", "none")); status == 200 || !strings.Contains(data, "Say stop") {
+		t.Errorf("the next answer: %d %s", status, data)
+	}
+	full.Store(false)
 	b.ok("POST", "/api/event", said("smell", "choice", "none"))
 	if v := b.state().View; v.Step.ID != "w-c" {
 		t.Errorf("with room again the step is %q", v.Step.ID)
 	}
 	b.hub.Close()
-	if c := open(t, app.Config{Dir: b.dir}); c.state().View.Step.ID != "w-c" {
+	if c := open(t, app.Config{Disk: d}); c.state().View.Step.ID != "w-c" {
 		t.Error("the journal does not hold what was taken")
 	}
 }
@@ -477,6 +488,11 @@ func TestHearing(t *testing.T) {
 		t.Errorf("feeding a broken ear: %v", err)
 	}
 	b.ok("POST", "/api/event", said("w-c", "command", "go-live")) // touch goes on
+	ear.fail = false
+	b.eventually("it is started again", func() bool { time.Sleep(10 * time.Millisecond); return b.state().Ear.State == "ready" })
+	if err := b.hub.Feed(make([]byte, 3200)); err != nil {
+		t.Errorf("after the restart: %v", err)
+	}
 }
 
 func TestNoRecogniser(t *testing.T) {

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path"
 	"slices"
 	"sort"
@@ -14,6 +13,7 @@ import (
 	"strings"
 	"time"
 
+	"readback/core/journal"
 	"readback/core/protocol"
 	"readback/core/report"
 )
@@ -78,23 +78,45 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 		data, err := h.export(id)
 		return blob{"application/zip", data}, err
 	case len(rest) == 2 && media[rest[0]].ext != "" && path.Ext(rest[1]) == media[rest[0]].ext:
-		data, err := h.store.file(id, rest[1])
+		data, err := h.media(id, rest[1])
 		return blob{media[rest[0]].kind, data}, err
 	}
 	return nil, errNotFound
+}
+
+// media reads a picture or a sound, and holds it to the checksum it was kept with.
+func (h *Hub) media(id, name string) ([]byte, error) {
+	data, err := h.store.file(id, name)
+	if err != nil || path.Ext(name) != media["photo"].ext {
+		return data, err
+	}
+	read, err := h.store.load(id)
+	if err != nil {
+		return nil, err
+	}
+	for _, ev := range read.Events {
+		if p := ev.Photo; p != nil && p.Name == name && p.SHA256 != "" && p.SHA256 != sum(data) {
+			return nil, fmt.Errorf("%s was changed after it was taken: its checksum does not fit", name)
+		}
+	}
+	return data, nil
 }
 
 // media are the files of a job beside its journal.
 var media = map[string]struct{ ext, kind string }{"photo": {".jpg", "image/jpeg"}, "sound": {".wav", "audio/wav"}}
 
 func (h *Hub) steps(id string) ([]ReplayStep, error) {
-	events, _, _, err := h.store.load(id)
+	read, err := h.store.load(id)
+	if err != nil {
+		return nil, err
+	}
+	files, err := h.store.disk.List(folder(id))
 	if err != nil {
 		return nil, err
 	}
 	steps := []ReplayStep{}
-	_, _, err = replay(h.cfg.New, events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
-		s := ReplayStep{Event: ev, Sound: h.store.soundOf(id, ev)}
+	_, _, err = replay(h.cfg.New, read.Events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
+		s := ReplayStep{Event: ev, Sound: soundOf(files, ev)}
 		for _, e := range effects {
 			if e.Type == protocol.DoSay {
 				s.Said = append(s.Said, e.Text)
@@ -115,34 +137,66 @@ func (h *Hub) Transcript(id string) ([]byte, error) {
 	if !validID(id) {
 		return nil, errNotFound
 	}
-	return record(os.DirFS(h.store.folder(id)), journalName, h.cfg.New)
-}
-
-// Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
-func Record(fsys fs.FS, journal string) ([]byte, error) { return record(fsys, journal, NewMachine) }
-
-func record(fsys fs.FS, journal string, newMachine func(protocol.Begin) (Machine, error)) ([]byte, error) {
-	data, err := fs.ReadFile(fsys, journal)
+	read, err := h.store.load(id)
 	if err != nil {
 		return nil, err
 	}
-	events, _, damage := readJournal(data)
-	j := report.Job{Photos: map[string][]byte{}, Clock: clock, Damage: damage}
-	_, _, err = replay(newMachine, events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
+	return record(read, func(name string) ([]byte, error) { return h.store.file(id, name) }, h.cfg.New)
+}
+
+// Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
+func Record(fsys fs.FS, name string) ([]byte, error) {
+	data, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	html, err := record(journal.Read(data), func(name string) ([]byte, error) { return fs.ReadFile(fsys, name) }, NewMachine)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return html, nil
+}
+
+func record(read *journal.Reading, file func(name string) ([]byte, error), newMachine func(protocol.Begin) (Machine, error)) ([]byte, error) {
+	j := report.Job{Photos: map[string][]byte{}, Clock: clock}
+	var wrong []string
+	for _, ev := range read.Events {
+		if ev.Lost != nil {
+			wrong = append(wrong, lostWords(ev.Lost, clock))
+		}
+	}
+	if lost := read.Lost(); lost != nil {
+		wrong = append(wrong, lostWords(lost, clock))
+	}
+	if len(read.Mended) > 0 {
+		wrong = append(wrong, fmt.Sprintf("A wrong bit was found by its checksum and put right in lines %s.", strings.Trim(fmt.Sprint(read.Mended), "[]")))
+	}
+	_, others, err := replay(newMachine, read.Events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
 		e := report.Entry{Event: ev, Effects: effects}
 		if v := m.View(); v != nil {
 			e.View = *v
 		}
 		j.Entries = append(j.Entries, e)
 		for _, name := range pictures(ev) {
-			if data, err := fs.ReadFile(fsys, name); err == nil {
-				j.Photos[name] = data
+			data, err := file(name)
+			if err != nil {
+				continue // the record names it as missing
 			}
+			if ev.Photo != nil && ev.Photo.Name == name && ev.Photo.SHA256 != "" && ev.Photo.SHA256 != sum(data) {
+				wrong = append(wrong, "Picture "+name+" was changed after it was taken: its checksum does not fit, so it is left out.")
+				continue
+			}
+			j.Photos[name] = data
 		}
 	})
 	if err != nil {
-		return nil, fmt.Errorf("ui: %s: %w", journal, err)
+		return nil, err
 	}
+	if others > 0 {
+		wrong = append(wrong, fmt.Sprintf("%d answers belong to questions that this program asks otherwise; they are shown and count for nothing.", others))
+	}
+	slices.Sort(wrong)
+	j.Damage = strings.Join(slices.Compact(wrong), " ")
 	var b bytes.Buffer
 	err = report.HTML(&b, j)
 	return b.Bytes(), err
@@ -165,14 +219,14 @@ func (h *Hub) export(id string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	entries, err := os.ReadDir(h.store.folder(id))
+	entries, err := h.store.disk.List(folder(id))
 	if err != nil {
 		return nil, err
 	}
 	files := map[string][]byte{"record.html": html}
 	names := []string{"record.html"}
 	for _, e := range entries {
-		if n := e.Name(); n == journalName || path.Ext(n) == media["photo"].ext || path.Ext(n) == media["sound"].ext {
+		if n := e.Name; n == journalName || path.Ext(n) == media["photo"].ext || path.Ext(n) == media["sound"].ext {
 			if files[n], err = h.store.file(id, n); err != nil {
 				return nil, err
 			}
@@ -192,7 +246,7 @@ func (h *Hub) export(id string) ([]byte, error) {
 		}
 	}
 	if err := z.Close(); err != nil {
-		return nil, fmt.Errorf("ui: packing job %s: %w", id, err)
+		return nil, fmt.Errorf("packing job %s: %w", id, err)
 	}
 	return b.Bytes(), nil
 }

@@ -1,19 +1,22 @@
 package app
 
 import (
+	"errors"
 	"fmt"
-	"path/filepath"
-	"readback/core/protocol"
 	"time"
+
+	"readback/core/protocol"
 )
 
 // Start is the body of POST /api/start.
 type Start struct {
 	Appliance string `json:"appliance"` // equipment file id; empty: asked in the job
 	Voice     *bool  `json:"voice"`     // nil: as in the preferences
+
+	urgent bool // an emergency before any job: it begins whatever fails
 }
 
-// startLocked leaves the open job, which stays on disk, and begins a new one.
+// startLocked begins a new job; the open one stays on disk. When the new one cannot begin, the open one stays open.
 func (h *Hub) startLocked(s Start) error {
 	if h.closed {
 		return ErrClosed
@@ -23,31 +26,44 @@ func (h *Hub) startLocked(s Start) error {
 		voice = *s.Voice
 	}
 	data, err := DataHash()
-	if err != nil {
+	if err != nil && !s.urgent {
 		return err
 	}
-	h.leaveLocked()
 	id, err := h.store.create(h.cfg.Now())
+	name := inJob(id, journalName)
 	if err != nil {
-		return fmt.Errorf("ui: making the folder of a new job: %w", err)
+		if !s.urgent {
+			return fmt.Errorf("the folder of a new job cannot be made: %w. Free some space on this device, then start again", err)
+		}
+		id, name = "unkept", ""
+		h.tellLocked("This job cannot be kept: " + err.Error() + ". It is acted on all the same.")
 	}
 	b := protocol.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data, Meter: h.prefs.Meter.plain()}
-	m, err := h.cfg.New(b)
-	if err != nil {
-		return fmt.Errorf("ui: starting a job: %w", err)
+	m, err := NewRecorded(h.cfg.New, h.store.disk, name, b, h.tellLocked)
+	if err == nil && !s.urgent {
+		if err = m.Reserve(); err != nil {
+			err = fmt.Errorf("there is no room to keep a job and leave it safe: %w. Free some space on this device, then start again", err)
+		}
 	}
-	file, err := h.store.journal(id, 0)
 	if err != nil {
-		return fmt.Errorf("ui: making the journal: %w", err)
+		return fmt.Errorf("starting a job: %w", errors.Join(err, h.store.disk.Remove(folder(id))))
 	}
-	h.job = &openJob{id: id, machine: m, file: file, voice: voice, appliance: s.Appliance}
+	m.urgent = s.urgent
+	was := h.job
+	h.parkLocked()
+	h.trouble = ""
+	h.job = &openJob{id: id, machine: m, voice: voice, appliance: s.Appliance}
+	h.mute.Store(!voice)
 	h.out.do(func(host Host) { host.KeepAwake(true) })
-	if err := h.stepLocked(protocol.Event{Type: protocol.EvBegin, Begin: &b}); err != nil {
+	if err := h.stepLocked(protocol.Event{Type: protocol.EvBegin, Begin: &b}); err != nil && !s.urgent {
 		h.leaveLocked()
+		_ = h.store.disk.Remove(folder(id)) // an empty job is listed by nobody
+		if was != nil {
+			_ = h.resumeLocked(was.id) // it stays in the list when it cannot be opened again
+		}
 		return err
 	}
 	h.store.setOpen(id)
-	h.trouble = ""
 	h.tellDevicesLocked()
 	h.out.send(Message{Type: "jobs"})
 	return nil
@@ -71,30 +87,46 @@ func (h *Hub) resumeLocked(id string) error {
 	if h.job != nil && h.job.id == id {
 		return nil
 	}
-	events, size, damage, err := h.store.load(id)
+	read, err := h.store.load(id)
 	if err != nil {
-		return fmt.Errorf("ui: resuming: %w", err)
+		return fmt.Errorf("resuming: %w", err)
 	}
-	m, voice, err := replay(h.cfg.New, events, nil)
+	if len(read.Events) == 0 {
+		return fmt.Errorf("job %s cannot be opened: the beginning of its record is damaged (%w); the file is left as it is", id, read.Damage)
+	}
+	if len(read.Mended) > 0 {
+		h.tellLocked(fmt.Sprintf("The record of this job had a wrong bit in %d places. The checksums found them and they were put right.", len(read.Mended)))
+	}
+	lost, err := h.store.mend(id, read)
 	if err != nil {
-		return fmt.Errorf("ui: resuming job %s: %w", id, err)
+		return fmt.Errorf("resuming job %s: %w", id, err)
 	}
-	if err := h.store.mend(id, size, len(events)); err != nil {
-		return fmt.Errorf("ui: resuming job %s: %w", id, err)
-	}
-	file, err := h.store.journal(id, size)
+	m, err := OpenRecorded(h.cfg.New, h.store.disk, inJob(id, journalName), read, h.tellLocked)
 	if err != nil {
-		return fmt.Errorf("ui: resuming job %s: %w", id, err)
+		return fmt.Errorf("resuming job %s: %w", id, err)
 	}
-	h.leaveLocked()
-	h.job = &openJob{id: id, machine: m, file: file, voice: voice, seq: int64(len(events)), appliance: events[0].Begin.Appliance}
+	begin, last := read.Events[0].Begin, read.Events[len(read.Events)-1]
+	h.parkLocked()
+	h.job = &openJob{id: id, machine: m, voice: begin.Voice, seq: m.Seq(), appliance: begin.Appliance}
+	h.mute.Store(!begin.Voice)
+	h.resumeClockLocked(last.At)
 	h.out.do(func(host Host) { host.KeepAwake(true) })
-	if damage != "" {
-		h.out.send(Message{Type: "trouble", Text: damage})
+	if lost != nil {
+		h.tellLocked(lostWords(lost, clock))
 	}
-	if v := m.View(); v != nil && v.Ended != "" {
+	if data, err := DataHash(); err == nil && (begin.Data != "" && begin.Data != data || begin.Version != h.cfg.Version) {
+		text := "The program or its data changed since this job began."
+		if n := m.Others(); n > 0 {
+			text += fmt.Sprintf(" %d answers belong to questions that are asked otherwise now; they are asked again.", n)
+		}
+		h.tellLocked(text)
+	}
+	if err := m.Reserve(); err != nil {
+		h.tellLocked("There is little room left on this device: " + err.Error())
+	}
+	if v := m.View(); v != nil && v.Ended != "" && lost == nil {
 		h.showLocked(v)
-	} else if err := h.stepLocked(protocol.Event{Type: protocol.EvResume}); err != nil {
+	} else if err := h.stepLocked(protocol.Event{Type: protocol.EvResume, Lost: lost}); err != nil {
 		h.leaveLocked()
 		return err
 	}
@@ -104,36 +136,15 @@ func (h *Hub) resumeLocked(id string) error {
 	return nil
 }
 
-// replay runs a journal through a fresh machine; each is called after every event when it is not nil.
-func replay(newMachine func(protocol.Begin) (Machine, error), events []protocol.Event, each func(protocol.Event, []protocol.Effect, Machine)) (Machine, bool, error) {
-	if len(events) == 0 || events[0].Begin == nil {
-		return nil, false, fmt.Errorf("the journal has no beginning")
-	}
-	m, err := newMachine(*events[0].Begin)
-	if err != nil {
-		return nil, false, err
-	}
-	for _, ev := range events {
-		effects, err := m.Step(ev)
-		if err != nil {
-			return nil, false, fmt.Errorf("replaying event %d: %w", ev.Seq, err)
-		}
-		if each != nil {
-			each(ev, effects, m)
-		}
-	}
-	return m, events[0].Begin.Voice, nil
-}
-
 // Photo keeps a picture in the open job's folder and tells the machine. Place and camera details inside the file are removed. A
 // picture of the plate is only read and not kept; one after the work is compared with the one before.
 func (h *Hub) Photo(id string, jpeg []byte) error {
 	clean, err := stripJPEG(jpeg)
 	if err != nil {
-		return fmt.Errorf("ui: picture %q: %w", id, err)
+		return fmt.Errorf("picture %q: %w", id, err)
 	}
 	if !validID(id) {
-		return fmt.Errorf("ui: picture: bad id %q", id)
+		return fmt.Errorf("picture: bad id %q", id)
 	}
 	if id == protocol.EyePlate {
 		return h.plate(clean)
@@ -152,8 +163,8 @@ func (h *Hub) keepPhoto(id string, clean []byte) (name string, err error) {
 		return "", ErrNoJob
 	}
 	name = fmt.Sprintf("photo-%d-%s.jpg", h.job.seq+1, id)
-	if err := writeSynced(filepath.Join(h.store.folder(h.job.id), name), clean); err != nil {
-		return "", fmt.Errorf("ui: keeping picture %q: %w", id, err)
+	if err := h.store.keep(h.job.id, name, clean); err != nil {
+		return "", fmt.Errorf("keeping picture %q: %w", id, err)
 	}
 	return name, h.stepLocked(protocol.Event{Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: id, Name: name, SHA256: sum(clean)}})
 }

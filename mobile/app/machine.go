@@ -3,6 +3,7 @@ package app
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -22,6 +23,7 @@ import (
 	"readback/flows/lexicon"
 	"readback/flows/prompts"
 	speech "readback/speech/grammar"
+	"readback/speech/understand"
 )
 
 // library is everything that comes with the program as data. It is read once and never changes.
@@ -30,6 +32,7 @@ type library struct {
 	lex     *utterance.Lexicon
 	words   *job.Words
 	parser  *speech.Parser
+	reader  *understand.Reader
 	hash    string
 	studies []*study // of each model
 }
@@ -47,11 +50,16 @@ var load = sync.OnceValues(func() (*library, error) {
 	if err != nil {
 		return nil, fmt.Errorf("ui: reading the words: %w", err)
 	}
+	parser := speech.New(lex)
+	reader, err := understand.New(lex, parser)
+	if err != nil {
+		return nil, err
+	}
 	h := sha256.New()
 	for _, m := range models {
 		fmt.Fprintln(h, m.ID, m.Hash)
 	}
-	l := &library{models: models, lex: lex, words: w, parser: speech.New(lex), hash: hex.EncodeToString(h.Sum(nil))[:16]}
+	l := &library{models: models, lex: lex, words: w, parser: parser, reader: reader, hash: hex.EncodeToString(h.Sum(nil))[:16]}
 	for range models {
 		l.studies = append(l.studies, new(study))
 	}
@@ -155,8 +163,14 @@ func DataHash() (string, error) {
 	return l.hash, nil
 }
 
-// Parse is what a text means, as if it had been heard.
-func Parse(text string) utterance.Utterance { return parse(text, speech.Expect{}) }
+// Parse is what a text means, as if it had been heard while the view was on the page; nil: nothing was asked.
+func Parse(text string, v *protocol.View) utterance.Utterance {
+	var x speech.Expect
+	if v != nil {
+		x = expect(v)
+	}
+	return parse(text, x)
+}
 
 func parse(text string, x speech.Expect) utterance.Utterance {
 	u := utterance.Utterance{Text: text, Source: "key"}
@@ -165,15 +179,39 @@ func parse(text string, x speech.Expect) utterance.Utterance {
 		u.Fault = "unknown"
 		return u
 	}
-	said := strings.ToLower(strings.TrimSpace(text))
-	u.Meanings = l.parser.Parse(said, x)
-	if m := l.parser.Urgent(said); m != nil && (len(u.Meanings) == 0 || u.Meanings[0].Kind != utterance.Emergency) {
-		u.Meanings = append([]utterance.Meaning{*m}, u.Meanings...)
-	}
-	if len(u.Meanings) == 0 {
-		u.Fault = "unknown"
-	}
+	h := l.reader.Hear(strings.ToLower(text), x)
+	u.Meanings, u.Fault = h.Meanings, h.Fault
 	return u
+}
+
+// Asked is what a step of a job sets before it is answered.
+type Asked struct {
+	Class  string // of end of speech
+	Expect speech.Expect
+	Slot   utterance.Slot
+}
+
+// Ask gives what a job would set at a step of an appliance: everything that hearing an answer depends on.
+func Ask(appliance, step string) (Asked, error) {
+	m, err := NewMachine(protocol.Begin{Appliance: appliance})
+	if err != nil {
+		return Asked{}, err
+	}
+	if _, err := m.Step(protocol.Event{Type: protocol.EvBegin, Seq: 1, Begin: &protocol.Begin{Appliance: appliance}}); err != nil {
+		return Asked{}, err
+	}
+	x, ok := m.(interface {
+		Rehearse(step string) (string, utterance.Slot, error)
+	})
+	if !ok {
+		return Asked{}, errors.New("ui: this machine cannot be put at a step")
+	}
+	a := Asked{}
+	if a.Class, a.Slot, err = x.Rehearse(step); err != nil {
+		return Asked{}, err
+	}
+	a.Expect = expect(m.View())
+	return a, nil
 }
 
 // expect is what the step on the page can be answered with.

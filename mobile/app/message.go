@@ -1,11 +1,10 @@
 package app
 
 import (
-	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
+
+	"readback/core/protocol"
 )
 
 // Call is what the page sends over its socket or message port: a request with a number of its own.
@@ -65,17 +64,4 @@ func problem(err error) []byte {
 }
 
 // decodeStrict decodes exactly one JSON value and refuses fields it does not know.
-func decodeStrict(data []byte, v any) error {
-	d := json.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	if err := d.Decode(v); err != nil {
-		if errors.Is(err, io.EOF) {
-			return errors.New("nothing in it")
-		}
-		return err
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return errors.New("more than one value")
-	}
-	return nil
-}
+func decodeStrict(data []byte, v any) error { return protocol.Strict(data, v) }

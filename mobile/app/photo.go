@@ -6,23 +6,11 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"os"
 )
 
 func sum(data []byte) string {
 	h := sha256.Sum256(data)
 	return hex.EncodeToString(h[:])
-}
-
-func writeSynced(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_CREATE|os.O_WRONLY|os.O_TRUNC, 0o600)
-	if err != nil {
-		return err
-	}
-	if _, err = f.Write(data); err == nil {
-		err = f.Sync()
-	}
-	return errors.Join(err, f.Close())
 }
 
 const maxPhoto = 16 << 20

@@ -25,15 +25,15 @@ func Recogniser(locate func() (model.Files, error)) Speech {
 
 type engineEar struct {
 	*listen.Ear
-	engine *vosk.Engine
-	judge  speech.Judge
+	engine   *vosk.Engine
+	rescorer speech.Rescorer
 }
 
 func (e engineEar) Close() {
 	e.Ear.Close()
 	_ = e.engine.Close() // it never fails
-	if e.judge != nil {
-		_ = e.judge.Close() // nor does this
+	if e.rescorer != nil {
+		_ = e.rescorer.Close() // nor does this
 	}
 }
 
@@ -51,7 +51,7 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 	if l.Complete != nil {
 		complete = func(string) { l.Complete() }
 	}
-	judge := rescore.From(f.Judge)
+	rescorer := rescore.From(f.Rescorer)
 	var sound func([]int16, int)
 	if l.Sound != nil {
 		sound = func(pcm []int16, _ int) { l.Sound(pcm) }
@@ -62,19 +62,21 @@ func openEar(f model.Files, l Listener) (Ear, error) {
 		Narrow: func(x grammar.Expect) (speech.Recognizer, error) {
 			return engine.New(lib.parser.Narrow(x, engine.Known), grammar.Alternatives)
 		},
-		Everyday:  func() (speech.Recognizer, error) { return engine.New(lib.parser.Everyday(engine.Known), 1) },
-		Judge:     judge,
-		Utterance: func(u utterance.Utterance) { l.Utterance(u) },
-		Complete:  complete,
-		Audio:     sound,
-		Partial:   l.Partial,
-		Level:     l.Level,
+		Background: func() (speech.Recognizer, error) { return engine.New(lib.parser.Background(engine.Known), 1) },
+		Rescorer:   rescorer,
+		Open:       func() (speech.Recognizer, error) { return engine.NewOpen(1) },
+		Reader:     lib.reader,
+		Utterance:  func(u utterance.Utterance) { l.Utterance(u) },
+		Complete:   complete,
+		Audio:      sound,
+		Partial:    l.Partial,
+		Level:      l.Level,
 	})
 	if err != nil {
 		_ = engine.Close() // it never fails
 		return nil, fmt.Errorf("speech is off: %w", err)
 	}
-	return engineEar{ear, engine, judge}, nil
+	return engineEar{ear, engine, rescorer}, nil
 }
 
 var _ Ear = engineEar{}

@@ -3,6 +3,7 @@ package app
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io/fs"
 	"net/url"
 	"strconv"
@@ -10,7 +11,6 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
-	"readback/speech/grammar"
 )
 
 const jsonType = "application/json; charset=utf-8"
@@ -220,8 +220,8 @@ func (h *Hub) state() (State, error) {
 func (h *Hub) stateLocked() (State, error) {
 	s := State{Version: h.cfg.Version, Stream: h.out.last(), Prefs: h.prefs, Ear: h.ear.get(), Trouble: h.trouble}
 	var err error
-	if s.Jobs, err = h.jobsLocked(); err != nil {
-		return s, err
+	if s.Jobs, err = h.jobsLocked(); err != nil { // the open job goes on, and a page that comes back must have it
+		s.Trouble = strings.TrimSpace(s.Trouble + " The other jobs cannot be listed: " + err.Error())
 	}
 	if h.job != nil {
 		s.View = h.job.machine.View()
@@ -280,11 +280,16 @@ func (h *Hub) event(b EventBody) (any, error) {
 	default:
 		return nil, bad(errors.New("event: a page cannot send type " + strconv.Quote(ev.Type)))
 	}
+	ev.At = 0
+	if err := ev.Check(); err != nil {
+		return nil, bad(fmt.Errorf("event: %w", err))
+	}
+	defer h.alarm(&ev)()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	urgent := ev.Said != nil && isUrgent(ev.Said)
 	if h.job == nil && urgent {
-		if err := h.startLocked(Start{}); err != nil {
+		if err := h.startLocked(Start{urgent: ev.Alarm() != ""}); err != nil {
 			return nil, err
 		}
 	}
@@ -303,14 +308,12 @@ func (h *Hub) event(b EventBody) (any, error) {
 // typed takes words from the keyboard as if they had been heard.
 func (h *Hub) typed(text string) (any, error) {
 	h.mu.Lock()
-	var x grammar.Expect
+	var v *protocol.View
 	if h.job != nil {
-		if v := h.job.machine.View(); v != nil {
-			x = expect(v)
-		}
+		v = h.job.machine.View()
 	}
 	h.mu.Unlock()
-	u := parse(text, x)
+	u := Parse(text, v)
 	return h.event(EventBody{Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
 }
 

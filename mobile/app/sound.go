@@ -4,9 +4,9 @@ import (
 	"encoding/binary"
 	"fmt"
 	"math/bits"
-	"os"
-	"path/filepath"
+	"slices"
 
+	"readback/core/journal"
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/speech"
@@ -54,9 +54,7 @@ func (h *Hub) keepSoundLocked(seq int64) {
 		return
 	}
 	h.saying = saying{}
-	name := filepath.Join(h.store.folder(h.job.id), soundName(seq))
-	if err := writeSynced(name, data); err != nil {
-		_ = os.Remove(name) // half a saying is none
+	if err := h.store.keep(h.job.id, soundName(seq), sealSound(data)); err != nil {
 		if !h.job.soundless {
 			h.job.soundless = true
 			h.out.send(Message{Type: "trouble", Text: "What you say cannot be kept as sound; the record goes on in words: " + err.Error()})
@@ -64,13 +62,13 @@ func (h *Hub) keepSoundLocked(seq int64) {
 	}
 }
 
-// soundOf names the sound of an event, when there is one.
-func (s *store) soundOf(id string, ev protocol.Event) string {
+// soundOf names the sound of an event, when it is among the job's files.
+func soundOf(files []journal.Entry, ev protocol.Event) string {
 	name := soundName(ev.Seq)
 	if ev.Said == nil {
 		return ""
 	}
-	if _, err := os.Stat(filepath.Join(s.folder(id), name)); err != nil {
+	if !slices.ContainsFunc(files, func(f journal.Entry) bool { return f.Name == name }) {
 		return ""
 	}
 	return name

@@ -14,8 +14,8 @@ import (
 
 	"readback/core/utterance"
 	"readback/mobile/app"
+	"readback/speech/audio"
 	"readback/speech/lab/hearbench"
-	"readback/speech/listen"
 	"readback/speech/model"
 )
 
@@ -108,7 +108,7 @@ func TestSoundIsKept(t *testing.T) {
 	if status != 200 || kind != "audio/wav" || !bytes.Equal(data, files[name]) {
 		t.Fatalf("asked for the sound: %d %s, %d bytes", status, kind, len(data))
 	}
-	pcm, err := listen.ReadWAV(bytes.NewReader(data))
+	pcm, err := audio.ReadWAV(bytes.NewReader(data))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -238,7 +238,7 @@ func TestMuLaw(t *testing.T) {
 		in = append(in, int16(v))
 	}
 	for _, pcm := range [][]int16{in, in[:1001], nil} {
-		out, err := listen.ReadWAV(bytes.NewReader(app.MuLawFile(pcm)))
+		out, err := audio.ReadWAV(bytes.NewReader(app.MuLawFile(pcm)))
 		if err != nil || len(out) != len(pcm) {
 			t.Fatalf("%d samples became %d: %v", len(pcm), len(out), err)
 		}
@@ -284,7 +284,7 @@ func TestSoundOfASaying(t *testing.T) {
 	}
 	b.eventually("the sound is there", func() bool { return len(b.sounds(id)) == 1 })
 	for name, data := range b.sounds(id) {
-		got, err := listen.ReadWAV(bytes.NewReader(data))
+		got, err := audio.ReadWAV(bytes.NewReader(data))
 		if err != nil {
 			t.Fatal(name, err)
 		}

@@ -1,11 +1,14 @@
 package app
 
 import (
+	"bytes"
+	"crypto/sha256"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"slices"
 	"sort"
@@ -13,16 +16,22 @@ import (
 	"time"
 
 	"readback/core/camera"
+	"readback/core/journal"
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/unit"
 )
 
-// store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json, units.json.
+// store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json, units.json. Its lock is held as
+// long as the hub is open: two programs on one folder would destroy each other's answers.
 type store struct {
-	dir  string
-	open func(name string) (appender, error) // a seam for tests: a disk that is full
+	disk journal.Disk
+	dir  string   // where the disk is a folder of this machine, for messages
+	lock *os.File // nil: reading only, or no folder of this machine
 }
+
+// ErrRunning: another program has the folder.
+var ErrRunning = errors.New("another Readback is using this folder already")
 
 const (
 	journalName = "journal.jsonl"
@@ -78,21 +87,41 @@ type JobInfo struct {
 	At      int64  `json:"at"`                // ms: last written
 	Damage  string `json:"damage,omitempty"`  // what is wrong with the journal, in words
 	Open    bool   `json:"open,omitempty"`    // it is the job on the page
+	Seq     int64  `json:"seq,omitempty"`     // number of the last event kept when this was written
 }
 
-func openStore(dir string) (*store, error) {
-	for _, d := range []string{"jobs", "trash"} {
-		if err := os.MkdirAll(filepath.Join(dir, d), 0o700); err != nil {
+// openStore takes the folder dir, or, for tests, a disk.
+func openStore(dir string, d journal.Disk) (*store, error) {
+	s := &store{disk: d, dir: dir}
+	if d == nil {
+		if err := os.MkdirAll(dir, 0o700); err != nil {
+			return nil, err
+		}
+		lock, err := lockFile(filepath.Join(dir, "lock"))
+		if err != nil {
+			return nil, err
+		}
+		s.disk, s.lock = disk{dir}, lock
+	}
+	for _, name := range []string{"jobs", "trash"} {
+		if err := journal.MkdirSynced(s.disk, name); err != nil && !errors.Is(err, fs.ErrExist) {
+			s.close()
 			return nil, err
 		}
 	}
-	return &store{dir: dir, open: openAppend}, nil
+	return s, nil
+}
+
+func (s *store) close() {
+	if s.lock != nil {
+		_ = s.lock.Close() // the lock goes with it
+	}
 }
 
 // kept reads a file of the folder; where it is missing or damaged everything is as at first.
 func kept[T any](s *store, name string, first T) T {
 	v := first
-	data, err := os.ReadFile(filepath.Join(s.dir, name))
+	data, err := s.disk.ReadFile(name)
 	if err == nil && json.Unmarshal(data, &v) != nil {
 		return first
 	}
@@ -106,40 +135,37 @@ func (s *store) loadPrefs() Prefs { return kept(s, prefsName, Prefs{Voice: true}
 func (s *store) loadUnits() camera.Units { return kept(s, unitsName, camera.Units{}) }
 
 func (s *store) saveUnits(u *camera.Units) error {
-	return writeFile(filepath.Join(s.dir, unitsName), u)
+	return s.write(unitsName, u)
 }
 
 func (s *store) savePrefs(p Prefs) error {
-	return writeFile(filepath.Join(s.dir, prefsName), p)
+	return s.write(prefsName, p)
 }
 
 // setOpen remembers the job on the page; "" forgets it. Losing this costs one tap on the job list, so its errors are dropped.
 func (s *store) setOpen(id string) {
 	if id == "" {
-		_ = os.Remove(filepath.Join(s.dir, openName))
+		_ = s.disk.Remove(openName)
 		return
 	}
-	_ = os.WriteFile(filepath.Join(s.dir, openName), []byte(id), 0o600)
+	_ = journal.WriteFile(s.disk, openName, []byte(id))
 }
 
 func (s *store) lastOpen() string {
-	data, err := os.ReadFile(filepath.Join(s.dir, openName))
+	data, err := s.disk.ReadFile(openName)
 	if err != nil || !validID(string(data)) {
 		return ""
 	}
 	return string(data)
 }
 
-// writeFile replaces a small file whole.
-func writeFile(name string, v any) error {
+// write replaces a small file whole.
+func (s *store) write(name string, v any) error {
 	data, err := json.Marshal(v)
 	if err != nil {
 		return err
 	}
-	if err := os.WriteFile(name+".new", data, 0o600); err != nil {
-		return err
-	}
-	return os.Rename(name+".new", name)
+	return journal.WriteFile(s.disk, name, data)
 }
 
 // validID guards every path made from a job id: ids are made here and hold digits, letters and dashes only.
@@ -155,7 +181,9 @@ func validID(id string) bool {
 	return true
 }
 
-func (s *store) folder(id string) string { return filepath.Join(s.dir, "jobs", id) }
+func folder(id string) string { return path.Join("jobs", id) }
+
+func inJob(id, name string) string { return path.Join("jobs", id, name) }
 
 // create makes the folder of a new job, named after its time.
 func (s *store) create(now int64) (string, error) {
@@ -165,7 +193,7 @@ func (s *store) create(now int64) (string, error) {
 		if n > 1 {
 			id = fmt.Sprintf("%s-%d", base, n)
 		}
-		err := os.Mkdir(s.folder(id), 0o700)
+		err := journal.MkdirSynced(s.disk, folder(id))
 		if err == nil {
 			return id, nil
 		}
@@ -175,50 +203,67 @@ func (s *store) create(now int64) (string, error) {
 	}
 }
 
-func (s *store) load(id string) (events []protocol.Event, size int64, damage string, err error) {
+// load reads a job's journal. Where it ends before the last view that was shown, lines are missing at its end, which no line can tell.
+func (s *store) load(id string) (*journal.Reading, error) {
 	if !validID(id) {
-		return nil, 0, "", fmt.Errorf("no such job %q", id)
+		return nil, fmt.Errorf("no such job %q", id)
 	}
-	data, err := os.ReadFile(filepath.Join(s.folder(id), journalName))
+	data, err := s.disk.ReadFile(inJob(id, journalName))
 	if err != nil {
-		return nil, 0, "", err
+		return nil, err
 	}
-	events, size, damage = readJournal(data)
-	return events, size, damage, nil
+	r := journal.Read(data)
+	if n := s.summary(id).Seq; r.Damage == nil && n > int64(len(r.Events)) {
+		r.Damage = &journal.Damage{Line: len(r.Events) + 1, Lines: int(n) - len(r.Events), Cause: errors.New("the end is missing")}
+	}
+	return r, nil
 }
 
-// mend cuts a journal to its good part, of so many events; the damaged whole is kept beside it, and so is the sound of the events lost,
-// out of the way of those to come.
-func (s *store) mend(id string, size int64, events int) error {
-	name := filepath.Join(s.folder(id), journalName)
-	data, err := os.ReadFile(name)
+// mend makes a journal that can be continued and tells what was lost, nil when nothing was. The damaged whole is kept beside it, and so is
+// the sound of the events lost, out of the way of those to come.
+func (s *store) mend(id string, r *journal.Reading) (*protocol.Lost, error) {
+	lost := r.Lost()
+	kept, err := journal.Repair(s.disk, inJob(id, journalName), r)
+	if err != nil || lost == nil {
+		return nil, err
+	}
+	lost.File = kept
+	list, err := s.disk.List(folder(id))
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if int64(len(data)) == size {
-		return nil
-	}
-	kept := filepath.Join(s.folder(id), fmt.Sprintf("journal-damaged-%d.jsonl", len(data)))
-	if err := os.WriteFile(kept, data, 0o600); err != nil {
-		return err
-	}
-	entries, err := os.ReadDir(s.folder(id))
-	if err != nil {
-		return err
-	}
-	for _, e := range entries {
+	for _, e := range list {
 		var seq int
-		if n, _ := fmt.Sscanf(e.Name(), "sound-%d.wav", &seq); n == 1 && seq > events {
-			if err := os.Rename(filepath.Join(s.folder(id), e.Name()), filepath.Join(s.folder(id), fmt.Sprintf("sound-damaged-%d-%d.wav", len(data), seq))); err != nil {
-				return err
+		if n, _ := fmt.Sscanf(e.Name, "sound-%d.wav", &seq); n == 1 && seq > len(r.Events) {
+			if err := s.disk.Rename(inJob(id, e.Name), inJob(id, fmt.Sprintf("sound-damaged-%s-%d.wav", kept, seq))); err != nil {
+				return nil, err
 			}
 		}
 	}
-	return os.Truncate(name, size)
+	return lost, nil
+}
+
+// lostWords tells a person what a damaged journal has lost.
+func lostWords(l *protocol.Lost, at func(int64) string) string {
+	what := fmt.Sprintf("Entry %d of this job's record", l.First)
+	if l.Last > l.First {
+		what = fmt.Sprintf("Entries %d to %d of this job's record", l.First, l.Last)
+	}
+	if l.From > 0 {
+		what += ", made after " + at(l.From)
+		if l.To > 0 {
+			what += " and up to " + at(l.To)
+		}
+	}
+	what += ", cannot be used: " + l.Why + "."
+	if l.File != "" {
+		what += " They are kept in " + l.File + "."
+	}
+	return what + " What they answered is asked again. Look with your own eyes at covers, wires and switches: some may not be as I think."
 }
 
 // summarise keeps what the job list shows. It can be lost without harm, so it is not synced and its error is dropped.
-func (s *store) summarise(id string, v *protocol.View) {
+func (s *store) summarise(id string, seq int64, v *protocol.View) {
 	if v == nil {
 		return
 	}
@@ -226,12 +271,26 @@ func (s *store) summarise(id string, v *protocol.View) {
 	if v.StageNo >= 1 && v.StageNo <= len(v.Stages) {
 		stage = v.Stages[v.StageNo-1]
 	}
-	_ = writeFile(filepath.Join(s.folder(id), summaryName), JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended})
+	data, err := json.Marshal(JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended, Seq: seq})
+	if err != nil {
+		return
+	}
+	if f, err := s.disk.Open(inJob(id, summaryName), journal.Anew); err == nil {
+		_, _ = f.Write(data)
+		_ = f.Close()
+	}
+}
+
+func (s *store) summary(id string) (info JobInfo) {
+	if data, err := s.disk.ReadFile(inJob(id, summaryName)); err == nil && json.Unmarshal(data, &info) != nil {
+		return JobInfo{} // a damaged summary only costs its words
+	}
+	return info
 }
 
 // list returns all jobs, newest first.
 func (s *store) list() ([]JobInfo, error) {
-	entries, err := os.ReadDir(filepath.Join(s.dir, "jobs"))
+	entries, err := s.disk.List("jobs")
 	if errors.Is(err, fs.ErrNotExist) {
 		return []JobInfo{}, nil // nothing was begun yet
 	}
@@ -240,20 +299,18 @@ func (s *store) list() ([]JobInfo, error) {
 	}
 	jobs := []JobInfo{}
 	for _, e := range entries {
-		if !e.IsDir() || !validID(e.Name()) {
+		if !e.Folder || !validID(e.Name) {
 			continue
 		}
-		info := JobInfo{ID: e.Name()}
-		st, err := os.Stat(filepath.Join(s.folder(e.Name()), journalName))
-		if err != nil {
+		files, err := s.disk.List(folder(e.Name))
+		at := slices.IndexFunc(files, func(f journal.Entry) bool { return f.Name == journalName })
+		if err != nil || at < 0 {
 			continue // created and never begun
 		}
-		if data, err := os.ReadFile(filepath.Join(s.folder(e.Name()), summaryName)); err == nil {
-			_ = json.Unmarshal(data, &info) // a damaged summary only costs its words
-		}
-		info.ID, info.At = e.Name(), st.ModTime().UnixMilli()
+		info := s.summary(e.Name)
+		info.ID, info.At = e.Name, files[at].At
 		if info.Title == "" {
-			info.Title = "Job of " + e.Name()[:min(8, len(e.Name()))]
+			info.Title = "Job of " + e.Name[:min(8, len(e.Name))]
 		}
 		jobs = append(jobs, info)
 	}
@@ -266,20 +323,22 @@ func (s *store) remove(id string) error {
 	if !validID(id) {
 		return fmt.Errorf("no such job %q", id)
 	}
-	trash := filepath.Join(s.dir, "trash")
-	if err := os.RemoveAll(filepath.Join(trash, id)); err != nil {
+	if err := s.disk.Remove(path.Join("trash", id)); err != nil {
 		return err
 	}
-	if err := os.Rename(s.folder(id), filepath.Join(trash, id)); err != nil {
+	if err := s.disk.Rename(folder(id), path.Join("trash", id)); err != nil {
 		return err
 	}
-	old, err := os.ReadDir(trash)
+	if err := errors.Join(s.disk.SyncFolder("trash"), s.disk.SyncFolder("jobs")); err != nil {
+		return err
+	}
+	old, err := s.disk.List("trash")
 	if err != nil {
 		return err
 	}
 	for i := 0; i < len(old)-20; i++ {
-		if old[i].Name() != id {
-			if err := os.RemoveAll(filepath.Join(trash, old[i].Name())); err != nil {
+		if old[i].Name != id {
+			if err := s.disk.Remove(path.Join("trash", old[i].Name)); err != nil {
 				return err
 			}
 		}
@@ -291,7 +350,10 @@ func (s *store) restore(id string) error {
 	if !validID(id) {
 		return fmt.Errorf("no such job %q", id)
 	}
-	return os.Rename(filepath.Join(s.dir, "trash", id), s.folder(id))
+	if err := s.disk.Rename(path.Join("trash", id), folder(id)); err != nil {
+		return err
+	}
+	return errors.Join(s.disk.SyncFolder("jobs"), s.disk.SyncFolder("trash"))
 }
 
 // file reads one file of a job: a picture or the transcript.
@@ -299,8 +361,39 @@ func (s *store) file(id, name string) ([]byte, error) {
 	if !validID(id) || name == "" || strings.ContainsAny(name, `/\`) || strings.HasPrefix(name, ".") {
 		return nil, fmt.Errorf("no such file %q in job %q", name, id)
 	}
-	return os.ReadFile(filepath.Join(s.folder(id), name))
+	data, err := s.disk.ReadFile(inJob(id, name))
+	if err == nil && strings.HasPrefix(name, "sound-") && !wholeSound(data) {
+		return nil, fmt.Errorf("%s was changed after it was kept: its checksum does not fit", name)
+	}
+	return data, err
+}
+
+// keep writes a picture or a sound beside the journal; it is there whole or not at all.
+func (s *store) keep(id, name string, data []byte) error {
+	return journal.WriteFile(s.disk, inJob(id, name), data)
+}
+
+// sumChunk is the name of the chunk at the end of a sound that holds the SHA-256 of all before it.
+const sumChunk = "sha2"
+
+// sealSound adds its own checksum to a WAV.
+func sealSound(wav []byte) []byte {
+	n := uint32(len(wav) - 8 + 8 + sha256.Size)
+	wav = append([]byte(nil), wav...)
+	wav[4], wav[5], wav[6], wav[7] = byte(n), byte(n>>8), byte(n>>16), byte(n>>24)
+	h := sha256.Sum256(wav)
+	return append(append(wav, sumChunk+"\x20\x00\x00\x00"...), h[:]...)
+}
+
+// wholeSound tells whether a sound is as it was kept; one of an older program has no checksum and is believed.
+func wholeSound(wav []byte) bool {
+	at := len(wav) - 8 - sha256.Size
+	if at < 12 || !bytes.Equal(wav[at:at+8], []byte(sumChunk+"\x20\x00\x00\x00")) {
+		return !bytes.Contains(wav, []byte(sumChunk)) && len(wav) > 12 && int(wav[4])|int(wav[5])<<8|int(wav[6])<<16|int(wav[7])<<24 <= len(wav)-8
+	}
+	h := sha256.Sum256(wav[:at])
+	return bytes.Equal(h[:], wav[at+8:])
 }
 
 // Jobs lists the jobs of a folder without opening a hub, newest first.
-func Jobs(dir string) ([]JobInfo, error) { return (&store{dir: dir}).list() }
+func Jobs(dir string) ([]JobInfo, error) { return (&store{disk: disk{dir}, dir: dir}).list() }

@@ -60,11 +60,11 @@ func (h *Hub) mark(photo string, marks []protocol.Mark) error {
 
 // photoBefore is a job's newest picture from before the work with its marks, nil when there is none.
 func (s *store) photoBefore(id string) (*protocol.Photo, error) {
-	events, _, _, err := s.load(id)
+	read, err := s.load(id)
 	if err != nil {
-		return nil, fmt.Errorf("ui: reading the journal: %w", err)
+		return nil, fmt.Errorf("reading the journal: %w", err)
 	}
-	for _, ev := range slices.Backward(events) {
+	for _, ev := range slices.Backward(read.Events) {
 		if ev.Photo != nil && ev.Photo.ID == "before" {
 			return ev.Photo, nil
 		}
@@ -149,6 +149,9 @@ func (h *Hub) differences(id string, p *protocol.Photo, after []byte) (wires []p
 	data, err := h.store.file(id, p.Name)
 	if err != nil {
 		return nil, "The picture from before is gone. Compare by eye."
+	}
+	if p.SHA256 != sum(data) {
+		return nil, "The picture from before was changed after it was taken. Compare by eye."
 	}
 	first, errA := planeOf(data, compareSide)
 	second, errB := planeOf(after, compareSide)

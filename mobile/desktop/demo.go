@@ -25,7 +25,7 @@ func demo(e env, args []string) error {
 	noise := f.String("noise", "fan", "fan or pink")
 	snr := f.Float64("snr", 15, "speech over noise, dB")
 	seed := f.Uint64("seed", 1, "of the noise")
-	if err := f.Parse(args); err != nil {
+	if err := parse(e, f, args); err != nil {
 		return err
 	}
 	models, err := flows.Builtin()

@@ -11,7 +11,8 @@ import (
 	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/mobile/app"
-	"readback/speech/listen"
+	"readback/speech/audio"
+	"readback/speech/grammar"
 	"readback/speech/model"
 )
 
@@ -29,6 +30,7 @@ type Heard struct {
 	Fault    string              `json:"fault,omitempty"`
 	SNR      float64             `json:"snr,omitempty"`
 	Margin   float64             `json:"margin,omitempty"`
+	Sure     float64             `json:"sure,omitempty"`
 }
 
 // hear prints one JSON line per utterance of each file: any usual WAV. A file that cannot be read is an error that says where; the
@@ -36,13 +38,25 @@ type Heard struct {
 func hear(e env, args []string) error {
 	f := flags(e, "hear")
 	units := f.String("units", "", "units that the check asks for, the likely one first, with commas: V,mV; empty: any")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	step := f.String("ask", "", "step of a job that is asked, with all that it can be answered with: a check's id of the equipment file, story, age, callout, plate.FIELD")
+	appliance := f.String("appliance", "", "equipment file of the step; empty: the first")
+	if err := parse(e, f, args); err != nil {
+		return err
 	}
 	if f.NArg() == 0 {
-		return errors.New("hear: give WAV files")
+		fmt.Fprintln(e.err, "readback hear: give WAV files")
+		f.Usage()
+		return errUsage
 	}
 	var slot utterance.Slot
+	var asked app.Asked
+	if *step != "" {
+		var err error
+		if asked, err = app.Ask(*appliance, *step); err != nil {
+			return fmt.Errorf("hear: %w", err)
+		}
+		slot = asked.Slot
+	}
 	for id := range strings.FieldsFuncSeq(*units, func(r rune) bool { return r == ',' }) {
 		if _, ok := unit.Lookup(id); !ok {
 			return fmt.Errorf("hear: no unit %q", id)
@@ -56,7 +70,7 @@ func hear(e env, args []string) error {
 		if u.Partial {
 			return
 		}
-		h := Heard{File: name, At: float64(max(u.Start-base, 0)) / 1000, End: float64(u.End-base) / 1000, Text: u.Text, Rivals: u.Rivals, Meanings: u.Meanings, Fault: u.Fault, SNR: u.SNR, Margin: u.Margin}
+		h := Heard{File: name, At: float64(max(u.Start-base, 0)) / 1000, End: float64(u.End-base) / 1000, Text: u.Text, Rivals: u.Rivals, Meanings: u.Meanings, Fault: u.Fault, SNR: u.SNR, Margin: u.Margin, Sure: u.Sure}
 		h.decide(&u, slot)
 		werr = errors.Join(werr, enc.Encode(h))
 	}
@@ -65,6 +79,12 @@ func hear(e env, args []string) error {
 		return err
 	}
 	defer ear.Close()
+	if *step != "" {
+		ear.Class(asked.Class)
+		ear.Expect(asked.Expect)
+	} else if slot.Units != nil {
+		ear.Expect(grammar.Expect{Units: slot.Units})
+	}
 	var errs []error
 	for _, name = range f.Args() {
 		end, err := hearFile(ear, name, base)
@@ -84,7 +104,7 @@ func hearFile(ear app.Ear, name string, base int64) (end int64, err error) {
 		return base, err
 	}
 	defer file.Close()
-	samples, err := listen.ReadWAV(file)
+	samples, err := audio.ReadWAV(file)
 	if err != nil {
 		return base, err
 	}

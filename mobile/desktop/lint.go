@@ -13,8 +13,8 @@ import (
 // lint checks equipment files; without a name, those that come with the program.
 func lint(e env, args []string) error {
 	f := flags(e, "lint")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	if err := parse(e, f, args); err != nil {
+		return err
 	}
 	lex, err := lexicon.Load()
 	if err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -18,8 +19,16 @@ func serve(e env, args []string) error {
 	addr := f.String("addr", "127.0.0.1:7325", "loopback address; port 0 takes any free one")
 	dir := f.String("dir", dataDir(), "folder of the jobs")
 	open := f.Bool("open", true, "open the page in the browser")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	if err := parse(e, f, args); err != nil {
+		return err
+	}
+	if err := none(e, f); err != nil {
+		return err
+	}
+	restore := quiet()
+	defer restore()
+	if _, ok := e.err.(*os.File); ok {
+		e.err = os.Stderr
 	}
 	l, err := web.Listen(*addr)
 	if err != nil {
@@ -44,8 +53,25 @@ func serve(e env, args []string) error {
 			openBrowser(e, address)
 		}
 	}
-	return web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: app.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
+	err = web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: app.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
 		Cues: cueWAV, Greeting: greeting, Ready: ready})
+	if errors.Is(err, app.ErrRunning) {
+		return running(e, *dir, *open)
+	}
+	return err
+}
+
+// running shows the page of the program that has the folder: two on one folder would destroy each other's answers.
+func running(e env, dir string, open bool) error {
+	address, err := web.Running(dir)
+	if err != nil {
+		return fmt.Errorf("%w, and its address cannot be read (%w). End it first, or give another folder with -dir", app.ErrRunning, err)
+	}
+	fmt.Fprintf(e.out, "Readback is running already, with the jobs in %s. Its page: %s\n", dir, address)
+	if open {
+		openBrowser(e, address)
+	}
+	return nil
 }
 
 // openBrowser shows the page when there is a screen; the printed address does otherwise.

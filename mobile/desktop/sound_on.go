@@ -8,6 +8,7 @@ import (
 
 	"readback/mobile/desktop/sound"
 	"readback/mobile/desktop/web"
+	"readback/speech/audio"
 )
 
 // openPlayer opens the loudspeaker; with none, the page speaks and why says so.
@@ -24,7 +25,7 @@ type device struct{ p *sound.Player }
 func (d device) Close() { d.p.Close() }
 
 func (d device) Play(ctx context.Context, wav []byte) error {
-	rate, channels, pcm, err := web.WAVInfo(wav)
+	rate, channels, pcm, err := audio.PCM16(wav)
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
+	"sync"
 	"time"
 
 	"readback/core/protocol"
@@ -13,71 +16,118 @@ import (
 )
 
 // talk is the line protocol: one JSON event a line on the input, JSON effects on the output, one a line, and after the effects of each
-// event the line {"type":"taken","id":"SEQ"}, or {"type":"refused","text":"why"} when it was not taken. The first line out
-// is the catalogue: every check with its quantity, places and hazard. An event without "at" gets the clock's time; with it the
-// whole talk is repeatable. A "said" without meanings has its text parsed as if it had been heard.
+// event the line {"type":"taken","id":"SEQ"}, or {"type":"refused","text":"why"} when it was not taken; {"type":"trouble","text":"…"} tells
+// what else went wrong. The first line out is the catalogue: every check with its quantity, places and hazard. An event without "at" gets
+// the clock's time; with it the whole talk is repeatable. A "said" without meanings has its text parsed as if it had been heard.
 func talk(e env, args []string) error {
 	f := flags(e, "talk")
-	journal := f.String("journal", "", "file to keep the events in; empty: none")
-	appliance := f.String("appliance", "", "equipment file id; empty: the first")
-	if err := f.Parse(args); err != nil {
-		return errUsage
+	name := f.String("journal", "", "`file` to keep the events in, which must not exist yet; empty: none")
+	appliance := f.String("appliance", "", "equipment file `id`; empty: the first")
+	if err := parse(e, f, args); err != nil {
+		return err
 	}
-	keep := func(protocol.Event) error { return nil }
-	if *journal != "" {
-		j, err := app.CreateJournal(*journal)
-		if err != nil {
-			return err
+	if *name != "" {
+		if _, err := os.Stat(*name); err == nil {
+			return fmt.Errorf("%s is there already: a journal is never written over. Give another name", *name)
 		}
-		defer j.Close()
-		keep = j.Append
+		if st, err := os.Stat(filepath.Dir(*name)); err != nil || !st.IsDir() {
+			return fmt.Errorf("there is no folder %s for the journal: make it first", filepath.Dir(*name))
+		}
 	}
-	enc := json.NewEncoder(e.out)
 	catalogue, err := app.Catalogue(*appliance)
 	if err != nil {
 		return err
 	}
-	if err := enc.Encode(catalogue); err != nil {
+	t := &talker{enc: json.NewEncoder(e.out), name: *name, begin: protocol.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
+	if t.begin.Data, err = app.DataHash(); err != nil {
 		return err
 	}
-	t := &talker{out: e.out, enc: enc, keep: keep, begin: protocol.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
-	sc := bufio.NewScanner(e.in)
-	sc.Buffer(nil, 1<<20)
-	for n := 1; sc.Scan(); n++ {
-		if len(sc.Bytes()) == 0 {
+	t.write(catalogue)
+	defer func() {
+		if t.job != nil {
+			t.job.Close()
+		}
+	}()
+	in := bufio.NewReaderSize(e.in, 64<<10)
+	for n := 1; t.err == nil; n++ {
+		line, err := readLine(in)
+		if len(line) == 0 && err == nil {
 			continue
 		}
-		if err := t.line(sc.Bytes()); err != nil {
-			var w writeError
-			if errors.As(err, &w) {
-				return err
-			}
-			if err := enc.Encode(protocol.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, err)}); err != nil {
-				return err
+		if len(line) > 0 {
+			if why := t.line(line); why != nil {
+				t.refuse(n, why)
 			}
 		}
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if errors.Is(err, errLong) {
+			t.refuse(n, err)
+		} else if err != nil {
+			return err
+		}
 	}
-	return sc.Err()
+	return t.err
+}
+
+// maxLine bounds a line of the protocol, bytes.
+const maxLine = 1 << 20
+
+var errLong = fmt.Errorf("a line of more than %d bytes", maxLine)
+
+// readLine reads a line without its end. One that is too long is skipped, whole.
+func readLine(r *bufio.Reader) ([]byte, error) {
+	var out []byte
+	long := false
+	for {
+		part, err := r.ReadSlice('\n')
+		if long = long || len(out)+len(part) > maxLine; long {
+			out = nil
+		} else {
+			out = append(out, part...)
+		}
+		if errors.Is(err, bufio.ErrBufferFull) {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1] == '\n' {
+			out = out[:n-1]
+		}
+		if err == nil && long {
+			err = errLong
+		}
+		return out, err
+	}
 }
 
 type talker struct {
-	out     io.Writer
-	enc     *json.Encoder
-	keep    func(protocol.Event) error
-	begin   protocol.Begin
-	machine app.Machine
-	seq     int64
+	name  string
+	begin protocol.Begin
+	job   *app.Recorded
+
+	mu  sync.Mutex
+	enc *json.Encoder
+	err error // nobody reads any more
 }
 
-// writeError ends the talk: nobody reads any more, or the journal cannot be kept.
-type writeError struct{ error }
+func (t *talker) write(v any) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if err := t.enc.Encode(v); err != nil && t.err == nil {
+		t.err = err
+	}
+}
+
+func (t *talker) refuse(n int, why error) {
+	t.write(protocol.Effect{Type: "refused", Text: fmt.Sprintf("line %d: %v", n, why)})
+}
 
 func (t *talker) line(data []byte) error {
-	var ev protocol.Event
-	if err := json.Unmarshal(data, &ev); err != nil {
+	ev, err := protocol.Decode(data)
+	if err != nil {
 		return err
 	}
-	if t.machine == nil && ev.Type != protocol.EvBegin {
+	if t.job == nil && ev.Type != protocol.EvBegin {
 		if err := t.event(protocol.Event{Type: protocol.EvBegin, At: ev.At, Begin: &t.begin}); err != nil {
 			return err
 		}
@@ -85,38 +135,43 @@ func (t *talker) line(data []byte) error {
 	return t.event(ev)
 }
 
+// patience is how long an emergency waits for the machine before the last words are sent.
+const patience = 150 * time.Millisecond
+
 func (t *talker) event(ev protocol.Event) error {
 	if ev.At == 0 {
 		ev.At = time.Now().UnixMilli()
 	}
-	if t.machine == nil {
+	if t.job == nil {
 		if ev.Begin == nil {
 			ev.Begin = &t.begin
 		}
-		m, err := app.NewMachine(*ev.Begin)
-		if err != nil {
+		var err error
+		dir, base := ".", ""
+		if t.name != "" {
+			dir, base = filepath.Split(t.name)
+		}
+		if t.job, err = app.NewRecorded(app.NewMachine, app.Folder(dir), base, *ev.Begin, func(text string) { t.write(protocol.Effect{Type: "trouble", Text: text}) }); err != nil {
 			return err
 		}
-		t.machine = m
 	}
 	if ev.Said != nil && len(ev.Said.Meanings) == 0 && ev.Said.Text != "" {
-		u := app.Parse(ev.Said.Text)
+		u := app.Parse(ev.Said.Text, t.job.View())
 		u.Source = ev.Said.Source
 		ev.Said = &u
 	}
-	ev.Seq = t.seq + 1
-	effects, err := t.machine.Step(ev)
-	if err != nil {
-		return err
-	}
-	if err := t.keep(ev); err != nil {
-		return writeError{err}
-	}
-	t.seq = ev.Seq
-	for _, x := range append(effects, protocol.Effect{Type: "taken", ID: fmt.Sprint(ev.Seq)}) {
-		if err := t.enc.Encode(x); err != nil {
-			return writeError{err}
+	send := func(effects []protocol.Effect) {
+		for _, x := range effects {
+			t.write(x)
 		}
 	}
+	if class := ev.Alarm(); class != "" {
+		late := time.AfterFunc(patience, func() { send(app.LastEffects(class)) })
+		defer late.Stop()
+	}
+	if err := t.job.Step(ev, send); err != nil {
+		return err
+	}
+	t.write(protocol.Effect{Type: "taken", ID: fmt.Sprint(t.job.Seq())})
 	return nil
 }

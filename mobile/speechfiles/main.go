@@ -17,5 +17,5 @@ func main() {
 	}
 	fmt.Println(f.Library)
 	fmt.Println(f.Model)
-	fmt.Println(f.Judge.Model)
+	fmt.Println(f.Rescorer.Model)
 }

@@ -1,11 +1,13 @@
 package grammar
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"readback/core/measure"
 	"readback/core/utterance"
+	"readback/speech"
 	"readback/speech/number"
 )
 
@@ -13,16 +15,16 @@ import (
 const top = 3
 
 // Hear turns the alternatives of one saying, best first, into an utterance. The caller fills in source, times, level and noise.
-func (p *Parser) Hear(alts []Alternative, e Expect) utterance.Utterance {
-	return p.HearAll([]Witness{{Alternatives: alts, Weight: 1}}, e)
+func (p *Parser) Hear(alts []speech.Alternative, e Expect) utterance.Utterance {
+	return p.HearAll([]Pass{{Alternatives: alts, Weight: 1}}, e)
 }
 
-// HearAll is Hear for several hearings of one saying.
+// HearAll is Hear for several passes of one saying.
 //
 // A reading may stand in any alternative of any hearing, but only when the best word string of all together is neither empty nor
 // holds an unknown word: looking further than that turns noise into numbers. The readings stand behind each other with
 // their distance, so that a rival is seen.
-func (p *Parser) HearAll(ws []Witness, e Expect) utterance.Utterance {
+func (p *Parser) HearAll(ws []Pass, e Expect) utterance.Utterance {
 	var u utterance.Utterance
 	alts := Combine(ws)
 	if len(alts) == 0 {
@@ -54,7 +56,7 @@ func (p *Parser) HearAll(ws []Witness, e Expect) utterance.Utterance {
 
 // answers adds the answers that were asked for and that only other alternatives hold, with the recogniser's cost between them:
 // "blinks" where only "clicks" answers, or a rival of the answer heard. It never replaces what was heard, it stands behind it.
-func (p *Parser) answers(ms []utterance.Meaning, alts []Alternative, e Expect) []utterance.Meaning {
+func (p *Parser) answers(ms []utterance.Meaning, alts []speech.Alternative, e Expect) []utterance.Meaning {
 	asked := map[string]bool{}
 	for _, id := range e.Options {
 		asked[id] = true
@@ -105,8 +107,8 @@ func (p *Parser) exact(text string) bool {
 	return p.commands[strings.Join(words, " ")] != "" || p.commands[strings.Join(trim(words), " ")] != "" || len(p.choices(words, nil)) > 0 || p.hazards.find(words) != nil
 }
 
-// merge puts the readings that all hearings hold in the place of those of the best word string.
-func (p *Parser) merge(first []utterance.Meaning, ws []Witness, head string, e Expect) ([]utterance.Meaning, float64) {
+// merge puts the readings that all passes hold in the place of those of the best word string.
+func (p *Parser) merge(first []utterance.Meaning, ws []Pass, head string, e Expect) ([]utterance.Meaning, float64) {
 	loose := !hasReading(first) // an answer somewhere inside what was heard
 	readings, agree := p.readings(ws, e, head, !loose)
 	if len(readings) == 0 {
@@ -147,6 +149,9 @@ func Same(a, b utterance.Meaning) bool {
 	return x.Value.Dec.Equal(y.Value.Dec) && x.Value.Unit == y.Value.Unit && strings.Join(a.Units, " ") == strings.Join(b.Units, " ")
 }
 
+// tie is the margin of two readings that are equally good: 0 would say that there is only one.
+const tie = 0.01
+
 // margin is the distance from the best reading to the next different one, 0 when there is only one.
 func margin(ms []utterance.Meaning) float64 {
 	var best *utterance.Meaning
@@ -157,21 +162,21 @@ func margin(ms []utterance.Meaning) float64 {
 		if best == nil {
 			best = &ms[i]
 		} else if !Same(*best, ms[i]) && (withUnit(ms[i]) || !best.Reading.Value.Dec.Equal(ms[i].Reading.Value.Dec)) {
-			return ms[i].Cost - best.Cost
+			return math.Max(tie, ms[i].Cost-best.Cost)
 		}
 	}
 	return 0
 }
 
-// emergency adds what the best alternatives of each hearing know: a phrase in one of them counts, a bare word when two hearings
+// emergency adds what the best alternatives of each hearing know: a phrase in one of them counts, a bare word when two passes
 // hold it and nothing else, and a "no" that one of them lacks is not trusted. What is found so is asked about first.
-func (p *Parser) emergency(ms []utterance.Meaning, ws []Witness) []utterance.Meaning {
+func (p *Parser) emergency(ms []utterance.Meaning, ws []Pass) []utterance.Meaning {
 	if len(ms) > 0 && ms[0].Kind == utterance.Emergency {
 		return ms
 	}
 	bare := map[string]int{}
 	for _, w := range ws {
-		if w.Figures {
+		if w.ReadingsOnly {
 			continue
 		}
 		for i, a := range w.Alternatives[:min(top, len(w.Alternatives))] {

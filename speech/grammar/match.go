@@ -94,7 +94,7 @@ func (m *matcher) find(words []string) *hazard {
 				if end < 0 {
 					continue
 				}
-				h := m.judge(words, i, end, say, c.id)
+				h := m.classify(words, i, end, say, c.id)
 				if h != nil && (best == nil || best.doubt && !h.doubt || best.doubt == h.doubt && best.class == h.class && len(h.words) > len(best.words)) {
 					best = h
 				}
@@ -123,8 +123,8 @@ func matchAt(words []string, i int, say []string, k int) int {
 	return -1
 }
 
-// judge applies the rules to a phrase found at words[i:end].
-func (m *matcher) judge(words []string, i, end int, say []string, class string) *hazard {
+// classify applies the rules to a phrase found at words[i:end].
+func (m *matcher) classify(words []string, i, end int, say []string, class string) *hazard {
 	if m.masked(words, i, end) {
 		return nil
 	}

@@ -10,12 +10,6 @@ import (
 	"readback/speech/number"
 )
 
-// Alternative is one word string a recogniser offers, with its cost in nats; only differences count.
-type Alternative struct {
-	Text string  `json:"text"`
-	Cost float64 `json:"cost"`
-}
-
 // Expect is what the question that was asked can be answered with. The zero value expects anything.
 type Expect struct {
 	Options []string // option ids

@@ -7,6 +7,7 @@ import (
 
 	"readback/core/utterance"
 	data "readback/flows/lexicon"
+	"readback/speech"
 	"readback/speech/grammar"
 )
 
@@ -190,15 +191,15 @@ func TestSayingsUnambiguous(t *testing.T) {
 
 func TestHear(t *testing.T) {
 	p := grammar.New(lexicon(t))
-	alt := func(s ...string) (out []grammar.Alternative) {
+	alt := func(s ...string) (out []speech.Alternative) {
 		for i, x := range s {
-			out = append(out, grammar.Alternative{Text: x, Cost: float64(i)})
+			out = append(out, speech.Alternative{Text: x, Cost: float64(i)})
 		}
 		return out
 	}
 	for _, tt := range []struct {
 		name   string
-		alts   []grammar.Alternative
+		alts   []speech.Alternative
 		want   string
 		margin float64
 	}{
@@ -228,30 +229,30 @@ func TestHear(t *testing.T) {
 	}
 }
 
-// Several hearings: what most of them hold wins over what one of them is sure of, and what one alone holds stays as a rival.
+// Several passes: what most of them hold wins over what one of them is sure of, and what one alone holds stays as a rival.
 func TestHearAll(t *testing.T) {
 	p := grammar.New(lexicon(t))
-	list := func(w float64, s ...string) grammar.Witness {
-		x := grammar.Witness{Weight: w}
+	list := func(w float64, s ...string) grammar.Pass {
+		x := grammar.Pass{Weight: w}
 		for i, a := range s {
-			x.Alternatives = append(x.Alternatives, grammar.Alternative{Text: a, Cost: float64(i)})
+			x.Alternatives = append(x.Alternatives, speech.Alternative{Text: a, Cost: float64(i)})
 		}
 		return x
 	}
 	for _, tt := range []struct {
 		name  string
-		ws    []grammar.Witness
+		ws    []grammar.Pass
 		units []string
 		want  string
 		rival string
 	}{
-		{"two against one", []grammar.Witness{list(1, "fifty volts", "fifteen volts"), list(1, "fifteen volts", "fifty volts"), list(1, "fifteen volts")}, nil, "15 V", "50 V"},
-		{"second in both beats first in one", []grammar.Witness{list(1, "five volts", "nine volts"), list(1, "four volts", "nine volts")}, nil, "9 V", "5 V"},
-		{"said in two ways", []grammar.Witness{list(1, "one hundred five volts", "one hundred and four volts", "one hundred four volts", "one oh four volts")}, nil, "104 V", "105 V"},
-		{"expected unit decides a near tie", []grammar.Witness{list(1, "five amps", "five ohms")}, []string{"ohm"}, "5 ohm", "5 A"},
-		{"a bare number counts for the one unit that fits", []grammar.Witness{list(1, "twenty five", "twenty four volts", "twenty five volts")}, []string{"V"}, "25 V", "24 V"},
-		{"a weak hearing decides nothing", []grammar.Witness{list(0.05, "six volts"), list(1, "seven volts", "six volts")}, nil, "7 V", "6 V"},
-		{"an empty hearing is none", []grammar.Witness{list(1, "six volts"), {Weight: 1}}, nil, "6 V", ""},
+		{"two against one", []grammar.Pass{list(1, "fifty volts", "fifteen volts"), list(1, "fifteen volts", "fifty volts"), list(1, "fifteen volts")}, nil, "15 V", "50 V"},
+		{"second in both beats first in one", []grammar.Pass{list(1, "five volts", "nine volts"), list(1, "four volts", "nine volts")}, nil, "9 V", "5 V"},
+		{"said in two ways", []grammar.Pass{list(1, "one hundred five volts", "one hundred and four volts", "one hundred four volts", "one oh four volts")}, nil, "104 V", "105 V"},
+		{"expected unit decides a near tie", []grammar.Pass{list(1, "five amps", "five ohms")}, []string{"ohm"}, "5 ohm", "5 A"},
+		{"a bare number counts for the one unit that fits", []grammar.Pass{list(1, "twenty five", "twenty four volts", "twenty five volts")}, []string{"V"}, "25 V", "24 V"},
+		{"a weak hearing decides nothing", []grammar.Pass{list(0.05, "six volts"), list(1, "seven volts", "six volts")}, nil, "7 V", "6 V"},
+		{"an empty hearing is none", []grammar.Pass{list(1, "six volts"), {Weight: 1}}, nil, "6 V", ""},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			u := p.HearAll(tt.ws, grammar.Expect{Units: tt.units})
@@ -326,7 +327,7 @@ func FuzzHear(f *testing.F) {
 		if len(a)+len(b) > 400 {
 			t.Skip()
 		}
-		u := p.Hear([]grammar.Alternative{{Text: a}, {Text: b, Cost: 1}}, grammar.Expect{})
+		u := p.Hear([]speech.Alternative{{Text: a}, {Text: b, Cost: 1}}, grammar.Expect{})
 		for _, m := range u.Meanings {
 			if m.Cost < 0 {
 				t.Errorf("negative cost in %+v", u)

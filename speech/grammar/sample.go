@@ -62,10 +62,10 @@ const (
 	narrowReadings = 3000 // in the units asked for
 )
 
-// Everyday writes the emergencies among the common words of the language: what a recogniser of these still hears as an emergency was one.
-func (p *Parser) Everyday(known func(word string) bool) []string {
+// Background writes the emergencies among the common words of the language: what a recogniser of these still hears as an emergency was one.
+func (p *Parser) Background(known func(word string) bool) []string {
 	out := newOutput(known)
-	for _, w := range p.lex.Everyday {
+	for _, w := range p.lex.Background {
 		out.add(w)
 	}
 	out.sayings(p.lex.Emergencies.Classes, 1)

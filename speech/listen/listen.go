@@ -13,7 +13,9 @@ import (
 
 	"readback/core/utterance"
 	"readback/speech"
+	"readback/speech/audio"
 	"readback/speech/grammar"
+	"readback/speech/understand"
 )
 
 // Config is what an ear is made of. New and Parser are required; the callbacks run inside Feed and may be nil.
@@ -22,15 +24,18 @@ type Config struct {
 	Parser *grammar.Parser
 	// Narrow opens a recogniser that knows only the answers to a question, the commands and the emergencies; nil: none is used.
 	Narrow func(grammar.Expect) (speech.Recognizer, error)
-	// Everyday opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
-	Everyday  func() (speech.Recognizer, error)
-	Judge     speech.Judge              // gives a second opinion on readings that are not clear; nil: there is none
+	// Background opens a recogniser of the emergencies among common words, against which an alarm is weighed; nil: alarms stand as they are heard.
+	Background func() (speech.Recognizer, error)
+	Rescorer   speech.Rescorer // gives a second opinion on readings that are not clear; nil: there is none
+	// Open opens a recogniser of free words, used where the rescorer hears none itself; nil: there is none.
+	Open      func() (speech.Recognizer, error)
+	Reader    *understand.Reader        // understands free words; nil: only the phrases of the grammar are
 	Utterance func(utterance.Utterance) // whole, or Partial with an emergency or "quiet" in it
 	Partial   func(text string)         // words as they are being spoken
 	Complete  func(text string)         // somebody fell silent, the words so far are a whole meaning or the saying is over: time for an earcon
 	Level     func(dbfs, snr float64)   // ten times a second; SNR of the last saying in dB, 0 when unknown
 	Once      bool                      // hear every saying once only, without the noise reducer
-	Hearings  func([]grammar.Witness)   // what each hearing of a saying gave: as it was recorded, then with less noise
+	Passes    func([]grammar.Pass)      // what each hearing of a saying gave: as it was recorded, then with less noise
 	Audio     func(pcm []int16, at int) // the sound of each saying as it was recorded, with the index of its first sample
 }
 
@@ -90,17 +95,19 @@ type Ear struct {
 	urgentAt int
 	told     map[string]bool // urgent meanings already told
 
-	narrow    narrow
-	cries     speech.Recognizer  // of commands and emergencies only; nil until the own voice was spoken into
-	everyday  speech.Recognizer  // of alarms among common words; nil until the first alarm
-	vain      string             // words so far whose alarm did not stand among common words
-	lost      *utterance.Meaning // the last alarm of those; nil for none
-	cut       bool               // the saying was heard by cutsIn
-	level     float64            // active level of speech, dBFS, remembered between sayings; 0 at first
-	snr       float64
-	own       voice
-	meter     float64 // power of the last tenth of a second
-	meterSize int
+	narrow          narrow
+	alarmGrammar    speech.Recognizer  // of commands and emergencies only; nil until the own voice was spoken into
+	background      speech.Recognizer  // of alarms among common words; nil until the first alarm
+	rejectedPartial string             // words so far whose alarm did not survive the background model
+	lost            *utterance.Meaning // the last alarm of those; nil for none
+	free            speech.Recognizer  // of free words; nil until it was needed
+	openText        string             // free words of the saying; "" where none were needed
+	cut             bool               // the saying was heard by cutsIn
+	level           float64            // active level of speech, dBFS, remembered between sayings; 0 at first
+	snr             float64
+	own             voice
+	meter           float64 // power of the last tenth of a second
+	meterSize       int
 }
 
 // clock turns sample indexes into the caller's milliseconds.
@@ -137,11 +144,14 @@ func (e *Ear) Close() { // nothing can be done about what fails here
 	if e.narrow.rec != nil {
 		_ = e.narrow.rec.Close()
 	}
-	if e.cries != nil {
-		_ = e.cries.Close()
+	if e.alarmGrammar != nil {
+		_ = e.alarmGrammar.Close()
 	}
-	if e.everyday != nil {
-		_ = e.everyday.Close()
+	if e.background != nil {
+		_ = e.background.Close()
+	}
+	if e.free != nil {
+		_ = e.free.Close()
 	}
 }
 
@@ -224,7 +234,8 @@ func (e *Ear) meterStep(f []int16) {
 }
 
 func (e *Ear) begin() error {
-	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed, e.cut, e.vain, e.lost = true, 0, 0, "", false, false, false, "", nil
+	e.openText = ""
+	e.on, e.fed, e.quiet, e.text, e.ended, e.chimed, e.cut, e.rejectedPartial, e.lost = true, 0, 0, "", false, false, false, "", nil
 	cut := max(0, len(e.ring)-lead-len(e.vad.recent)*frame)
 	e.noise = append(e.noise[:0], e.ring[:cut]...)
 	e.pcm = append([]int16(nil), e.ring[cut:]...)
@@ -357,12 +368,16 @@ func (e *Ear) watch() error {
 			return nil // in noise the whole saying is waited for; somebody who goes on speaking may tell a story
 		}
 	}
-	if e.count-e.urgentAt < stands || e.told[key] || e.vain == e.text {
+	if e.count-e.urgentAt < stands || e.told[key] || e.rejectedPartial == e.text {
 		return nil
 	}
 	if m.Kind == utterance.Emergency {
-		if stood, err := e.stood(); err != nil || !stood {
-			e.vain, e.lost = e.text, m
+		survives, err := e.survivesBackground()
+		if survives && err == nil {
+			survives, err = e.openAgrees()
+		}
+		if err != nil || !survives {
+			e.rejectedPartial, e.lost = e.text, m
 			return err
 		}
 	}
@@ -452,22 +467,22 @@ func (e *Ear) finish(fault string) error {
 	}
 	e.level = level
 	e.snr = snr(level, decibel(e.vad.wide))
-	hearings := []grammar.Witness{{Alternatives: res.Alternatives, Weight: 1}}
+	passes := []grammar.Pass{{Alternatives: res.Alternatives, Weight: 1}}
 	u, again := utterance.Utterance{}, !e.cfg.Once
 	if !again || e.snr >= clean {
-		u = e.cfg.Parser.HearAll(hearings, e.expect)
-		hearings = e.judged(&u, hearings)
+		u = e.cfg.Parser.HearAll(passes, e.expect)
+		passes = e.rescored(&u, passes)
 		again = again && e.doubtful(&u)
 	}
 	if again {
-		if hearings, err = e.more(res.Alternatives); err != nil {
+		if passes, err = e.more(res.Alternatives); err != nil {
 			return err
 		}
-		u = e.cfg.Parser.HearAll(hearings, e.expect)
-		hearings = e.judged(&u, hearings)
+		u = e.cfg.Parser.HearAll(passes, e.expect)
+		passes = e.rescored(&u, passes)
 	}
-	if e.cfg.Hearings != nil {
-		e.cfg.Hearings(hearings)
+	if e.cfg.Passes != nil {
+		e.cfg.Passes(passes)
 	}
 	if e.cfg.Audio != nil {
 		e.cfg.Audio(e.pcm, e.first)
@@ -475,9 +490,12 @@ func (e *Ear) finish(fault string) error {
 	u.Level, u.SNR = level, e.snr
 	if m := u.Best(); m != nil && m.Kind == utterance.Reading {
 		u.Sure = sure(&u)
-		if len(hearings) == 1 && !e.says(u.Text, m) { // one hearing, and its best words say something else: nothing stands behind it
+		if len(passes) == 1 && !e.says(u.Text, m) { // one hearing, and its best words say something else: nothing stands behind it
 			u.Sure = math.Min(u.Sure, Unsaid)
 		}
+	}
+	if teenRival(u.Meanings) {
+		u.Meanings[0].Doubt = true
 	}
 	e.doubt(&u)
 	if err := e.weigh(&u); err != nil {
@@ -486,8 +504,17 @@ func (e *Ear) finish(fault string) error {
 	if err := e.listenAgain(&u); err != nil {
 		return err
 	}
-	if err := e.cry(&u); err != nil {
+	wordless, err := e.open(&u)
+	if err != nil {
 		return err
+	}
+	if wordless { // nobody spoke: it answers nothing, and it counts for nothing
+		return nil
+	}
+	if e.openText == "" || e.noisy() { // elsewhere the free words told
+		if err := e.secondAlarm(&u); err != nil {
+			return err
+		}
 	}
 	if u.Fault != "" {
 		switch {
@@ -511,14 +538,14 @@ func (e *Ear) finish(fault string) error {
 func (e *Ear) again() (speech.Result, error) { return e.whole(e.rec, e.pcm) }
 
 // more hears the saying again in other ways: with less noise; and where a reading is due among readings only, at two speeds.
-// Errors in noise are mostly chance: they differ between hearings, and what is right stays.
-func (e *Ear) more(first []grammar.Alternative) ([]grammar.Witness, error) {
+// Errors in noise are mostly chance: they differ between passes, and what is right stays.
+func (e *Ear) more(first []speech.Alternative) ([]grammar.Pass, error) {
 	less := e.less()
 	res, err := e.whole(e.rec, less)
 	if err != nil {
 		return nil, err
 	}
-	out := []grammar.Witness{{Alternatives: first, Weight: rawWeight, Quiet: e.snr >= clean}, {Alternatives: res.Alternatives, Weight: 1}}
+	out := []grammar.Pass{{Alternatives: first, Weight: rawWeight, Quiet: e.snr >= clean}, {Alternatives: res.Alternatives, Weight: 1}}
 	if e.cfg.Narrow == nil || len(e.expect.Units) == 0 {
 		return out, nil
 	}
@@ -530,14 +557,14 @@ func (e *Ear) more(first []grammar.Alternative) ([]grammar.Witness, error) {
 		if res, err = e.whole(rec, pcm); err != nil {
 			return nil, err
 		}
-		out = append(out, grammar.Witness{Alternatives: res.Alternatives, Weight: 1, Figures: true})
+		out = append(out, grammar.Pass{Alternatives: res.Alternatives, Weight: 1, ReadingsOnly: true})
 	}
 	return out, nil
 }
 
 // less is the saying so far with less noise.
 func (e *Ear) less() []int16 {
-	return reduce(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))
+	return audio.ReduceNoise(e.pcm, append(e.noise, e.pcm[:min(len(e.pcm), lead)]...))
 }
 
 // rawWeight is the weight of the hearing with all the noise against one with less. Chosen on the tuning half of the bench.

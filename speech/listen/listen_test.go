@@ -41,9 +41,9 @@ func newRigAmong(t *testing.T, common []string, say ...string) *rig {
 	}
 	r := &rig{fake: &speech.Fake{}}
 	for _, s := range say {
-		var alts []grammar.Alternative
+		var alts []speech.Alternative
 		for i, x := range strings.Split(s, "|") {
-			alts = append(alts, grammar.Alternative{Text: x, Cost: float64(i)})
+			alts = append(alts, speech.Alternative{Text: x, Cost: float64(i)})
 		}
 		r.fake.Script = append(r.fake.Script, alts)
 	}
@@ -51,12 +51,12 @@ func newRigAmong(t *testing.T, common []string, say ...string) *rig {
 	if common != nil {
 		r.common = &speech.Fake{}
 		for _, x := range common {
-			r.common.Script = append(r.common.Script, []grammar.Alternative{{Text: x}})
+			r.common.Script = append(r.common.Script, []speech.Alternative{{Text: x}})
 		}
 		everyday = func() (speech.Recognizer, error) { return r.common, nil }
 	}
 	r.ear, err = listen.New(listen.Config{
-		Everyday: everyday,
+		Background: everyday,
 		New: func() (speech.Recognizer, error) {
 			if r.opened++; r.opened > 1 {
 				r.fake = &speech.Fake{Script: r.fake.Script}

@@ -7,14 +7,14 @@ import (
 )
 
 // Weights of the probability that the best reading of a saying is what was said: of a constant, the margin in nats (at most
-// MarginMost), the ratio of speech to noise in tens of dB (0 to 30 dB), and the share of hearings that agree. A logistic regression on the
+// MarginMost), the ratio of speech to noise in tens of dB (0 to 30 dB), and the share of passes that agree. A logistic regression on the
 // tuning half of the bench; "make fit" prints it anew (415 sayings, 22 of them heard wrong).
 var sureWeights = [4]float64{-1.257, 0.522, 1.262, 0.596}
 
 // MarginMost is where a larger margin makes nothing surer, nats.
 const MarginMost = 8.0
 
-// Features are what the sureness of a reading is judged by.
+// Features are what the sureness of a reading is rescored by.
 func Features(u *utterance.Utterance) [4]float64 {
 	margin := u.Margin
 	if margin == 0 { // nothing else was heard
@@ -36,7 +36,7 @@ func sure(u *utterance.Utterance) float64 {
 const Unsaid = 0.4
 
 // nearRival is the distance to another reading in nats below which a saying is heard again in a quiet room too. One right reading in
-// twenty of the bench's tuning half lies below; at 2.5 it was three in ten, which took as much computing as all the first hearings.
+// twenty of the bench's tuning half lies below; at 2.5 it was three in ten, which took as much computing as all the first passes.
 const nearRival = 1.0
 
 // doubtful tells whether the one hearing of a reading has a rival close behind, or best words that say something else.

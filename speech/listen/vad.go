@@ -1,17 +1,21 @@
 package listen
 
-import "math"
+import (
+	"math"
+
+	"readback/speech/audio"
+)
 
 // detector tells speech from steady noise, frame by frame. It compares the energy in seven bands with each band's own noise floor of the
 // last seconds: a fan fills the low bands, and a voice still stands out in the others. It would rather hear too much:
 // noise alone is no danger to a recogniser that must find a complete phrase, a lost first word is.
 type detector struct {
-	last   [fftSize]int16 // the last 32 ms
+	last   [audio.Window]int16 // the last 32 ms
 	bands  [len(edges) - 1]band
 	n      int
 	wide   float64 // floor of the whole band, power
 	recent [20]bool
-	buf    [fftSize]complex128
+	fft    *audio.Spectrum
 }
 
 // band follows one band's energy in dB.
@@ -39,27 +43,26 @@ const (
 	warmUp    = 4     // frames
 )
 
-func newDetector() *detector { return &detector{} }
+func newDetector() *detector { return &detector{fft: audio.NewSpectrum()} }
 
 // step takes one frame and tells whether it is above the noise.
 func (d *detector) step(pcm []int16) bool {
 	copy(d.last[:], d.last[len(pcm):])
-	copy(d.last[fftSize-len(pcm):], pcm)
+	copy(d.last[audio.Window-len(pcm):], pcm)
 	if d.n < warmUp { // the window is not full yet
 		d.n++
 		d.wide = power(pcm)
 		return false
 	}
-	load(&d.buf, d.last[:])
-	fft(&d.buf)
+	spectrum := d.fft.Of(d.last[:])
 	score := 0.0
 	for i := range d.bands {
-		lo, hi := int(edges[i]*fftSize/16000), int(edges[i+1]*fftSize/16000)
+		lo, hi := int(edges[i]*audio.Window/16000), int(edges[i+1]*audio.Window/16000)
 		sum := 0.0
 		for k := lo; k < hi; k++ {
-			sum += sq(d.buf[k])
+			sum += real(spectrum[k])*real(spectrum[k]) + imag(spectrum[k])*imag(spectrum[k])
 		}
-		db := math.Max(stillness, decibel(sum/(fftSize*fftSize/4)/(32768*32768)))
+		db := math.Max(stillness, decibel(sum/(audio.Window*audio.Window/4)/(32768*32768)))
 		score += math.Min(bandMost, d.bands[i].step(db, bias[i], d.n))
 	}
 	score /= float64(len(d.bands))

@@ -1,16 +1,15 @@
-// Package model finds, verifies and unpacks the recogniser's library and its English model, and those of the judge that gives second
+// Package model finds, verifies and unpacks the recogniser's library and its English model, and those of the rescorer that gives second
 // opinions.
 //
 // They come as zip files (speech/fetch.sh gets them into the local Maven repository and the user's cache). They are unpacked
-// once into the user's cache folder; every file is checked against a pinned SHA-256 when it is unpacked, and again before it is loaded
-// unless its size and time are those that were noted when it was last checked.
+// once into the user's cache folder; every file is checked against a pinned SHA-256 when it is unpacked, and again each time before it is
+// loaded: a damaged library ends the whole program. That takes a third of a second, beside everything else.
 package model
 
 import (
 	"archive/zip"
 	"crypto/sha256"
 	"encoding/hex"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -18,19 +17,21 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync/atomic"
 )
 
 // Files are the places to load from.
 type Files struct {
-	Library string // shared library of the engine
-	Model   string // folder of the model
-	Judge   Judge  // zero: not here, readings are heard without a second opinion
+	Library  string   // shared library of the engine
+	Model    string   // folder of the model
+	Rescorer Rescorer // zero: not here, readings are heard without a second opinion
 }
 
-// Judge is where the second opinion is loaded from.
-type Judge struct {
-	Runtime string // shared library
-	Model   string // folder of the networks
+// Rescorer is where the second opinion is loaded from.
+type Rescorer struct {
+	Runtime string       // shared library
+	Model   string       // folder of the networks
+	Rest    *atomic.Bool // true: opinions on readings rest, because the machine is hot or short of memory; nil: never
 }
 
 // Error says what is missing or damaged, why that matters and how to get it. Its text is meant for the person.
@@ -93,7 +94,13 @@ var (
 		},
 	}
 	libraries = map[string]archive{
-		"linux/amd64":  library("linux-x86-64/", file{"libvosk.so", 25986496, "85c4654de3acdeb99abab86eeb2a6e603927d37089597c0fcc33d8638dc2ccaf"}),
+		"linux/amd64": library("linux-x86-64/", file{"libvosk.so", 25986496, "85c4654de3acdeb99abab86eeb2a6e603927d37089597c0fcc33d8638dc2ccaf"}),
+		// From the wheel vosk 0.3.45 for manylinux2014_aarch64, Apache-2.0: the jar has none for arm64.
+		"linux/arm64": {
+			what: "the speech library", path: "download/vosk-0.3.45-py3-none-manylinux2014_aarch64.whl", cached: true,
+			sum: "54efb47dd890e544e9e20f0316413acec7f8680d04ec095c6140ab4e70262704", prefix: "vosk/", folder: "lib",
+			files: []file{{"libvosk.so", 7496288, "0e9df29f060a93cf3df3263a4d3635e1b75688a5fd84e86ade1599372e3c9597"}},
+		},
 		"darwin/amd64": library("darwin/", darwinLibrary),
 		"darwin/arm64": library("darwin/", darwinLibrary),
 		"windows/amd64": library("win32-x86-64/", file{"libvosk.dll", 26447872, "9331c2f6a32cf77141af27c9750e79532718f51bbc2e3cea3c60f14ca4251e4e"},
@@ -103,7 +110,7 @@ var (
 	}
 	// From the wheel moonshine-voice 0.0.49, MIT.
 	judgeArchive = archive{
-		what: "the judge's model", path: "download/moonshine_voice-0.0.49-py3-none-manylinux_2_34_x86_64.whl", cached: true,
+		what: "the rescorer's model", path: "download/moonshine_voice-0.0.49-py3-none-manylinux_2_34_x86_64.whl", cached: true,
 		sum: "03edc378e5236832421ccd382b267e43b95af8008137ad6643f5baf5ba31b579", prefix: "moonshine_voice/assets/tiny-en/", folder: "judge",
 		files: []file{
 			{"encoder_model.ort", 13281600, "94e90a4654fc45cdfedb77c4c08e1739f48862998e58fada384b25118134f221"},
@@ -114,9 +121,14 @@ var (
 	// From com.microsoft.onnxruntime:onnxruntime:1.23.2, MIT.
 	runtimes = map[string]archive{
 		"linux/amd64": {
-			what: "the judge's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
+			what: "the rescorer's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
 			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-x64/", folder: "lib",
 			files: []file{{"libonnxruntime.so", 22326072, "13ab8084954fa4a47c777880180b90810d6020f021441395712b48a75b74c68b"}},
+		},
+		"linux/arm64": {
+			what: "the judge's library", path: "com/microsoft/onnxruntime/onnxruntime/1.23.2/onnxruntime-1.23.2.jar",
+			sum: "e0ab4a1af57d2da09097202f2dfd691e390c82e81183314788ccde4cf7c3cc38", prefix: "ai/onnxruntime/native/linux-aarch64/", folder: "lib-arm64",
+			files: []file{{"libonnxruntime.so", 18693384, "648ffa64fbe027ae27139109410900cf776a030dec2dbbac51053318cc44c286"}},
 		},
 	}
 	darwinLibrary = file{"libvosk.dylib", 12533472, "82fdfba0dde392a7dbba70f9c1a17f6e3da27a50444a9f53939508525a1e6fdf"}
@@ -176,7 +188,7 @@ func LocateIn(repository, cache string) (Files, error) {
 		lib, err1 := a.ensureIn(repository, cache)
 		nets, err2 := judgeArchive.ensureIn(repository, cache)
 		if err1 == nil && err2 == nil { // else speech works without; "make speech" says why
-			f.Judge = Judge{filepath.Join(lib, a.files[0].name), nets}
+			f.Rescorer = Rescorer{Runtime: filepath.Join(lib, a.files[0].name), Model: nets}
 		}
 	}
 	return f, ensureConfig(filepath.Join(f.Model, "conf", "model.conf"))
@@ -192,12 +204,6 @@ func ensureConfig(path string) error {
 	return nil
 }
 
-// stamp is what the marker file keeps of each verified file.
-type stamp struct {
-	Size int64 `json:"size"`
-	Time int64 `json:"time"` // modification, ns
-}
-
 // ensureIn leaves every file verified in a folder of the cache, and returns that.
 func (a archive) ensureIn(repository, cache string) (string, error) {
 	from := repository
@@ -211,53 +217,16 @@ func (a archive) ensureIn(repository, cache string) (string, error) {
 // ensure leaves every file of the archive verified in dir. Files that are right already are kept: an unpacking that was
 // cut off goes on where it stopped.
 func (a archive) ensure(repository, dir string) error {
-	marker := filepath.Join(dir, ".verified")
-	known := map[string]stamp{}
-	if b, err := os.ReadFile(marker); err == nil {
-		if json.Unmarshal(b, &known) != nil {
-			known = map[string]stamp{}
-		}
-	}
-	now := make(map[string]stamp, len(a.files))
 	var bad []file
 	for _, f := range a.files {
-		path := filepath.Join(dir, filepath.FromSlash(f.name))
-		st, err := os.Stat(path)
-		if err != nil || st.Size() != f.size {
+		if sum, err := hashFile(filepath.Join(dir, filepath.FromSlash(f.name))); err != nil || sum != f.sum {
 			bad = append(bad, f)
-			continue
 		}
-		s := stamp{st.Size(), st.ModTime().UnixNano()}
-		if known[f.name] != s {
-			if sum, err := hashFile(path); err != nil || sum != f.sum {
-				bad = append(bad, f)
-				continue
-			}
-		}
-		now[f.name] = s
 	}
-	if bad != nil {
-		if err := a.unpack(repository, dir, bad); err != nil {
-			return err
-		}
-		for _, f := range bad {
-			st, err := os.Stat(filepath.Join(dir, filepath.FromSlash(f.name)))
-			if err != nil {
-				return &Error{What: a.what + " could not be unpacked", Fix: "Free some space.", Err: err}
-			}
-			now[f.name] = stamp{st.Size(), st.ModTime().UnixNano()}
-		}
-	} else if len(known) == len(now) {
+	if bad == nil {
 		return nil
 	}
-	b, err := json.Marshal(now)
-	if err == nil {
-		err = writeFile(marker, func(w io.Writer) error { _, err := w.Write(b); return err })
-	}
-	if err != nil {
-		return &Error{What: a.what + " could not be noted as verified", Fix: "Free some space.", Err: err}
-	}
-	return nil
+	return a.unpack(repository, dir, bad)
 }
 
 func (a archive) unpack(repository, dir string, want []file) error {

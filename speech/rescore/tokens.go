@@ -3,6 +3,7 @@ package rescore
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -84,13 +85,17 @@ func (t *tokens) spell(text string) []int64 {
 	return out
 }
 
-// write is the text of tokens, in lower case and with nothing but its words: letters, digits and the apostrophes between them.
+// write is the text of tokens, in lower case and with nothing but its words: letters, digits and the apostrophes and points between them.
 func (t *tokens) write(ids []int64) string {
 	var b strings.Builder
 	for _, id := range ids {
 		b.WriteString(strings.ReplaceAll(t.text[id], space, " "))
 	}
-	return strings.Join(strings.FieldsFunc(strings.ToLower(b.String()), func(r rune) bool {
-		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\''
-	}), " ")
+	words := strings.FieldsFunc(strings.ToLower(b.String()), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '\'' && r != '.'
+	})
+	for i, w := range words {
+		words[i] = strings.TrimRight(w, ".")
+	}
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), " ")
 }

@@ -11,8 +11,9 @@ import (
 	"os/exec"
 	"strconv"
 	"strings"
+	"time"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Rate is the sampling rate of what Say returns, in Hz.
@@ -47,6 +48,7 @@ const (
 type Voice struct {
 	program string
 	flite   bool
+	other   *Voice // speaks where this one fails; nil: there is none
 }
 
 // Find returns the first synthesiser that is installed, or ErrNone.
@@ -54,12 +56,23 @@ func Find() (*Voice, error) { return FindIn(exec.LookPath) }
 
 // FindIn is Find with another way to look up a program.
 func FindIn(look func(string) (string, error)) (*Voice, error) {
+	var first *Voice
 	for _, name := range []string{"espeak-ng", "flite"} {
-		if p, err := look(name); err == nil {
-			return &Voice{program: p, flite: name == "flite"}, nil
+		p, err := look(name)
+		if err != nil {
+			continue
+		}
+		v := &Voice{program: p, flite: name == "flite"}
+		if first == nil {
+			first = v
+		} else if p != first.program {
+			first.other = v
 		}
 	}
-	return nil, ErrNone
+	if first == nil {
+		return nil, ErrNone
+	}
+	return first, nil
 }
 
 // Name is the program that speaks.
@@ -86,7 +99,18 @@ func (v *Voice) args(s Style, out string) []string {
 }
 
 // Say returns the text as 16 kHz mono samples. It takes some ten milliseconds a sentence, and is cut off by ctx. An empty text is no sound.
+// Where this voice fails and another one is installed, that one speaks.
 func (v *Voice) Say(ctx context.Context, text string, s Style) ([]int16, error) {
+	pcm, err := v.say(ctx, text, s)
+	if err != nil && ctx.Err() == nil && v.other != nil {
+		if pcm, other := v.other.say(ctx, text, s); other == nil {
+			return pcm, nil
+		}
+	}
+	return pcm, err
+}
+
+func (v *Voice) say(ctx context.Context, text string, s Style) ([]int16, error) {
 	text = strings.Join(strings.Fields(text), " ")
 	if text == "" {
 		return nil, nil
@@ -124,6 +148,21 @@ func phrases(text string) []string {
 	return out
 }
 
+// What one phrase may take. Judgment, no source: espeak-ng takes some ten milliseconds, and half a minute of sound is 1 MB.
+const (
+	maxTime  = 5 * time.Second
+	maxBytes = 8 << 20
+	maxNoise = 4 << 10 // of error messages
+	lookEach = 20 * time.Millisecond
+)
+
+var (
+	// ErrSlow: the program did not end in time. It was ended, and the next saying starts it anew.
+	ErrSlow = errors.New("it did not end in time and was stopped")
+	// ErrLarge: the program wrote without end. It was ended, and the next saying starts it anew.
+	ErrLarge = errors.New("it wrote without end and was stopped")
+)
+
 func (v *Voice) synth(ctx context.Context, text string, s Style) ([]int16, error) {
 	f, err := os.CreateTemp("", "say-*.wav")
 	if err != nil {
@@ -131,19 +170,64 @@ func (v *Voice) synth(ctx context.Context, text string, s Style) ([]int16, error
 	}
 	defer os.Remove(f.Name())
 	defer f.Close()
-	cmd := exec.CommandContext(ctx, v.program, v.args(s, f.Name())...)
+	run, cancel := context.WithTimeout(ctx, maxTime)
+	defer cancel()
+	cmd := exec.CommandContext(run, v.program, v.args(s, f.Name())...)
+	alone(cmd)
+	cmd.WaitDelay = 200 * time.Millisecond // a child of it may hold the pipe open
 	cmd.Stdin = strings.NewReader(text + "\n")
-	var msg bytes.Buffer
-	cmd.Stderr = &msg
-	if err := cmd.Run(); err != nil {
-		if ctx.Err() != nil {
-			return nil, ctx.Err()
+	msg := &limited{left: maxNoise}
+	cmd.Stderr = msg
+	large := false
+	if err := cmd.Start(); err != nil {
+		return nil, fmt.Errorf("voice: %s: %w", v.program, err)
+	}
+	ended := make(chan error, 1)
+	go func() { ended <- cmd.Wait() }()
+	look := time.NewTicker(lookEach)
+	defer look.Stop()
+wait:
+	for {
+		select {
+		case err = <-ended:
+			break wait
+		case <-look.C:
+			if st, serr := os.Stat(f.Name()); serr == nil && st.Size() > maxBytes {
+				large = true
+				cancel()
+			}
 		}
+	}
+	_ = end(cmd) // what it left behind; mostly nothing
+	switch {
+	case large:
+		return nil, fmt.Errorf("voice: %s: %w", v.program, ErrLarge)
+	case ctx.Err() != nil:
+		return nil, ctx.Err()
+	case run.Err() != nil:
+		return nil, fmt.Errorf("voice: %s: %w", v.program, ErrSlow)
+	case err != nil && !errors.Is(err, exec.ErrWaitDelay):
 		return nil, fmt.Errorf("voice: %s: %w: %s", v.program, err, strings.TrimSpace(msg.String()))
 	}
-	pcm, err := listen.ReadWAV(f)
+	if st, serr := os.Stat(f.Name()); serr == nil && st.Size() > maxBytes {
+		return nil, fmt.Errorf("voice: %s: %w", v.program, ErrLarge)
+	}
+	pcm, err := audio.ReadWAV(f)
 	if err != nil {
 		return nil, fmt.Errorf("voice: what %s wrote: %w", v.program, err)
 	}
 	return pcm, nil
+}
+
+// limited keeps the beginning of what is written.
+type limited struct {
+	bytes.Buffer
+	left int
+}
+
+func (l *limited) Write(p []byte) (int, error) {
+	n := min(len(p), l.left)
+	l.left -= n
+	l.Buffer.Write(p[:n])
+	return len(p), nil
 }

@@ -18,7 +18,6 @@ import (
 
 	"readback/speech"
 	"readback/speech/clib"
-	"readback/speech/grammar"
 )
 
 // library is the part of the C interface that is used. C int is int32, float is float32, a returned string is copied at once.
@@ -163,7 +162,7 @@ func (e *Engine) New(phrases []string, n int) (*Recognizer, error) {
 	return e.made(rec, n)
 }
 
-// NewOpen makes a recogniser for free speech with the model's own language model. It takes some 180 MB more; measuring only.
+// NewOpen makes a recogniser for free speech with the model's own language model. It takes some 180 MB more.
 func (e *Engine) NewOpen(n int) (*Recognizer, error) {
 	e.mu.Lock()
 	defer e.mu.Unlock()
@@ -269,7 +268,7 @@ func parse(b []byte) (speech.Result, error) {
 	var r speech.Result
 	for i, a := range in.Alternatives {
 		cost := in.Alternatives[0].Confidence - a.Confidence
-		r.Alternatives = append(r.Alternatives, grammar.Alternative{Text: strings.TrimSpace(a.Text), Cost: cost})
+		r.Alternatives = append(r.Alternatives, speech.Alternative{Text: strings.TrimSpace(a.Text), Cost: cost})
 		if i == 0 {
 			for _, w := range a.Result {
 				r.Words = append(r.Words, speech.Word{Text: w.Word, Start: w.Start, End: w.End})
@@ -300,7 +299,7 @@ func parse(b []byte) (speech.Result, error) {
 }
 
 // share is the unnormalised probability of an alternative.
-func share(alts []grammar.Alternative, i int) float64 {
+func share(alts []speech.Alternative, i int) float64 {
 	if i >= len(alts) {
 		return 0
 	}

@@ -4,13 +4,8 @@ import (
 	"crypto/rand"
 	"crypto/subtle"
 	"encoding/hex"
-	"errors"
-	"fmt"
-	"io/fs"
 	"net"
 	"net/http"
-	"os"
-	"path/filepath"
 	"sync"
 
 	"readback/mobile/app"
@@ -18,17 +13,15 @@ import (
 
 // guard lets in the browser that was given the address and nobody else: the server listens on the loopback only, answers to its own
 // names only (a foreign name that resolves to 127.0.0.1 is refused), and wants a cookie that is handed out once for each
-// printed address.
+// printed address. The cookie is this start's and this port's: what an earlier start or another program on this machine was given opens nothing.
 type guard struct {
-	port   string
-	secret string // value of the cookie; kept on disk so that a page survives a restart of the program
+	host, port string // as in the address
+	secret     string // value of the cookie
 
 	mu    sync.Mutex
 	token string
 	used  func(next string) // tells that the address was used and what the next one is
 }
-
-const cookieName = "readback"
 
 func random() string {
 	b := make([]byte, 16)
@@ -38,27 +31,21 @@ func random() string {
 	return hex.EncodeToString(b)
 }
 
-// newGuard reads the cookie's secret from dir, or makes it.
-func newGuard(dir, port string) (*guard, error) {
-	name := filepath.Join(dir, "key")
-	data, err := os.ReadFile(name)
-	switch {
-	case err == nil && len(data) == 32:
-	case err == nil || errors.Is(err, fs.ErrNotExist):
-		data = []byte(random())
-		if err := os.WriteFile(name, data, 0o600); err != nil {
-			return nil, fmt.Errorf("keeping the page's key: %w", err)
-		}
-	default:
-		return nil, fmt.Errorf("reading the page's key: %w", err)
+// newGuard guards what listens at this address.
+func newGuard(addr net.Addr) (*guard, error) {
+	host, port, err := net.SplitHostPort(addr.String())
+	if err != nil {
+		return nil, err
 	}
-	return &guard{port: port, secret: string(data), token: random()}, nil
+	return &guard{host: host, port: port, secret: random(), token: random()}, nil
 }
+
+func (g *guard) cookieName() string { return "readback-" + g.port }
 
 func (g *guard) address() string {
 	g.mu.Lock()
 	defer g.mu.Unlock()
-	return "http://127.0.0.1:" + g.port + "/?t=" + g.token
+	return "http://" + net.JoinHostPort(g.host, g.port) + "/?t=" + g.token
 }
 
 // redeem uses the token up.
@@ -77,7 +64,7 @@ func (g *guard) redeem(token string) bool {
 
 func (g *guard) knownHost(host string) bool {
 	name, port, err := net.SplitHostPort(host)
-	return err == nil && port == g.port && (name == "127.0.0.1" || name == "localhost")
+	return err == nil && port == g.port && (name == g.host || name == "localhost")
 }
 
 // recordPolicy is for a job's record: it brings its own style and pictures and may do nothing else.
@@ -102,14 +89,19 @@ func (g *guard) wrap(next http.Handler) http.Handler {
 			return
 		}
 		if t := r.URL.Query().Get("t"); t != "" && r.URL.Path == "/" {
+			if r.Method != http.MethodGet { // what only looks, as a link checker does, uses nothing up
+				h.Set("Allow", "GET")
+				http.Error(w, "Open this address in a browser.", http.StatusMethodNotAllowed)
+				return
+			}
 			if g.redeem(t) {
-				http.SetCookie(w, &http.Cookie{Name: cookieName, Value: g.secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 30 * 86400})
+				http.SetCookie(w, &http.Cookie{Name: g.cookieName(), Value: g.secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
 			}
 			// An address that was used before still leads to the page when this browser has the cookie.
 			http.Redirect(w, r, "/", http.StatusSeeOther)
 			return
 		}
-		c, err := r.Cookie(cookieName)
+		c, err := r.Cookie(g.cookieName())
 		if err != nil || subtle.ConstantTimeCompare([]byte(c.Value), []byte(g.secret)) != 1 {
 			http.Error(w, "Open the address that Readback printed. Each works once, in one browser.", http.StatusForbidden)
 			return

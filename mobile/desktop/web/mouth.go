@@ -2,14 +2,14 @@ package web
 
 import (
 	"context"
-	"encoding/binary"
 	"encoding/json"
-	"errors"
+	"fmt"
 	"strings"
 	"sync"
 	"time"
 
 	"readback/mobile/app"
+	"readback/speech/audio"
 )
 
 // Player plays a WAV on the computer's own loudspeaker and returns when it ended or ctx is done.
@@ -38,7 +38,8 @@ type mouth struct {
 	pages int
 	wavs  map[string][]byte
 	order []string
-	told  bool
+	told  bool              // that the voice fails
+	ready map[string][]byte // WAVs of texts that must be heard whatever fails
 	ended chan spokenEnd
 }
 
@@ -92,11 +93,75 @@ func (m *mouth) next(ctx context.Context) (saying, context.Context, bool) {
 	return s, sctx, true
 }
 
+// voiceTime is how long a voice may take for a saying; an emergency waits less. Judgment, no source: espeak-ng takes some ten milliseconds
+// a sentence.
+const (
+	voiceTime = 8 * time.Second
+	alarmTime = 1500 * time.Millisecond
+)
+
+// prepare has the last words spoken before they are needed, so that they can be heard where the voice hangs or is gone.
+func (m *mouth) prepare(ctx context.Context, texts []string) {
+	for _, t := range texts {
+		vctx, cancel := context.WithTimeout(ctx, voiceTime)
+		wav, err := m.voice(vctx, t, "emergency", false)
+		cancel()
+		if err != nil {
+			return // told by the first saying that fails
+		}
+		m.mu.Lock()
+		if m.ready == nil {
+			m.ready = map[string][]byte{}
+		}
+		m.ready[t] = wav
+		m.mu.Unlock()
+	}
+}
+
+// spoken is the sound of a saying. Where the voice fails at an emergency it is what was spoken in advance, or the cue of danger.
+func (m *mouth) spoken(ctx context.Context, s saying) []byte {
+	limit := voiceTime
+	if s.level == "emergency" || s.level == "danger" {
+		limit = alarmTime
+	}
+	vctx, cancel := context.WithTimeout(ctx, limit)
+	defer cancel()
+	wav, err := m.voice(vctx, s.text, s.level, s.slow)
+	if err == nil {
+		m.mu.Lock()
+		again := m.told
+		m.told = false
+		m.mu.Unlock()
+		if again {
+			m.note("The voice speaks again.")
+		}
+		return wav
+	}
+	if ctx.Err() != nil {
+		return nil
+	}
+	if vctx.Err() != nil {
+		err = fmt.Errorf("it did not answer in %v", limit)
+	}
+	m.fail(ctx, "The voice cannot speak: "+err.Error()+". All words stand on the page.")
+	if s.level != "emergency" && s.level != "danger" {
+		return nil
+	}
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if ready := m.ready[s.text]; ready != nil {
+		return ready
+	}
+	if ready := m.ready["Get out. Take everyone along."]; ready != nil && s.level == "emergency" {
+		return ready
+	}
+	return m.cues("danger")
+}
+
 // speak returns whether the saying was cut off.
 func (m *mouth) speak(ctx context.Context, s saying) bool {
-	wav, err := m.voice(ctx, s.text, s.level, s.slow)
-	if err != nil {
-		m.fail(ctx, "The voice cannot speak: "+err.Error()+". All words stand on the page.")
+	wav := m.spoken(ctx, s)
+	if wav == nil {
 		return true
 	}
 	if m.player != nil {
@@ -137,6 +202,13 @@ func (m *mouth) fail(ctx context.Context, reason string) {
 	m.mu.Unlock()
 	if first && ctx.Err() == nil {
 		m.failed(reason)
+	}
+}
+
+// note shows news on the page.
+func (m *mouth) note(text string) {
+	if m.page != nil {
+		m.page(note("trouble", text))
 	}
 }
 
@@ -282,44 +354,8 @@ func (m *mouth) KeepAwake(bool)   {}
 func (m *mouth) Vibrate(string)   {}
 func (m *mouth) Share(string)     {}
 
-var errWAV = errors.New("not a WAV of 16 bit samples")
-
-// WAVInfo finds rate, channels and samples of a PCM WAV. A length of 0 or beyond the end, as from a pipe, means all that follows.
-func WAVInfo(wav []byte) (rate, channels int, pcm []byte, err error) {
-	if len(wav) < 12 || string(wav[:4]) != "RIFF" || string(wav[8:12]) != "WAVE" {
-		return 0, 0, nil, errWAV
-	}
-	for i := 12; i+8 <= len(wav); {
-		name, n := string(wav[i:i+4]), int(binary.LittleEndian.Uint32(wav[i+4:]))
-		body := wav[i+8:]
-		if name == "data" {
-			if rate == 0 {
-				return 0, 0, nil, errWAV
-			}
-			if n == 0 || n > len(body) {
-				n = len(body)
-			}
-			return rate, channels, body[:n&^1], nil
-		}
-		if n > len(body) {
-			return 0, 0, nil, errWAV
-		}
-		if name == "fmt " {
-			if n < 16 || binary.LittleEndian.Uint16(body) != 1 || binary.LittleEndian.Uint16(body[14:]) != 16 {
-				return 0, 0, nil, errWAV
-			}
-			channels, rate = int(binary.LittleEndian.Uint16(body[2:])), int(binary.LittleEndian.Uint32(body[4:]))
-			if channels < 1 || channels > 2 || rate < 4000 || rate > 192000 {
-				return 0, 0, nil, errWAV
-			}
-		}
-		i += 8 + n + n&1
-	}
-	return 0, 0, nil, errWAV
-}
-
 func wavLength(wav []byte) time.Duration {
-	rate, channels, pcm, err := WAVInfo(wav)
+	rate, channels, pcm, err := audio.PCM16(wav)
 	if err != nil {
 		return 0
 	}

@@ -78,6 +78,10 @@ func (s *server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 
 // socket serves one page: text messages are calls, binary ones are frames of the camera or sound of the microphone.
 func (s *server) socket(w http.ResponseWriter, r *http.Request) {
+	if !s.room() {
+		http.Error(w, "There are too many pages open. Close some.", http.StatusServiceUnavailable)
+		return
+	}
 	ws, err := websocket.Accept(w, r, nil) // refuses other origins
 	if err != nil {
 		return // Accept has answered
@@ -133,6 +137,15 @@ func note(kind, text string) []byte {
 		panic("readback: a note cannot be encoded")
 	}
 	return data
+}
+
+// maxPages bounds the pages that are open at once.
+const maxPages = 32
+
+func (s *server) room() bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return len(s.conns) < maxPages
 }
 
 func (s *server) attach(c *conn) {

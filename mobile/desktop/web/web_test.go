@@ -296,34 +296,3 @@ func TestNoVoice(t *testing.T) {
 		t.Errorf("the news is %v", m)
 	}
 }
-
-func TestWAVInfo(t *testing.T) {
-	good := string(wav(10))
-	for _, tt := range []struct {
-		name, data string
-		ok         bool
-	}{
-		{"good", good, true},
-		{"length as from a pipe", strings.Replace(good, "data\x14\x00", "data\xff\xff", 1), true},
-		{"empty", "", false},
-		{"cut in the header", good[:20], false},
-		{"cut before the sound", good[:36], false},
-		{"no format", "RIFFxxxxWAVEdata\x02\x00\x00\x00ab", false},
-		{"eight bits", strings.Replace(good, "\x02\x00\x10\x00", "\x01\x00\x08\x00", 1), false},
-		{"rate 0", strings.Replace(good, "\x80\x3e\x00\x00", "\x00\x00\x00\x00", 1), false},
-	} {
-		if _, _, _, err := web.WAVInfo([]byte(tt.data)); (err == nil) != tt.ok {
-			t.Errorf("%s: %v", tt.name, err)
-		}
-	}
-}
-
-func FuzzWAVInfo(f *testing.F) {
-	f.Add(wav(10))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		rate, channels, pcm, err := web.WAVInfo(data)
-		if err == nil && (rate < 4000 || channels < 1 || len(pcm) > len(data)) {
-			t.Errorf("%d Hz, %d channels, %d of %d bytes", rate, channels, len(pcm), len(data))
-		}
-	})
-}

@@ -37,14 +37,15 @@ func traced(l app.Listener, out io.Writer) app.Listener {
 
 // counter keeps the clock of the rehearsal and the blocks on their way.
 type counter struct {
-	mu    sync.Mutex
-	cond  *sync.Cond
-	clock int64
-	up    bool
-	err   error
-	sent  int
-	heard int
-	last  int64 // number of the last message of the stream
+	mu     sync.Mutex
+	stands time.Duration
+	cond   *sync.Cond
+	clock  int64
+	up     bool
+	err    error
+	sent   int
+	heard  int
+	last   int64 // number of the last message of the stream
 }
 
 func (c *counter) message(b []byte) {
@@ -72,12 +73,9 @@ func (c *counter) waitMessage(n int64) (last int64, err error) {
 	return last, err
 }
 
-// stands is how long the chain may stand still before that counts as broken. No block takes a second to be heard.
-const stands = 2 * time.Minute
-
 // wait waits until done, which is called with the lock held, or until the chain broke or stands still.
 func (c *counter) wait(missing string, done func() bool) error {
-	t := time.AfterFunc(stands, func() { c.failed(fmt.Errorf("stood still for %v: %s", stands, missing)) })
+	t := time.AfterFunc(c.stands, func() { c.failed(fmt.Errorf("stood still for %v: %s", c.stands, missing)) })
 	defer t.Stop()
 	c.mu.Lock()
 	defer c.mu.Unlock()

@@ -3,11 +3,13 @@
 package e2e
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
 	"io"
 	"sync"
+	"time"
 
 	"readback/core/appliance"
 	"readback/core/lab/scenario"
@@ -34,6 +36,7 @@ type Job struct {
 	Out    io.Writer                // the conversation as it goes; nil for none
 	Sound  func(pcm []int16)        // what the microphone hears, in order; nil for none
 	Spoken func(text, level string) // what the guide says; nil for none
+	Stands time.Duration            // how long the chain may stand still before that counts as broken; 0: two minutes, no block takes a second to be heard
 	Trace  io.Writer                // what was made of each saying: words, rivals, meanings; nil for none
 }
 
@@ -65,7 +68,7 @@ func Play(ctx context.Context, j Job) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &counter{}
+	c := &counter{stands: cmp.Or(j.Stands, 2*time.Minute)}
 	c.cond = sync.NewCond(&c.mu)
 	defer context.AfterFunc(ctx, func() { c.failed(context.Cause(ctx)) })()
 	host := &host{c: c, out: j.Out, spoken: j.Spoken}

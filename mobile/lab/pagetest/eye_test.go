@@ -15,7 +15,7 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"readback/core/job"
+	"readback/core/journal"
 	"readback/core/lab/metric"
 	"readback/core/lab/render"
 	"readback/core/lab/scenario"
@@ -254,16 +254,15 @@ func (e *eyed) events() []protocol.Event {
 	if err != nil || len(names) != 1 {
 		e.Fatalf("journals %v, %v", names, err)
 	}
-	f, err := os.Open(names[0])
+	data, err := os.ReadFile(names[0])
 	if err != nil {
 		e.Fatal(err)
 	}
-	defer f.Close()
-	events, err := job.ReadJournal(f)
-	if err != nil {
-		e.Fatal(err)
+	read := journal.Read(data)
+	if read.Damage != nil {
+		e.Fatal(read.Damage)
 	}
-	return events
+	return read.Events
 }
 
 // A blink code, a number and a difference in the wiring enter a job through the browser's camera: file → getUserMedia → canvas →

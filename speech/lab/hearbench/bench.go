@@ -12,18 +12,20 @@ import (
 	"readback/speech/listen"
 	"readback/speech/model"
 	"readback/speech/rescore"
+	"readback/speech/understand"
 	"readback/speech/vosk"
 )
 
 // Bench is the real engine with the real phrases.
 type Bench struct {
-	Engine *vosk.Engine
-	Parser *grammar.Parser
-	Judge  speech.Judge // nil: there is none here
-	list   []string
-	rec    *vosk.Recognizer
-	narrow map[string]*vosk.Recognizer // by what was asked for
-	Saying string                      // what the own voice says while clips are heard; "": nothing
+	Engine   *vosk.Engine
+	Parser   *grammar.Parser
+	Reader   *understand.Reader
+	Rescorer speech.Rescorer // nil: there is none here
+	list     []string
+	rec      *vosk.Recognizer
+	narrow   map[string]*vosk.Recognizer // by what was asked for
+	Saying   string                      // what the own voice says while clips are heard; "": nothing
 }
 
 // shared lets many ears use one recogniser one after the other.
@@ -41,8 +43,11 @@ func Open(lex *utterance.Lexicon) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{Engine: e, Parser: grammar.New(lex), Judge: rescore.From(files.Judge), narrow: map[string]*vosk.Recognizer{}}
+	b := &Bench{Engine: e, Parser: grammar.New(lex), Rescorer: rescore.From(files.Rescorer), narrow: map[string]*vosk.Recognizer{}}
 	b.list, _ = b.Parser.Sample(grammar.Readings, 1, e.Known)
+	if b.Reader, err = understand.New(lex, b.Parser); err != nil {
+		return nil, err
+	}
 	if b.rec, err = e.New(b.list, grammar.Alternatives); err != nil {
 		return nil, err
 	}
@@ -55,7 +60,7 @@ func (b *Bench) Worker() (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Bench{Engine: b.Engine, Parser: b.Parser, Judge: b.Judge, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
+	return &Bench{Engine: b.Engine, Parser: b.Parser, Reader: b.Reader, Rescorer: b.Rescorer, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
 }
 
 // CloseRecognizer frees the recognisers and leaves the engine to others.
@@ -70,8 +75,8 @@ func (b *Bench) CloseRecognizer() {
 func (b *Bench) Close() {
 	b.CloseRecognizer()
 	b.Engine.Close()
-	if b.Judge != nil {
-		b.Judge.Close()
+	if b.Rescorer != nil {
+		b.Rescorer.Close()
 	}
 }
 
@@ -94,20 +99,21 @@ func (b *Bench) kept(key string, alternatives int, phrases func() []string) (spe
 
 // alarms is the recogniser of alarms among common words, kept as those of the questions are.
 func (b *Bench) alarms() (speech.Recognizer, error) {
-	return b.kept("everyday", 1, func() []string { return b.Parser.Everyday(b.Engine.Known) })
+	return b.kept("everyday", 1, func() []string { return b.Parser.Background(b.Engine.Known) })
 }
 
 // Ear makes a fresh ear on the shared recogniser.
-func (b *Bench) Ear(on func(utterance.Utterance), hearings func([]grammar.Witness), complete func(string)) (*listen.Ear, error) {
+func (b *Bench) Ear(on func(utterance.Utterance), passes func([]grammar.Pass), complete func(string)) (*listen.Ear, error) {
 	return listen.New(listen.Config{
-		New:       func() (speech.Recognizer, error) { return shared{b.rec}, nil },
-		Parser:    b.Parser,
-		Narrow:    b.only,
-		Everyday:  b.alarms,
-		Judge:     b.Judge,
-		Utterance: on,
-		Hearings:  hearings,
-		Complete:  complete,
+		New:        func() (speech.Recognizer, error) { return shared{b.rec}, nil },
+		Parser:     b.Parser,
+		Narrow:     b.only,
+		Background: b.alarms,
+		Rescorer:   b.Rescorer,
+		Reader:     b.Reader,
+		Utterance:  on,
+		Passes:     passes,
+		Complete:   complete,
 	})
 }
 
@@ -115,11 +121,11 @@ func (b *Bench) Ear(on func(utterance.Utterance), hearings func([]grammar.Witnes
 type Heard struct {
 	Partial []utterance.Utterance
 	Final   []utterance.Utterance
-	Lists   []grammar.Witness // hearings of the last saying, the first without the noise reducer
-	Delay   float64           // s from the end of the clip's speech to the last final utterance
-	Early   float64           // s from the end of the clip's speech to the first partial utterance
-	Chime   float64           // s to the moment an earcon may sound
-	Work    float64           // s of computing in the step that gave the last utterance
+	Lists   []grammar.Pass // passes of the last saying, the first without the noise reducer
+	Delay   float64        // s from the end of the clip's speech to the last final utterance
+	Early   float64        // s from the end of the clip's speech to the first partial utterance
+	Chime   float64        // s to the moment an earcon may sound
+	Work    float64        // s of computing in the step that gave the last utterance
 }
 
 // Hear plays a clip to a fresh ear in 50 ms steps; speech ends at sample end. X is what was asked for.
@@ -137,7 +143,7 @@ func (b *Bench) Hear(pcm []int16, end int, x grammar.Expect) (Heard, error) {
 		}
 		h.Final = append(h.Final, u)
 		h.Delay = late
-	}, func(ws []grammar.Witness) { h.Lists = ws },
+	}, func(ws []grammar.Pass) { h.Lists = ws },
 		func(string) { h.Chime = float64(at-end) / 16000 })
 	if err != nil {
 		return h, err

@@ -10,7 +10,7 @@ import (
 	"strings"
 
 	"readback/core/unit"
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Recorded is where Debian's asterisk-core-sounds-en-g722 puts the words of one speaker (CC BY-SA 3.0), 16 kHz.
@@ -43,7 +43,7 @@ func Person() (*Speaker, error) {
 		if err != nil {
 			return nil, fmt.Errorf("hear: %s: %w", path, err)
 		}
-		pcm, err := listen.ReadWAV(bytes.NewReader(out))
+		pcm, err := audio.ReadWAV(bytes.NewReader(out))
 		if err != nil {
 			return nil, fmt.Errorf("hear: %s: %w", path, err)
 		}

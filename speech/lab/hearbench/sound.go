@@ -16,7 +16,7 @@ import (
 	"strings"
 	"time"
 
-	"readback/speech/listen"
+	"readback/speech/audio"
 )
 
 // Voice is one synthesiser with its settings.
@@ -92,12 +92,12 @@ func (v Voice) Say(text string) ([]int16, error) {
 		return nil, err
 	}
 	defer f.Close()
-	pcm, err := listen.ReadWAV(f)
+	pcm, err := audio.ReadWAV(f)
 	if err != nil {
 		return nil, fmt.Errorf("hear: voice %s: %w", v.Name, err)
 	}
 	if os.MkdirAll(filepath.Dir(path), 0o755) == nil {
-		_ = os.WriteFile(path, toBytes(pcm), 0o644) // only a cache
+		_ = os.WriteFile(path, ToBytes(pcm), 0o644) // only a cache
 	}
 	return pcm, nil
 }
@@ -110,7 +110,8 @@ func fromBytes(b []byte) []int16 {
 	return out
 }
 
-func toBytes(pcm []int16) []byte {
+// ToBytes writes samples as a microphone gives them.
+func ToBytes(pcm []int16) []byte {
 	out := make([]byte, 2*len(pcm))
 	for i, s := range pcm {
 		out[2*i], out[2*i+1] = byte(uint16(s)), byte(uint16(s)>>8)
@@ -119,7 +120,7 @@ func toBytes(pcm []int16) []byte {
 }
 
 // Noise makes n samples of "pink" (1/f), "fan" (falling above 150 Hz, hum at 120, 240 and 360 Hz, beating at 29 Hz) or
-// "white" noise with the power of 1.
+// "white" noise, or one of Swells, with the power of 1.
 func Noise(kind string, seed uint64, n int) []float64 {
 	r := rand.New(rand.NewPCG(seed, 77))
 	out := make([]float64, n)
@@ -147,6 +148,46 @@ func Noise(kind string, seed uint64, n int) []float64 {
 			hum := 0.06*math.Sin(120*t+phase) + 0.04*math.Sin(240*t) + 0.02*math.Sin(360*t)
 			out[i] = (y + hum) * (1 + 0.25*math.Sin(29*t))
 		}
+	case "tap": // water into a sink: bright noise that gurgles
+		low, y := 0.0, 0.0
+		for i := range out {
+			w := r.NormFloat64()
+			y += 0.5 * (w - y)
+			low += 0.1 * (y - low)
+			t := 2 * math.Pi * float64(i) / 16000
+			out[i] = (y - low) * (1 + 0.3*math.Sin(7*t)*math.Sin(11.3*t))
+		}
+	case "dishes": // knocks that ring, some four a second
+		for at := 0; at < n; at += 800 + r.IntN(6000) {
+			hz, loud := 900+r.Float64()*3500, 0.3+r.Float64()
+			for i := at; i < min(n, at+6000); i++ {
+				t := float64(i-at) / 16000
+				out[i] += loud * math.Exp(-t*30) * math.Sin(2*math.Pi*hz*t) * (1 + 0.3*math.Sin(2*math.Pi*hz*1.71*t))
+			}
+		}
+	case "compressor": // an air conditioner: hum with harmonics, and air
+		y := 0.0
+		for i := range out {
+			y += 0.2 * (r.NormFloat64() - y)
+			t := 2 * math.Pi * float64(i) / 16000
+			for h := 1.0; h < 9; h++ {
+				out[i] += math.Sin(60*h*t+h*h) / h
+			}
+			out[i] += y
+		}
+	case "vacuum": // a motor's whine with its harmonics over wide noise
+		for i := range out {
+			t := 2 * math.Pi * float64(i) / 16000
+			out[i] = 0.5*r.NormFloat64() + 0.7*math.Sin(310*t+3*math.Sin(2*t)) + 0.4*math.Sin(620*t+6*math.Sin(2*t)) + 0.3*math.Sin(1240*t)
+		}
+	case "wind": // in a flue: a narrow band that wanders
+		var a, b float64
+		for i := range out {
+			hz := 350 + 180*math.Sin(2*math.Pi*float64(i)/16000*0.9) + 60*math.Sin(2*math.Pi*float64(i)/16000*2.3)
+			c := 2 * math.Cos(2*math.Pi*hz/16000)
+			x := 0.985*c*a - 0.985*0.985*b + r.NormFloat64()
+			out[i], a, b = x, x, a
+		}
 	default:
 		for i := range out {
 			out[i] = r.NormFloat64()
@@ -161,6 +202,25 @@ func Noise(kind string, seed uint64, n int) []float64 {
 		for i := range out {
 			out[i] *= g
 		}
+	}
+	return out
+}
+
+// Swells are noises without a word.
+var Swells = []string{"fan", "tap", "dishes", "compressor", "vacuum", "wind"}
+
+// Swelling is a noise that swells for two seconds every seven, from -48 dBFS to -20 dBFS: each swell looks like an utterance to a listener that goes by
+// loudness alone.
+func Swelling(kind string, seed uint64, seconds int) []int16 {
+	n := seconds * 16000
+	out := make([]int16, n)
+	for i, v := range Noise(kind, seed, n) {
+		at := math.Mod(float64(i)/16000, 7)
+		db := -48.0
+		if at > 4 && at < 6.2 {
+			db += 28 * math.Pow(math.Sin(math.Pi*(at-4)/2.2), 2)
+		}
+		out[i] = int16(math.Max(-32768, math.Min(32767, v*32768*math.Pow(10, db/20))))
 	}
 	return out
 }

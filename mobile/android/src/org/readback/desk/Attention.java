@@ -14,10 +14,15 @@ public final class Attention {
     public static final int MODE_RINGTONE = 1;
     public static final int MODE_IN_CALL = 2;
     public static final int MODE_IN_COMMUNICATION = 3;
+    public static final int MODE_CALL_SCREENING = 4;
 
     /** Receives "call" and "back". */
     public interface Out {
         void device(String kind);
+
+        /** A call began or ended; with other apps' sound there is none. */
+        default void call(boolean on) {
+        }
     }
 
     private final Out out;
@@ -41,8 +46,18 @@ public final class Attention {
 
     public synchronized void mode(int mode) {
         boolean was = away();
-        call = mode == MODE_RINGTONE || mode == MODE_IN_CALL || mode == MODE_IN_COMMUNICATION;
+        boolean calling = call;
+        call = mode == MODE_RINGTONE || mode == MODE_IN_CALL || mode == MODE_IN_COMMUNICATION
+                || mode == MODE_CALL_SCREENING;
+        if (call != calling) {
+            out.call(call);
+        }
         tell(was);
+    }
+
+    /** Whether another app took the focus and did not give it back. */
+    public synchronized boolean lost() {
+        return lost;
     }
 
     private boolean away() {

@@ -32,6 +32,9 @@ public interface Core {
     /** Says where the unpacked model is, or, with dir empty, why there is none. Only the first call counts. */
     void model(String dir, String why);
 
+    /** Lets second opinions on readings rest, or takes them up again. */
+    void spare(boolean on);
+
     void close();
 
     /** Receives the stream, on any thread. */

@@ -36,6 +36,28 @@ public final class Desk implements Core.Host {
     private volatile boolean job;
     private volatile boolean listening;
     private volatile String watched = "";
+    private volatile boolean away; // in a call: nothing that is said is ours
+    private boolean refused; // the microphone was wanted in this job and not given
+    private volatile String spared = "";
+    private final Strain strain = new Strain(new Strain.Out() {
+        @Override
+        public void spare(boolean on, String why) {
+            later(() -> {
+                spared = on ? why : "";
+                if (core != null) {
+                    core.spare(on);
+                }
+                if (job) {
+                    phone.notes.show(phone.words.of(why));
+                }
+            });
+        }
+
+        @Override
+        public void noCamera() {
+            watch("");
+        }
+    });
 
     public Desk(Parts parts) {
         this.phone = parts;
@@ -45,6 +67,19 @@ public final class Desk implements Core.Host {
     /** Gives the core, once it is open. */
     public void attach(Core c) {
         core = c;
+        if (strain.spared()) {
+            c.spare(true);
+        }
+    }
+
+    /** Where the phone tells its heat and its memory. */
+    public Strain strain() {
+        return strain;
+    }
+
+    /** Why second opinions rest, or "". */
+    public String spared() {
+        return spared;
     }
 
     public Mouth mouth() {
@@ -110,6 +145,7 @@ public final class Desk implements Core.Host {
             if (!on) {
                 stopListening();
                 watched = "";
+                refused = false;
             }
         });
     }
@@ -197,7 +233,21 @@ public final class Desk implements Core.Host {
         });
     }
 
+    /** The person is back at the app: what was refused before may have been allowed in the phone's settings. */
+    public void returned() {
+        later(() -> {
+            if (job && refused && !listening && phone.permits.has(Permits.Need.MICROPHONE)) {
+                microphone(true);
+            }
+        });
+    }
+
     // News of the phone.
+
+    /** A call began or ended. What is said meanwhile is not for us: it is neither heard nor kept. */
+    public void inCall(boolean on) {
+        away = on;
+    }
 
     /** Tells the core. While there is none nobody needs the news: a core that opens later is told the state anew. */
     public void tell(String kind, double level, String text) {
@@ -209,6 +259,7 @@ public final class Desk implements Core.Host {
     }
 
     private void microphone(boolean granted) {
+        refused = !granted;
         if (!granted) {
             tell("mic-off", 0, phone.words.of("mic_off"));
             return;
@@ -220,6 +271,9 @@ public final class Desk implements Core.Host {
             @Override
             public void block(byte[] pcm, int length) {
                 Core c = core;
+                if (away) {
+                    return;
+                }
                 int change = silence.block(pcm, length);
                 if (change != 0) {
                     silenced(change > 0);

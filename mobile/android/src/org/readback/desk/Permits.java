@@ -41,6 +41,11 @@ public final class Permits {
         this.phone = phone;
     }
 
+    /** Whether it is given. */
+    public boolean has(Need need) {
+        return phone.has(need);
+    }
+
     /** Gets a permission for something the program wants. After a refusal it answers no without a word. */
     public void want(Need need, Result then) {
         if (!phone.has(need) && Boolean.TRUE.equals(refused.get(need))) {

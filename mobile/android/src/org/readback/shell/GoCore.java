@@ -106,6 +106,11 @@ final class GoCore implements Core {
     }
 
     @Override
+    public void spare(boolean on) {
+        run(() -> bound.spare(on));
+    }
+
+    @Override
     public void close() {
         run(bound::close);
     }

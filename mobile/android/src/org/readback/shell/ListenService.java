@@ -15,7 +15,7 @@ import android.os.IBinder;
  * sound and no state. When the phone ends the process it is not started again: the person opens the app and the job
  * goes on from its record.
  */
-public final class ListenService extends Service {
+public class ListenService extends Service {
     static final String CHANNEL = "listening";
     static final int NOTICE = 1;
     static final String STOP = "org.readback.shell.STOP";
@@ -30,13 +30,15 @@ public final class ListenService extends Service {
 
     @Override
     public int onStartCommand(Intent intent, int flags, int startId) {
-        Notification n = notice();
-        if (Build.VERSION.SDK_INT >= 30) {
-            startForeground(NOTICE, n, ServiceInfo.FOREGROUND_SERVICE_TYPE_MICROPHONE);
-        } else {
-            startForeground(NOTICE, n);
-        }
         ShellApp app = (ShellApp) getApplication();
+        try {
+            foreground(notice());
+        } catch (IllegalStateException | SecurityException e) {
+            // The app went behind, or the permission away, while this was starting: the phone would give silence from now on.
+            app.desk().deafen();
+            stopSelf();
+            return START_NOT_STICKY;
+        }
         if (intent != null && STOP.equals(intent.getAction())) {
             app.desk().deafen();
         }
@@ -44,6 +46,22 @@ public final class ListenService extends Service {
             stopSelf(); // it was called off while it was starting
         }
         return START_NOT_STICKY;
+    }
+
+    /** Comes to the foreground with the one type that the manifest declares; from API 34 on the phone wants it said. */
+    void foreground(Notification n) {
+        if (Build.VERSION.SDK_INT >= 30) {
+            startForeground(NOTICE, n, ServiceInfo.FOREGROUND_SERVICE_TYPE_MICROPHONE);
+        } else {
+            startForeground(NOTICE, n);
+        }
+    }
+
+    /** The person swiped the app away: nobody is listened to any more. The job stands in its record. */
+    @Override
+    public void onTaskRemoved(Intent root) {
+        ((ShellApp) getApplication()).desk().deafen();
+        stopSelf();
     }
 
     @Override

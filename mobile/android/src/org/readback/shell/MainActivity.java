@@ -1,6 +1,7 @@
 package org.readback.shell;
 
 import android.app.Activity;
+import android.app.AlertDialog;
 import android.content.Context;
 import android.content.Intent;
 import android.content.pm.PackageManager;
@@ -57,6 +58,11 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
         setContentView(frame);
         showPage();
         back();
+        String trial = AboutActivity.unread(this);
+        if (!trial.isEmpty()) {
+            new AlertDialog.Builder(this).setTitle(R.string.app_name).setMessage(trial)
+                    .setPositiveButton(R.string.about_ok, (d, w) -> AboutActivity.read(this)).show();
+        }
     }
 
     private void showPage() {
@@ -128,6 +134,7 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
     protected void onStart() {
         super.onStart();
         app.window(this);
+        app.desk().returned();
         reader.start();
     }
 
@@ -222,6 +229,7 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
 
     private JSONObject state() throws JSONException {
         return new JSONObject().put("reader", reader.on()).put("mic", app.desk().listening()).put("torch", app.torch().on())
+                .put("spared", app.desk().spared())
                 .put("eye", getPackageManager().hasSystemFeature(PackageManager.FEATURE_CAMERA_ANY));
     }
 
@@ -246,6 +254,9 @@ public final class MainActivity extends Activity implements ShellApp.Window, Pag
                 return new JSONObject();
             case "picture":
                 app.desk().takePhoto(body.optString("id"));
+                return new JSONObject();
+            case "about":
+                startActivity(new Intent(this, AboutActivity.class));
                 return new JSONObject();
             case "save":
                 return act(body, saver::ask);

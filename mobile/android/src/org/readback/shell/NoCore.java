@@ -66,6 +66,10 @@ final class NoCore implements Core {
     }
 
     @Override
+    public void spare(boolean on) {
+    }
+
+    @Override
     public void close() {
     }
 }

@@ -1,21 +1,29 @@
 package org.readback.shell;
 
 import android.content.Context;
+import android.media.AudioDeviceCallback;
+import android.media.AudioDeviceInfo;
 import android.media.AudioFormat;
 import android.media.AudioManager;
 import android.media.AudioRecord;
 import android.media.AudioRecordingConfiguration;
 import android.media.MediaRecorder;
 import android.media.audiofx.AcousticEchoCanceler;
+import android.media.audiofx.AudioEffect;
+import android.media.audiofx.AutomaticGainControl;
+import android.media.audiofx.NoiseSuppressor;
 import android.os.Build;
 import android.os.Process;
+import java.util.ArrayList;
 import java.util.List;
 import org.readback.desk.Phone;
+import org.readback.desk.Route;
 import org.readback.desk.Safely;
 
 /**
  * The microphone: 16 kHz, mono, 16 bit, in blocks of 100 ms, from the source made for speech recognition. The phone's echo
- * canceller is switched on when it has one, so that the assistant's own voice is heard less. The notice of the listening
+ * canceller is switched on when it has one, so that the assistant's own voice is heard less; its noise suppressor and level control are
+ * switched off, because the recogniser measures the noise itself and is trained on what they would change. The notice of the listening
  * service stands while it is open.
  */
 final class PhoneMic implements Phone.Mic {
@@ -34,7 +42,8 @@ final class PhoneMic implements Phone.Mic {
     private final Notice notice;
     private final Safely safely;
     private AudioRecord record;
-    private AcousticEchoCanceler echo;
+    private final List<AudioEffect> effects = new ArrayList<>();
+    private AudioDeviceCallback devices;
     private AudioManager.AudioRecordingCallback watch;
     private Thread thread;
 
@@ -63,17 +72,65 @@ final class PhoneMic implements Phone.Mic {
             return false;
         }
         record = r;
+        int session = r.getAudioSessionId();
         if (AcousticEchoCanceler.isAvailable()) {
-            echo = AcousticEchoCanceler.create(r.getAudioSessionId());
-            if (echo != null) {
-                echo.setEnabled(true);
-            }
+            set(AcousticEchoCanceler.create(session), true);
+        }
+        if (NoiseSuppressor.isAvailable()) {
+            set(NoiseSuppressor.create(session), false);
+        }
+        if (AutomaticGainControl.isAvailable()) {
+            set(AutomaticGainControl.create(session), false);
         }
         watch(r, sink);
+        follow(r);
         r.startRecording();
         thread = new Thread(() -> pump(r, sink), "mic");
         thread.start();
         return true;
+    }
+
+    /** Null: the phone has none after all. */
+    private void set(AudioEffect e, boolean on) {
+        if (e != null) {
+            e.setEnabled(on);
+            effects.add(e);
+        }
+    }
+
+    /** Takes the microphone that is wanted, now and whenever one is plugged in or out. */
+    private void follow(AudioRecord r) {
+        devices = new AudioDeviceCallback() {
+            @Override
+            public void onAudioDevicesAdded(AudioDeviceInfo[] added) {
+                safely.run(() -> prefer(r));
+            }
+
+            @Override
+            public void onAudioDevicesRemoved(AudioDeviceInfo[] removed) {
+                safely.run(() -> prefer(r));
+            }
+        };
+        prefer(r);
+        context.getSystemService(AudioManager.class).registerAudioDeviceCallback(devices, null);
+    }
+
+    private synchronized void prefer(AudioRecord r) {
+        if (record != r) {
+            return;
+        }
+        AudioDeviceInfo[] all = context.getSystemService(AudioManager.class).getDevices(AudioManager.GET_DEVICES_INPUTS);
+        int[] types = new int[all.length];
+        for (int i = 0; i < all.length; i++) {
+            types[i] = all[i].getType();
+        }
+        int best = Route.pick(types);
+        r.setPreferredDevice(best < 0 ? null : all[best]);
+    }
+
+    /** What is done to the sound before it comes here. */
+    synchronized List<AudioEffect> effects() {
+        return new ArrayList<>(effects);
     }
 
     /** Phones from Android 10 on say when another app has the microphone. */
@@ -133,10 +190,9 @@ final class PhoneMic implements Phone.Mic {
                 context.getSystemService(AudioManager.class).unregisterAudioRecordingCallback(watch);
                 watch = null;
             }
-            if (echo != null) {
-                echo.release();
-                echo = null;
-            }
+            context.getSystemService(AudioManager.class).unregisterAudioDeviceCallback(devices);
+            effects.forEach(AudioEffect::release);
+            effects.clear();
         }
         safely.run(r::stop);
         try {

@@ -60,6 +60,13 @@ final class PhoneNews {
         }
     }
 
+    /** The person is back at the app: focus that another app took for good is asked for again, or the job would wait for ever. */
+    void again() {
+        if (on && attention.lost() && audio.requestAudioFocus(focus) == AudioManager.AUDIOFOCUS_REQUEST_GRANTED) {
+            safely.run(() -> attention.focus(Attention.FOCUS_GAIN));
+        }
+    }
+
     void stop() {
         if (!on) {
             return;

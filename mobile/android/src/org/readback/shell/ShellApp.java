@@ -1,6 +1,7 @@
 package org.readback.shell;
 
 import android.app.Application;
+import android.content.Context;
 import android.content.Intent;
 import android.content.pm.PackageManager;
 import android.os.Handler;
@@ -42,6 +43,7 @@ public class ShellApp extends Application {
     private PhoneVoice voice;
     private PhoneNews news;
     private HeadsetButton headset;
+    private PhoneStrain strain;
     private PhoneSharer sharer;
     private PhoneTorch torch;
     private PhoneWords words;
@@ -83,7 +85,18 @@ public class ShellApp extends Application {
         });
         p.voice = voice;
         desk = new Desk(p);
-        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(kind -> desk.tell(kind, 0, "")), safely);
+        news = new PhoneNews(this, new Battery(percent -> desk.tell("battery", percent, "")), new Attention(new Attention.Out() {
+            @Override
+            public void device(String kind) {
+                desk.tell(kind, 0, "");
+            }
+
+            @Override
+            public void call(boolean on) {
+                desk.inCall(on);
+            }
+        }), safely);
+        strain = new PhoneStrain(this, desk.strain(), main, safely);
         headset = new HeadsetButton(this, desk, main, safely);
         worker.execute(this::open);
     }
@@ -98,7 +111,7 @@ public class ShellApp extends Application {
             boolean noCode = t instanceof LinkageError;
             c = new NoCore(language().getLanguage(), getString(R.string.nocore_title),
                     noCode ? getString(R.string.nocore_text) : getString(R.string.core_failed, String.valueOf(t.getMessage())),
-                    noCode ? getString(R.string.nocore_how) : "");
+                    noCode ? getString(R.string.nocore_how, String.valueOf(t.getMessage())) : "");
         }
         Core opened = c;
         desk.attach(opened);
@@ -108,7 +121,7 @@ public class ShellApp extends Application {
 
     /** Opens the real core; tests put another in its place. */
     Core openCore(Core.Host host) throws Exception {
-        return GoCore.open(jobs().getPath(), version(), language().getLanguage(), host, t -> Log.e(TAG, "core", t));
+        return GoCore.open(jobs().getPath(), version(this), language().getLanguage(), host, t -> Log.e(TAG, "core", t));
     }
 
     /** The core; waits while it opens, so never on the main thread. */
@@ -153,9 +166,9 @@ public class ShellApp extends Application {
         return Locale.ENGLISH.getLanguage().equals(Locale.getDefault().getLanguage()) ? Locale.getDefault() : Locale.ENGLISH;
     }
 
-    private String version() {
+    static String version(Context c) {
         try {
-            return getPackageManager().getPackageInfo(getPackageName(), 0).versionName;
+            return c.getPackageManager().getPackageInfo(c.getPackageName(), 0).versionName;
         } catch (PackageManager.NameNotFoundException e) {
             throw new AssertionError("shell: an app that is not installed", e);
         }
@@ -170,6 +183,7 @@ public class ShellApp extends Application {
     void window(Window w) {
         window = w;
         if (w != null) {
+            news.again();
             w.keepScreenOn(running);
         }
     }
@@ -224,6 +238,10 @@ public class ShellApp extends Application {
 
     void noticeGone() {
         noticeUp = false;
+    }
+
+    PhoneStrain strain() {
+        return strain;
     }
 
     /** Asks through the activity on the screen. With none there is nobody to ask: the answer is no, and it is not remembered. */

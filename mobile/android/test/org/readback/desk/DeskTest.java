@@ -333,4 +333,108 @@ public class DeskTest {
         assertEquals("the tones and the stop; a voice that throws counts as none", 2, caught.size());
         assertFalse(d.mouth().speaking());
     }
+
+    @Test
+    public void aCallIsNotHeard() {
+        desk.listen();
+        run();
+        core.clear();
+        byte[] block = new byte[3200];
+        block[3] = 7;
+        desk.inCall(true);
+        for (int i = 0; i < 40; i++) {
+            sink.block(block, 3200);
+        }
+        run();
+        assertEquals("neither heard nor taken for silence", List.of(), core);
+        desk.inCall(false);
+        sink.block(block, 3200);
+        assertEquals(List.of("feed 3200 7"), core);
+    }
+
+    @Test
+    public void whatWasRefusedAndThenAllowedIsHeard() {
+        allowed = false;
+        desk.keepAwake(true);
+        desk.say("1", "hello", "info", false);
+        run();
+        assertFalse(desk.listening());
+        desk.returned();
+        run();
+        assertFalse("still refused", desk.listening());
+        allowed = true;
+        desk.listen();
+        run();
+        assertTrue(desk.listening());
+    }
+
+    @Test
+    public void comingBackOutsideAJobListensToNobody() {
+        desk.returned();
+        run();
+        assertEquals(List.of(), phone);
+    }
+
+    @Test
+    public void aHotPhoneRestsTheSecondEngineAndSaysSo() {
+        desk.keepAwake(true);
+        run();
+        phone.clear();
+        desk.strain().heat(Strain.MODERATE);
+        run();
+        assertEquals(List.of("spare true"), core);
+        assertEquals(List.of("note <less_heat>"), phone);
+        assertEquals("less_heat", desk.spared());
+        desk.strain().heat(Strain.COOL);
+        run();
+        assertEquals(List.of("spare true", "spare false"), core);
+        assertEquals("", desk.spared());
+    }
+
+    @Test
+    public void outsideAJobNobodyIsToldOfTheHeat() {
+        desk.strain().heat(Strain.MODERATE);
+        run();
+        assertEquals(List.of("spare true"), core);
+        assertEquals(List.of(), phone);
+    }
+
+    @Test
+    public void aCoreThatOpensInTheHeatRestsFromTheStart() {
+        desk.strain().memory(true);
+        run();
+        core.clear();
+        desk.attach(new FakeCore(core));
+        assertEquals(List.of("spare true"), core);
+    }
+
+    @Test
+    public void greatHeatPutsTheCameraAwayAndGoesOnListening() {
+        desk.listen();
+        desk.watch("meter");
+        run();
+        assertTrue(frames.frame(FRAME, 0, 0));
+        desk.strain().heat(Strain.SEVERE);
+        run();
+        assertFalse(frames.frame(FRAME, 1_000_000_000L, 0));
+        assertTrue(desk.listening());
+    }
+
+    @Test
+    public void theCameraAndTheMicrophoneServeTheSameJob() {
+        desk.keepAwake(true);
+        desk.say("1", "Show the meter to the camera", "info", false);
+        desk.watch("meter");
+        run();
+        core.clear();
+        byte[] block = new byte[3200];
+        block[3] = 7;
+        sink.block(block, 3200);
+        frames.frame(FRAME, 0, 0);
+        sink.block(block, 3200);
+        assertEquals(List.of("feed 3200 7", "frame meter 3x2 0", "feed 3200 7"), core);
+        desk.watch("");
+        run();
+        assertTrue("the end of looking is not the end of listening", desk.listening());
+    }
 }

@@ -72,6 +72,11 @@ public class FakeCore implements Core {
     }
 
     @Override
+    public void spare(boolean on) {
+        log.add("spare " + on);
+    }
+
+    @Override
     public void close() {
         closed = true;
     }

@@ -158,6 +158,30 @@ public class SmallPartsTest {
     }
 
     @Test
+    public void aCallIsToldApartFromOtherSound() {
+        List<String> got = new ArrayList<>();
+        Attention a = new Attention(new Attention.Out() {
+            @Override
+            public void device(String kind) {
+                got.add(kind);
+            }
+
+            @Override
+            public void call(boolean on) {
+                got.add("in call " + on);
+            }
+        });
+        a.focus(Attention.FOCUS_LOSS);
+        assertTrue(a.lost());
+        a.mode(Attention.MODE_CALL_SCREENING);
+        a.mode(Attention.MODE_IN_COMMUNICATION);
+        a.mode(Attention.MODE_NORMAL);
+        a.focus(Attention.FOCUS_GAIN);
+        assertEquals(List.of("call", "in call true", "in call false", "back"), got);
+        assertFalse(a.lost());
+    }
+
+    @Test
     public void threeSecondsOfZerosAreNoRoom() {
         Silence s = new Silence(16000);
         byte[] zero = new byte[3200];

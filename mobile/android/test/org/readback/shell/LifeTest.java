@@ -60,8 +60,8 @@ public class LifeTest {
         TestApp.idle(app);
         String page = app.core().request("GET", "/", null).string();
         assertTrue(page, page.contains("<h1>This copy cannot run a job</h1>"));
-        assertTrue(page, page.contains("without native code"));
-        assertTrue(page, page.contains("NDK"));
+        assertTrue(page, page.contains("native code is missing"));
+        assertTrue(page, page.contains("no gojni in java.library.path"));
         assertFalse("nothing to tap", page.contains("<button") || page.contains("<a "));
         PageClient c = (PageClient) shadowOf(a.page()).getWebViewClient();
         assertEquals(200, c.serve("GET", android.net.Uri.parse(PageClient.HOME)).getStatusCode());

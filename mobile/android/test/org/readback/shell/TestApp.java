@@ -16,6 +16,12 @@ public class TestApp extends ShellApp {
     Core.Host host;
 
     @Override
+    public void onCreate() {
+        AboutActivity.read(this); // or every test would begin with the trial's statement
+        super.onCreate();
+    }
+
+    @Override
     Core openCore(Core.Host host) {
         this.host = host;
         fake = new FakeCore(log);
