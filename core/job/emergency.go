@@ -58,6 +58,7 @@ func (m *Machine) raise(class string) {
 	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
+		j.happened, j.happenedAt = class, j.now
 		m.fact(m.line("alarm.fact", "class", class))
 	}
 	m.emit(protocol.Effect{Type: protocol.DoHush})
@@ -150,6 +151,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			if j.outcome == "emergency" {
 				j.outcome = ""
 			}
+			j.happened, j.outside = "", false
 			if m.meantElse() {
 				return
 			}
@@ -169,6 +171,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		m.setPower()
 		m.askNow(j.alarm)
 	case j.locked && ids[oOutside]:
+		j.outside = true
 		m.say("info", m.line("alarm.out"))
 		m.endNow("emergency")
 	case j.locked:

@@ -12,6 +12,14 @@ import (
 // whole says a whole number.
 func whole(n int64) string { return unit.Decimal{Mant: n}.Words() }
 
+// minutes says a whole number of minutes.
+func (m *Machine) minutes(n int64) string {
+	if n == 1 {
+		return m.line("minutes.one")
+	}
+	return m.line("minutes.many", "n", whole(n))
+}
+
 // rungs name the steps of the ladders in line ids.
 var rungs = [...]string{"zero", "one", "two", "three"}
 

@@ -33,7 +33,11 @@ func (m *Machine) proofAged() bool {
 }
 
 // breakProof forgets the readings of a proof under way: it is one unbroken run or none.
-func (m *Machine) breakProof() { m.j.site.Proof = 0 }
+func (m *Machine) breakProof() {
+	if m.j.site.Proof != 0 {
+		m.j.site.Proof, m.j.proveAt = 0, 0
+	}
+}
 
 // atDead tells whether an open question stands on the proof of dead.
 func (m *Machine) atDead(q *question) bool {
@@ -50,7 +54,7 @@ func (m *Machine) onProof(q *question, r *measure.Reading) {
 	}
 	if good {
 		j.site = m.rules.Apply(j.site, q.act, worksite.Done)
-		j.proofAt = j.now
+		j.proofAt, j.proveAt = j.now, 0 // consent was for this run
 		m.say("info", sentence(m.reading(r), m.line("proof."+q.act.Kind.String())))
 		if j.site.Power == worksite.Proved {
 			j.proofBad, j.liveBad, j.provedAt = 0, 0, j.now
