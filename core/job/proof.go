@@ -3,6 +3,7 @@ package job
 import (
 	"readback/core/measure"
 	"readback/core/worksite"
+	"strings"
 )
 
 // Times of the proof of dead, in ms: judgement, no source. NFPA 70E wants the test right before the work and does not
@@ -82,7 +83,7 @@ func (m *Machine) stillLive(q *question, r *measure.Reading) {
 	j := m.j
 	j.proofBad++
 	m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
-	where := firstOf(q.step.Where, m.line("dead."+q.act.Kind.String()))
+	where := firstOf(strings.TrimRight(m.nameOf(q.act), "."), m.line("dead."+q.act.Kind.String()))
 	m.fact(m.line("proof.live.fact", "where", where, "value", m.reading(r)))
 	if j.proofBad < 2 {
 		return
