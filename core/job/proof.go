@@ -48,6 +48,11 @@ func (m *Machine) atDead(q *question) bool {
 // onProof works one of the five readings of live-dead-live.
 func (m *Machine) onProof(q *question, r *measure.Reading) {
 	j := m.j
+	if j.site.Proof != 0 && j.now-j.proofAt > proofBreak { // it came late, before any tick
+		m.breakProof()
+		m.say("info", m.line("proof.broken"))
+		return
+	}
 	good := isZero(r)
 	if !q.act.Zero() {
 		v := r.Value.Base()
