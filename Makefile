@@ -124,6 +124,11 @@ figures: tools $(BIN) ## measures every figure into build/figures.tsv
 	@{ printf 'name\tvalue\tunit\ttarget\tmet\tn\tcommand\n'; sort build/figures.raw; } > build/figures.tsv
 	@cut -f1-6 build/figures.tsv | expand -t 36,52,62,76,82
 
+# Bounded: ten minutes a parser, some forty for the figures, two hours of jobs. What is done is not done again; SOAK="-fuzz 1m -run 10m" makes it short.
+.PHONY: soak
+soak: tools ## hours of fuzzing, power cuts, kills, faults and jobs by voice; goes on where it was stopped
+	go run ./mobile/lab/soak -state build/soak $(SOAK)
+
 .PHONY: fuzz
 fuzz: ## fuzzes every parser, 20 s each
 	@go list ./... | while read -r p; do go test -list '^Fuzz' "$$p" | grep '^Fuzz' | while read -r f; do \
