@@ -74,9 +74,6 @@ func prove(model *appliance.Model, lex utterance.Lexicon, words *Words, t tamper
 		wg.Wait()
 		w.gather()
 	}
-	if ZZ != nil {
-		ZZ(w.seen)
-	}
 	return w.rep, nil
 }
 
@@ -309,16 +306,26 @@ func (w *walker) tasks() {
 		stops, alarms            bool // an answer ends the work, or is an emergency
 	}
 	seen := map[class]int{}
+	type pair struct {
+		class int
+		wires worksite.Set
+	}
+	wires := map[int]pair{} // by class: the wires of its first target, and the second target once there is one
 	w.class = map[target]int{}
 	add := func(k class, f frozen) {
 		k.n.Jumper, k.n.Series, k.n.Place = min(k.n.Jumper, 1), min(k.n.Series, 1), min(k.n.Place, 1)
-		if !k.n.Wires.Empty() {
-			k.n.Wires = worksite.Set{}.With(k.n.Wires.First())
-		}
+		lifted := k.n.Wires
+		k.n.Wires = w.wiresLike(lifted)
 		n, ok := seen[k]
 		if !ok {
-			n = len(seen) + 1
+			n = 2 * (len(seen) + 1)
 			seen[k] = n
+			wires[n] = pair{wires: lifted}
+			w.goals = append(w.goals, f)
+		} else if p := wires[n]; p.class == 0 && lifted != p.wires { // one wire off, and another asked for, of the same place
+			p.class = n + 1
+			wires[n] = p
+			n++
 			w.goals = append(w.goals, f)
 		}
 		w.class[target{f.task, f.repair}] = n
@@ -345,6 +352,33 @@ func (w *walker) tasks() {
 	for _, t := range []task{pauseTask{}, restTask{}} {
 		w.goals = append(w.goals, frozen{task: t, stage: sPlan, repair: -1, stop: -1})
 	}
+}
+
+// wiresLike stands for wires of which nothing else counts: the first behind the same covers, of a capacitor or not. The covers
+// that they need are in the need itself.
+func (w *walker) wiresLike(lifted worksite.Set) worksite.Set {
+	var out worksite.Set
+	points := w.m.model.Points
+	like := func(a, b int) bool {
+		return points[a].Place == points[b].Place && w.m.capacitorAt(a) == w.m.capacitorAt(b)
+	}
+	for p := range lifted.Each {
+		first := p
+		for i := range points {
+			if like(i, p) {
+				first = i
+				break
+			}
+		}
+		out = out.With(first)
+	}
+	return out
+}
+
+// capacitorAt tells whether a point is a terminal of a capacitor.
+func (m *Machine) capacitorAt(point int) bool {
+	id, _, _ := strings.Cut(m.model.Points[point].Net, ".")
+	return slices.ContainsFunc(m.model.Parts, func(p appliance.Part) bool { return p.ID == id && p.Kind == "capacitor" })
 }
 
 // thaw makes the machine stand where a frozen job stands, with its question open.
@@ -422,7 +456,9 @@ func (w *walker) freeze(refused int) frozen {
 	}
 	if q := j.q; q != nil {
 		f.task = j.task
-		f.bad = min(max(j.liveBad, j.proofBad), 2)
+		if q.act.Proof() || q.act.Kind == worksite.PowerOff || q.kind == "consent" { // nothing else looks at it, and it is kept from one reading to the next
+			f.bad = min(max(j.liveBad, j.proofBad), 2)
+		}
 		switch t, ok := j.task.(checkTask); {
 		case ok && j.consAt >= walkStart && j.consent == t.n:
 			f.consent = toCheck
