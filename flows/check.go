@@ -130,9 +130,9 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 			l.at(where, "", "both leads of check %s are on one point", c.ID)
 		}
 	case measure.Capacitance, measure.MicroampsDC:
-		kinds := []string{"capacitor"}
+		kinds := appliance.KindsAsked("microfarads_now")
 		if c.Function == measure.MicroampsDC {
-			kinds = []string{"rod", "board"}
+			kinds = appliance.KindsAsked("microamps_now")
 		}
 		if b.Body.Attributes["part"] == nil {
 			l.at(where, "", "check %s measures a %s: name the part", c.ID, strings.Join(kinds, " or "))

@@ -44,7 +44,7 @@ func Near(m *appliance.Model, k Marks) *Layout {
 		net := pointNet(m, id)
 		found := 0
 		for i, e := range els {
-			if at(m, e, net) && e.symbol != "source" && (found < 2 || keep[i]) {
+			if at(m, e, net) && !e.symbol.Source && (found < 2 || keep[i]) {
 				keep[i] = true
 				found++
 			}
