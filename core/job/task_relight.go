@@ -24,7 +24,7 @@ func (m *Machine) beforeLighting(t task, act worksite.Act) (q *question, held bo
 		m.finish("unresolved", false)
 		return nil, true
 	}
-	if wait := m.relightAt(); j.now < wait && !j.ending {
+	if wait := m.relightAt(); j.now < wait {
 		j.task = relightTask{after: wait}
 		return m.toward(j.task), true
 	}
@@ -69,9 +69,14 @@ func (t relightTask) answer(m *Machine, _ *question, _ utterance.Meaning) {
 	}
 }
 
-func (t relightTask) giveUp(m *Machine, _ *question) { m.finish("given-up", false) }
-func (relightTask) blocked(m *Machine)               { m.finish("given-up", false) }
-func (relightTask) patience(*Machine) int64          { return cycleTime }
+func (t relightTask) giveUp(m *Machine, _ *question) { m.block(t) }
+
+func (relightTask) blocked(m *Machine) {
+	m.j.leaveOn = false // who does not wait leaves it off
+	m.finish("given-up", false)
+}
+
+func (relightTask) patience(*Machine) int64 { return cycleTime }
 
 // askGasAgain has the questions whose answer may be a gas alarm asked once more.
 func (m *Machine) askGasAgain() {
