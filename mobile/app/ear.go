@@ -159,6 +159,9 @@ func (h *Hub) hear(gen int, done chan struct{}) {
 	e.run(h, ear, gen)
 }
 
+// Ear is the state of hearing.
+func (h *Hub) Ear() EarView { return h.ear.get() }
+
 // openSafely is open whose panic is an error.
 func openSafely(open func(Listener) (Ear, error), l Listener) (ear Ear, err error) {
 	defer caught(&err)
