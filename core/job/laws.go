@@ -196,6 +196,13 @@ func (w *walker) wayOut(f *frozen) {
 		if q == nil {
 			break
 		}
+		if q.step.Until > j.now { // a wait that runs
+			tick := protocol.Event{Type: protocol.EvTick, At: q.step.Until + 1}
+			w.step(tick)
+			if j.q != q {
+				continue
+			}
+		}
 		switch {
 		case q.act.Zero():
 			w.step(said("touch", volts("0.0")))

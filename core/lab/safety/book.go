@@ -258,7 +258,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 	}
 	if b.pending != "" && after.Step.ID != b.pending && after.Step.ID != "right-now" && after.State != "emergency" {
 		_, said := answers(ev, before)
-		if said || readingOf(ev) != nil || positive(ev) {
+		if said || readingOf(ev) != nil || positive(ev) || ev.Type == protocol.EvSeen { // a camera that agrees is a second witness beside what was said
 			b.did(b.pending)
 		}
 		b.pending = ""
