@@ -152,6 +152,51 @@ var mistakes = []struct {
 			m.j.q.id += "again"
 		}
 	}}},
+	{"an undo forgets a wire that is off", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvUndo {
+			m.j.site.Wires = worksite.Set{}
+		}
+	}}},
+	{"an undo forgets an open cover", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvUndo {
+			m.j.site.Covers = worksite.Set{}
+		}
+	}}},
+	{"an undo keeps the proof that it takes a reading from", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvUndo && was.site.Proof > 0 && m.j.site.Proof < was.site.Proof+1 {
+			m.j.site.Power, m.j.site.Proof = worksite.Proved, 0
+		}
+	}}},
+	{"a new start forgets the jumper", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvResume {
+			m.j.site.Jumper = 0
+		}
+	}}},
+	{"a new start forgets the meter in line", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvResume {
+			m.j.site.Series = 0
+		}
+	}}},
+	{"an alarm forgets what is open", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if m.j.alarm != "" && was.alarm == "" {
+			m.j.site.Covers, m.j.site.Wires = worksite.Set{}, worksite.Set{}
+		}
+	}}},
+	{"a change forgets the held door switch", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if answered(ev) == cChanged {
+			m.j.site.Held = false
+		}
+	}}},
+	{"silence proves dead", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if ev.Type == protocol.EvTick && m.j.site.Power == worksite.Off && m.j.state != "ended" {
+			m.j.site.Power = worksite.Proved
+		}
+	}}},
+	{"a refusal of the proof proves dead", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
+		if q := was.q; answered(ev) == cCantReach && q != nil && q.act.Proof() && m.j.state != "ended" {
+			m.j.site.Power = worksite.Proved
+		}
+	}}},
 	{"\"don't know\" leads nowhere", tamper{after: func(m *Machine, was *job, ev *protocol.Event) {
 		if answered(ev) == cDontKnow && was.q != nil && was.q.check >= 0 && m.j.state != "ended" {
 			m.j.q = nil

@@ -53,6 +53,7 @@ type Book struct {
 	run      int // readings of the proof done in one run
 	runAt    int64
 	proved   bool
+	asides   bool // a danger was asked about in the run
 	provedAt int64
 
 	consent   string
@@ -256,9 +257,12 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 			b.pending = id
 		}
 	}
+	if after.State == "emergency" {
+		b.pending = "" // whatever was said with it was not taken
+	}
 	if b.pending != "" && after.Step.ID != b.pending && after.Step.ID != "right-now" && after.State != "emergency" {
 		_, said := answers(ev, before)
-		if said || readingOf(ev) != nil || positive(ev) {
+		if said || readingOf(ev) != nil || positive(ev) || ev.Type == protocol.EvSeen { // a camera that agrees is a second witness beside what was said
 			b.did(b.pending)
 		}
 		b.pending = ""
@@ -384,9 +388,14 @@ func (b *Book) proofReading(n int) {
 		b.run = 0
 		return
 	}
-	b.run, b.runAt = n+1, b.now
+	if b.run, b.runAt = n+1, b.now; n == 0 {
+		b.asides = false
+	}
 	if b.run == len(proofOrder) {
 		b.run, b.proved, b.provedAt = 0, true, b.now
+		if b.asides {
+			b.fail("a question about a danger ends the run of the proof", "dead counts as proved all the same")
+		}
 	}
 }
 
@@ -473,7 +482,9 @@ func (b *Book) dead() bool {
 func (b *Book) asked(v *protocol.View) {
 	id := v.Step.ID
 	act, on := actOf(id)
-	if b.run > 0 && id != "consent" && (act == "" || slices.Index(proofOrder, act) < 0) {
+	if b.run > 0 && id == "right-now" {
+		b.asides = true
+	} else if b.run > 0 && id != "consent" && (act == "" || slices.Index(proofOrder, act) < 0) {
 		b.run = 0 // any other question ends the run
 	}
 	if b.alarm != "" && id != "right-now" {

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"readback/core/appliance"
 	"readback/core/job"
@@ -33,6 +34,18 @@ type Row struct {
 	Spoken  bool // it is about what is said in every job, not about a file
 }
 
+var compiled sync.Map
+
+// rx is a compiled expression; the table is held against hundreds of files.
+func rx(s string) *regexp.Regexp {
+	if re, ok := compiled.Load(s); ok {
+		return re.(*regexp.Regexp)
+	}
+	re := regexp.MustCompile(s)
+	compiled.Store(s, re)
+	return re
+}
+
 type options = func(c *appliance.Check, o *appliance.Option) bool
 
 // must holds that every answer of that meaning stops the work or is an emergency.
@@ -59,7 +72,7 @@ func named(ids ...string) options {
 
 // at is an answer of one of these ids to a question whose words hold one of some words.
 func at(asks string, ids ...string) options {
-	re := regexp.MustCompile("(?i)" + asks)
+	re := rx("(?i)" + asks)
 	return func(c *appliance.Check, o *appliance.Option) bool {
 		return re.MatchString(c.Name+" "+c.Ask) && slices.Contains(ids, o.ID)
 	}
@@ -93,7 +106,7 @@ var nouns = map[string]string{"mains": "voltage|live wire|live", "gas": "gas", "
 
 func saysHazard(hazard, text string) bool {
 	re, ok := nouns[hazard]
-	return !ok || regexp.MustCompile("(?i)"+re).MatchString(text)
+	return !ok || rx("(?i)"+re).MatchString(text)
 }
 
 func eachCheck(f func(m *appliance.Model, c *appliance.Check) string) func(Held) []string {
@@ -212,10 +225,10 @@ func bandAt(c *appliance.Check, x float64) (stop bool, emergency, tell string) {
 }
 
 var (
-	restricts = regexp.MustCompile(`(?i)\b(never|only (when|the)|leave it off|do not|don't)\b`)
-	forbidden = regexp.MustCompile(`(?i)\b(should be (fine|safe|ok)|probably (safe|fine|dead)|perfectly safe|no danger|nothing can happen|` +
+	restricts = rx(`(?i)\b(never|only (when|the)|leave it off|do not|don't)\b`)
+	forbidden = rx(`(?i)\b(should be (fine|safe|ok)|probably (safe|fine|dead)|perfectly safe|no danger|nothing can happen|` +
 		`tape (the )?(door|switch|button|panel)|bigger fuse|larger fuse|leave (it|the \w+|the \w+ \w+) out|(bypass|bridge|jump|jumper) (the )?(limit|high limit|roll-?out|pressure|door|flame|safety)|tin ?foil|coin)\b`)
-	negated = regexp.MustCompile(`(?i)\b(never|no|not|don't|nobody|nothing)\b`)
+	negated = rx(`(?i)\b(never|no|not|don't|nobody|nothing)\b`)
 )
 
 // spoken is every text of a file that may be said.
@@ -246,7 +259,7 @@ func spoken(m *appliance.Model) map[string]string {
 
 func forbiddenIn(texts map[string]string) (bad []string) {
 	for id, s := range texts {
-		for _, part := range regexp.MustCompile(`[.:;!?]`).Split(s, -1) {
+		for _, part := range rx(`[.:;!?]`).Split(s, -1) {
 			if strings.Contains(strings.ToLower(part), "don't worry") || forbidden.MatchString(part) && !negated.MatchString(part) {
 				bad = append(bad, fmt.Sprintf("%s: %q", id, strings.TrimSpace(part)))
 			}
@@ -265,7 +278,7 @@ func holds(id string, want ...string) func(Held) []string {
 		l := h.Words.Lines[id]
 		text := l.Full + " " + l.Say + " " + l.How
 		for _, w := range want {
-			if !regexp.MustCompile("(?i)" + w).MatchString(text) {
+			if !rx("(?i)" + w).MatchString(text) {
 				bad = append(bad, fmt.Sprintf("%s: %q says nothing like %q", id, text, w))
 			}
 		}
@@ -324,12 +337,12 @@ var Table = []Row{
 	{ID: "duct-apart", Rule: "a return duct apart near the burner stops the work", Source: "trade A10; issue 16 G3", Check: must(at("duct", "loose", "bad"), true, ""), Pending: map[string]string{"furnace-hsi": "duct-look: loose and bad only lead to the repair call-duct"}},
 	{ID: "water", Rule: "water over the burners stops the work", Source: "handbook domain 5, IRC D p872", Check: must(at("water|floor", "above", "flooded"), true, "")},
 	{ID: "flood-past", Rule: "past flooding is asked", Source: "safety 14; issue 16 G3", Check: exists("", func(c *appliance.Check, o *appliance.Option) bool {
-		return regexp.MustCompile(`(?i)flood|under water|was wet`).MatchString(c.Ask+o.ID) && o.Stop >= 0 && regexp.MustCompile(`(?i)ever|past|was |were |been|before|since`).MatchString(c.Ask)
+		return rx(`(?i)flood|under water|was wet`).MatchString(c.Ask+o.ID) && o.Stop >= 0 && rx(`(?i)ever|past|was |were |been|before|since`).MatchString(c.Ask)
 	}, "not asked", gas), Pending: map[string]string{"furnace-hsi": "only the floor of today is asked", "heater-millivolt": "not asked"}},
 	{ID: "wet-floor", Rule: "a wet floor ends live work", Source: "trade A4; issue 16 G3", Check: func(h Held) (bad []string) {
 		for _, c := range h.Model.Checks {
 			for _, o := range c.Options {
-				if o.ID == "wet" && regexp.MustCompile("(?i)floor").MatchString(c.Ask) && !o.NoLive && o.Stop < 0 {
+				if o.ID == "wet" && rx("(?i)floor").MatchString(c.Ask) && !o.NoLive && o.Stop < 0 {
 					bad = append(bad, c.ID+"."+o.ID)
 				}
 			}
@@ -371,7 +384,7 @@ var Table = []Row{
 		return fails(tell == "" && !stop12 && em12 == "", ": 12 ppm has no consequence") + fails(!stop40 && em40 == "", ": 40 ppm does not stop") + fails(em80 != "co", ": 80 ppm is no emergency")
 	})},
 	{ID: "co-function", Rule: "carbon monoxide is read on a CO meter, not on a gas sniffer", Source: "trade A9; issue 16 G3", Check: eachCheck(func(_ *appliance.Model, c *appliance.Check) string {
-		return fails(regexp.MustCompile(`(?i)carbon monoxide|\bco\b`).MatchString(c.Name) && c.Stage == "plan" && !strings.Contains(string(c.Function), "co") && len(c.Options) > 0, ": by words, with another instrument")
+		return fails(rx(`(?i)carbon monoxide|\bco\b`).MatchString(c.Name) && c.Stage == "plan" && !strings.Contains(string(c.Function), "co") && len(c.Options) > 0, ": by words, with another instrument")
 	}), Pending: map[string]string{"furnace-hsi": "flue-co-m is still answered above or below"}},
 	{ID: "rise-gate", Rule: "the rise is measured after a repair and has limits", Source: "trade A1; handbook domain 1.13", Check: func(h Held) []string {
 		if !h.Model.Mains || !gas(h.Model) {
@@ -419,7 +432,7 @@ var Table = []Row{
 			return nil
 		}
 		for _, c := range h.Model.Checks {
-			if c.Stage == "restart" && regexp.MustCompile("(?i)(out|off).*(minutes|clunk|click)|flame.?out").MatchString(c.Name+" "+c.Ask+" "+c.Act) {
+			if c.Stage == "restart" && rx("(?i)(out|off).*(minutes|clunk|click)|flame.?out").MatchString(c.Name+" "+c.Ask+" "+c.Act) {
 				return nil
 			}
 		}
@@ -531,22 +544,22 @@ var Table = []Row{
 			if capacitorPoint(m, s.Wire) && !shown {
 				return ": not shown empty"
 			}
-			drained = drained || regexp.MustCompile("(?i)discharge.*resistor").MatchString(s.Act)
-			shown = shown || regexp.MustCompile("(?i)volts").MatchString(s.Act)
+			drained = drained || rx("(?i)discharge.*resistor").MatchString(s.Act)
+			shown = shown || rx("(?i)volts").MatchString(s.Act)
 		}
 		return ""
 	}), Pending: map[string]string{"furnace-hsi": "the repairs of both capacitors discharge, and do not measure after it"}},
 	{ID: "capacitor-line", Rule: "how a capacitor is discharged is said: a resistor, its size, seconds", Source: "handbook equipment 9: 10-20 kOhm, 2-5 W, 5 s", Spoken: true, Check: holds("act.discharge", "resistor", "(kilo|k |thousand)", "second")},
 	{ID: "moving-named", Rule: "a measurement beside a fan that may start says so", Source: "handbook domain 5", Check: eachCheck(func(m *appliance.Model, c *appliance.Check) string {
-		fan := regexp.MustCompile("(?i)fan|blower").MatchString(c.Name)
+		fan := rx("(?i)fan|blower").MatchString(c.Name)
 		own := c.Caution
 		if c.Power != "on" || !fan || c.Function == measure.Look || !slices.ContainsFunc(placesOf(m, c), func(p int) bool { return around(m, p, "moving") }) {
 			return ""
 		}
-		return fails(!regexp.MustCompile("(?i)fan|blower|start").MatchString(own) && c.Hazard != "moving", ": no word of the fan")
+		return fails(!rx("(?i)fan|blower|start").MatchString(own) && c.Hazard != "moving", ": no word of the fan")
 	})},
 	{ID: "gauge-off", Rule: "a gauge is fitted with the power off, as an act", Source: "trade A12; handbook domain 5, T19", Check: eachCheck(func(m *appliance.Model, c *appliance.Check) string {
-		tee := regexp.MustCompile(`(?i)\btee\b`).MatchString(c.Act + c.Caution)
+		tee := rx(`(?i)\btee\b`).MatchString(c.Act + c.Caution)
 		return fails(c.Function == measure.Manometer && tee && c.Fit == "" && !c.Licensed, ": the tee is fitted live")
 	})},
 	{ID: "gauge-covers", Rule: "a draft gauge behind a cover has its fitting", Source: "trade A12", Check: eachCheck(func(m *appliance.Model, c *appliance.Check) string {
@@ -567,7 +580,7 @@ var Table = []Row{
 		return fails(c.Caution != "" && c.Hazard != "" && c.Hazard != "none" && c.Hazard != "low" && !saysHazard(c.Hazard, c.Caution), fmt.Sprintf(": %s, %q", c.Hazard, c.Caution))
 	}), Pending: map[string]string{"heater-millivolt": "stat-alone: hot, but the caution is about small screws"}},
 	{ID: "light-face", Rule: "where the burner lights under the hands, the face stays away", Source: "handbook domain 5, hot surfaces", Check: eachCheck(func(_ *appliance.Model, c *appliance.Check) string {
-		return fails(c.Function == measure.VoltsAC && c.Power == "on" && regexp.MustCompile("(?i)valve|gas").MatchString(c.ID) && c.At != "" && !regexp.MustCompile("(?i)face|lights").MatchString(c.Caution), ": no word of the flame")
+		return fails(c.Function == measure.VoltsAC && c.Power == "on" && rx("(?i)valve|gas").MatchString(c.ID) && c.At != "" && !rx("(?i)face|lights").MatchString(c.Caution), ": no word of the flame")
 	})},
 	{ID: "spoken-hazards", Rule: "every form of a spoken hazard names it", Source: "handbook dialogue", Spoken: true, Check: func(h Held) (bad []string) {
 		for id, l := range h.Words.Lines {
@@ -629,7 +642,7 @@ var Table = []Row{
 	})},
 	// ---- who
 	{ID: "gas-train", Rule: "gas train, combustion, exchanger, refrigerant and house wiring stop the guide", Source: "invariant 11; issue 16 G2", Check: func(h Held) (bad []string) {
-		re := regexp.MustCompile(`(?i)^(gas valve|gas control|burners?|orifices?|heat exchanger|cooling coil|house supply|vent pipe|gas supply|pilot orifice|main valve)$`)
+		re := rx(`(?i)^(gas valve|gas control|burners?|orifices?|heat exchanger|cooling coil|house supply|vent pipe|gas supply|pilot orifice|main valve)$`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Stop < 0 && len(p.Modes) > 0 {
 				for _, md := range p.Modes {
@@ -649,7 +662,7 @@ var Table = []Row{
 		return fails(c.Function == measure.Manometer && (c.Hazard == "gas" || strings.Contains(c.Quantity, "inlet") || strings.Contains(c.Quantity, "manifold")) && !c.Licensed, ": asked of everybody")
 	})},
 	{ID: "licensed-words", Rule: "what says that it is for the licensed only is for them only", Source: "safety 3", Check: eachCheck(func(_ *appliance.Model, c *appliance.Check) string {
-		return fails(regexp.MustCompile("(?i)licen[cs]ed").MatchString(c.Caution+c.Act) && !c.Licensed, ": asked of everybody")
+		return fails(rx("(?i)licen[cs]ed").MatchString(c.Caution+c.Act) && !c.Licensed, ": asked of everybody")
 	})},
 	{ID: "rules-asked", Rule: "before a part at house voltage is replaced, local rules are asked", Source: "safety 16; issue 16 G2", Check: eachRepair(func(m *appliance.Model, r *appliance.Repair) string {
 		nets := mainsNets(m)
@@ -667,7 +680,7 @@ var Table = []Row{
 	{ID: "cock-known", Rule: "a gas cock found shut is opened only when it is known who shut it and why", Source: "issue 16 G2", Check: func(h Held) (bad []string) {
 		for i := range h.Model.Repairs {
 			r := &h.Model.Repairs[i]
-			if !regexp.MustCompile("(?i)open the gas cock").MatchString(r.Name) || r.Stop >= 0 {
+			if !rx("(?i)open the gas cock").MatchString(r.Name) || r.Stop >= 0 {
 				continue
 			}
 			gated := slices.ContainsFunc(r.Causes, func(c int) bool {
@@ -677,7 +690,7 @@ var Table = []Row{
 				bad = append(bad, r.ID+": nobody asks who shut it")
 			}
 			for k, s := range r.Steps {
-				if regexp.MustCompile("(?i)turn the (handle|lever)").MatchString(s.Act) && !regexp.MustCompile("(?i)odou?r|smell|sniff").MatchString(s.Caution) {
+				if rx("(?i)turn the (handle|lever)").MatchString(s.Act) && !rx("(?i)odou?r|smell|sniff").MatchString(s.Caution) {
 					bad = append(bad, fmt.Sprintf("%s.%d: no word of an odour", r.ID, k+1))
 				}
 				if s.Power != "off" {
@@ -689,7 +702,7 @@ var Table = []Row{
 	}, Pending: map[string]string{"furnace-hsi": "opened with the power on, and a step instead of a question", "heater-millivolt": "a step instead of a question, no caution"}},
 	// ---- words of files
 	{ID: "stops-first", Rule: "a stop line says first what to do: off, or stay away", Source: "handbook domain 5", Check: func(h Held) (bad []string) {
-		re := regexp.MustCompile(`(?i)\b(leave it off|off|close the gas|stay off|leave the|get out|out of)\b`)
+		re := rx(`(?i)\b(leave it off|off|close the gas|stay off|leave the|get out|out of)\b`)
 		for _, s := range h.Model.Stops {
 			if !re.MatchString(s.Now) {
 				bad = append(bad, s.ID+": "+s.Now)
@@ -707,7 +720,7 @@ var Table = []Row{
 	}},
 	{ID: "vent-out", Rule: "exhaust in the room sends people out when an alarm sounds or somebody feels ill", Source: "safety 15", Check: func(h Held) (bad []string) {
 		for _, s := range h.Model.Stops {
-			if s.ID == "vent" && !regexp.MustCompile(`(?i)go out|outside|leave the (house|room)|everyone out|out of the`).MatchString(s.Now) {
+			if s.ID == "vent" && !rx(`(?i)go out|outside|leave the (house|room)|everyone out|out of the`).MatchString(s.Now) {
 				bad = append(bad, s.Now)
 			}
 		}
@@ -715,7 +728,7 @@ var Table = []Row{
 	}, Pending: map[string]string{"furnace-hsi": "says: open windows, watch the alarm", "heater-millivolt": "says: open windows, watch the alarm"}},
 	{ID: "notes", Rule: "what restricts in a note stands in a caution too, which no short form drops", Source: "invariant 17; trade A3", Check: eachRepair(func(_ *appliance.Model, r *appliance.Repair) string {
 		said := slices.ContainsFunc(r.Steps, func(s appliance.SwapStep) bool {
-			return s.Caution != "" && (restricts.MatchString(s.Caution) || regexp.MustCompile("(?i)once|never").MatchString(s.Caution+s.Act))
+			return s.Caution != "" && (restricts.MatchString(s.Caution) || rx("(?i)once|never").MatchString(s.Caution+s.Act))
 		})
 		return fails(restricts.MatchString(r.Note) && r.Stop < 0 && !said, ": "+r.Note)
 	}), Pending: map[string]string{"furnace-hsi": "notes of nine repairs stand in no caution", "heater-millivolt": "open-cock: only in the note"}},
@@ -724,7 +737,7 @@ var Table = []Row{
 			return ""
 		}
 		for _, s := range r.Steps {
-			if regexp.MustCompile("(?i)same").MatchString(s.Act) && regexp.MustCompile("(?i)never.*bigger|not.*bigger|never.*more").MatchString(s.Caution) {
+			if rx("(?i)same").MatchString(s.Act) && rx("(?i)never.*bigger|not.*bigger|never.*more").MatchString(s.Caution) {
 				return ""
 			}
 		}
@@ -734,7 +747,7 @@ var Table = []Row{
 		if !strings.Contains(r.ID, "breaker") || r.Kind == "call" {
 			return ""
 		}
-		return fails(!slices.ContainsFunc(r.Steps, func(s appliance.SwapStep) bool { return regexp.MustCompile("(?i)once").MatchString(s.Act + s.Caution) }), ": not said")
+		return fails(!slices.ContainsFunc(r.Steps, func(s appliance.SwapStep) bool { return rx("(?i)once").MatchString(s.Act + s.Caution) }), ": not said")
 	})},
 	{ID: "file-words", Rule: "nothing in a file plays a danger down or has a safety part bridged", Source: "invariant 3; handbook domain 5", Check: func(h Held) []string { return forbiddenIn(spoken(h.Model)) }},
 	{ID: "no-jumper", Rule: "a test jumper joins no two ends of a safety part", Source: "invariant 3, T19", Check: func(h Held) (bad []string) {
@@ -762,7 +775,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "safety-parts", Rule: "limits, roll-out, spill and pressure switches are safety parts", Source: "invariant 3", Check: func(h Held) (bad []string) {
-		re := regexp.MustCompile(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch`)
+		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Kind == "contact" && !p.Safety {
 				bad = append(bad, p.ID)
@@ -772,7 +785,7 @@ var Table = []Row{
 	}},
 	// ---- what is spoken in every job
 	{ID: "alarm-words", Rule: "the first line of every emergency is the command, six words at most", Source: "issue 16 G4", Spoken: true, Check: func(h Held) (bad []string) {
-		first := regexp.MustCompile(`^(Leave|Everyone|Get|Step|Stop|Hands|Answer|Call|Cool|Lie|Do|Let|Keep|Out|Breaker)\b`)
+		first := rx(`^(Leave|Everyone|Get|Step|Stop|Hands|Answer|Call|Cool|Lie|Do|Let|Keep|Out|Breaker)\b`)
 		for _, id := range vocab.AlarmIDs() {
 			s := h.line("alarm." + id)
 			if n := len(strings.Fields(s)); n == 0 || n > 6 || !first.MatchString(s) {
@@ -782,7 +795,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "alarm-digits", Rule: "the number to call is shown in digits", Source: "issue 16 G4", Spoken: true, Check: func(h Held) []string {
-		return nonEmpty(fails(!regexp.MustCompile(`^[0-9]{3,}$`).MatchString(h.line("emergency.digits")), h.line("emergency.digits")))
+		return nonEmpty(fails(!rx(`^[0-9]{3,}$`).MatchString(h.line("emergency.digits")), h.line("emergency.digits")))
 	}},
 	{ID: "alarm-call", Rule: "every emergency that sends people out, a shock and an injury say to call", Source: "handbook domain 5", Spoken: true, Check: func(h Held) (bad []string) {
 		for _, a := range vocab.Alarms {
@@ -822,9 +835,9 @@ var Table = []Row{
 	}, Pending: map[string]string{"words": "explosion and fainting have no words of their own"}},
 	{ID: "consent-words", Rule: "consent names what is done and that the power is on, and offers another way", Source: "issue 16 G1", Spoken: true, Check: func(h Held) []string {
 		l := h.Words.Lines["consent"]
-		ok := strings.Contains(l.Full, "{what}") && regexp.MustCompile("(?i)power on").MatchString(l.Full) && slices.Contains(l.Ask, "other-way") && slices.Contains(l.Ask, "go-live")
+		ok := strings.Contains(l.Full, "{what}") && rx("(?i)power on").MatchString(l.Full) && slices.Contains(l.Ask, "other-way") && slices.Contains(l.Ask, "go-live")
 		for _, s := range l.Short {
-			ok = ok && strings.Contains(s, "{what}") && regexp.MustCompile("(?i)power on").MatchString(s)
+			ok = ok && strings.Contains(s, "{what}") && rx("(?i)power on").MatchString(s)
 		}
 		return nonEmpty(fails(!ok, l.Full))
 	}},
@@ -832,7 +845,7 @@ var Table = []Row{
 		l := h.Words.Lines["act.power-off"]
 		bad := holds("act.power-off", "switch", "breaker")(h)
 		for _, s := range append([]string{l.Full}, l.Short...) {
-			if regexp.MustCompile("(?i)thermostat").MatchString(s) || !regexp.MustCompile("(?i)breaker").MatchString(s) {
+			if rx("(?i)thermostat").MatchString(s) || !rx("(?i)breaker").MatchString(s) {
 				bad = append(bad, s)
 			}
 		}
@@ -841,7 +854,7 @@ var Table = []Row{
 	{ID: "on-words", Rule: "before power comes on everybody stands clear, in every form", Source: "handbook domain 5", Spoken: true, Check: func(h Held) (bad []string) {
 		l := h.Words.Lines["act.power-on"]
 		for _, s := range append([]string{l.Full}, l.Short...) {
-			if !regexp.MustCompile("(?i)stand clear").MatchString(s) {
+			if !rx("(?i)stand clear").MatchString(s) {
 				bad = append(bad, s)
 			}
 		}
