@@ -107,7 +107,7 @@ peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, besi
 
 .PHONY: net
 net: ## trains the display reader's network from nothing (about ten minutes)
-	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
+	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits.zip -meters 3000 -epochs 8
 
 .PHONY: fit
 fit: tools ## fits how sure a reading is on the tuning half; its weights belong into speech/listen/sure.go

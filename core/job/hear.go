@@ -126,6 +126,10 @@ func (m *Machine) rejected(q *question, r *measure.Reading) bool {
 // only shortly after a question.
 func (m *Machine) unfit(u *utterance.Utterance) {
 	j, q := m.j, m.j.q
+	if u.Fault == utterance.Aside && len(u.Meanings) == 0 { // said to somebody else
+		j.heardView = nil
+		return
+	}
 	if u.Source == "voice" && len(u.Meanings) == 0 && (j.holding || j.now-q.base > 8_000) {
 		j.heardView = nil
 		return

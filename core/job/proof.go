@@ -3,6 +3,7 @@ package job
 import (
 	"readback/core/measure"
 	"readback/core/worksite"
+	"strings"
 )
 
 // Times of the proof of dead, in ms: judgement, no source. NFPA 70E wants the test right before the work and does not
@@ -47,6 +48,11 @@ func (m *Machine) atDead(q *question) bool {
 // onProof works one of the five readings of live-dead-live.
 func (m *Machine) onProof(q *question, r *measure.Reading) {
 	j := m.j
+	if j.site.Proof != 0 && j.now-j.proofAt > proofBreak { // it came late, before any tick
+		m.breakProof()
+		m.say("info", m.line("proof.broken"))
+		return
+	}
 	good := isZero(r)
 	if !q.act.Zero() {
 		v := r.Value.Base()
@@ -82,7 +88,7 @@ func (m *Machine) stillLive(q *question, r *measure.Reading) {
 	j := m.j
 	j.proofBad++
 	m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
-	where := firstOf(q.step.Where, m.line("dead."+q.act.Kind.String()))
+	where := firstOf(strings.TrimRight(m.nameOf(q.act), "."), m.line("dead."+q.act.Kind.String()))
 	m.fact(m.line("proof.live.fact", "where", where, "value", m.reading(r)))
 	if j.proofBad < 2 {
 		return

@@ -14,8 +14,9 @@ import (
 // every alarm; a short answer that the grammar holds for sure does without.
 const (
 	surely    = 0.93            // sureness of a reading that needs no second listener
+	loudRoom  = 8.0             // dB below which every reading is heard twice: where both agree nothing is asked
 	shortTalk = 2 * speech.Rate // samples of an utterance that is no longer than an answer
-	agreeing  = 0.985           // sureness of a reading that both listeners hear: of 200 of the handbook's clips one was wrong
+	agreeing  = 0.99            // sureness of a reading that both listeners hear: of 200 of the handbook's clips one was wrong
 	openOnly  = 0.86            // and of one that the open listener alone hears in a quiet room
 	openNoise = 0.55            // and in noise
 	differing = 0.60            // at most, of one where the other listener hears another number
@@ -34,7 +35,7 @@ func (e *Ear) wantsOpen(u *utterance.Utterance) bool {
 	}
 	switch m.Kind {
 	case utterance.Reading:
-		return u.Sure < surely
+		return u.Sure < surely || e.snr < loudRoom
 	case utterance.Command, utterance.Choice:
 		return m.Cost > 0 || e.noisy()
 	}
@@ -104,6 +105,9 @@ func (e *Ear) open(u *utterance.Utterance) (wordless bool, err error) {
 		u.Rivals = append([]string{words}, u.Rivals...)
 	}
 	e.joinAlarm(u, &v)
+	if err := e.thirdOpinion(u, &v); err != nil {
+		return false, err
+	}
 	e.joinReading(u, &v)
 	if u.Best() == nil || u.Fault != "" && len(u.Meanings) == 0 {
 		u.Fault = v.Fault
@@ -146,6 +150,27 @@ func (e *Ear) joinAlarm(u, v *utterance.Utterance) {
 		u.Meanings = append([]utterance.Meaning{m}, u.Meanings...)
 		u.Fault = ""
 	}
+}
+
+// thirdOpinion has what neither listener understood heard among the common words, and asks about a danger in that: the engines err in other places, and
+// a cry in an unknown voice is easily lost in one of them.
+func (e *Ear) thirdOpinion(u, v *utterance.Utterance) error {
+	if e.cfg.Background == nil || len(u.Meanings) > 0 || len(v.Meanings) > 0 {
+		return nil
+	}
+	text, err := e.backgroundText()
+	if err != nil {
+		return err
+	}
+	w := e.cfg.Reader.Hear(text, e.expect)
+	if a := alarmOf(w.Meanings); a != nil {
+		m := *a
+		m.Doubt = true
+		u.Meanings = append([]utterance.Meaning{m}, u.Meanings...)
+		u.Fault = ""
+		u.Rivals = append([]string{text}, u.Rivals...)
+	}
+	return nil
 }
 
 // joinReading joins readings, answers and commands.
