@@ -22,6 +22,10 @@ func stepOf(r *appliance.Repair, n int) appliance.SwapStep {
 func (m *Machine) swap() task {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
+	if !j.done.noted {
+		j.done.noted = true
+		m.say("info", r.Note) // before the first step, and so in the record
+	}
 	wires := false
 	for _, s := range r.Steps {
 		wires = wires || s.Wire >= 0

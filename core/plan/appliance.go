@@ -35,7 +35,7 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	if math.IsNaN(call) || call <= 0 {
 		call = usualCall
 		for _, f := range m.Facts {
-			if f.ID == "call-out" {
+			if f.ID == appliance.CallOut {
 				call = f.Nominal
 			}
 		}
