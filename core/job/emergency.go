@@ -206,8 +206,8 @@ func (m *Machine) stoodClear() {
 	case a.Ends: // hands stay out of it, whatever is open
 		m.say("danger", m.signal("danger")+m.line("alarm.stays"))
 		if open := m.openWords(); len(open) > 0 {
-			m.say("danger", m.line("left.open", "what", join(open)))
-			m.fact(m.line("left.open", "what", join(open)))
+			m.say("danger", m.line("left.open", "what", m.words.And(open)))
+			m.fact(m.line("left.open", "what", m.words.And(open)))
 		}
 		j.ending = true
 		m.endNow("stopped-after-emergency")

@@ -54,7 +54,7 @@ func (t relightTask) ask(m *Machine, q *question) bool {
 		m.askGasAgain()
 		return false
 	}
-	m.fromLine(q, "relight", "minutes", whole((t.after-m.j.now+59_999)/60_000))
+	m.fromLine(q, "relight", "minutes", m.words.Whole((t.after-m.j.now+59_999)/60_000))
 	q.step.Until = t.after
 	return true
 }
