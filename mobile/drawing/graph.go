@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"readback/core/appliance"
+	"readback/core/words"
 )
 
 // element is one two-ended thing on a rung.
@@ -21,7 +22,7 @@ type element struct {
 }
 
 // elements lists what the model's parts are made of, in file order. Parts without a place in the circuit are left out.
-func elements(m *appliance.Model) []element {
+func elements(w *words.Words, m *appliance.Model) []element {
 	var out []element
 	add := func(p int, symbol, name, lport, rport, left, right string) {
 		if left == "" && right == "" && lport == "" {
@@ -32,6 +33,9 @@ func elements(m *appliance.Model) []element {
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		n := p.Ports
+		name := func(side string, pairs ...string) string {
+			return w.Term("drawing."+side, append(pairs, "part", p.Name)...)
+		}
 		two := func(symbol, name, a, b string) {
 			if n[a] != "" || n[b] != "" {
 				add(i, symbol, name, a, b, n[a], n[b])
@@ -39,29 +43,29 @@ func elements(m *appliance.Model) []element {
 		}
 		switch p.Kind {
 		case "transformer":
-			two("coil", p.Name+", primary", "p1", "p2")
-			two("source", p.Name+", secondary", "s1", "s2")
+			two("coil", name("primary"), "p1", "p2")
+			two("source", name("secondary"), "s1", "s2")
 		case "supply":
 			two("source", p.Name, "l", "n")
 		case "pair":
-			two("wire", p.Name+", first wire", "in1", "out1")
-			two("wire", p.Name+", second wire", "in2", "out2")
+			two("wire", name("first-wire"), "in1", "out1")
+			two("wire", name("second-wire"), "in2", "out2")
 		case "relay":
-			two("coil", p.Name+", coil", "coil1", "coil2")
-			two("contact", p.Name+", contact", "com", "no")
-			two("contact", p.Name+", resting contact", "com", "nc")
+			two("coil", name("coil"), "coil1", "coil2")
+			two("contact", name("contact"), "com", "no")
+			two("contact", name("resting-contact"), "com", "nc")
 		case "rod":
 			two("rod", p.Name, "rod", "burner")
 		case "capacitor":
 			add(i, "capacitor", p.Name, "a", "b", n["a"], n["b"])
 		case "board":
 			two("box", p.Name, "r", "c")
-			two("sense", p.Name+", flame input", "fs", "earth")
+			two("sense", name("flame-input"), "fs", "earth")
 			for _, o := range p.Outputs {
-				add(i, "output", p.Name+", output "+o.ID, "", "", o.From, o.To)
+				add(i, "output", name("output", "port", o.ID), "", "", o.From, o.To)
 			}
 			for _, in := range p.Inputs {
-				add(i, "sense", p.Name+", input "+in.ID, "", "", in.Net, in.To)
+				add(i, "sense", name("input", "port", in.ID), "", "", in.Net, in.To)
 			}
 		default:
 			ports := make([]string, 0, len(n))

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -21,7 +22,7 @@ func symbol(kind, name string) string {
 	case "output":
 		return ends + `<path d="M44 0h10v-12m0 24v-12m24 -12v24m0 -12h10"/>`
 	case "load":
-		return `<path d="M0 0h48m36 0h48"/><circle cx="66" cy="0" r="18"/><text x="` + centred(initials(name)) + `" y="4" fill="currentColor" stroke="none">` + initials(name) + `</text>`
+		return `<path d="M0 0h48m36 0h48"/><circle cx="66" cy="0" r="18"/><text x="` + centred(name) + `" y="4" fill="currentColor" stroke="none">` + name + `</text>`
 	case "coil":
 		return `<path d="M0 0h42m48 0h42"/><path d="M42 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0c0 -14 12 -14 12 0"/>`
 	case "source":
@@ -41,11 +42,11 @@ func symbol(kind, name string) string {
 	}
 }
 
-// initials of a name, at most two letters.
-func initials(name string) string {
+// initials of a name, at most two letters; small words count for none.
+func initials(name, small string) string {
 	out := ""
 	for _, w := range strings.Fields(name) {
-		if w == "of" || w == "the" || w == "a" {
+		if slices.Contains(strings.Fields(small), w) {
 			continue
 		}
 		for _, r := range w {
