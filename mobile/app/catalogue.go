@@ -95,9 +95,9 @@ type Named struct {
 	Unit string `json:"unit,omitempty"`
 }
 
-// Catalogue lists an appliance for the line protocol.
-func Catalogue(id string) (Catalogued, error) {
-	l, err := load()
+// Catalogue lists an appliance for the line protocol, in the language given.
+func Catalogue(lang, id string) (Catalogued, error) {
+	l, err := load(lang)
 	if err != nil {
 		return Catalogued{}, err
 	}

@@ -15,6 +15,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/words"
 	"readback/speech/grammar"
 )
 
@@ -46,6 +47,7 @@ const (
 // eye reads frames on a goroutine of its own. One step is watched at a time; when the step changes or something is said, it
 // begins anew, because the number may be that of another place.
 type eye struct {
+	words   *words.Words // of the language of the page
 	mu      sync.Mutex
 	cond    *sync.Cond
 	queue   []look
@@ -308,15 +310,15 @@ func (e *eye) meter(p *camera.Plane, v *EyeView) *protocol.Seen {
 		if why == "" {
 			why = camera.Unclear
 		}
-		v.Reason = why.Say()
+		v.Reason = reasonWords(e.words, why)
 		return e.cannot(v.Reason, p.Time, meterGiveUp)
 	}
 	e.reasonT = p.Time
-	v.Text, v.Words = all.Text, "over limit"
+	v.Text, v.Words = all.Text, e.words.Term("eye.over")
 	r := measure.Reading{State: measure.Over}
 	if all.Shows == camera.Number {
 		r = measure.Reading{Value: unit.Value{Dec: all.Value}}
-		v.Words = all.Value.Words()
+		v.Words = e.words.Decimal(all.Value)
 	}
 	if all.Text != e.text {
 		e.text, e.since = all.Text, p.Time
@@ -387,17 +389,17 @@ func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *protocol.Seen {
 		v.Boxes = [][4][2]float64{{{(x - r) / w, (y - r) / h}, {(x + r) / w, (y - r) / h}, {(x + r) / w, (y + r) / h}, {(x - r) / w, (y + r) / h}}}
 	}
 	if c.Pattern != "" {
-		v.Text, v.Words = c.ID(), codeWords(&c)
+		v.Text, v.Words = c.ID(), codeWords(e.words, &c)
 	}
 	if !c.OK() {
-		v.Reason = c.Reason.Say()
+		v.Reason = reasonWords(e.words, c.Reason)
 		return e.cannot(v.Reason, p.Time, lampGiveUp)
 	}
 	v.Steady = true
 	if e.told == v.Text {
 		return nil
 	}
-	id := optionOf(&c, opts)
+	id := optionOf(e.words, &c, opts)
 	if id == "" {
 		return nil // it shows what this step cannot be answered with; the viewfinder says what
 	}
@@ -424,13 +426,13 @@ func (e *eye) burner(p *camera.Plane, v *EyeView) *protocol.Seen {
 	x0, y0, x1, y1 := float64(s.X0)/w, float64(s.Y0)/h, float64(s.X1)/w, float64(s.Y1)/h
 	v.Boxes = [][4][2]float64{{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}}
 	now, why := e.fire.Now()
-	v.Text, v.Words = string(now), string(now)
+	v.Text, v.Words = string(now), e.words.Name("sight", string(now))
 	t := e.fire.Tale()
 	if t.What == camera.Unsure {
 		if why == "" {
 			return nil
 		}
-		v.Reason = why.Say()
+		v.Reason = reasonWords(e.words, why)
 		return e.cannot(v.Reason, p.Time, fireGiveUp)
 	}
 	e.reasonT = p.Time
@@ -468,39 +470,51 @@ func (e *eye) cannot(say string, at int64, long float64) *protocol.Seen {
 	return &protocol.Seen{Reason: say}
 }
 
+// reasonWords says why the camera cannot tell, empty where there is no reason. A reason that the language has no words for is said in
+// general.
+func reasonWords(w *words.Words, r camera.Reason) string {
+	if r == "" {
+		return ""
+	}
+	if text, ok := w.Terms["reason."+strings.ReplaceAll(string(r), " ", "-")]; ok {
+		return text
+	}
+	return w.Term("reason.other")
+}
+
 // codeWords says a light's code.
-func codeWords(c *camera.Code) string {
-	whole := func(n int) string { return unit.Decimal{Mant: int64(n)}.Words() }
+func codeWords(w *words.Words, c *camera.Code) string {
+	whole := func(n int) string { return w.Whole(int64(n)) }
 	blinks := func(n int) string {
 		if n == 1 {
-			return "one blink"
+			return w.Term("eye.blink")
 		}
-		return whole(n) + " blinks"
+		return w.Term("eye.blinks", "n", whole(n))
 	}
 	switch c.Pattern {
 	case camera.Flashes:
 		var runs []string
 		colours, counts := c.Runs()
 		for i, x := range colours {
-			runs = append(runs, whole(counts[i])+" "+x)
+			runs = append(runs, w.Term("eye.coloured", "n", whole(counts[i]), "colour", w.Name("colour", x)))
 		}
 		if runs != nil {
 			return strings.Join(runs, ", ")
 		}
 		return blinks(c.Count)
 	case camera.TwoDigit:
-		return whole(c.Tens) + ", then " + whole(c.Units)
+		return w.Term("eye.two-digit", "first", whole(c.Tens), "then", whole(c.Units))
 	case camera.LongShort:
-		return whole(c.Tens) + " long, " + whole(c.Units) + " short"
+		return w.Term("eye.long-short", "long", whole(c.Tens), "short", whole(c.Units))
 	case camera.Heartbeat:
-		return "heart beat"
+		return w.Term("eye.heartbeat")
 	}
-	return string(c.Pattern)
+	return w.Name("light", string(c.Pattern))
 }
 
 // optionOf finds the answer of the step that says what the light shows: by its id, or by what a person would say. None is found where the
 // light may as well show another one in two colours.
-func optionOf(c *camera.Code, opts []string) string {
+func optionOf(w *words.Words, c *camera.Code, opts []string) string {
 	if slices.ContainsFunc(opts, c.MayBe) {
 		return ""
 	}
@@ -510,7 +524,7 @@ func optionOf(c *camera.Code, opts []string) string {
 	if c.Pattern == camera.Flashes {
 		return ""
 	}
-	u := parse(codeWords(c), grammar.Expect{Options: opts})
+	u := parse(w.Lang, codeWords(w, c), grammar.Expect{Options: opts})
 	for _, m := range u.Meanings {
 		if m.Kind == utterance.Choice && slices.Contains(opts, m.ID) {
 			return m.ID
