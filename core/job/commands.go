@@ -83,7 +83,7 @@ func holds(id string) bool {
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
-	j.heardView.Taken, q.told = id, id
+	j.heardView.Taken, q.told = m.option(id), id
 	if j.holding && !holds(id) && m.unhold() {
 		return
 	}

@@ -167,9 +167,9 @@ func (m *Machine) limitWords(l *measure.Limit) string {
 		text = m.line("limit.high", "high", number(*l.High), "unit", m.words.Printed(l.Unit))
 	}
 	if l.Source != "" {
-		src := l.Source
+		src := m.words.Origin(l.Source)
 		for _, s := range m.model.Sources {
-			if s.ID == src {
+			if s.ID == l.Source {
 				src = s.Text
 			}
 		}

@@ -62,6 +62,14 @@ func (w *Words) Name(group, id string) string {
 	return strings.ReplaceAll(id, "-", " ")
 }
 
+// Origin says where a number comes from when it comes from no document: "common practice, no source". A document's id stays as it is.
+func (w *Words) Origin(source string) string {
+	if text, ok := w.Terms["origin."+strings.ReplaceAll(strings.ReplaceAll(source, ",", ""), " ", "-")]; ok {
+		return text
+	}
+	return source
+}
+
 // Chance says a probability as word and number together. The bands follow how such words are understood on average (Wintle 2019,
 // Vogel 2022); words that people read very differently are not used.
 func (w *Words) Chance(p float64) string {

@@ -93,7 +93,7 @@ const cards = {
   hear: () => [
     el('h1', {class: 'title'}, T('try-say')),
     el('p', {class: 'lead'}, T('try-lead')),
-    el('div', {class: 'heard', role: 'status'}, el('h2', {}, P.ear.state === 'ready' ? wanted.test(P.heard) ? T('heard-right') : 'Heard' : T('hearing-loads')), el('p', {class: 'value words'}, P.heard || '\u00a0'),
+    el('div', {class: 'heard', role: 'status'}, el('h2', {}, P.ear.state === 'ready' ? wanted.test(P.heard) ? T('heard-right') : T('heard') : T('hearing-loads')), el('p', {class: 'value words'}, P.heard || '\u00a0'),
       el('p', {class: 'limit'}, levelWords[P.ear.good] || '\u00a0')),
     el('div', {class: 'stack'},
       el('button', {'data-k': 'fg', class: wanted.test(P.heard) ? 'solid' : '', onclick: () => go('meter')}, wanted.test(P.heard) ? T('go-on') : T('go-on-all-the-same'), keyHint('1')),
