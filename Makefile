@@ -107,7 +107,7 @@ peers: ## reads drawn meters with ssocr and tesseract, and codes with zbar, besi
 
 .PHONY: net
 net: ## trains the display reader's network from nothing (about ten minutes)
-	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
+	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits.zip -meters 3000 -epochs 8
 
 .PHONY: fit
 fit: tools ## fits how sure a reading is on the tuning half; its weights belong into speech/listen/sure.go
@@ -123,6 +123,11 @@ figures: tools $(BIN) ## measures every figure into build/figures.tsv
 	-@.ci/minutes phone.minutes 6 env -u FIGURES $(MAKE) --no-print-directory jvm shelltest apk page
 	@{ printf 'name\tvalue\tunit\ttarget\tmet\tn\tcommand\n'; sort build/figures.raw; } > build/figures.tsv
 	@cut -f1-6 build/figures.tsv | expand -t 36,52,62,76,82
+
+# Bounded: ten minutes a parser, some forty for the figures, two hours of jobs. What is done is not done again; SOAK="-fuzz 1m -run 10m" makes it short.
+.PHONY: soak
+soak: tools ## hours of fuzzing, power cuts, kills, faults and jobs by voice; goes on where it was stopped
+	go run ./mobile/lab/soak -state build/soak $(SOAK)
 
 .PHONY: fuzz
 fuzz: ## fuzzes every parser, 20 s each

@@ -64,6 +64,19 @@ func (l *loader) check(b *block) {
 			l.at(a.Expr.Range(), `unit = "V"`, "a limit needs the unit of the check")
 		}
 	}
+	for _, bb := range b.inner("band") {
+		band := appliance.Band{Stop: bb.ref("stop", l.stops), Emergency: bb.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Tell: bb.text("tell")}
+		if a := bb.need("when"); a != nil {
+			if lim := l.limit(a.Expr, c.Unit); lim != nil {
+				band.Limit = *lim
+			}
+		}
+		if band.Stop < 0 && band.Emergency == "" && band.Tell == "" {
+			l.at(bb.DefRange(), `stop = "…", emergency = "…" or tell = "…"`, "a band without a consequence")
+		}
+		c.Bands = append(c.Bands, band)
+		bb.finish()
+	}
 	if b.attr("typical") != nil {
 		dim := unit.Dim("")
 		if u, ok := unit.Lookup(c.Unit); ok {
@@ -72,7 +85,7 @@ func (l *loader) check(b *block) {
 		q := b.quantity("typical", dim)
 		c.Typical = &q
 	}
-	b.finish("option")
+	b.finish("option", "band")
 	l.m.Checks = append(l.m.Checks, c)
 }
 
@@ -117,9 +130,9 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 			l.at(where, "", "both leads of check %s are on one point", c.ID)
 		}
 	case measure.Capacitance, measure.MicroampsDC:
-		kinds := []string{"capacitor"}
+		kinds := appliance.KindsAsked("microfarads_now")
 		if c.Function == measure.MicroampsDC {
-			kinds = []string{"rod", "board"}
+			kinds = appliance.KindsAsked("microamps_now")
 		}
 		if b.Body.Attributes["part"] == nil {
 			l.at(where, "", "check %s measures a %s: name the part", c.ID, strings.Join(kinds, " or "))
@@ -135,7 +148,7 @@ func (l *loader) instrument(b *block, c *appliance.Check) {
 		} else if l.lookup(part, b.attr("quantity").Expr.Range(), l.parts) >= 0 && !slices.Contains(l.props[part], "amps") {
 			l.at(b.attr("quantity").Expr.Range(), "", "no current is known of %s", part)
 		}
-	case measure.Manometer, measure.Thermometer, measure.Look:
+	case measure.Manometer, measure.Thermometer, measure.COMeter, measure.Look:
 		if c.Quantity == "" && c.Function != measure.Look {
 			l.at(where, `quantity = "draft"`, "check %s reads a signal: name it", c.ID)
 		}

@@ -181,7 +181,7 @@ func (l *loader) part(b *block) {
 		l.mode(mb, index, k, &p)
 	}
 	inner := []string{"mode"}
-	if k.Name == "board" {
+	if k.Controls {
 		inner = []string{"mode", "output", "input"}
 	}
 	b.finish(inner...)
@@ -212,7 +212,7 @@ func (l *loader) ports(b *block, k *appliance.Kind, p *appliance.Part) {
 			l.at(b.DefRange(), "", "port %s of %s %s joins no net", prt.Name, k.Name, p.ID)
 		}
 	}
-	if k.Name == "capacitor" && given == 1 {
+	if k.Pair && given == 1 {
 		l.at(b.DefRange(), "give both or none", "one end of %s joins no net", p.ID)
 	}
 }
@@ -345,7 +345,7 @@ func (l *loader) control(b *block) {
 			l.at(a.Expr.Range(), "", "tries is a small whole number")
 		}
 	}
-	if c.Part >= 0 && l.partOf[l.parts.ids[c.Part]] != nil && l.partOf[l.parts.ids[c.Part]].Name != "board" {
+	if c.Part >= 0 && l.partOf[l.parts.ids[c.Part]] != nil && !l.partOf[l.parts.ids[c.Part]].Controls {
 		l.at(b.attr("part").Expr.Range(), "", "%s is no board", l.parts.ids[c.Part])
 	}
 	if len(l.m.Controls) > 0 {

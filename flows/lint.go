@@ -124,7 +124,7 @@ func (l *loader) healthy(e *appliance.Engine, t *appliance.Table) {
 		l.at(l.parts.where[i], "supplies joined, or a rating too small", "with nothing wrong, %s opens", m.Parts[i].ID)
 	}
 	for i := range m.Parts {
-		if m.Parts[i].Kind == "supply" {
+		if appliance.KindOf(m.Parts[i].Kind).Return != "" {
 			if a, ok := p.Value(m.Parts[i].ID + ".amps"); ok && a > 100 {
 				l.at(l.parts.where[i], "", "with nothing wrong, %s is short-circuited: %.0f A", m.Parts[i].ID, a)
 			}

@@ -230,7 +230,7 @@ func (l *loader) safetyKept() {
 		join := func(a, b string) { root[find(a)] = find(b) }
 		join(l.netAt(c.Jump[0]), l.netAt(c.Jump[1]))
 		for _, p := range l.m.Parts {
-			if a, b := p.Ports["a"], p.Ports["b"]; !p.Safety && (p.Kind == "wire" || p.Kind == "switch" || p.Kind == "contact" || p.Kind == "fuse") {
+			if a, b := p.Ports["a"], p.Ports["b"]; !p.Safety && a != "" && b != "" && appliance.KindOf(p.Kind).Passes >= appliance.Joins {
 				join(a, b)
 			}
 		}

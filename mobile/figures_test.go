@@ -46,25 +46,49 @@ func TestFigures(t *testing.T) {
 				passed = ran - atoi(m[3])
 			}
 		}
-		add("shell.tests_passed", float64(passed), "tests, none failing; else 0", ">= 40", ran)
+		add("shell.tests_passed", float64(passed), "tests, none failing; else 0", ">= 220", ran)
 
 		one, two := t.TempDir(), t.TempDir()
-		run("./android/pack.sh", []string{"OUT=" + one})
-		run("./binding.sh", nil)
-		run("./android/pack.sh", []string{"OUT=" + two})
+		packed := run("./android/pack.sh", []string{"OUT=" + one}, "trial", "arm64-v8a")
+		run("./android/pack.sh", []string{"OUT=" + two}, "trial", "arm64-v8a")
 		a, apk := only(t, one)
 		b, _ := only(t, two)
+		complete := true
+		for _, part := range []string{"core", "recogniser", "second engine", "model", "networks of the second engine", "shell", "whole"} {
+			m := regexp.MustCompile(`(?m)^size: ` + part + ` +([0-9.]+) MB$`).FindStringSubmatch(packed)
+			if m == nil {
+				complete = false
+				continue
+			}
+			name := "apk." + strings.ReplaceAll(part, " ", "_") + "_mb"
+			if part == "whole" {
+				name = "apk.mb"
+			}
+			mb, err := strconv.ParseFloat(m[1], 64)
+			if err != nil {
+				t.Errorf("size of %s: %v", part, err)
+			}
+			add(name, mb, "MB in the trial APK for arm64", "reported", 1)
+		}
+		add("apk.complete", truth(complete), "1: core, recogniser, second engine and model", "= 1", 1)
 		add("apk.reproducible", truth(len(a) > 0 && bytes.Equal(a, b)), "1: two builds are the same bytes", "= 1", 2)
 		add("apk.permissions_ok", truth(exec.Command("./android/permissions.sh", apk).Run() == nil), "1: the exact list", "= 1", 1)
-
-		// Without an NDK the core in the APK is the one made for this machine: as large, within a few per cent, as the phone's.
-		size := float64(len(a))
-		if os.Getenv("NDK") == "" {
-			if core, err := os.Stat("../build/_bind/native/libgojni.so"); err == nil {
-				size += float64(core.Size())
-			}
+		if m := regexp.MustCompile(`native: \d+ libraries, (\d+) imports \(\d+ weak\), (\d+) unresolved at API \d+, (\d+) faults`).FindStringSubmatch(packed); m != nil {
+			add("apk.unresolved", float64(atoi(m[2])), "imports that bionic at the lowest API level does not have", "= 0", atoi(m[1]))
+			add("apk.native_faults", float64(atoi(m[3])), "pages, text relocations, thread variables, versions, names", "= 0", atoi(m[1]))
+		} else {
+			t.Error("the packing did not tell what it found in the libraries")
 		}
-		add("apk.mb", size/1e6, "MB, core of this machine's kind, no model, no engine", "<= 12", 1)
+
+		emulated := run("./arm64.sh", nil)
+		t.Log(emulated)
+		if m := regexp.MustCompile(`same decisions: (\d+) of (\d+), ([0-9.]+) %.*largest difference ([0-9.]+)`).FindStringSubmatch(emulated); m != nil {
+			same, _ := strconv.ParseFloat(m[3], 64) // as the expression has it
+			most, _ := strconv.ParseFloat(m[4], 64)
+			add("arm64.same_decisions_pct", same, "%, emulated arm64 against amd64", ">= 99.5", atoi(m[2]))
+			add("arm64.most_different", most, "largest difference of a number behind a decision, nats or dB", "reported", atoi(m[2]))
+		}
+		add("arm64.spoken_right_pct", 100*truth(regexp.MustCompile(`(?m)^job there: end\tended\tfixed\t`).MatchString(emulated)), "%, spoken jobs to their right end", "= 100", 1)
 	})
 }
 

@@ -8,8 +8,8 @@ import (
 	"readback/speech/model"
 )
 
-// The judge is there when its networks were packed beside the model, and missed by nobody when they were not.
-func TestLateJudge(t *testing.T) {
+// The second engine is there when its networks were packed beside the model, and missed by nobody when they were not.
+func TestLateRescorer(t *testing.T) {
 	for _, with := range []bool{false, true} {
 		dir, want := t.TempDir(), model.Rescorer{}
 		if with {
@@ -21,7 +21,7 @@ func TestLateJudge(t *testing.T) {
 		l := newLateModel()
 		l.set("libvosk.so", dir, "")
 		f, err := l.locate()
-		if err != nil || f.Rescorer != want || f.Model != dir {
+		if r := f.Rescorer; err != nil || r.Runtime != want.Runtime || r.Model != want.Model || f.Model != dir {
 			t.Errorf("packed %v: %+v, %v", with, f, err)
 		}
 	}

@@ -5,7 +5,20 @@ import (
 	"slices"
 
 	"readback/core/measure"
+	"readback/core/unit"
 )
+
+// change is a mode on its way into the configurations of the hypotheses that hold it.
+type change struct {
+	b    *builder
+	mode int
+	m    *Mode
+	e    *Effect
+	p    *Part
+	k    *Kind
+	u    *built
+	gate int32 // slot: the mode is there
+}
 
 // effect says what a mode does to the configuration of a hypothesis.
 func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
@@ -15,153 +28,143 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 		b.fail("mode %s: a %s cannot do %q", m.Full, k.Name, m.Does)
 		return
 	}
-	gate := b.modeSlot + int32(mode)
-	op := func(f func(*config)) { b.ops[mode] = append(b.ops[mode], f) }
-	force := func(branch int, to int8) {
-		if branch >= 0 {
-			op(func(c *config) { c.force[branch] = to })
+	if e.do == nil {
+		b.fail("mode %s: effect %q does nothing", m.Full, m.Does)
+		return
+	}
+	e.do(&change{b: b, mode: mode, m: m, e: e, p: p, k: k, u: u, gate: b.modeSlot + int32(mode)})
+}
+
+func (c *change) op(f func(*config)) { c.b.ops[c.mode] = append(c.b.ops[c.mode], f) }
+
+// force opens (-1) or closes (1) a branch for good.
+func (c *change) force(branch int, to int8) {
+	if branch >= 0 {
+		c.op(func(c *config) { c.force[branch] = to })
+	}
+}
+
+// number is a number of the mode in the unit of the effect.
+func (c *change) number(name string) float64 {
+	q, ok := c.m.Params[name]
+	if !ok {
+		for _, prm := range c.e.Params {
+			if prm.Name == name {
+				return prm.Default
+			}
 		}
 	}
-	number := func(name string) float64 {
-		q, ok := m.Params[name]
-		if !ok {
-			for _, prm := range e.Params {
-				if prm.Name == name {
-					return prm.Default
-				}
-			}
+	to := q.Unit
+	for _, prm := range c.e.Params {
+		if prm.Name == name {
+			to = prm.Unit
 		}
+	}
+	x, _, err := convert(q, to)
+	if err != nil {
+		c.b.fail("mode %s: %s: %w", c.m.Full, name, err)
+	}
+	return x
+}
+
+func (c *change) set(slot int32, x float64) {
+	if slot >= 0 {
+		c.op(func(c *config) { c.val[slot] = x })
+	}
+}
+
+func (c *change) scale(slot int32, x float64) {
+	if slot >= 0 {
+		c.op(func(c *config) { c.val[slot] *= x })
+	}
+}
+
+// bridge joins two nodes while the mode is there.
+func (c *change) bridge(x, y int32) {
+	c.b.bridge(c.m.Part, x, y, c.number("ohms"), spreadOf(c.m.Params["ohms"]), c.gate, c.m.Full)
+}
+
+// short joins two ports of the part.
+func (c *change) short(a, b string) {
+	if x, y := c.b.terminal(c.p, a), c.b.terminal(c.p, b); x != y {
+		c.bridge(x, y)
+	}
+}
+
+// resist puts ohms in series with branches.
+func (c *change) resist(branches ...int) {
+	q := c.m.Params["ohms"]
+	c.op(func(c *config) { c.ohms.widen(q) })
+	for _, branch := range branches {
+		if x := c.number("ohms"); branch >= 0 {
+			c.op(func(c *config) { c.series[branch] += x })
+		}
+	}
+}
+
+// factor scales what a slot holds.
+func (c *change) factor(slot int32) {
+	q := c.m.Params["factor"]
+	c.op(func(c *config) { c.factor.widen(q) })
+	c.scale(slot, c.number("factor"))
+}
+
+// Effects that several kinds have.
+var (
+	effShortParams  = []Param{{Name: "ohms", Dim: unit.Resistance, Optional: true, Unit: "ohm", Default: shortOhms}}
+	effResistParams = []Param{{Name: "ohms", Dim: unit.Resistance, Unit: "ohm"}}
+	effFactorParams = []Param{{Name: "factor", Dim: unit.Count, Unit: "x"}}
+
+	effOpen  = Effect{Name: "open", Doc: "no path", do: openMain}
+	effShort = Effect{Name: "short", Params: effShortParams, Doc: "joined end to end, past its own resistance",
+		do: func(c *change) { c.short("a", "b") }}
+	effResist = Effect{Name: "resist", Params: effResistParams, Doc: "so many ohms more in series",
+		do: func(c *change) { c.resist(c.u.main) }}
+	effTouch = Effect{Name: "touch", To: true, At: "port", Params: effShortParams,
+		Doc: "one end touches another net; \"at\" names the port, the first one when left out", do: touch}
+	effSet = Effect{Name: "set", Doc: "takes other values for parameters of the part: a wrong part, a wrong setting, an aged one",
+		do: setParams}
+	effFactor = Effect{Name: "factor", Params: effFactorParams, Doc: "does so much of what it should", do: lessOfIt}
+	effOff    = Effect{Name: "off", Doc: "does nothing", do: openMain}
+	effNone   = Effect{Name: "off", Doc: "does nothing", do: takeOff}
+	effStuckO = Effect{Name: "stuck-open", Doc: "never closes", do: openMain}
+	effStuckC = Effect{Name: "stuck-closed", Doc: "never opens", do: func(c *change) { c.force(c.u.main, 1) }}
+
+	twoEnds = []Port{{Name: "a"}, {Name: "b"}}
+)
+
+func openMain(c *change) { c.force(c.u.main, -1) }
+func takeOff(c *change)  { c.set(c.u.off, 1) }
+func lessOfIt(c *change) { c.factor(c.u.factor) }
+
+// ownSlot is the effect of a mode that the behaviour of its kind reads from the mode's own slot.
+func ownSlot(*change) {}
+
+func touch(c *change) {
+	at := c.m.At
+	if at == "" {
+		at = c.k.Ports[0].Name
+	}
+	c.bridge(c.b.terminal(c.p, at), c.b.net(c.m.To))
+}
+
+func setParams(c *change) {
+	names := make([]string, 0, len(c.m.Params))
+	for name := range c.m.Params {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		q := c.m.Params[name]
 		to := q.Unit
-		for _, prm := range e.Params {
-			if prm.Name == name {
-				to = prm.Unit
-			}
+		if prm := c.k.Param(name); prm != nil && prm.Dim != "" {
+			to = prm.Unit
 		}
 		x, _, err := convert(q, to)
 		if err != nil {
-			b.fail("mode %s: %s: %w", m.Full, name, err)
+			c.b.fail("mode %s: %s: %w", c.m.Full, name, err)
 		}
-		return x
-	}
-	set := func(slot int32, x float64) {
-		if slot >= 0 {
-			op(func(c *config) { c.val[slot] = x })
-		}
-	}
-	scale := func(slot int32, x float64) {
-		if slot >= 0 {
-			op(func(c *config) { c.val[slot] *= x })
-		}
-	}
-	series := func(branch int, x float64) {
-		if branch >= 0 {
-			op(func(c *config) { c.series[branch] += x })
-		}
-	}
-	contact := u.main // the branch that opens and closes
-	if k.Name == "relay" {
-		contact = u.other
-	}
-	switch m.Does {
-	case "open":
-		switch {
-		case k.Name == "pair" && m.At == "2":
-			force(u.other, -1)
-		case k.Name == "capacitor":
-			set(u.off, 1)
-		default:
-			force(u.main, -1)
-		}
-	case "short":
-		x, y := b.shortEnds(p, k)
-		if x != y {
-			b.bridge(m.Part, x, y, number("ohms"), spreadOf(m.Params["ohms"]), gate, m.Full)
-		}
-		if k.Name == "capacitor" || k.Name == "load" {
-			set(u.off, 1)
-		}
-	case "resist":
-		q := m.Params["ohms"]
-		op(func(c *config) { c.ohms.widen(q) })
-		branch := contact
-		switch {
-		case k.Name == "pair" && m.At == "2":
-			branch = u.other
-		case k.Name == "transformer":
-			series(u.third, number("ohms"))
-		}
-		series(branch, number("ohms"))
-	case "touch":
-		at := m.At
-		if at == "" {
-			at = k.Ports[0].Name
-		}
-		b.bridge(m.Part, b.terminal(p, at), b.net(m.To), number("ohms"), spreadOf(m.Params["ohms"]), gate, m.Full)
-	case "set":
-		names := make([]string, 0, len(m.Params))
-		for name := range m.Params {
-			names = append(names, name)
-		}
-		slices.Sort(names)
-		for _, name := range names {
-			q := m.Params[name]
-			to := q.Unit
-			if prm := k.Param(name); prm != nil && prm.Dim != "" {
-				to = prm.Unit
-			}
-			x, _, err := convert(q, to)
-			if err != nil {
-				b.fail("mode %s: %s: %w", m.Full, name, err)
-			}
-			set(b.param(p, k, name), x)
-		}
-	case "swap":
-		force(u.main, -1)
-		force(u.other, -1)
-	case "off":
-		switch k.Name {
-		case "passage", "thing":
-			set(u.off, 1)
-		default:
-			force(u.main, -1)
-		}
-	case "stuck-open":
-		force(contact, -1)
-	case "stuck-closed":
-		force(contact, 1)
-		force(u.third, -1)
-	case "open-primary":
-		force(u.main, -1)
-		force(u.other, -1)
-	case "open-secondary":
-		force(u.main, -1)
-		force(u.third, -1)
-	case "factor", "weak", "dirty":
-		q := m.Params["factor"]
-		op(func(c *config) { c.factor.widen(q) })
-		if k.Name == "supply" {
-			scale(b.branches[u.main].acEmf, number("factor"))
-		} else {
-			scale(u.factor, number("factor"))
-		}
-	case "leak":
-		set(u.outSlot[0], number("ohms"))
-	case "stuck":
-		set(u.off, 1)
-	case "output-dead", "output-welded":
-		to := int8(-1)
-		if m.Does == "output-welded" {
-			to = 1
-		}
-		for i, o := range p.Outputs {
-			if o.ID == m.At {
-				force(u.outs[i], to)
-			}
-		}
-	case "open-hot", "always", "dead", "input-blind", "input-stuck", "sense-dead", "sense-stuck", "wrong":
-		// read from the mode's own slot
-	default:
-		b.fail("mode %s: effect %q does nothing", m.Full, m.Does)
+		c.set(c.b.param(c.p, c.k, name), x)
 	}
 }
 
@@ -171,24 +174,4 @@ func spreadOf(q measure.Quantity) float64 {
 		return unknownTol
 	}
 	return (q.High - q.Low) / 2 / math.Abs(q.Nominal)
-}
-
-// shortEnds is what a short joins.
-func (b *builder) shortEnds(p *Part, k *Kind) (x, y int32) {
-	ports := [2]string{"a", "b"}
-	switch k.Name {
-	case "pair":
-		ports = [2]string{"out1", "out2"}
-	case "relay":
-		ports = [2]string{"coil1", "coil2"}
-	case "transformer":
-		ports = [2]string{"s1", "s2"}
-	case "rod":
-		ports = [2]string{"rod", "burner"}
-	case "capacitor":
-		if p.Ports["a"] == "" {
-			return -1, -1
-		}
-	}
-	return b.terminal(p, ports[0]), b.terminal(p, ports[1])
 }

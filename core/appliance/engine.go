@@ -193,10 +193,8 @@ func (b *builder) index() {
 		}
 	}
 	b.datum = m.Earth
-	for i := range m.Parts {
-		if b.datum == "" && m.Parts[i].Kind == "supply" {
-			b.datum = m.Parts[i].Ports["n"]
-		}
+	if b.datum == "" {
+		b.datum = m.ReturnNet()
 	}
 }
 
@@ -234,8 +232,8 @@ func (b *builder) rest() {
 	for i := range b.m.Parts {
 		p := &b.m.Parts[i]
 		for _, x := range KindOf(p.Kind).Props {
-			if p.Kind == "board" && x.Name != "alive" && b.built[i].other < 0 {
-				continue // it has no flame input
+			if x.given != nil && !x.given(&b.built[i]) {
+				continue
 			}
 			b.prop(i, x.Name, 0)
 		}
@@ -388,16 +386,14 @@ func (b *builder) check(c *Check) {
 		read(c.Part, "microfarads_now")
 		from = "uF"
 		if c.Part >= 0 && b.err == nil {
-			tol = b.tol[b.param(&b.m.Parts[c.Part], KindOf("capacitor"), "value")]
+			tol = b.spread(c.Part, "microfarads_now")
 		}
 	case measure.MicroampsDC:
 		read(c.Part, "microamps_now")
 		from, tol = "uA", unknownTol
 		if c.Part >= 0 {
 			for i := range b.m.Parts {
-				if p := &b.m.Parts[i]; p.Kind == "rod" {
-					tol = max(tol, b.tol[b.param(p, KindOf("rod"), "microamps")])
-				}
+				tol = max(tol, b.spread(i, "microamps_now"))
 			}
 		}
 	case measure.AmpsAC:
@@ -410,9 +406,7 @@ func (b *builder) check(c *Check) {
 		}
 		read(i, "amps")
 		tol = unknownTol
-		if p := &b.m.Parts[i]; p.Kind == "load" {
-			tol = max(tol, b.tol[b.param(p, KindOf("load"), "ohms")])
-		}
+		tol = max(tol, b.spread(i, "amps"))
 	default:
 		if i, ok := b.signalIndex[c.Quantity]; ok && c.Quantity != "" {
 			reads = b.lookup(c.Quantity, 0)
@@ -487,13 +481,13 @@ func (b *builder) arrange() {
 	}
 }
 
-// spreads lists the branches whose tolerance moves readings: not wires and contacts.
+// spreads lists the branches whose tolerance moves readings: not wires and contacts ([Kind.Spreads]).
 func (e *Engine) spreads() {
 	e.ratioTol = make([]float64, len(e.branches))
 	for i := range e.branches {
 		br := &e.branches[i]
 		small := 2 * shortOhms
-		if br.part >= 0 && (e.m.Parts[br.part].Kind == "load" || e.m.Parts[br.part].Kind == "emf") {
+		if br.part >= 0 && KindOf(e.m.Parts[br.part].Kind).Spreads {
 			small = 0
 		}
 		has := func(slot int32) bool { return slot >= 0 && e.tol[slot] > 0 && e.init[slot] > small }

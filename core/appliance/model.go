@@ -173,6 +173,7 @@ type Check struct {
 	Caution  string         // at most 12 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
+	Bands    []Band         // readings that have a consequence of their own, the worst first
 	Typical  *measure.Quantity
 	Skill    string // clear, ambiguous, skilled: how reliably a person answers
 	Free     bool   // needs no tool and no opening
@@ -187,6 +188,14 @@ type Check struct {
 // Watched tells whether a camera that watches the burner can speak for an answer.
 func (c *Check) Watched() bool {
 	return slices.ContainsFunc(c.Options, func(o Option) bool { return len(o.Seen) > 0 })
+}
+
+// Band is a range of readings with a consequence: a stop line, an emergency, or words.
+type Band struct {
+	Limit     measure.Limit // the readings in it
+	Stop      int           // -1
+	Emergency string
+	Tell      string
 }
 
 // Option is one answer of a look; When is the state of the appliance that it describes.

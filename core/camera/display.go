@@ -32,6 +32,11 @@ const (
 
 	SignUnsure Reason = "sign unsure" // some pictures show a minus sign, some do not
 	EndUnsure  Reason = "end unsure"  // some pictures show a digit more
+
+	Likely      Reason = "likely"       // read, and not surely enough to be told: it can be asked about
+	PointUnsure Reason = "point unsure" // a point may be there or not
+	Covered     Reason = "covered"      // something lies over a digit
+	TwoRows     Reason = "two rows"     // two numbers may be meant
 )
 
 // Digit is one place of a display.
@@ -60,18 +65,35 @@ type Reading struct {
 	Light  bool   // light digits on dark
 	Frames int    // pictures behind it
 
+	Jumping bool // in a vote: the last digit is another one from picture to picture, the rest stands still
+
 	speck bool    // ink where a point stands, and none is read there
 	doubt bool    // something beside the digits looks like one more
 	lead  float64 // probability of a point before the first digit
 	minus float64 // log odds that a minus sign is lit
+	print print   // of the picture
 }
 
-// OK tells whether the reading may be used as a witness.
+// Chances of a whole reading being right from which it is told, and from which it is offered as a question.
+const (
+	TellFrom = 0.995
+	AskFrom  = 0.9
+)
+
+// OK tells whether the reading may be used as an observation.
 func (r *Reading) OK() bool { return r.Reason == "" && r.Shows != "" }
+
+// Question tells whether the reading is likely enough to be asked about, and not to be told.
+func (r *Reading) Question() bool { return r.Reason == Likely && r.Shows != "" }
 
 // Reader reads displays. It keeps its buffers, so one Reader serves one stream of pictures; it is not for concurrent use.
 type Reader struct {
 	Net *Net // the network to use; nil for the one that comes with the package
+
+	// Aim is where the display is meant to be; nil for anywhere.
+	Aim *Aim
+
+	nets learned
 
 	pyr   [6]grey
 	find  finder
@@ -86,35 +108,15 @@ type Reader struct {
 	chosen line // the row of the last reading
 }
 
-// Read finds the display in the picture and reads it. An error means that the picture itself is unusable; a reading
-// that cannot be trusted has a Reason.
+// Read finds the display in the picture and reads it with every voice. An error means that the picture itself is unusable; a reading that
+// cannot be trusted has a Reason.
 func (r *Reader) Read(p *Plane) (*Reading, error) {
-	r.useNet()
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
-	f := 1
-	for max(p.W, p.H)/f > 1400 {
-		f++
-	}
-	r.scale = float64(f)
-	r.pyr[0].reduce(p, f)
-	n := 1
-	for n < len(r.pyr) && min(r.pyr[n-1].w, r.pyr[n-1].h) >= 32 {
-		r.pyr[n].half(&r.pyr[n-1])
-		n++
-	}
-	rd := r.read(n)
-	if !rd.OK() && p.Colour() {
-		// coloured digits on dark, such as red light-emitting ones, are dim in brightness and clear in their own colour
-		r.pyr[0].reduceBrightest(p, f)
-		for l := 1; l < n; l++ {
-			r.pyr[l].half(&r.pyr[l-1])
-		}
-		if again := r.read(n); again.OK() {
-			return again, nil
-		}
-	}
+	r.useNet()
+	rd := r.voices(p)
+	rd.print = fingerprint(p)
 	return rd, nil
 }
 
@@ -324,6 +326,7 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 	if best.Digits[0].valid < 0 {
 		best.Shows, best.Text, best.Reason, best.Value = Empty, "", "", unit.Decimal{}
 	}
+	r.nets.digit(p, best)
 	return best, nil
 }
 

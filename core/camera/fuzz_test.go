@@ -25,7 +25,7 @@ func FuzzPicture(f *testing.F) {
 		}
 		if err == nil {
 			var u camera.Units
-			u.Teach("V", []camera.Beside{r.Beside(rd)})
+			u.Teach("V", []camera.Annunciators{r.Annunciators(rd)})
 		}
 		if !bad {
 			if q := p.Reduced(2); q.Check() != nil || q.Colour() != p.Colour() {

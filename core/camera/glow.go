@@ -121,7 +121,7 @@ func (f *FireWatch) See(p *Plane) error {
 		f.since, f.next = p.Time, ""
 	case now != f.next:
 		f.next, f.first = now, p.Time
-	case p.Time-f.first > 5e8: // seen for half a second: believed
+	case p.Time-f.first > believeAfter(now): // seen for so long: believed
 		f.events = append(f.events, Event{now, f.since, f.first})
 		if len(f.events) > 64 {
 			f.events = f.events[1:]
@@ -131,11 +131,19 @@ func (f *FireWatch) See(p *Plane) error {
 	return nil
 }
 
+// believeAfter is for how many ns something must be seen until it is believed: a hand, a torch or leaves in the sun pass. Judgement, no source.
+func believeAfter(now Fire) int64 {
+	if now == NoFire {
+		return 1e9
+	}
+	return 2e9
+}
+
 // Events lists the changes seen so far, oldest first.
 func (f *FireWatch) Events() []Event { return f.events }
 
-// Tale is what became of the burner since the watch began, and between which times it came about; Unsure while there is nothing to tell.
-func (f *FireWatch) Tale() Event {
+// FlameEvents is what became of the burner since the watch began, and between which times it came about; Unsure while there is nothing to tell.
+func (f *FireWatch) FlameEvents() Event {
 	if len(f.s) == 0 {
 		return Event{What: Unsure}
 	}
@@ -187,6 +195,9 @@ func (f *FireWatch) Now() (Fire, Reason) {
 	dr, dg, db := r-f.dark[0]*(1+room), g-f.dark[1]*(1+room), b-f.dark[2]*(1+room)
 	total := dr + dg + db
 	noise := 3.0
+	if total < -4*noise-0.25*(f.dark[0]+f.dark[1]+f.dark[2]) || math.Min(dr, math.Min(dg, db)) < -3*noise { // something lies over the window
+		return Unsure, Moved
+	}
 	if total < 2*noise && db < noise {
 		return NoFire, ""
 	}
@@ -200,8 +211,14 @@ func (f *FireWatch) Now() (Fire, Reason) {
 	blue := db / math.Max(total, 1e-9)
 	warm := red > 0.5 && dg > 0.6*db // near the black-body line
 	switch {
-	case flicker > 0.035 && jump < 0.8:
-		return Flame, ""
+	case flicker > 0.035 && jump < 0.8 && (warm || red > 0.42 && db < 0.8*dg || blue > 0.4):
+		// colour and flicker together, and in both halves of the time: sun through leaves has one, a passing hand the other
+		first, _, _ := bands(w[:len(w)/2+1])
+		second, _, _ := bands(w[len(w)/2:])
+		if math.Min(first, second) > 0.02*level {
+			return Flame, ""
+		}
+		return Unsure, Unclear
 	case warm && flicker < 0.03:
 		return Glow, ""
 	case blue > 0.42 && db > 2*noise: // a quiet blue flame

@@ -1,17 +1,14 @@
 package camera_test
 
 import (
-	"fmt"
-	"image/jpeg"
+	"archive/zip"
 	"math"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
-	"sort"
-	"strconv"
 	"testing"
 
 	"readback/core/camera"
+	"readback/core/lab/digits"
 	"readback/core/lab/render"
 )
 
@@ -56,51 +53,22 @@ func fire(seed uint64) render.Fire {
 	return f
 }
 
-type digitFile struct{ path, want string }
-
-// digitFiles lists the photographed digits under testdata; folder 11 holds cells that show nothing.
-func digitFiles(t testing.TB) []digitFile {
+func digitPhotos(t testing.TB) []digits.Photo {
 	t.Helper()
-	var out []digitFile
-	for d := range 12 {
-		files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "camera", "lcd-digits", fmt.Sprintf("%02d", d), "*.jpg"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		sort.Strings(files)
-		want := strconv.Itoa(d)
-		if d == 11 {
-			want = " "
-		}
-		for _, f := range files {
-			out = append(out, digitFile{f, want})
-		}
+	z, err := zip.OpenReader(filepath.Join("..", "..", "testdata", "camera", "lcd-digits.zip"))
+	if err != nil {
+		t.Fatal(err)
 	}
-	if len(out) == 0 {
-		t.Fatal("testdata/camera/lcd-digits is missing")
+	defer z.Close()
+	out, err := digits.Read(&z.Reader)
+	if err != nil || len(out) < 1000 {
+		t.Fatalf("%d photographed digits, %v", len(out), err)
 	}
 	return out
 }
 
-func readDigit(t testing.TB, r *camera.Reader, path string) string {
+func readDigit(t testing.TB, r *camera.Reader, p *camera.Plane) string {
 	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	m, err := jpeg.Decode(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b := m.Bounds()
-	p := &camera.Plane{Y: make([]byte, b.Dx()*b.Dy()), W: b.Dx(), H: b.Dy(), Stride: b.Dx()}
-	for y := range p.H {
-		for x := range p.W {
-			r, g, bl, _ := m.At(b.Min.X+x, b.Min.Y+y).RGBA()
-			p.Y[y*p.W+x] = byte((299*r + 587*g + 114*bl) / 1000 >> 8)
-		}
-	}
 	rd, err := r.ReadDigit(p)
 	if err != nil {
 		t.Fatal(err)

@@ -11,7 +11,7 @@ import (
 
 // A small network gives a second opinion on every cell: the seven segments, the point after it, and whether the cell
 // holds a glyph at all; and, beside the number, whether there is a minus sign. It is trained by the command in core/lab/trainreader from drawn meters and the tuning half of
-// testdata/camera/lcd-digits; the command, its seed and the weights are part of the repository.
+// testdata/camera/lcd-digits.zip; the command, its seed and the weights are part of the repository.
 const (
 	PatchW   = 16 // columns of a patch: from a quarter of the digit's width left of it to 0.6 right of it
 	PatchH   = 24 // rows: a tenth of the height above to a tenth below
@@ -235,9 +235,11 @@ type Jitter struct{ X, W, Y, H float64 }
 // Patches returns what the network sees in a picture, once for each jitter, for the trainer: the cells of the most
 // promising rows of a picture of a whole display.
 func (r *Reader) Patches(p *Plane, jitters []Jitter) ([]Patch, error) {
-	if _, err := r.Read(p); err != nil {
+	if err := p.Check(); err != nil {
 		return nil, err
 	}
+	r.useNet()
+	r.read(r.pyramid(p))
 	var out []Patch
 	rows := slices.Clone(r.lines[:min(4, len(r.lines))])
 	if len(r.views) > 0 {

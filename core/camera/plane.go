@@ -107,6 +107,44 @@ func checkRows(pix []byte, w, h, stride int, name string) error {
 	return nil
 }
 
+// Upright turns and mirrors a picture as Exif numbers it, 1 to 8; 1 and every other number leave it as it is. Its colour must not be sub-sampled.
+func (p *Plane) Upright(turn int) *Plane {
+	if turn < 2 || turn > 8 || p.Colour() && p.Sub != 1 {
+		return p
+	}
+	q := *p
+	if turn >= 5 {
+		q.W, q.H = p.H, p.W
+	}
+	q.Stride = q.W
+	of := func(pix []byte, stride int) []byte {
+		out := make([]byte, q.W*q.H)
+		for y := range q.H {
+			for x := range q.W {
+				u, v := x, y // where the pixel lies in p
+				if turn >= 5 {
+					u, v = y, x
+				}
+				switch turn {
+				case 2, 7, 3, 8:
+					u = p.W - 1 - u
+				}
+				switch turn {
+				case 3, 4, 6, 7:
+					v = p.H - 1 - v
+				}
+				out[y*q.W+x] = pix[v*stride+u]
+			}
+		}
+		return out
+	}
+	q.Y = of(p.Y, p.Stride)
+	if p.Colour() {
+		q.Cb, q.Cr, q.CStride = of(p.Cb, p.CStride), of(p.Cr, p.CStride), q.W
+	}
+	return &q
+}
+
 // Colour tells whether the picture carries colour.
 func (p *Plane) Colour() bool { return p.Cb != nil }
 

@@ -12,6 +12,10 @@ var says = map[Reason]string{
 	LoneOne:      "I see a single one. That can be a one or over range. Please say which.",
 	SignUnsure:   "I'm not sure of the minus sign. Please say the number, with minus or without.",
 	EndUnsure:    "I'm not sure that I see every digit. Please say the whole number.",
+	Likely:       "I'm fairly sure of the number, but not sure enough. Is it right?",
+	PointUnsure:  "I'm not sure of the decimal point. Move the phone closer, or say the number with its point.",
+	Covered:      "Something covers part of the number. Wipe the glass, or take your hand or its shadow away.",
+	TwoRows:      "I see two numbers. Tap the one you mean, or move closer to it.",
 	TooShort:     "I haven't watched it long enough. Keep the phone on the light.",
 	NoPause:      "I can't find the pause between the flashes. Keep the phone on the light, or count them yourself.",
 	Disagree:     "I counted different numbers. I'll count again.",
@@ -36,5 +40,5 @@ func (r Reason) Say() string {
 
 // Reasons lists every reason that has words, for tests and for recording voices.
 func Reasons() []Reason {
-	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, SignUnsure, EndUnsure, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
+	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, SignUnsure, EndUnsure, Likely, PointUnsure, Covered, TwoRows, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
 }

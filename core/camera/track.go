@@ -130,7 +130,11 @@ func (l *Lamp) Aim(x, y float64) {
 func (l *Lamp) Code() Code {
 	if l.aimed != nil {
 		l.chosen = l.aimed
-		return l.aimed.count.Code()
+		c := l.aimed.count.Code()
+		if (c.Pattern == Steady || c.Pattern == Dark) && c.OK() && l.last-l.aimed.since < stillFor {
+			c.Pattern, c.Reason = "", TooShort
+		}
+		return c
 	}
 	best := Code{Reason: NoLight}
 	l.chosen = nil
@@ -151,7 +155,39 @@ func (l *Lamp) Code() Code {
 	if l.chosen == nil && l.frames > 0 {
 		return Code{Reason: NoLight}
 	}
-	return best
+	return l.untouched(best)
+}
+
+// What an untouched light must show before it is told: a hand, leaves and shadows make many short beats, and no long pauses between equal counts.
+// Judgement; board legends print pauses of 1.5 s and more (handbook, common practice).
+const (
+	stillFor      = 5e9 // ns that a light is watched before it is called steady or dark: longer than the longest pause
+	untouchedFor  = 5e9 // ns before anything is told of a light that nobody pointed at
+	leastPause    = 0.7 // seconds
+	leastSNR      = 3.0
+	leastContrast = 0.06 // of full scale, the light over what is round it
+)
+
+// untouched holds a code back until it cannot well be something that moves.
+func (l *Lamp) untouched(c Code) Code {
+	t := l.chosen
+	if !c.OK() {
+		return c
+	}
+	switch {
+	case l.last-t.since < untouchedFor:
+		c.Reason = TooShort
+	case c.Pattern == Flashes || c.Pattern == TwoDigit || c.Pattern == LongShort:
+		if c.Pause < leastPause || c.Pause < 1.5*c.Off {
+			c.Reason = NoPause
+		} else if c.Count == 1 && c.Cycles < 4 { // anything that comes and goes looks like one flash
+			c.Reason = TooShort
+		}
+	}
+	if c.OK() && (c.SNR < leastSNR || t.deepest < leastContrast) {
+		c.Reason = WeakLight
+	}
+	return c
 }
 
 // Where is the centre and radius of the light chosen by the last Code, in pixels of the newest picture; ok is false when there is none.

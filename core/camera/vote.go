@@ -5,122 +5,128 @@ import (
 	"strings"
 )
 
-// Vote joins the readings of several pictures of one display. Pictures taken while the number changed and pictures with
-// another number of digits than most are left out; at least two must be left and agree, else the answer is Changing or Unclear; so it is where one of
-// them sees a sign or a digit that the others do not.
+// Vote joins the readings of several pictures of one display. Pictures that are the same picture count once: a stream that hangs agrees with
+// itself. At least two different ones must agree. A picture that is sure of something else leaves a doubt, however many are against it: pictures
+// of one scene are no independent witnesses. A last digit that is another one from picture to picture is a display that jumps.
 func Vote(frames []*Reading) *Reading {
-	counts := map[int]int{}
-	most, total := 0, 0
+	var all []*Reading
 	for _, f := range frames {
-		if f == nil || len(f.Digits) == 0 {
+		if f == nil {
 			continue
 		}
-		total++
-		n := len(f.Digits)
-		counts[n]++
-		if counts[n] > counts[most] || counts[n] == counts[most] && n > most { // a row is often found too short, rarely too long
-			most = n
+		same := false
+		for _, g := range all {
+			same = same || f.print == g.print && f.print != (print{})
+		}
+		if !same {
+			all = append(all, f)
 		}
 	}
-	if total == 0 {
-		r := &Reading{Reason: NoDisplay, At: -1, Frames: len(frames)}
-		for _, f := range frames {
-			if f != nil && f.Reason != "" {
-				r.Reason = f.Reason
-			}
+	out := &Reading{Reason: NoDisplay, At: -1, Frames: len(frames)}
+	count, sum := map[string]int{}, map[string]float64{}
+	best, readable := "", 0
+	for _, f := range all {
+		if f.Reason != "" {
+			out.Reason = f.Reason
 		}
-		return r
-	}
-	var out *Reading
-	used, doubts := 0, 0
-	texts := map[string]int{}
-	for _, f := range frames {
-		if f == nil || len(f.Digits) != most || f.Reason == Changing {
+		if f.Shows == "" || f.Shows == Empty || len(f.Digits) == 0 {
 			continue
 		}
-		used++
-		texts[f.Text]++
-		doubts += int(boolTo(f.doubt || f.speck && f.Shows == Number))
-		if out == nil {
-			c := *f
-			c.Digits = append([]Digit(nil), f.Digits...)
-			for i := range c.Digits {
-				d := &c.Digits[i]
-				for k := range d.seg {
-					d.seg[k] = bound(d.seg[k], 6)
-				}
-				d.Dot = bound(logit(d.Dot), 6)
-			}
-			c.lead, c.minus = bound(logit(f.lead), 6), bound(f.minus, 6)
-			out = &c
+		readable++
+		count[f.Text]++
+		sum[f.Text] += bound(logit(f.P), 8)
+		if best == "" || weightOf(count, sum, f.Text) > weightOf(count, sum, best) {
+			best = f.Text
+		}
+	}
+	if readable == 0 {
+		return out
+	}
+	var pick *Reading
+	for _, f := range all {
+		if f.Text == best && f.Shows != "" && (pick == nil || f.P > pick.P) {
+			pick = f
+		}
+	}
+	c := *pick
+	c.Frames = count[best]
+	// pictures of one scene fail together: n of them weigh like a few
+	c.P = sigmoid(sum[best]/float64(count[best]) + 0.8*math.Log(float64(count[best])))
+	c.Rival, c.RivalP, c.Jumping = "", 0, jumping(all)
+	sure := 0 // against it
+	for _, f := range all {
+		if f.Text == best || f.Shows == "" || f.Shows == Empty {
 			continue
 		}
-		for i := range out.Digits {
-			d, e := &out.Digits[i], &f.Digits[i]
-			for k := range d.seg {
-				d.seg[k] += bound(e.seg[k], 6)
-			}
-			d.Dot += bound(logit(e.Dot), 6)
-			d.valid += e.valid
+		if f.P > c.RivalP {
+			c.Rival, c.RivalP = f.Text, f.P
 		}
-		out.lead += bound(logit(f.lead), 6)
-		out.minus += bound(f.minus, 6)
-	}
-	if out == nil {
-		return &Reading{Reason: Changing, At: -1, Frames: len(frames)}
-	}
-	// pictures of one scene fail together: n of them weigh like the root of n
-	k := 1 / math.Sqrt(float64(used))
-	for i := range out.Digits {
-		d := &out.Digits[i]
-		for j := range d.seg {
-			d.seg[j] *= k
+		// a row is at times found too short; three that see more are right
+		short := strings.Contains(best, f.Text) && !sameBut(best, f.Text, "-") && !sameBut(best, f.Text, ".") && count[best] >= 3
+		if f.P >= 0.5 && !short {
+			sure++
 		}
-		d.Dot = sigmoid(d.Dot * k)
-		d.valid /= float64(used)
-		d.Glyph, d.P, d.Rival, d.RivalP = 0, 0, 0, 0
 	}
-	out.lead = sigmoid(out.lead * k)
-	out.minus /= float64(used) // a mark that looks like a sign does so in every picture: more of them make it no surer
-	out.doubt, out.speck = doubts*3 >= used, false
-	out.settle()
-	out.Frames = used
-	agree := texts[out.Text]
 	switch {
-	case out.Reason != "":
-	case out.Shows == Number && dissent(frames, func(f *Reading) bool {
-		return len(f.Digits) == most && f.minus > 0 != (out.minus > 0) && (f.minus > 0 || f.OK())
-	}):
-		out.Reason = SignUnsure
-	case dissent(frames, func(f *Reading) bool { return len(f.Digits) > most && strings.Contains(f.bare(), out.bare()) }):
-		out.Reason = EndUnsure
-	case agree < 2 || used*2 < total || agree*2 < used:
-		out.Reason = Unclear
-		if len(texts) > used/2 {
-			out.Reason = Changing
+	case c.Jumping:
+		c.Reason = Changing
+	case count[best] < 2:
+		if c.Reason = pick.Reason; c.Reason == "" || c.Reason == Likely {
+			c.Reason = Changing
+		}
+		if sure > 0 {
+			c.Reason = Unclear
+		}
+	case sure > 0 && sameBut(best, c.Rival, "-"):
+		c.Reason = SignUnsure
+	case sure > 0 && sameBut(best, c.Rival, "."):
+		c.Reason = PointUnsure
+	case sure > 0 && strings.Contains(c.Rival, best):
+		c.Reason = EndUnsure
+	case sure > 0 || 3*count[best] < 2*readable:
+		c.Reason = Unclear
+		if len(count) > readable/2 && readable > 3 {
+			c.Reason = Changing
+		}
+	case c.P >= TellFrom && pick.P >= AskFrom && (pick.Reason == "" || pick.Reason == Likely):
+		c.Reason = ""
+	case c.P >= AskFrom && (pick.Reason == "" || pick.Reason == Likely):
+		c.Reason = Likely
+	default:
+		if c.Reason = pick.Reason; c.Reason == "" || c.Reason == Likely {
+			c.Reason = Unclear
 		}
 	}
-	return out
+	return &c
 }
 
-// dissent tells whether any picture that is sure enough speaks against the vote. Pictures of one scene are no independent witnesses: however
-// many lack a sign or a digit, one that sees it leaves a doubt.
-func dissent(frames []*Reading, sees func(*Reading) bool) bool {
-	for _, f := range frames {
-		if f != nil && f.Reason != Changing && f.P > 0.5 && sees(f) {
-			return true
+func weightOf(count map[string]int, sum map[string]float64, text string) float64 {
+	return sum[text]/math.Sqrt(float64(count[text])) + 3*float64(count[text])
+}
+
+// sameBut tells whether two texts differ in one mark only.
+func sameBut(a, b, mark string) bool {
+	return a != b && strings.ReplaceAll(a, mark, "") == strings.ReplaceAll(b, mark, "")
+}
+
+// jumping tells whether several pictures differ in their last digit and in nothing else.
+func jumping(all []*Reading) bool {
+	last := map[byte]int{}
+	stem := ""
+	n := 0
+	for _, f := range all {
+		if f.Shows != Number || f.P < 0.5 || len(f.Text) < 2 {
+			continue
 		}
+		s := f.Text[:len(f.Text)-1]
+		if n > 0 && s != stem {
+			return false
+		}
+		stem = s
+		last[f.Text[len(f.Text)-1]]++
+		n++
 	}
-	return false
-}
-
-// bare is what the digits show, without sign and point.
-func (rd *Reading) bare() string {
-	var b strings.Builder
-	for i := range rd.Digits {
-		b.WriteRune(rd.Digits[i].Glyph)
-	}
-	return b.String()
+	return n >= 3 && len(last) >= 2
 }
 
 func bound(x, lim float64) float64 { return math.Max(-lim, math.Min(lim, x)) }

@@ -31,7 +31,7 @@ type Terminal struct {
 // Colour differences (CIE 1976, mean over the entry) above which a wire counts as another one when its colour class
 // differs too, and as gone or added when it also stopped or began to stand out from what lies beside it.
 const (
-	ChangedAt = 11.0
+	ChangedAt = 14.0
 	GoneAt    = 7.0
 )
 
@@ -71,10 +71,53 @@ func (c *Comparer) Compare(before, after *Plane, marks [][2]float64) ([]Terminal
 	c.w, c.h = before.W, before.H
 	c.light(before, after, &m.Map)
 	out := make([]Terminal, 0, len(marks))
+	seen := make([]sight, 0, len(marks))
+	var scores []float64
 	for _, k := range marks {
-		out = append(out, c.terminal(before, after, &m.Map, k[0], k[1]))
+		t, s := c.terminal(before, after, &m.Map, k[0], k[1])
+		if t.Change != Hidden {
+			scores = append(scores, t.Score)
+		}
+		out, seen = append(out, t), append(seen, s)
+	}
+	usual := 0.0 // what the light has left of differences everywhere
+	if len(scores) >= 3 {
+		usual = median(scores)
+	}
+	changed := 0
+	for i := range out {
+		if out[i].Change != Hidden {
+			out[i].judge(&seen[i], usual)
+			changed += int(boolTo(out[i].Change != Same))
+		}
+	}
+	if len(scores) >= 3 && 2*changed > len(scores) { // no work changes most wires: it is the light, or another place
+		for i := range out {
+			if out[i].Change != Same {
+				out[i].Change = Hidden
+			}
+		}
 	}
 	return out, m, nil
+}
+
+// sight is what is seen at a terminal: how much the entry stands out from what lies beside it in either picture, and how alike the colours are.
+type sight struct{ outB, outA, likeness float64 }
+
+// judge says what happened, against what differs usually between the two pictures.
+func (t *Terminal) judge(s *sight, usual float64) {
+	gone, another := math.Max(GoneAt, 1.5*usual), math.Max(ChangedAt, 1.7*usual)
+	t.Change = Same
+	switch {
+	case s.outB > 14 && s.outA < 0.5*s.outB && s.outA < 11 && t.Score > gone:
+		t.Change, t.After = Gone, nil
+	case s.outA > 14 && s.outB < 0.5*s.outA && s.outB < 11 && t.Score > gone:
+		t.Change, t.Before = Added, nil
+	case s.likeness < 0.25 && t.Score > another:
+		t.Change = Recolour
+	case t.Score > math.Max(22, 2.4*usual):
+		t.Change = Differs
+	}
 }
 
 // light learns how the second picture's exposure, tone and cast differ: a curve per channel, then a smooth gain over the picture.
@@ -97,34 +140,42 @@ func (c *Comparer) light(before, after *Plane, m *Map) {
 			all = append(all, s)
 		}
 	}
-	// brightness through two cameras' settings: log b = offset + gamma log a, from the medians of classes of a
-	var bins [16][]float64
+	// brightness through two cameras' settings: log b = offset + gamma log a, from the medians of classes of a. One curve for all channels, and an
+	// offset for each: that is exposure, curve and white balance, and no wire of another colour passes for light.
+	type class struct{ x, y, w float64 }
+	var of [3][]class
 	for k := range 3 {
-		for i := range bins {
-			bins[i] = bins[i][:0]
-		}
+		var bins [16][]float64
 		for i := range all {
 			if a, b := all[i].a[k], all[i].b[k]; a >= 4 && a < 248 && b >= 3 && b < 250 {
-				j := int(math.Log(a/4) / math.Log(62) * 16)
-				bins[min(15, j)] = append(bins[min(15, j)], math.Log(b))
+				bins[min(15, int(math.Log(a/4)/math.Log(62)*16))] = append(bins[min(15, int(math.Log(a/4)/math.Log(62)*16))], math.Log(b))
 			}
 		}
-		var n, sx, sy, sxx, sxy float64
 		for i := range bins {
-			if len(bins[i]) < 8 {
-				continue
+			if len(bins[i]) >= 8 {
+				of[k] = append(of[k], class{math.Log(4) + (float64(i)+0.5)/16*math.Log(62), median(bins[i]), math.Min(float64(len(bins[i])), 200)})
 			}
-			x := math.Log(4) + (float64(i)+0.5)/16*math.Log(62)
-			y, w := median(bins[i]), math.Min(float64(len(bins[i])), 200)
-			n, sx, sy, sxx, sxy = n+w, sx+w*x, sy+w*y, sxx+w*x*x, sxy+w*x*y
 		}
-		gamma, offset := 1.0, 0.0
-		if d := n*sxx - sx*sx; n > 0 && d > 1e-6*n*n {
-			gamma = math.Max(0.5, math.Min(2, (n*sxy-sx*sy)/d))
+	}
+	var num, den float64
+	var mean [3][3]float64
+	for k := range 3 {
+		for _, c := range of[k] {
+			mean[k][0], mean[k][1], mean[k][2] = mean[k][0]+c.w, mean[k][1]+c.w*c.x, mean[k][2]+c.w*c.y
 		}
-		if n > 0 {
-			offset = (sy - gamma*sx) / n
+		if n := mean[k][0]; n > 0 {
+			mean[k][1], mean[k][2] = mean[k][1]/n, mean[k][2]/n
 		}
+		for _, c := range of[k] {
+			num, den = num+c.w*(c.x-mean[k][1])*(c.y-mean[k][2]), den+c.w*(c.x-mean[k][1])*(c.x-mean[k][1])
+		}
+	}
+	gamma := 1.0
+	if den > 1 {
+		gamma = math.Max(0.5, math.Min(2, num/den))
+	}
+	for k := range 3 {
+		offset := mean[k][2] - gamma*mean[k][1]
 		for i := range c.tone[k] {
 			c.tone[k][i] = 0
 			if i > 0 {
@@ -187,7 +238,43 @@ func soft(p *Plane, x, y float64) (r, g, b float64, ok bool) {
 	return r / 9, g / 9, b / 9, true
 }
 
-func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) Terminal {
+// lightAt is what the light has left between the two pictures round a place, by channel: the board there is the same board.
+func (c *Comparer) lightAt(before, after *Plane, m *Map, x, y float64) (k [3]float64) {
+	var ratios [3][]float64
+	for j := -patchN; j <= patchN; j++ {
+		for i := -patchN; i <= patchN; i++ {
+			if i*i+j*j <= 49 {
+				continue
+			}
+			px, py := x+float64(i*patchD), y+float64(j*patchD)
+			u, v := m.Apply(px, py)
+			if !(u > -1e6 && u < 1e6 && v > -1e6 && v < 1e6) {
+				continue
+			}
+			r, g, b, ok := soft(before, px, py)
+			R, G, B, ok2 := soft(after, u, v)
+			if !ok || !ok2 {
+				continue
+			}
+			gain := c.gainAt(px, py)
+			was, is := [3]float64{r, g, b}, [3]float64{R, G, B}
+			for q := range 3 {
+				if a := c.toned(q, is[q]) * gain; was[q] > 8 && was[q] < 246 && is[q] > 8 && is[q] < 246 {
+					ratios[q] = append(ratios[q], math.Log(was[q]/a))
+				}
+			}
+		}
+	}
+	for q := range k {
+		k[q] = 1
+		if len(ratios[q]) > 60 {
+			k[q] = math.Exp(math.Max(-0.7, math.Min(0.7, median(ratios[q]))))
+		}
+	}
+	return k
+}
+
+func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) (Terminal, sight) {
 	t := Terminal{X: x, Y: y}
 	t.AX, t.AY = m.Apply(x, y)
 	const n = 2*patchN + 1
@@ -205,6 +292,7 @@ func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) Terminal
 			c.b[j*n+i] = toLab(r, g, b)
 		}
 	}
+	near := c.lightAt(before, after, m, x, y)
 	half := wide / 2
 	for j := range wide {
 		for i := range wide {
@@ -225,12 +313,12 @@ func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) Terminal
 				}
 			}
 			k := c.gainAt(px, py)
-			c.a[j*wide+i] = toLab(c.toned(0, r)*k, c.toned(1, g)*k, c.toned(2, b)*k)
+			c.a[j*wide+i] = toLab(c.toned(0, r)*k*near[0], c.toned(1, g)*k*near[1], c.toned(2, b)*k*near[2])
 		}
 	}
 	if inside < 150 || burnt*3 > inside {
 		t.Change = Hidden
-		return t
+		return t, sight{}
 	}
 	// the shift at which the surroundings agree best, by lightness; large shifts must earn themselves
 	bestCost, sx, sy := math.Inf(1), 0, 0
@@ -311,25 +399,13 @@ func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) Terminal
 	slices.Sort(around)
 	if len(around) < 100 || around[len(around)*2/5] > 18 {
 		t.Change = Hidden
-		return t
+		return t, sight{}
 	}
 	cb, ca := c.centre(n, 0, 0, 0, false), c.centre(wide, sx, sy, lift, true)
 	t.Before, t.After = rank(cb), rank(ca)
 	// a wire stands out from what lies beside it
 	outB, outA := c.beside(n, 0, 0, cb, 0, false), c.beside(wide, sx, sy, ca, lift, true)
-	likeness := overlap(t.Before, t.After)
-	t.Change = Same
-	switch {
-	case outB > 14 && outA < 0.5*outB && outA < 11 && t.Score > GoneAt:
-		t.Change, t.After = Gone, nil
-	case outA > 14 && outB < 0.5*outA && outB < 11 && t.Score > GoneAt:
-		t.Change, t.Before = Added, nil
-	case likeness < 0.25 && t.Score > ChangedAt:
-		t.Change = Recolour
-	case t.Score > 3*ChangedAt:
-		t.Change = Differs
-	}
-	return t
+	return t, sight{outB, outA, overlap(t.Before, t.After)}
 }
 
 // overlap is the probability mass two rankings share.

@@ -60,7 +60,7 @@ func (m *Machine) dialFor(act worksite.Act) measure.Function {
 // jackLine is the line that says which jacks the leads are in.
 func jackLine(f measure.Function) string {
 	switch d := f.Dial(); {
-	case f == measure.Manometer || f == measure.Thermometer || f == measure.AmpsAC:
+	case d.Own:
 		return "jacks.none"
 	case d.Current:
 		return "jacks.current"
@@ -184,6 +184,7 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 	case worksite.PowerOff:
 		j.offAt = j.now
 	case worksite.PowerOn:
+		j.proveAt = 0
 		j.powered = append(j.powered, len(j.findings))
 	case worksite.JumperIn:
 		j.jumped = true

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"readback/core/appliance"
-	"readback/core/measure"
+	"readback/core/protocol"
 	"readback/core/vocab"
 	"readback/core/worksite"
 )
@@ -230,7 +230,7 @@ func (m *Machine) barredCheck(check int) bool {
 		j.gate >= 0 && need == worksite.Live ||
 		j.noMains && m.rules.Mains(check) ||
 		c.Licensed && !j.licensed ||
-		j.noMeter && c.Function != measure.Look && c.Function != measure.Thermometer
+		j.noMeter && !c.Function.Dial().Own
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
@@ -387,7 +387,23 @@ func (m *Machine) halt(stop int) {
 func (m *Machine) unresolved() {
 	m.say("info", m.line("unresolved"))
 	m.fact(m.line("unresolved"))
+	if s, ok := m.likely(); ok {
+		text := m.line("likely", "part", s.Name, "words", m.words.Chance(s.P))
+		m.say("info", text)
+		m.fact(text)
+	}
 	m.finish("unresolved", false)
+}
+
+// likely is the leading suspect where it is likely and not proved: it is told as that, with who can prove it.
+func (m *Machine) likely() (s protocol.Suspect, ok bool) {
+	const least = 0.6 // from where probWords says "likely"
+	for _, s := range m.j.advice.Suspects {
+		if s.P >= least && s.Part != "nothing" && s.Part != "unknown" {
+			return s, true
+		}
+	}
+	return protocol.Suspect{}, false
 }
 
 // finish turns to the way out: everything back, then the record. on tells how the supply is left.

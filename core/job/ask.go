@@ -57,6 +57,10 @@ func (m *Machine) open(q *question) {
 	j.q, j.state = q, "ask"
 	if !q.act.Proof() && !(q.kind == "consent" && q.check == forProof) {
 		m.breakProof()
+		j.proveAt = 0 // consent was for the proof that is not gone on with
+	}
+	if q.task != (checkTask{j.consent}) { // and for that check alone
+		j.consent = -1
 	}
 	if q.kind == "consent" {
 		j.state = "confirm"

@@ -44,6 +44,21 @@ func (m *Machine) alarmed(u *utterance.Utterance) bool {
 	return false
 }
 
+// weight orders emergencies by what they do to the job.
+func weight(class string) int {
+	switch a, ok := vocab.AlarmOf(class); {
+	case !ok:
+		return 0
+	case a.Goes:
+		return 1
+	case a.Ends:
+		return 3
+	case a.Leave:
+		return 4
+	}
+	return 2
+}
+
 // raise starts the script of an emergency class.
 func (m *Machine) raise(class string) {
 	j := m.j
@@ -58,6 +73,9 @@ func (m *Machine) raise(class string) {
 	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
+		if weight(class) >= weight(j.happened) { // a lesser one does not hide a greater
+			j.happened, j.happenedAt = class, j.now
+		}
 		m.fact(m.line("alarm.fact", "class", class))
 	}
 	m.emit(protocol.Effect{Type: protocol.DoHush})
@@ -84,6 +102,7 @@ func (m *Machine) script() {
 func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
+	j.consent, j.proveAt = -1, 0 // live work is agreed to anew after it
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
@@ -150,6 +169,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			if j.outcome == "emergency" {
 				j.outcome = ""
 			}
+			j.happened, j.outside = "", false
 			if m.meantElse() {
 				return
 			}
@@ -169,6 +189,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		m.setPower()
 		m.askNow(j.alarm)
 	case j.locked && ids[oOutside]:
+		j.outside = true
 		m.say("info", m.line("alarm.out"))
 		m.endNow("emergency")
 	case j.locked:
@@ -197,6 +218,9 @@ func (m *Machine) stoodClear() {
 	j := m.j
 	m.say("info", m.line("alarm.over"))
 	class := j.alarm
+	if weight(j.happened) > weight(class) {
+		class = j.happened
+	}
 	j.alarm, j.state = "", "ask"
 	j.q = nil
 	switch a, _ := vocab.AlarmOf(class); {

@@ -109,7 +109,7 @@ func confirming(q *question, id string) bool {
 // retracts tells whether a bare "no" or "different" takes back the value that was just read back.
 func (m *Machine) retracts(id string) bool {
 	j := m.j
-	return (id == oNo || id == oDifferent) && j.q != nil && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
+	return (id == oNo || id == oDifferent) && j.q != nil && !j.q.text && j.q.pending == nil && len(j.records) > 0 && !slices.Contains(j.q.opts, id)
 }
 
 // called tells whether an answer in words was called wrong for this question before.
@@ -126,6 +126,10 @@ func (m *Machine) rejected(q *question, r *measure.Reading) bool {
 // only shortly after a question.
 func (m *Machine) unfit(u *utterance.Utterance) {
 	j, q := m.j, m.j.q
+	if u.Fault == utterance.Aside && len(u.Meanings) == 0 { // said to somebody else
+		j.heardView = nil
+		return
+	}
 	if u.Source == "voice" && len(u.Meanings) == 0 && (j.holding || j.now-q.base > 8_000) {
 		j.heardView = nil
 		return

@@ -95,3 +95,16 @@ func TestNothingLoops(t *testing.T) {
 		t.Errorf("only %d steps seen", len(seen))
 	}
 }
+
+// At an open question what is said is the story, also where it begins like taking something back.
+func TestStoryBeginsWithNo(t *testing.T) {
+	d := drive(t, newMachine(t))
+	d.until("story")
+	before := d.m.Result().Checks
+	u := choice("no")
+	u.Text = "it doesn't start"
+	d.say(u)
+	if id := d.m.View().Step.ID; id == "story" || d.m.Result().Checks < before {
+		t.Errorf("at %s with %d answers, had %d", id, d.m.Result().Checks, before)
+	}
+}

@@ -24,13 +24,15 @@ func (w *walker) laws(f *frozen, was *job, from *frozen, name string, at *moment
 		if !broken {
 			return
 		}
-		last := name
-		if was != nil {
-			last = w.line(was, name)
-		} else if j.q != nil {
-			last = w.line(j, "asked")
-		}
-		w.fail(what, from, last)
+		w.fail(what, from, func() string {
+			switch {
+			case was != nil:
+				return w.line(was, name)
+			case j.q != nil:
+				return w.line(j, "asked")
+			}
+			return name
+		})
 	}
 	law(j.state != "ended" && j.alarm == "" && !j.doubtAsk && j.q == nil, "nothing is asked and the job is not over")
 	if q := j.q; q != nil && j.state != "ended" && j.alarm == "" && !j.doubtAsk {
@@ -179,7 +181,7 @@ func (w *walker) wayOut(f *frozen) {
 	if f.alarm != "" || f.doubtAsk || f.noProof || f.refused > 0 || w.left[f.site] {
 		return
 	}
-	w.left[f.site] = true
+	w.found = append(w.found, found{turn: w.turn, way: true, site: f.site})
 	w.thaw(f)
 	w.step(said("touch", utterance.Meaning{Kind: utterance.Command, ID: cFinish}))
 	for range 120 {
@@ -187,7 +189,7 @@ func (w *walker) wayOut(f *frozen) {
 		q := j.q
 		if j.state == "ended" {
 			if j.outcome == "left-open" || !j.site.Left() {
-				w.fail("somebody who does all that is asked on the way out leaves the place open", f, w.line(j, "the end"))
+				w.fail("somebody who does all that is asked on the way out leaves the place open", f, func() string { return w.line(j, "the end") })
 			}
 			return
 		}
@@ -205,10 +207,11 @@ func (w *walker) wayOut(f *frozen) {
 			w.step(said("touch", utterance.Meaning{Kind: utterance.Command, ID: cDone}))
 		}
 	}
-	w.fail("the way out has no end", f, w.line(w.m.j, "and so on"))
+	w.fail("the way out has no end", f, func() string { return w.line(w.m.j, "and so on") })
 }
 
-// speech opens every check and every step of every repair once, where its needs are met, and holds the order of what is said.
+// speech opens every check and every step of every repair once, where its needs are met, holds the order of what is said, and
+// tries the events there that do not depend on what is asked about: nobody has to believe that they do not.
 func (w *walker) speech() {
 	m := w.m
 	each := func(t task, repair int, n worksite.Need) {
@@ -224,12 +227,19 @@ func (w *walker) speech() {
 		}
 		law := func(broken bool, what string) {
 			if broken {
-				w.fail(what, nil, t.String()+" is asked")
+				w.fail(what, nil, func() string { return t.String() + " is asked" })
 			}
 		}
 		if q := m.j.q; q != nil {
-			w.rep.Events++
+			w.events++
 			w.order(q, out, law)
+		}
+		start := m.j
+		for _, x := range w.trials() {
+			if x.free { // at every check and step there is
+				m.j, m.out, m.forbidden = start.twin(), nil, ""
+				w.try(&f, x)
+			}
 		}
 	}
 	for i := range m.model.Checks {

@@ -7,6 +7,14 @@ import (
 	"readback/core/measure"
 )
 
+// minutes says a whole number of minutes.
+func (m *Machine) minutes(n int64) string {
+	if n == 1 {
+		return m.line("minutes.one")
+	}
+	return m.line("minutes.many", "n", m.words.Whole(n))
+}
+
 // rungs name the steps of the ladders in line ids.
 var rungs = [...]string{"zero", "one", "two", "three"}
 

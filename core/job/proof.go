@@ -3,6 +3,7 @@ package job
 import (
 	"readback/core/measure"
 	"readback/core/worksite"
+	"strings"
 )
 
 // Times of the proof of dead, in ms: judgement, no source. NFPA 70E wants the test right before the work and does not
@@ -33,7 +34,11 @@ func (m *Machine) proofAged() bool {
 }
 
 // breakProof forgets the readings of a proof under way: it is one unbroken run or none.
-func (m *Machine) breakProof() { m.j.site.Proof = 0 }
+func (m *Machine) breakProof() {
+	if m.j.site.Proof != 0 {
+		m.j.site.Proof, m.j.proveAt = 0, 0
+	}
+}
 
 // atDead tells whether an open question stands on the proof of dead.
 func (m *Machine) atDead(q *question) bool {
@@ -43,6 +48,11 @@ func (m *Machine) atDead(q *question) bool {
 // onProof works one of the five readings of live-dead-live.
 func (m *Machine) onProof(q *question, r *measure.Reading) {
 	j := m.j
+	if j.site.Proof != 0 && j.now-j.proofAt > proofBreak { // it came late, before any tick
+		m.breakProof()
+		m.say("info", m.line("proof.broken"))
+		return
+	}
 	good := isZero(r)
 	if !q.act.Zero() {
 		v := r.Value.Base()
@@ -50,7 +60,7 @@ func (m *Machine) onProof(q *question, r *measure.Reading) {
 	}
 	if good {
 		j.site = m.rules.Apply(j.site, q.act, worksite.Done)
-		j.proofAt = j.now
+		j.proofAt, j.proveAt = j.now, 0 // consent was for this run
 		m.say("info", sentence(m.reading(r), m.line("proof."+q.act.Kind.String())))
 		if j.site.Power == worksite.Proved {
 			j.proofBad, j.liveBad, j.provedAt = 0, 0, j.now
@@ -78,7 +88,7 @@ func (m *Machine) stillLive(q *question, r *measure.Reading) {
 	j := m.j
 	j.proofBad++
 	m.say("danger", m.signal("danger")+m.line("proof.live", "value", m.reading(r)))
-	where := firstOf(q.step.Where, m.line("dead."+q.act.Kind.String()))
+	where := firstOf(strings.TrimRight(m.nameOf(q.act), "."), m.line("dead."+q.act.Kind.String()))
 	m.fact(m.line("proof.live.fact", "where", where, "value", m.reading(r)))
 	if j.proofBad < 2 {
 		return

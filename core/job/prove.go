@@ -2,14 +2,18 @@ package job
 
 import (
 	"fmt"
+	"hash/fnv"
+	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -40,21 +44,45 @@ func Prove(model *appliance.Model, lex utterance.Lexicon, words *Words) (Proved,
 }
 
 func prove(model *appliance.Model, lex utterance.Lexicon, words *Words, t tamper) (Proved, error) {
-	m, err := New(model, nobody{}, lex, words, Options{})
-	if err != nil {
-		return Proved{}, err
+	w := &walk{known: map[key]bool{}, seen: map[situation]bool{}, whole: map[situation]bool{}, broken: map[string]bool{}, left: map[worksite.State]bool{}}
+	for range walkers {
+		m, err := New(model, nobody{}, lex, words, Options{})
+		if err != nil {
+			return Proved{}, err
+		}
+		x := &walker{walk: w, m: m, t: t, copies: map[task]int32{}}
+		x.tasks()
+		w.walkers = append(w.walkers, x)
 	}
-	w := &walker{m: m, t: t, known: map[frozen]bool{}, seen: map[situation]bool{}, broken: map[string]bool{}, left: map[worksite.State]bool{}}
-	w.tasks()
-	w.add(frozen{site: worksite.Start(), repair: -1, stop: -1}, nil, "")
+	first := w.walkers[0]
+	first.speech()
+	first.add(frozen{site: worksite.Start(), repair: -1, stop: -1}, nil, "")
+	w.gather()
 	for len(w.queue) > 0 && !(t.once && len(w.rep.Broken) > 0) {
-		f := w.queue[0]
-		w.queue = w.queue[1:]
-		w.expand(f)
+		n := min(len(w.queue), batch)
+		now := w.queue[:n]
+		w.queue = w.queue[n:]
+		var wg sync.WaitGroup
+		for i, x := range w.walkers {
+			wg.Go(func() {
+				for k := i; k < len(now); k += len(w.walkers) {
+					x.turn = k
+					x.expand(now[k])
+				}
+			})
+		}
+		wg.Wait()
+		w.gather()
 	}
-	w.speech()
 	return w.rep, nil
 }
+
+// walkers is how many machines walk beside each other; batch is how many situations they share before what they found is put
+// together. Neither changes what is found: it is put together in the order of the situations.
+const (
+	walkers = 2
+	batch   = 512
+)
 
 // nobody is an adviser without an opinion: the walk chooses what is asked.
 type nobody struct{}
@@ -77,8 +105,9 @@ type frozen struct {
 	alarm            string
 	doubtAsk, locked bool
 
-	from *frozen
-	how  string
+	from  *frozen
+	how   string
+	every bool // every event is tried here, also those that do not depend on what is asked about
 }
 
 // given is the consent that stands.
@@ -97,6 +126,7 @@ type situation struct {
 	covers                    worksite.Set
 	wires, jumper, held       bool
 	jack, series, placed      bool
+	drained, shown            bool
 	resets, unlike            bool
 	kind                      string // of the question
 	act                       worksite.Act
@@ -117,17 +147,152 @@ type target struct {
 	repair int
 }
 
+// walk is what all walkers share. They read it; only gather changes it.
+type walk struct {
+	walkers []*walker
+	known   map[key]bool       // jobs that were added before
+	seen    map[situation]bool // situations that are walked on from
+	whole   map[situation]bool // and those, without what is asked about, in which every event was tried
+	left    map[worksite.State]bool
+	queue   []*frozen
+	broken  map[string]bool
+	rep     Proved
+}
+
+// walker is one machine that walks.
 type walker struct {
+	*walk
 	m      *Machine
 	t      tamper
 	goals  []frozen // tasks that can be chosen when nothing is open, with their stage and repair
 	class  map[target]int
-	known  map[frozen]bool // jobs that were added before, without their way
-	seen   map[situation]bool
-	left   map[worksite.State]bool
-	queue  []*frozen
-	broken map[string]bool
-	rep    Proved
+	copies map[task]int32 // number of a task in keys
+
+	turn   int // the situation that is walked on from now
+	found  []found
+	fails  []failure
+	events int
+}
+
+// found is a job that an event led to, with its situation.
+type found struct {
+	turn int
+	job  key
+	f    *frozen // nil: only the job is noted
+	at   situation
+	way  bool // the way out was walked from the work place in at
+	site worksite.State
+}
+
+// failure is a broken law.
+type failure struct {
+	turn int
+	c    worksite.Counter
+}
+
+// gather puts together what the walkers found, in the order of the situations that they walked on from.
+func (w *walk) gather() {
+	at := make([]int, len(w.walkers))
+	bad := make([]int, len(w.walkers))
+	for {
+		next := -1
+		for i, x := range w.walkers {
+			if at[i] < len(x.found) && (next < 0 || x.found[at[i]].turn < w.walkers[next].found[at[next]].turn) {
+				next = i
+			}
+		}
+		if next < 0 {
+			break
+		}
+		x := &w.walkers[next].found[at[next]]
+		at[next]++
+		if x.way {
+			w.left[x.site] = true
+			continue
+		}
+		w.known[x.job] = true
+		if x.f == nil || w.seen[x.at] {
+			continue
+		}
+		w.seen[x.at] = true
+		w.rep.Situations++
+		w.queue = append(w.queue, x.f)
+		all := x.at.alike()
+		x.f.every = !w.whole[all]
+		w.whole[all] = true
+	}
+	for {
+		next := -1
+		for i, x := range w.walkers {
+			if bad[i] < len(x.fails) && (next < 0 || x.fails[bad[i]].turn < w.walkers[next].fails[bad[next]].turn) {
+				next = i
+			}
+		}
+		if next < 0 {
+			break
+		}
+		c := w.walkers[next].fails[bad[next]].c
+		bad[next]++
+		if !w.broken[c.Law] {
+			w.broken[c.Law] = true
+			w.rep.Broken = append(w.rep.Broken, c)
+		}
+	}
+	for _, x := range w.walkers {
+		w.rep.Events += x.events
+		x.found, x.fails, x.events = x.found[:0], x.fails[:0], 0
+	}
+}
+
+// alike is a situation without what is asked about: which check, step or part it is. Alarms, a new start, an empty battery,
+// a change and the end are worked before, and without, a look at what is asked about; so they are tried once in every such
+// situation, and besides once at every check and step there is (speech).
+func (k situation) alike() situation {
+	k.need, k.act.N = 0, 0
+	if k.kind == "look" || k.kind == "ask" {
+		k.kind = "words"
+	}
+	return k
+}
+
+// key is a frozen job without pointers, so that a million of them cost the collector nothing.
+type key struct {
+	site                                                     worksite.State
+	task                                                     int32
+	stage, repair, stop                                      int16
+	consent                                                  given
+	ending, leaveOn, noMeter, noProof, handled, leave, items bool
+	doubtAsk, locked                                         bool
+	refused, bad, alarm                                      int8
+}
+
+func (w *walker) keyOf(f *frozen) key {
+	n := int32(0)
+	if f.task != nil {
+		n = w.number(f.task)
+	}
+	return key{site: f.site, task: n, stage: int16(f.stage), repair: int16(f.repair), stop: int16(f.stop), consent: f.consent, ending: f.ending, leaveOn: f.leaveOn,
+		noMeter: f.noMeter, noProof: f.noProof, handled: f.handled, leave: f.leave, items: f.items, doubtAsk: f.doubtAsk, locked: f.locked,
+		refused: int8(f.refused), bad: int8(f.bad), alarm: alarmNumber(f.alarm)}
+}
+
+func alarmNumber(id string) int8 {
+	if id == "" {
+		return 0
+	}
+	return int8(2 + slices.IndexFunc(vocab.Alarms, func(a vocab.Alarm) bool { return a.ID == id }))
+}
+
+// number is the same for a task in every walker: its kind and its own number.
+func (w *walker) number(t task) int32 {
+	n, ok := w.copies[t]
+	if !ok {
+		h := fnv.New32a()
+		h.Write([]byte(t.String()))
+		n = int32(h.Sum32())
+		w.copies[t] = n
+	}
+	return n
 }
 
 // tasks lists what can be asked for, one of each kind: checks that need the same and are guarded alike stand for each other, steps of
@@ -141,16 +306,26 @@ func (w *walker) tasks() {
 		stops, alarms            bool // an answer ends the work, or is an emergency
 	}
 	seen := map[class]int{}
+	type pair struct {
+		class int
+		wires worksite.Set
+	}
+	wires := map[int]pair{} // by class: the wires of its first target, and the second target once there is one
 	w.class = map[target]int{}
 	add := func(k class, f frozen) {
 		k.n.Jumper, k.n.Series, k.n.Place = min(k.n.Jumper, 1), min(k.n.Series, 1), min(k.n.Place, 1)
-		if !k.n.Wires.Empty() {
-			k.n.Wires = worksite.Set{}.With(k.n.Wires.First())
-		}
+		lifted := k.n.Wires
+		k.n.Wires = w.wiresLike(lifted)
 		n, ok := seen[k]
 		if !ok {
-			n = len(seen) + 1
+			n = 2 * (len(seen) + 1)
 			seen[k] = n
+			wires[n] = pair{wires: lifted}
+			w.goals = append(w.goals, f)
+		} else if p := wires[n]; p.class == 0 && lifted != p.wires { // one wire off, and another asked for, of the same place
+			p.class = n + 1
+			wires[n] = p
+			n++
 			w.goals = append(w.goals, f)
 		}
 		w.class[target{f.task, f.repair}] = n
@@ -177,6 +352,33 @@ func (w *walker) tasks() {
 	for _, t := range []task{pauseTask{}, restTask{}} {
 		w.goals = append(w.goals, frozen{task: t, stage: sPlan, repair: -1, stop: -1})
 	}
+}
+
+// wiresLike stands for wires of which nothing else counts: the first behind the same covers, of a capacitor or not. The covers
+// that they need are in the need itself.
+func (w *walker) wiresLike(lifted worksite.Set) worksite.Set {
+	var out worksite.Set
+	points := w.m.model.Points
+	like := func(a, b int) bool {
+		return points[a].Place == points[b].Place && w.m.capacitorAt(a) == w.m.capacitorAt(b)
+	}
+	for p := range lifted.Each {
+		first := p
+		for i := range points {
+			if like(i, p) {
+				first = i
+				break
+			}
+		}
+		out = out.With(first)
+	}
+	return out
+}
+
+// capacitorAt tells whether a point is a terminal of a capacitor.
+func (m *Machine) capacitorAt(point int) bool {
+	id, _, _ := strings.Cut(m.model.Points[point].Net, ".")
+	return slices.ContainsFunc(m.model.Parts, func(p appliance.Part) bool { return p.ID == id && p.Kind == "capacitor" })
 }
 
 // thaw makes the machine stand where a frozen job stands, with its question open.
@@ -254,7 +456,9 @@ func (w *walker) freeze(refused int) frozen {
 	}
 	if q := j.q; q != nil {
 		f.task = j.task
-		f.bad = min(max(j.liveBad, j.proofBad), 2)
+		if q.act.Proof() || q.act.Kind == worksite.PowerOff || q.kind == "consent" { // nothing else looks at it, and it is kept from one reading to the next
+			f.bad = min(max(j.liveBad, j.proofBad), 2)
+		}
 		switch t, ok := j.task.(checkTask); {
 		case ok && j.consAt >= walkStart && j.consent == t.n:
 			f.consent = toCheck
@@ -267,26 +471,27 @@ func (w *walker) freeze(refused int) frozen {
 
 // add puts a job among those to be walked on from, unless one like it was seen.
 func (w *walker) add(f frozen, from *frozen, how string) {
-	if w.known[f] {
+	k := w.keyOf(&f)
+	if w.known[k] {
 		return
 	}
-	w.known[f] = true
 	f.from, f.how = from, how
 	if f.task == nil && !f.ending && f.alarm == "" && !f.doubtAsk { // nothing is open: anything may be asked for
+		w.found = append(w.found, found{turn: w.turn, job: k})
 		for _, g := range w.goals {
 			x := f
 			x.task, x.stage, x.repair, x.refused, x.bad, x.consent = g.task, g.stage, g.repair, 0, 0, noConsent
-			w.enter(x)
+			w.enter(x, w.keyOf(&x))
 		}
 		return
 	}
-	w.enter(f)
+	w.enter(f, k)
 }
 
-func (w *walker) enter(f frozen) {
+func (w *walker) enter(f frozen, as key) {
 	w.thaw(&f)
 	k := situation{power: uint8(f.site.Power), proof: f.site.Proof, call: f.site.Call, covers: f.site.Covers, wires: !f.site.Wires.Empty(),
-		jumper: f.site.Jumper != 0, held: f.site.Held, jack: f.site.Jack, series: f.site.Series != 0, placed: f.site.Placed != 0,
+		jumper: f.site.Jumper != 0, held: f.site.Held, jack: f.site.Jack, series: f.site.Series != 0, placed: f.site.Placed != 0, drained: f.site.Drained.Part != 0, shown: f.site.Drained.Shown,
 		resets: !f.site.Resets.Empty(), unlike: f.site.Unlike, consent: f.consent, ending: f.ending, leaveOn: f.leaveOn, noMeter: f.noMeter,
 		noProof: f.noProof, handled: f.handled, leave: f.leave, items: f.items, stopped: f.stop >= 0, refused: f.refused, bad: f.bad, alarm: f.alarm, doubtAsk: f.doubtAsk}
 	if q := w.m.j.q; q != nil {
@@ -295,16 +500,15 @@ func (w *walker) enter(f frozen) {
 			k.kind = kindOf(q.task)
 		}
 		switch q.act.Kind {
-		case worksite.LiftWire, worksite.RefitWire, worksite.JumperIn, worksite.JumperOut, worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads, worksite.NoteReset:
+		case worksite.LiftWire, worksite.RefitWire, worksite.JumperIn, worksite.JumperOut, worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads, worksite.NoteReset, worksite.Discharge, worksite.ProveEmpty:
 			k.act.N = 0
 		}
 	}
-	if w.seen[k] {
-		return
+	x := found{turn: w.turn, job: as, at: k}
+	if !w.seen[k] {
+		x.f = &f
 	}
-	w.seen[k] = true
-	w.rep.Situations++
-	w.queue = append(w.queue, &f)
+	w.found = append(w.found, x)
 }
 
 func (w *walker) classOf(t task) int {
@@ -316,16 +520,15 @@ func (w *walker) classOf(t task) int {
 }
 
 // fail reports a broken law once.
-func (w *walker) fail(law string, f *frozen, last string) {
-	if w.broken[law] {
+func (w *walker) fail(law string, f *frozen, last func() string) {
+	if w.broken[law] || slices.ContainsFunc(w.fails, func(x failure) bool { return x.c.Law == law }) {
 		return
 	}
-	w.broken[law] = true
-	path := []string{last}
+	path := []string{last()}
 	for ; f != nil && f.from != nil; f = f.from {
 		path = append([]string{f.how}, path...)
 	}
-	w.rep.Broken = append(w.rep.Broken, worksite.Counter{Law: law, Path: path})
+	w.fails = append(w.fails, failure{w.turn, worksite.Counter{Law: law, Path: path}})
 }
 
 // trial is one event that is tried in a situation.
@@ -333,6 +536,7 @@ type trial struct {
 	name string
 	ev   protocol.Event
 	then *protocol.Event // a second one, where one alone does not answer
+	free bool            // it is worked before, and without, a look at what is asked about
 }
 
 func said(source string, x utterance.Meaning) protocol.Event {
@@ -360,8 +564,13 @@ func (w *walker) trials() []trial {
 		{name: "something smells, perhaps", ev: said("voice", utterance.Meaning{Kind: utterance.Emergency, ID: "ask"})},
 		{name: "the program starts anew", ev: protocol.Event{Type: protocol.EvResume, At: walkStart + tAway + 1}},
 		{name: "battery empty", ev: protocol.Event{Type: protocol.EvDevice, Device: &protocol.Device{Kind: "battery", Level: 4}}},
-		{name: "silence", ev: protocol.Event{Type: protocol.EvTick, At: walkStart + 1_000_000}},
 	}
+	for i := range out {
+		out[i].free = true
+	}
+	out = append(out, []trial{
+		{name: "silence", ev: protocol.Event{Type: protocol.EvTick, At: walkStart + 1_000_000}},
+	}...)
 	if j.alarm != "" || j.doubtAsk {
 		for _, id := range []string{oOkay, oOutside, oClear, oNone, oLeave} {
 			out = append(out, option(id))
@@ -371,7 +580,12 @@ func (w *walker) trials() []trial {
 	if q == nil {
 		return out
 	}
-	for _, id := range []string{cFinish, cChanged, cHold, cCantReach, cDontKnow, cReady, cDone, cPerson, cBack, cMissed, cNotSure} {
+	for _, id := range []string{cFinish, cChanged, cHold, cPerson} {
+		x := command(id)
+		x.free = true
+		out = append(out, x)
+	}
+	for _, id := range []string{cCantReach, cDontKnow, cReady, cDone, cBack, cMissed, cNotSure} {
 		out = append(out, command(id))
 	}
 	switch {
@@ -404,50 +618,76 @@ func (w *walker) trials() []trial {
 	return out
 }
 
-// expand tries every event in a situation and holds the laws.
+// expand tries every event in a situation and holds the laws. The situation is built once; every event is tried on a copy.
 func (w *walker) expand(f *frozen) {
 	w.thaw(f)
 	w.laws(f, nil, f, "what is open", nil)
+	start := w.m.j
 	for _, t := range w.trials() {
-		w.thaw(f)
-		if q := w.m.j.q; q != nil && q.ready && q.units != nil && strings.HasPrefix(t.name, "a reading") {
-			w.step(said("touch", utterance.Meaning{Kind: utterance.Command, ID: cReady}))
-		}
-		was := *w.m.j
-		if q := w.m.j.q; q != nil { // the question changes while it is worked
-			held := *q
-			was.q = &held
-		}
-		w.m.out = nil
-		lost := w.step(t.ev)
-		if t.then != nil && !lost {
-			w.step(*t.then)
-		}
-		w.rep.Events++
-		out := w.m.out
-		if w.t.heard != nil {
-			out = w.t.heard(w.m, slices.Clone(out))
-		}
-		w.laws(f, &was, f, t.name, &moment{t, out})
-		j := w.m.j
-		if j.state == "ended" {
+		if t.free && !f.every {
 			continue
 		}
-		refused := 0
-		if q := j.q; q != nil && was.q != nil && q.id == was.q.id && q.act.Kind != worksite.None {
-			refused = min(j.refused[refusal(q.act)], 3)
-		}
-		next := w.freeze(refused) // without its way: add compares it
-		kind := kindOf(j.task)
-		if !j.ending && was.task != j.task && (kind != kindOf(was.task) || kind == "check") {
-			next.task, next.consent = nil, noConsent // what was to be done is done or given up
-		}
-		if !j.ending && !slices.Contains([]string{"check", "swap", "cycle", "pause", "rest", "reverse"}, kind) {
-			next.task = nil
-		}
-		w.add(next, f, w.line(&was, t.name))
+		w.m.j, w.m.out, w.m.forbidden = start.twin(), nil, ""
+		w.try(f, t)
 	}
 	w.wayOut(f)
+}
+
+// try gives one event to the machine as it stands and holds the laws.
+func (w *walker) try(f *frozen, t trial) {
+	if q := w.m.j.q; q != nil && q.ready && q.units != nil && strings.HasPrefix(t.name, "a reading") {
+		w.step(said("touch", utterance.Meaning{Kind: utterance.Command, ID: cReady}))
+	}
+	was := *w.m.j
+	if q := w.m.j.q; q != nil { // the question changes while it is worked
+		held := *q
+		was.q = &held
+	}
+	w.m.out = nil
+	lost := w.step(t.ev)
+	if t.then != nil && !lost {
+		w.step(*t.then)
+	}
+	w.events++
+	out := w.m.out
+	if w.t.heard != nil {
+		out = w.t.heard(w.m, slices.Clone(out))
+	}
+	w.laws(f, &was, f, t.name, &moment{t, out})
+	j := w.m.j
+	if j.state == "ended" {
+		return
+	}
+	refused := 0
+	if q := j.q; q != nil && was.q != nil && q.id == was.q.id && q.act.Kind != worksite.None {
+		refused = min(j.refused[refusal(q.act)], 3)
+	}
+	next := w.freeze(refused)
+	kind := kindOf(j.task)
+	if !j.ending && was.task != j.task && (kind != kindOf(was.task) || kind == "check") {
+		next.task, next.consent = nil, noConsent // what was to be done is done or given up
+	}
+	if !j.ending && !slices.Contains([]string{"check", "swap", "cycle", "pause", "rest", "reverse"}, kind) {
+		next.task = nil
+	}
+	if !w.known[w.keyOf(&next)] {
+		w.add(next, f, w.line(&was, t.name))
+	}
+}
+
+// twin is a copy of a job that shares nothing with it which an event may change.
+func (j *job) twin() *job {
+	c := *j
+	c.knowledge = j.knowledge.snapshot()
+	c.powered, c.wires = slices.Clone(j.powered), slices.Clone(j.wires)
+	c.patterns, c.cautions = maps.Clone(j.patterns), maps.Clone(j.cautions)
+	c.log, c.lastSaid, c.records, c.wrong, c.photos = slices.Clip(j.log), slices.Clip(j.lastSaid), slices.Clip(j.records), slices.Clip(j.wrong), slices.Clip(j.photos)
+	if j.q != nil {
+		q := *j.q
+		q.seqs, q.reasons, q.choices = slices.Clip(q.seqs), slices.Clip(q.reasons), slices.Clip(q.choices)
+		c.q = &q
+	}
+	return &c
 }
 
 // step gives an event to the machine, through the mistake if there is one. It reports whether the event was lost.
@@ -460,15 +700,17 @@ func (w *walker) step(ev protocol.Event) bool {
 	if w.t.before != nil && !w.t.before(m, &ev) {
 		return true
 	}
+	if w.t.after == nil {
+		m.take(ev)
+		return false
+	}
 	was := *m.j
 	if q := m.j.q; q != nil {
 		held := *q
 		was.q = &held
 	}
 	m.take(ev)
-	if w.t.after != nil {
-		w.t.after(m, &was, &ev)
-	}
+	w.t.after(m, &was, &ev)
 	return false
 }
 

@@ -138,18 +138,27 @@ func (m *Machine) endNow(outcome string) {
 	m.emit(protocol.Effect{Type: protocol.DoEnd, Text: outcome, Result: &res})
 }
 
-// handover is what to tell the person who is called: situation, background, assessment, request, in 75 words or so.
+// handover is what to tell the person who is called: what happened or where the work stopped, the state of the place,
+// what was read, and what is wanted. Where an emergency or a stop line ended the work, nothing is suspected beside it.
 func (m *Machine) handover() string {
 	j := m.j
-	var parts []string
-	parts = append(parts, sentence(m.model.Title))
+	parts := []string{sentence(m.model.Title)}
 	if j.story != "" {
 		parts = append(parts, sentence(m.line("handover.story", "story", j.story)))
+	}
+	alarm, _ := vocab.AlarmOf(j.happened)
+	if j.happened != "" {
+		minutes := max(1, (j.now-j.happenedAt+30_000)/60_000)
+		parts = append(parts, m.line("handover.emergency", "what", m.line("hazard.of."+j.happened), "time", m.minutes(minutes)))
+		parts = append(parts, m.outWords(alarm)...)
+	}
+	if j.stop >= 0 {
+		parts = append(parts, sentence(m.line("stop", "why", m.model.Stops[j.stop].Say)))
 	}
 	parts = append(parts, m.powerWords())
 	if open := m.openWords(); len(open) > 0 {
 		parts = append(parts, sentence(m.line("handover.open", "what", m.words.And(open))))
-	} else {
+	} else if j.happened == "" {
 		parts = append(parts, m.line("handover.closed"))
 	}
 	n := 0
@@ -159,22 +168,51 @@ func (m *Machine) handover() string {
 			n++
 		}
 	}
-	var s []string
-	for i, x := range j.advice.Suspects {
-		if i < 2 {
-			s = append(s, x.Name+" "+m.words.Chance(x.P))
-		}
-	}
-	if len(s) > 0 {
-		parts = append(parts, sentence(m.words.And(s)))
-	}
-	if j.stop >= 0 {
+	switch {
+	case j.happened != "" || j.outcome == "still-live":
+		parts = append(parts, m.line(callLine(j.outcome, alarm)))
+	case j.stop >= 0:
 		st := &m.model.Stops[j.stop]
 		parts = append(parts, sentence(st.Call), sentence(st.Tell))
-	} else {
+	default:
+		var s []string
+		for i, x := range j.advice.Suspects {
+			if i < 2 {
+				s = append(s, x.Name+" "+m.words.Chance(x.P))
+			}
+		}
+		if len(s) > 0 {
+			parts = append(parts, sentence(m.words.And(s)))
+		}
 		parts = append(parts, m.line("handover.call"))
 	}
 	return strings.Join(parts, " ")
+}
+
+// outWords says who is out and what is still open after an emergency that sent everybody out.
+func (m *Machine) outWords(a vocab.Alarm) []string {
+	if !a.Leave {
+		return nil
+	}
+	out := []string{m.line("handover.in-doubt")}
+	if m.j.outside {
+		out[0] = m.line("handover.out")
+	}
+	if m.model.Fuel == "gas" {
+		out = append(out, m.line("handover.gas-open"))
+	}
+	return append(out, m.line("handover.stay-out"))
+}
+
+// callLine is the line that says who has to come.
+func callLine(outcome string, a vocab.Alarm) string {
+	switch {
+	case a.Leave:
+		return "handover.call.emergency"
+	case outcome == "still-live" || a.Ends:
+		return "handover.call.electrician"
+	}
+	return "handover.call"
 }
 
 // photo notes a picture; the one that is waited for answers the question. A picture that comes again only brings its marks.

@@ -15,6 +15,9 @@ func (m *Machine) Result() protocol.Result {
 	for _, x := range j.mended {
 		r.Mended = append(r.Mended, m.model.Repairs[x.Repair].ID)
 	}
+	if s, ok := m.likely(); ok && r.Outcome == "unresolved" {
+		r.Likely = s.Part
+	}
 	if r.Repair == "" && len(r.Mended) > 0 {
 		r.Repair = r.Mended[len(r.Mended)-1]
 	}

@@ -225,16 +225,19 @@ type job struct {
 	hands
 	talk
 
-	alarm     string // emergency class now, "" for none
-	alarmAt   int64
-	alarmN    int
-	locked    bool // an emergency that ends the job here
-	battery   float64
-	warned    int
-	away      int64
-	lastEvent int64
-	photos    []protocol.Photo
-	wake      int64
+	alarm      string // emergency class now, "" for none
+	happened   string // the last emergency that was not taken back, "" for none
+	happenedAt int64
+	outside    bool // everybody is said to be outside
+	alarmAt    int64
+	alarmN     int
+	locked     bool // an emergency that ends the job here
+	battery    float64
+	warned     int
+	away       int64
+	lastEvent  int64
+	photos     []protocol.Photo
+	wake       int64
 }
 
 func (m *Machine) newJob() *job {

@@ -139,6 +139,21 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 	case utterance.Reading:
 		f.Reading = x.Reading
 		m.readBackJudged(t.n, x.Reading)
+		if b := m.bandOf(t.n, x.Reading); b != nil {
+			if b.Tell != "" {
+				m.say("warning", sentence(b.Tell))
+				m.fact(sentence(b.Tell))
+			}
+			if b.Emergency != "" || b.Stop >= 0 {
+				m.settle(f)
+				if b.Emergency != "" {
+					m.raise(b.Emergency)
+				} else {
+					m.halt(b.Stop)
+				}
+				return
+			}
+		}
 		m.noCall(t.n, x.Reading)
 	}
 	m.settle(f)
@@ -218,6 +233,20 @@ func (m *Machine) gateFails(check int, f Finding) bool {
 		return true
 	}
 	return false
+}
+
+// bandOf is the worst band that a reading may lie in, nil for none. The meter's uncertainty counts for the danger, and
+// more than the meter can show counts as beyond every upper end.
+func (m *Machine) bandOf(check int, r *measure.Reading) *appliance.Band {
+	c := &m.model.Checks[check]
+	for i := range c.Bands {
+		b := &c.Bands[i]
+		jd := measure.Judge(m.j.meter, c.Function, *r, b.Limit)
+		if jd.Verdict != measure.Fail && jd.Verdict != measure.Invalid || r.State == measure.Over && b.Limit.High == nil {
+			return b
+		}
+	}
+	return nil
 }
 
 // bad tells whether the answer to a gate is not the one hoped for, which is its first option: the linter holds it.

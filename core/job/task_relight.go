@@ -2,6 +2,7 @@ package job
 
 import (
 	"readback/core/protocol"
+	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -23,7 +24,7 @@ func (m *Machine) beforeLighting(t task, act worksite.Act) (q *question, held bo
 		m.finish("unresolved", false)
 		return nil, true
 	}
-	if wait := m.relightAt(); j.now < wait && !j.ending {
+	if wait := m.relightAt(); j.now < wait {
 		j.task = relightTask{after: wait}
 		return m.toward(j.task), true
 	}
@@ -32,10 +33,11 @@ func (m *Machine) beforeLighting(t task, act worksite.Act) (q *question, held bo
 
 // relightAt is when it may be lit again, ms.
 func (m *Machine) relightAt() int64 {
-	if m.model.Relight.Nominal == 0 || m.j.starts == 0 || m.j.offAt == 0 {
+	wait := m.model.Relight
+	if wait.Nominal == 0 || m.j.offAt == 0 {
 		return 0
 	}
-	return m.j.offAt + int64(m.model.Relight.Nominal*1000)
+	return m.j.offAt + int64(wait.Nominal*unit.Must(wait.Unit).Scale*1000)
 }
 
 // relightTask waits until gas that did not burn has gone. What is asked about gas for safety is asked again after it.
@@ -54,7 +56,7 @@ func (t relightTask) ask(m *Machine, q *question) bool {
 		m.askGasAgain()
 		return false
 	}
-	m.fromLine(q, "relight", "minutes", m.words.Whole((t.after-m.j.now+59_999)/60_000))
+	m.fromLine(q, "relight", "time", m.minutes((t.after-m.j.now+59_999)/60_000))
 	q.step.Until = t.after
 	return true
 }
@@ -67,9 +69,14 @@ func (t relightTask) answer(m *Machine, _ *question, _ utterance.Meaning) {
 	}
 }
 
-func (t relightTask) giveUp(m *Machine, _ *question) { m.finish("given-up", false) }
-func (relightTask) blocked(m *Machine)               { m.finish("given-up", false) }
-func (relightTask) patience(*Machine) int64          { return cycleTime }
+func (t relightTask) giveUp(m *Machine, _ *question) { m.block(t) }
+
+func (relightTask) blocked(m *Machine) {
+	m.j.leaveOn = false // who does not wait leaves it off
+	m.finish("given-up", false)
+}
+
+func (relightTask) patience(*Machine) int64 { return cycleTime }
 
 // askGasAgain has the questions whose answer may be a gas alarm asked once more.
 func (m *Machine) askGasAgain() {

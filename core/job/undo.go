@@ -50,7 +50,14 @@ func (m *Machine) takeBack(i int, called bool) {
 	case rec.word != "" && rec.act.Kind == worksite.None:
 		j.wrong = append(j.wrong, named{rec.id, "= " + rec.word})
 	}
+	mended := j.mended
 	j.knowledge = rec.before.snapshot()
+	if _, step := rec.task.(swapTask); !step && len(mended) > len(j.mended) {
+		j.mended = slices.Clone(mended) // what was put right by hand stays so
+		for k := range j.mended {
+			j.mended[k].After = min(j.mended[k].After, len(j.findings))
+		}
+	}
 	j.done.left, j.done.items = false, false // the place is looked at again before it is called in order
 	j.consent, j.proveAt = -1, 0
 	j.q, j.task, j.state = nil, nil, "ask"
@@ -78,7 +85,7 @@ func (m *Machine) giveAgain(later []record) {
 		r.before = j.knowledge.snapshot()
 		switch {
 		case r.act.Kind != worksite.None: // what hands did stands as it is
-		case r.answer == nil || r.task == nil: // left without one, or consent: asked anew
+		case r.answer == nil || !stands(r.task): // left without one, consent, or a step of a repair: asked anew
 			continue
 		default:
 			j.task = r.task
@@ -92,6 +99,16 @@ func (m *Machine) giveAgain(later []record) {
 	j.records = append(j.records, stand...)
 	j.alarm, j.locked, j.doubtAsk, j.state = "", false, false, "ask"
 	j.q, j.task = nil, nil
+}
+
+// stands tells whether an answer to a task is true whatever was answered before it. Steps of a repair and what follows
+// them are not: they hang on the verdict.
+func stands(t task) bool {
+	switch kindOf(t) {
+	case "check", "story", "plate", "meter", "license", "callout", "age":
+		return true
+	}
+	return false
 }
 
 // takeBackAct treats an act that is taken back as half done: what it put in place may be there, and what it took away

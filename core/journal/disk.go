@@ -2,7 +2,6 @@ package journal
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"path"
 )
@@ -72,9 +71,4 @@ func MkdirSynced(d Disk, name string) error {
 		return err
 	}
 	return d.SyncFolder(path.Dir(name))
-}
-
-// errGone tells that the journal is not where it was left.
-func errGone(name string, err error) error {
-	return fmt.Errorf("journal: %s is not as it was left: %w", name, err)
 }

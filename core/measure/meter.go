@@ -48,6 +48,7 @@ func Modest() *Meter {
 			MicroampsDC: {1.2, 3, []Range{{200e-6, 1e-7}, {2e-3, 1e-6}}},
 			Manometer:   {1, 2, []Range{{15000, 2.5}}},
 			Thermometer: {1, 10, []Range{{1000, 0.1}}},
+			COMeter:     {10, 5, []Range{{1000e-6, 1e-6}}}, // a household meter, from memory
 		},
 	}
 }

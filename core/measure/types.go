@@ -18,7 +18,8 @@ const (
 	MillivoltDC Function = "millivolts-dc"
 	Manometer   Function = "manometer"
 	Thermometer Function = "thermometer"
-	Look        Function = "look" // eyes, ears, hand: no instrument
+	COMeter     Function = "co-meter" // carbon monoxide in air; a gas sniffer is another instrument
+	Look        Function = "look"     // eyes, ears, hand: no instrument
 )
 
 // Dial is what a function is: what it shows and what it asks of the circuit.
@@ -26,6 +27,7 @@ type Dial struct {
 	ID      Function
 	Dim     unit.Dim // dimension of what it shows, "" when it is told by the check's unit, or nothing is shown
 	Drives  bool     // the meter drives a current through the part: only where there is no voltage
+	Own     bool     // an instrument of its own: the leads of the meter are not used
 	Current bool     // the red lead is in the current jack
 }
 
@@ -36,12 +38,13 @@ var Functions = []Dial{
 	{ID: Ohms, Dim: unit.Resistance, Drives: true},
 	{ID: Continuity, Drives: true},
 	{ID: Capacitance, Dim: unit.Capacitance, Drives: true},
-	{ID: AmpsAC, Dim: unit.Current}, // clamp
+	{ID: AmpsAC, Dim: unit.Current, Own: true}, // clamp
 	{ID: MicroampsDC, Dim: unit.Current, Current: true},
 	{ID: MillivoltDC, Dim: unit.Voltage},
-	{ID: Manometer, Dim: unit.Pressure},
-	{ID: Thermometer},
-	{ID: Look},
+	{ID: Manometer, Dim: unit.Pressure, Own: true},
+	{ID: Thermometer, Own: true},
+	{ID: COMeter, Dim: unit.Fraction, Own: true},
+	{ID: Look, Own: true},
 }
 
 // Dial gives what a function is; the zero value where it is none.

@@ -176,15 +176,19 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 					return p.shows(k, world)
 				})
 			}
-			switch part.Kind {
-			case "load":
+			kind := appliance.KindOf(part.Kind)
+			if kind == nil {
+				continue
+			}
+			switch kind.Proof {
+			case appliance.ProvedBySupply:
 				p.add(g, mode, "input", "evidence.supply", []string{"part", part.Name}, func(k int) uint64 {
 					if !p.across(k, part.Ports) {
 						return 0
 					}
 					return p.healthy(k)
 				})
-			case "board":
+			case appliance.ProvedByInputs:
 				p.board(g, mode, part, md)
 			}
 		}
@@ -213,7 +217,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 		})
 		for i := range p.m.Parts {
 			load := &p.m.Parts[i]
-			if load.Kind != "load" || !p.fedBy(load, out.To) {
+			if k := appliance.KindOf(load.Kind); k == nil || k.Proof != appliance.ProvedBySupply || !p.fedBy(load, out.To) {
 				continue
 			}
 			p.add(g, mode, "load", "evidence.load", []string{"part", load.Name}, func(k int) uint64 {
@@ -324,7 +328,7 @@ func (p *prover) fedBy(load *appliance.Part, net string) bool {
 		}
 		for i := range p.m.Parts {
 			w := &p.m.Parts[i]
-			if w.Kind != "wire" && w.Kind != "pair" {
+			if k := appliance.KindOf(w.Kind); k == nil || k.Passes != appliance.Leads {
 				continue
 			}
 			here, there := false, false

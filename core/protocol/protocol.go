@@ -223,6 +223,7 @@ type Result struct {
 	Outcome string   `json:"outcome"`          // fixed, nothing-wrong, stopped, unresolved, handed-over, part-awaited…; empty while the job goes on
 	Repair  string   `json:"repair,omitempty"` // repair that the verdict names or named last, empty for none
 	P       float64  `json:"p,omitempty"`      // its probability when it was named
+	Likely  string   `json:"likely,omitempty"` // part that is most likely at fault and not proved, where nothing is named
 	Mended  []string `json:"mended,omitempty"` // repairs carried out, in order
 	Stop    string   `json:"stop,omitempty"`   // stop line reached, empty for none
 	Checks  int      `json:"checks"`           // checks and looks answered so far, the safety questions, the story and the plate among them

@@ -24,6 +24,9 @@ const (
 	changeNear  = 1.0 // "something changed" behind an answer
 )
 
+// foundInside is why a doubtful meaning is confirmed.
+const foundInside = "it was found among other words"
+
 // ends tells whether a command ends a question without an answer, or takes an answer back. When one is heard where an
 // answer to the question is near, the answer may have been said.
 func ends(id string) bool {
@@ -36,6 +39,9 @@ func ends(id string) bool {
 func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 	d := ChoiceDecision{Action: Accept, Take: fits[0]}
 	if u.Source != "voice" {
+		if d.Take.Doubt {
+			d.Action, d.Why = Confirm, foundInside
+		}
 		return d
 	}
 	clears := s.Clears != nil && s.Clears(d.Take)
@@ -67,8 +73,8 @@ func DecideChoice(u *Utterance, fits []Meaning, s ChoiceSlot) ChoiceDecision {
 		return d
 	}
 	switch {
-	case d.Take.Kind == Command && d.Take.Doubt && ends(d.Take.ID), d.Take.Kind != Command && d.Take.Doubt && !s.named(d.Take):
-		d.Action, d.Why = Confirm, "it was found among other words"
+	case d.Take.Doubt && !s.named(d.Take):
+		d.Action, d.Why = Confirm, foundInside
 	case d.Take.Kind == Command || s.named(d.Take):
 	case d.Take.Cost >= farBehind || clears && d.Take.Cost >= clearBehind:
 		d.Action, d.Why = Confirm, "it was heard among the answers only"

@@ -16,6 +16,7 @@ func TestDecideChoice(t *testing.T) {
 	count := func(cost float64, n string) utterance.Meaning {
 		return utterance.Meaning{Kind: utterance.Count, Text: n, Cost: cost}
 	}
+	doubt := func(m utterance.Meaning) utterance.Meaning { m.Doubt = true; return m }
 	safe := utterance.ChoiceSlot{Clears: func(m utterance.Meaning) bool { return m.ID == "none" }}
 	type list = []utterance.Meaning
 	for _, tt := range []struct {
@@ -47,6 +48,9 @@ func TestDecideChoice(t *testing.T) {
 		{"a question behind an answer", utterance.ChoiceSlot{}, "voice", 30, list{opt(0, "done"), cmd(0.5, "why")}, utterance.Accept, "done", ""},
 		{"one of two that were named", utterance.ChoiceSlot{Named: list{opt(0, "blue"), opt(2, "none")}}, "voice", 30, list{opt(0, "blue")}, utterance.Accept, "blue", ""},
 		{"it sounds like both again", utterance.ChoiceSlot{Named: list{opt(0, "blue"), opt(2, "none")}}, "voice", 30, list{opt(0, "blue"), opt(1, "none")}, utterance.Confirm, "blue", "none"},
+		{"an answer found among other words", utterance.ChoiceSlot{}, "voice", 30, list{doubt(opt(0, "good"))}, utterance.Confirm, "good", ""},
+		{"a command that ends the question, among other words", utterance.ChoiceSlot{}, "voice", 30, list{doubt(cmd(0, "finish"))}, utterance.Confirm, "finish", ""},
+		{"typed, among other words", utterance.ChoiceSlot{}, "key", 0, list{doubt(cmd(0, "why"))}, utterance.Confirm, "why", ""},
 	} {
 		d := utterance.DecideChoice(&utterance.Utterance{Source: tt.source, SNR: tt.snr}, tt.fits, tt.slot)
 		if name := d.Take.ID + d.Take.Text; d.Action != tt.want || name != tt.take || d.Rival.ID != tt.rival {

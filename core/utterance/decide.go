@@ -62,6 +62,7 @@ const (
 	sureMatters = 0.85
 	sureHazard  = 0.98
 	sureLeast   = 0.5
+	sureLoud    = 0.987 // in loud noise only what two recognizers agree on is so sure
 )
 
 // Decide chooses what to do about an utterance where a reading is due. It is pure. A clear reading that the appliance should not be
@@ -72,7 +73,7 @@ func Decide(u *Utterance, s Slot) Decision {
 		return s.failed("nothing was understood as a reading")
 	}
 	best := cands[0]
-	sure := u.Source == "touch" || u.Source == "key"
+	sure := (u.Source == "touch" || u.Source == "key") && !best.doubt
 	settled := false
 	if len(best.units) > 1 && best.r.State == measure.Number {
 		units := s.open(best)
@@ -106,12 +107,12 @@ func Decide(u *Utterance, s Slot) Decision {
 		d.Action, d.Digits, d.Why = Confirm, true, "it differs from the first saying"
 	case s.Possible != nil && !s.Possible(best.r):
 		d.Action, d.Digits, d.Why = Confirm, true, "the appliance should not show this here"
-	case u.SNR != 0 && u.SNR < snrConfirm:
+	case u.SNR != 0 && u.SNR < snrConfirm && u.Sure < sureLoud:
 		d.Action, d.Digits, d.Why = Confirm, true, "it is loud"
 	case settled:
 		d.Action, d.Digits, d.Why = Confirm, true, "the unit was asked for and not said"
 	case best.doubt:
-		d.Action, d.Digits, d.Why = Confirm, true, "it was found among other words"
+		d.Action, d.Digits, d.Why = Confirm, true, foundInside
 	case best.foreign:
 		d.Action, d.Digits, d.Why = Confirm, true, "another unit than asked for"
 	}

@@ -74,6 +74,7 @@ func TestDecide(t *testing.T) {
 		{"nothing, first", slot, "voice", 30, nil, utterance.Again, ""},
 		{"nothing, second", with(func(s *utterance.Slot) { s.Failed = 1 }), "voice", 30, nil, utterance.Digits, ""},
 		{"nothing, third", with(func(s *utterance.Slot) { s.Failed = 2 }), "voice", 30, nil, utterance.Keypad, ""},
+		{"found among other words", slot, "voice", 30, []utterance.Meaning{doubtful(meaning(0, "26.1 V"))}, utterance.Confirm, "26.1 V"},
 		{"nothing known", utterance.Slot{}, "voice", 0, []utterance.Meaning{meaning(0, "5 V"), meaning(0.5, "6 V")}, utterance.Accept, "5 V"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -165,3 +166,5 @@ func TestSay(t *testing.T) {
 		}
 	}
 }
+
+func doubtful(m utterance.Meaning) utterance.Meaning { m.Doubt = true; return m }

@@ -20,6 +20,9 @@ const (
 	Symptom   Kind = "symptom"   // what the appliance does, told in free words: "lights-dies"; it answers nothing by itself
 )
 
+// Aside is the fault of an utterance that was meant for somebody else, or means nothing here: it answers nothing and counts for nothing.
+const Aside = "aside"
+
 // Meaning is one thing an utterance can mean.
 type Meaning struct {
 	Kind    Kind             `json:"kind"`
@@ -46,7 +49,7 @@ type Utterance struct {
 	Start    int64     `json:"start,omitempty"`  // ms on the session's clock
 	End      int64     `json:"end,omitempty"`
 	Partial  bool      `json:"partial,omitempty"` // still being spoken: only emergencies and "quiet" may act on it
-	Fault    string    `json:"fault,omitempty"`   // why nothing was understood: "unknown", "loud", "quiet", "clipped", "long"
+	Fault    string    `json:"fault,omitempty"`   // why nothing was understood: "unknown", "loud", "quiet", "clipped", "long", or Aside
 }
 
 // Best returns the cheapest meaning, or nil.

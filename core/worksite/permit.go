@@ -182,7 +182,7 @@ func (r *Rules) Consent(check int) bool {
 // for it (IEC 61010-2-033, category III).
 func (r *Rules) Mains(check int) bool {
 	c := &r.m.Checks[check]
-	return c.Function != measure.Look && c.Function != measure.Thermometer && c.Function != measure.Manometer && r.Consent(check)
+	return (!c.Function.Dial().Own || c.Function == measure.AmpsAC) && r.Consent(check)
 }
 
 // Exposed tells whether more than touch-safe voltage lies open and may be live.

@@ -87,7 +87,7 @@ func New(m *appliance.Model) (*Rules, error) {
 		id, _, _ := cut(p.Net)
 		r.capacitor = append(r.capacitor, 0)
 		for k := range m.Parts {
-			if m.Parts[k].ID == id && m.Parts[k].Kind == "capacitor" {
+			if kind := appliance.KindOf(m.Parts[k].Kind); m.Parts[k].ID == id && kind != nil && kind.Holds {
 				r.capacitor[i] = int16(k + 1)
 			}
 		}
@@ -289,11 +289,8 @@ func (r *Rules) joined(from, to string, without int) bool {
 
 // passes tells whether a kind of part is a way through rather than a load.
 func passes(kind string) bool {
-	switch kind {
-	case "load", "motor", "coil", "valve", "igniter", "transformer", "board", "controller", "supply", "source", "sensor", "capacitor", "lamp":
-		return false
-	}
-	return true
+	k := appliance.KindOf(kind)
+	return k == nil || k.Passes >= appliance.Through // what is not known might be bridged
 }
 
 // ends returns the two nets of a part with exactly two ports.

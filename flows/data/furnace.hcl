@@ -5508,17 +5508,31 @@ check "dial-time" {
 check "room-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the room"
-  function = "look"
+  function = "co-meter"
   part     = "exchanger"
+  quantity = "room-co"
+  unit     = "ppm"
+  limit    = atmost(9, "EPA")
   power    = "on"
   call     = "on"
   at       = "heating"
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Hold a gas tester at head height, if you have one."
-  ask      = "A gas tester at head height: none, or some?"
-  option "none" { when = !(room-co > exchanger.tester) }
-  option "some" { stop = "vent" }
+  act      = "Hold a C O meter at head height, if you have one."
+  caution  = "A gas sniffer does not show it."
+  # UL 2034 alarms sound at 70 ppm within four hours
+  band "leave" {
+    when      = atleast(70, "from memory")
+    emergency = "co"
+  }
+  band "off" {
+    when = atleast(35, "T03")
+    stop = "vent"
+  }
+  band "source" {
+    when = atleast(9, "EPA")
+    tell = "More than outdoor air. Open a window and look for where it comes from."
+  }
 }
 
 check "flue-co-m" {

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"slices"
 
 	"readback/core/appliance"
@@ -106,12 +107,7 @@ func energised(e *appliance.Engine, v *protocol.View) map[string]bool {
 		}
 	}
 	p.Advance(wait)
-	earth := m.Earth
-	for i := range m.Parts {
-		if earth == "" && m.Parts[i].Kind == "supply" { // without an earth volts count from the first supply's return
-			earth = m.Parts[i].Ports["n"]
-		}
-	}
+	earth := cmp.Or(m.Earth, m.ReturnNet())
 	limit := liveSmall
 	if m.Mains {
 		limit = liveVolts

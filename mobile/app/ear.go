@@ -55,7 +55,7 @@ const maxBacklog = 100 // blocks waiting for the recogniser; at 100 ms a block t
 // What hangs or fails is started again. Judgment, no source: a block of a tenth of a second is decoded in some hundredths of one, and the judge
 // takes up to a second and a half.
 const (
-	earPatience = 12 * time.Second // for one task
+	earPatience = 30 * time.Second // for one task, where Config.Patience says nothing else
 	earPause    = 2 * time.Second  // before it is started again
 	earRestarts = 3                // in one run of the program
 )
@@ -178,7 +178,7 @@ func (e *earState) run(h *Hub, ear Ear, gen int) {
 		e.tasks, e.feeds = nil, 0
 		e.mu.Unlock()
 		for _, f := range w {
-			hung := time.AfterFunc(earPatience, func() { h.deaf(gen, errEarHangs) })
+			hung := time.AfterFunc(h.cfg.Patience, func() { h.deaf(gen, errEarHangs) })
 			err := perform(f, ear)
 			hung.Stop()
 			if err != nil {
@@ -224,7 +224,7 @@ func (e *earState) listen(class string)     { e.do(func(x Ear) { x.Class(class) 
 func (e *earState) expect(x grammar.Expect) { e.do(func(y Ear) { y.Expect(x) }) }
 
 // close stops the ear and waits for a block being decoded.
-func (e *earState) close() {
+func (e *earState) close(patience time.Duration) {
 	e.mu.Lock()
 	e.shut = true
 	e.cond.Broadcast()
@@ -232,7 +232,7 @@ func (e *earState) close() {
 	e.mu.Unlock()
 	select {
 	case <-done:
-	case <-time.After(earPatience): // it hangs in the C library; the process ends next
+	case <-time.After(patience): // it hangs in the C library; the process ends next
 	}
 }
 

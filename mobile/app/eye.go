@@ -31,18 +31,7 @@ type EyeView struct {
 	Ms     float64         `json:"ms,omitempty"`     // what reading the frame took
 }
 
-// Times of watching, ns of the frames' own clock: judgement, no source.
-const (
-	steadyFor   = 900e6 // a number must stand still so long before it is told
-	retell      = 10e9  // a number that still stands is told again after so long
-	meterGiveUp = 6e9   // so long without a finding, and the reason is spoken
-	lampGiveUp  = 30e9
-	fireGiveUp  = 60e9  // a start takes its time before anything glows
-	fireGap     = 120e9 // so long without a frame of the burner, and it is another start
-	lampEvery   = 400e6 // between two decodings
-	voteOver    = 8     // frames of a vote
-	lampQueue   = 8     // frames of the light that may wait; more are dropped, their times tell the gap
-)
+const lightQueue = 8 // frames of the light that may wait; more are dropped, their times tell the gap
 
 // eye reads frames on a goroutine of its own. One step is watched at a time; when the step changes or something is said, it
 // begins anew, because the number may be that of another place.
@@ -59,28 +48,16 @@ type eye struct {
 	opts       []string // answers of the step
 	gen        int      // counts beginnings
 	last       camera.Plane
-	units      camera.Units    // of the meter, as far as they were named
-	shown      []camera.Beside // what stood beside the number told last
+	units      camera.Units          // of the meter, as far as they were named
+	shown      []camera.Annunciators // what stood beside the number told last
 
 	// of the goroutine only
-	now     int // gen that the following belongs to
-	reader  camera.Reader
-	frames  []*camera.Reading
-	besides []camera.Beside // of the frames
-	unitOf  string          // the number whose unit is known, or known not to be
-	unit    string
-	lamp    *camera.Lamp
-	fire    *camera.FireWatch
-	window  *[2]float64 // where the burner's window was touched, shares of the picture
-	seenAt  int64       // of the newest frame of the burner
-	first   int64       // of the first frame
-	since   int64       // since when text is seen
-	text    string
-	told    string
-	toldAt  int64
-	reasonT int64 // when a reason was told last, or none was due
-	coded   int64
-	w, h    int // of the newest frame
+	now    int // gen that the following belongs to
+	meter  camera.MeterWatch
+	light  *camera.LightWatch
+	burner camera.BurnerWatch
+	unitOf string // the number whose unit is known, or known not to be
+	unit   string
 }
 
 type look struct {
@@ -209,7 +186,7 @@ func (e *eye) put(h *Hub, l look) error {
 	case l.aim != nil:
 	case l.eye == protocol.EyeMeter:
 		e.queue = slices.DeleteFunc(e.queue, func(x look) bool { return x.aim == nil }) // only the newest counts
-	case len(e.queue) >= lampQueue:
+	case len(e.queue) >= lightQueue:
 		return nil
 	}
 	e.queue = append(e.queue, l)
@@ -239,25 +216,28 @@ func (e *eye) run(h *Hub) {
 			e.begin(gen, l.plane.Time, l.eye)
 		}
 		if l.aim != nil {
-			if e.lamp != nil {
-				e.lamp.Aim(l.aim[0]*float64(e.w), l.aim[1]*float64(e.h))
-			}
-			if l.eye == protocol.EyeFire {
-				e.window, e.fire = l.aim, nil
+			switch x, y := l.aim[0], l.aim[1]; l.eye {
+			case protocol.EyeMeter:
+				e.meter.Aim(x, y)
+			case protocol.EyeFire:
+				e.burner.Aim(x, y)
+			default:
+				if e.light != nil {
+					e.light.Aim(x, y)
+				}
 			}
 			continue
 		}
-		e.w, e.h = l.plane.W, l.plane.H
 		began := time.Now()
 		v := EyeView{Step: step, Kind: l.eye}
 		var s *protocol.Seen
 		switch l.eye {
 		case protocol.EyeMeter:
-			s = e.meter(&l.plane, &v)
+			s = e.display(&l.plane, &v)
 		case protocol.EyeFire:
-			s = e.burner(&l.plane, &v)
+			s = e.flame(&l.plane, &v)
 		default:
-			s = e.light(&l.plane, &v, opts)
+			s = e.flashes(&l.plane, &v, opts)
 		}
 		if s == nil && v.Text == "" && v.Reason == "" && l.eye != protocol.EyeMeter {
 			continue // nothing was decoded this time
@@ -273,69 +253,53 @@ func (e *eye) run(h *Hub) {
 
 // begin forgets. A light is followed on as long as the step is the same: counting takes long and nothing said changes it.
 func (e *eye) begin(gen int, at int64, kind string) {
-	e.now, e.first, e.frames, e.text, e.told, e.reasonT = gen, at, e.frames[:0], "", "", at
-	e.besides, e.unitOf = e.besides[:0], ""
+	e.now, e.unitOf = gen, ""
+	e.meter.Begin(at)
+	e.burner.Begin(at)
 	if kind != protocol.EyeLamp {
-		e.lamp = nil
+		e.light = nil
+	} else if e.light != nil {
+		e.light.Begin(at)
 	}
 }
 
-// meter reads a frame of the display and votes over the last ones.
-func (e *eye) meter(p *camera.Plane, v *EyeView) *protocol.Seen {
-	rd, err := e.reader.Read(p)
+// show puts into the view what a watch sees, and says why it cannot tell when that is due.
+func (v *EyeView) show(w *words.Words, o *camera.Observation) *protocol.Seen {
+	v.Text, v.Steady, v.Boxes = o.Text, o.Steady, o.Boxes
+	if o.Reason == "" {
+		return nil
+	}
+	v.Reason = reasonWords(w, o.Reason)
+	if !o.Tell {
+		return nil
+	}
+	return &protocol.Seen{Reason: v.Reason}
+}
+
+// display reads a frame of the meter.
+func (e *eye) display(p *camera.Plane, v *EyeView) *protocol.Seen {
+	o, err := e.meter.See(p)
 	if err != nil {
 		return nil // Look has checked the plane
 	}
-	if len(e.frames) == voteOver {
-		e.frames, e.besides = slices.Delete(e.frames, 0, 1), slices.Delete(e.besides, 0, 1)
+	if s := v.show(e.words, &o); s != nil || o.Text == "" {
+		return s
 	}
-	var beside camera.Beside
-	if rd.Text != e.unitOf { // else it is known
-		beside = e.reader.Beside(rd)
-	}
-	e.frames, e.besides = append(e.frames, rd), append(e.besides, beside)
-	for _, d := range rd.Digits {
-		b := d.Box
-		for i := range b {
-			b[i] = [2]float64{b[i][0] / float64(p.W), b[i][1] / float64(p.H)}
-		}
-		v.Boxes = append(v.Boxes, b)
-	}
-	if len(e.frames) < 3 {
-		return nil
-	}
-	all := camera.Vote(e.frames)
-	if !all.OK() || all.Shows == camera.Empty {
-		why := all.Reason
-		if why == "" {
-			why = camera.Unclear
-		}
-		v.Reason = reasonWords(e.words, why)
-		return e.cannot(v.Reason, p.Time, meterGiveUp)
-	}
-	e.reasonT = p.Time
-	v.Text, v.Words = all.Text, e.words.Term("eye.over")
+	v.Words = e.words.Term("eye.over")
 	r := measure.Reading{State: measure.Over}
-	if all.Shows == camera.Number {
-		r = measure.Reading{Value: unit.Value{Dec: all.Value}}
-		v.Words = e.words.Decimal(all.Value)
+	if o.Shows == camera.Number {
+		r = measure.Reading{Value: unit.Value{Dec: o.Value}}
+		v.Words = e.words.Decimal(o.Value)
 	}
-	if all.Text != e.text {
-		e.text, e.since = all.Text, p.Time
-	}
-	if float64(p.Time-e.since) < steadyFor || len(e.frames) < voteOver/2 {
+	if !o.Tell {
 		return nil
 	}
-	v.Steady = true
-	if e.told == all.Text && float64(p.Time-e.toldAt) < retell {
-		return nil
+	if o.Shows == camera.Number {
+		r.Value.Unit = e.named(o.Text)
 	}
-	if all.Shows == camera.Number {
-		r.Value.Unit = e.named(all.Text)
-	}
-	s := &protocol.Seen{Reading: &r, Text: all.Text, P: all.P, Frames: all.Frames}
-	if all.Rival != "" {
-		s.Rivals = []string{all.Rival}
+	s := &protocol.Seen{Reading: &r, Text: o.Text, P: o.P, Frames: o.Frames}
+	if o.Rival != "" {
+		s.Rivals = []string{o.Rival}
 	}
 	return s
 }
@@ -345,12 +309,8 @@ func (e *eye) named(text string) string {
 	if text == e.unitOf {
 		return e.unit
 	}
-	var shown []camera.Beside
-	for i, f := range e.frames {
-		if f.Text == text {
-			shown = append(shown, e.besides[i])
-		}
-	}
+	shown := e.meter.Shown(text)
+	e.meter.Known(text)
 	e.mu.Lock()
 	defer e.mu.Unlock()
 	e.shown = shown
@@ -367,107 +327,42 @@ func (e *eye) teach(unit string, s *store) {
 	}
 }
 
-// light counts flashes.
-func (e *eye) light(p *camera.Plane, v *EyeView, opts []string) *protocol.Seen {
-	if e.lamp == nil {
-		e.lamp, e.coded, e.first = &camera.Lamp{}, p.Time, p.Time
+// flashes counts those of the light.
+func (e *eye) flashes(p *camera.Plane, v *EyeView, opts []string) *protocol.Seen {
+	if e.light == nil {
+		e.light = &camera.LightWatch{}
+		e.light.Begin(p.Time)
 	}
-	if err := e.lamp.See(p); err != nil {
-		if p.Time > e.coded+2e9 { // another size or clock: the camera was opened anew
-			e.lamp = nil
-		}
+	o, ok := e.light.See(p)
+	if !ok {
 		return nil
 	}
-	if float64(p.Time-e.coded) < lampEvery {
-		return nil
+	s := v.show(e.words, &o)
+	if o.Text != "" {
+		v.Words = codeWords(e.words, &o.Code)
 	}
-	e.coded = p.Time
-	c := e.lamp.Code()
-	if x, y, r, ok := e.lamp.Where(); ok {
-		w, h := float64(p.W), float64(p.H)
-		r = max(2*r, 8)
-		v.Boxes = [][4][2]float64{{{(x - r) / w, (y - r) / h}, {(x + r) / w, (y - r) / h}, {(x + r) / w, (y + r) / h}, {(x - r) / w, (y + r) / h}}}
+	if s != nil || o.Reason != "" || !o.Tell {
+		return s
 	}
-	if c.Pattern != "" {
-		v.Text, v.Words = c.ID(), codeWords(e.words, &c)
-	}
-	if !c.OK() {
-		v.Reason = reasonWords(e.words, c.Reason)
-		return e.cannot(v.Reason, p.Time, lampGiveUp)
-	}
-	v.Steady = true
-	if e.told == v.Text {
-		return nil
-	}
-	id := optionOf(e.words, &c, opts)
+	id := optionOf(e.words, &o.Code, opts)
 	if id == "" {
 		return nil // it shows what this step cannot be answered with; the viewfinder says what
 	}
-	// Two agreeing cycles are asked for by the decoder; more make it surer.
-	return &protocol.Seen{ID: id, Text: v.Text, P: 1 - 1/float64(uint(2)<<min(c.Cycles+2, 20)), Frames: c.Cycles}
+	return &protocol.Seen{ID: id, Text: v.Text, P: o.P, Frames: o.Frames}
 }
 
-// burner watches for glow and flame. One watch goes on from step to step: the camera stands where it stood, and what was dark before the
-// start is still the measure of what glows.
-func (e *eye) burner(p *camera.Plane, v *EyeView) *protocol.Seen {
-	if e.fire == nil || float64(p.Time-e.seenAt) > fireGap {
-		e.fire, e.coded, e.reasonT = e.aimed(p.W, p.H), p.Time, p.Time
-	}
-	if err := e.fire.See(p); err != nil {
-		e.fire = nil // another clock or size: the camera was opened anew
+// flame watches the burner.
+func (e *eye) flame(p *camera.Plane, v *EyeView) *protocol.Seen {
+	o, ok := e.burner.See(p)
+	if !ok {
 		return nil
 	}
-	e.seenAt = p.Time
-	if float64(p.Time-e.coded) < lampEvery {
-		return nil
+	s := v.show(e.words, &o)
+	v.Words = e.words.Name("sight", o.Text)
+	if s != nil || o.Reason != "" || !o.Tell {
+		return s
 	}
-	e.coded = p.Time
-	w, h, s := float64(p.W), float64(p.H), e.fire.Spot
-	x0, y0, x1, y1 := float64(s.X0)/w, float64(s.Y0)/h, float64(s.X1)/w, float64(s.Y1)/h
-	v.Boxes = [][4][2]float64{{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}}
-	now, why := e.fire.Now()
-	v.Text, v.Words = string(now), e.words.Name("sight", string(now))
-	t := e.fire.Tale()
-	if t.What == camera.Unsure {
-		if why == "" {
-			return nil
-		}
-		v.Reason = reasonWords(e.words, why)
-		return e.cannot(v.Reason, p.Time, fireGiveUp)
-	}
-	e.reasonT = p.Time
-	v.Steady = true
-	if e.told == string(t.What) && float64(p.Time-e.toldAt) < retell {
-		return nil
-	}
-	// nine of ten in doubt are told right: what the figures of drawn burners leave wrong is less, what real ones do is not known
-	return &protocol.Seen{Text: string(t.What), P: 0.9, From: max(1, (p.Time-t.From)/1e6), To: max(1, (p.Time-t.To)/1e6)}
-}
-
-// aimed is a watch of the window that was touched, or of the middle, beside the edge of the picture that is farther away.
-func (e *eye) aimed(w, h int) *camera.FireWatch {
-	at := [2]float64{0.5, 0.5}
-	if e.window != nil {
-		at = *e.window
-	}
-	cut := func(x0, x1, y float64) camera.Region {
-		return camera.Region{X0: int(x0 * float64(w)), X1: int(x1 * float64(w)), Y0: int((y - 0.16) * float64(h)), Y1: int((y + 0.16) * float64(h))}
-	}
-	f := &camera.FireWatch{Spot: cut(at[0]-0.16, at[0]+0.16, at[1]), Ref: cut(0.02, 0.22, at[1])}
-	if at[0] < 0.5 {
-		f.Ref = cut(0.78, 0.98, at[1])
-	}
-	return f
-}
-
-// cannot tells why nothing is told, when that has been so for long enough.
-func (e *eye) cannot(say string, at int64, long float64) *protocol.Seen {
-	e.text = ""
-	if float64(at-e.reasonT) < long {
-		return nil
-	}
-	e.reasonT = at
-	return &protocol.Seen{Reason: say}
+	return &protocol.Seen{Text: string(o.Flame.What), P: o.P, From: max(1, (p.Time-o.Flame.From)/1e6), To: max(1, (p.Time-o.Flame.To)/1e6)}
 }
 
 // reasonWords says why the camera cannot tell, empty where there is no reason. A reason that the language has no words for is said in
@@ -552,7 +447,16 @@ func (h *Hub) saw(s *protocol.Seen, gen int, p *camera.Plane) {
 	if h.stepLocked(protocol.Event{Type: protocol.EvSeen, Seen: s}) != nil {
 		return // told by step itself
 	}
-	h.eye.told, h.eye.toldAt = s.Text, p.Time
+	switch e := &h.eye; s.Kind {
+	case protocol.EyeMeter:
+		e.meter.Told(s.Text, p.Time)
+	case protocol.EyeFire:
+		e.burner.Told(s.Text, p.Time)
+	default:
+		if e.light != nil {
+			e.light.Told(s.Text, p.Time)
+		}
+	}
 }
 
 // keepLocked writes the brightness of a frame into the job's folder.

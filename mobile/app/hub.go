@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"readback/core/journal"
@@ -41,9 +42,11 @@ type Config struct {
 	// Elapsed is a clock that nobody can set, from any beginning. Where Now is nil too it is the system's; a hub with its own Now and
 	// without this believes Now.
 	Elapsed func() time.Duration
-	Disk    journal.Disk // where jobs are kept instead of Dir; tests only
-	Version string       // of the program, kept in every journal
-	Lang    string       // "en" when empty
+	// Patience is how long the recogniser may take for one thing before it is started again; 0: half a minute.
+	Patience time.Duration
+	Disk     journal.Disk // where jobs are kept instead of Dir; tests only
+	Version  string       // of the program, kept in every journal
+	Lang     string       // "en" when empty
 
 	Data string // hash of the equipment files and phrases, kept in every journal
 
@@ -71,6 +74,7 @@ type Hub struct {
 	trouble string                     // what went wrong with the last job, until another one is opened
 	clock   clockState
 
+	mute      atomic.Bool // the job is by touch: notices are shown only
 	alarmMu   sync.Mutex
 	alarmWait *time.Timer // an emergency that was not acted on yet
 
@@ -109,6 +113,9 @@ func Open(c Config) (*Hub, error) {
 		}
 		c.Now = func() int64 { return time.Now().UnixMilli() }
 	}
+	if c.Patience == 0 {
+		c.Patience = earPatience
+	}
 	if c.Lang == "" {
 		c.Lang = "en"
 	}
@@ -126,6 +133,7 @@ func Open(c Config) (*Hub, error) {
 	h := &Hub{cfg: c, words: lib.words, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
 	h.prefs = st.loadPrefs()
 	h.eye.words = lib.words
+	h.mute.Store(!h.prefs.Voice)
 	h.openEar()
 	h.comeBack()
 	return h, nil
@@ -164,7 +172,7 @@ func (h *Hub) Close() {
 	h.closed = true
 	h.leaveLocked()
 	h.mu.Unlock()
-	h.ear.close()
+	h.ear.close(h.cfg.Patience)
 	h.eye.close()
 	h.out.close()
 	h.store.close()
@@ -288,7 +296,9 @@ func firstLine(s string) string {
 // tell shows something that the person has to know and says it. It needs no lock: it works while an event hangs.
 func (h *Hub) tell(text string) {
 	h.out.send(Message{Type: "trouble", Text: text})
-	h.out.do(func(host Host) { host.Say(ownSaying+"trouble", firstSentence(text), "warning", false) })
+	if !h.mute.Load() {
+		h.out.do(func(host Host) { host.Say(ownSaying+"trouble", firstSentence(text), "warning", false) })
+	}
 }
 
 // firstSentence is what is spoken of a notice; all of it stands on the page.

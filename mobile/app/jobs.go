@@ -53,6 +53,7 @@ func (h *Hub) startLocked(s Start) error {
 	h.parkLocked()
 	h.trouble = ""
 	h.job = &openJob{id: id, machine: m, voice: voice, appliance: s.Appliance}
+	h.mute.Store(!voice)
 	h.out.do(func(host Host) { host.KeepAwake(true) })
 	if err := h.stepLocked(protocol.Event{Type: protocol.EvBegin, Begin: &b}); err != nil && !s.urgent {
 		h.leaveLocked()
@@ -107,6 +108,7 @@ func (h *Hub) resumeLocked(id string) error {
 	begin, last := read.Events[0].Begin, read.Events[len(read.Events)-1]
 	h.parkLocked()
 	h.job = &openJob{id: id, machine: m, voice: begin.Voice, seq: m.Seq(), appliance: begin.Appliance}
+	h.mute.Store(!begin.Voice)
 	h.resumeClockLocked(last.At)
 	h.out.do(func(host Host) { host.KeepAwake(true) })
 	if lost != nil {

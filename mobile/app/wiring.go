@@ -190,7 +190,7 @@ func colour(w *words.Words, list []camera.Insulation) string {
 	return strings.Join(out, " "+w.Lines["or"].Full+" ")
 }
 
-// planeOf decodes a JPEG picture, averaged so that its longest side is at most so many pixels.
+// planeOf decodes a JPEG picture, averaged so that its longest side is at most so many pixels, and turns it upright.
 func planeOf(data []byte, side int) (*camera.Plane, error) {
 	c, err := jpeg.DecodeConfig(bytes.NewReader(data))
 	if err != nil {
@@ -240,7 +240,7 @@ func planeOf(data []byte, side int) (*camera.Plane, error) {
 			}
 		}
 	}
-	return p, nil
+	return p.Upright(orientation(data)), nil
 }
 
 // plate reads the codes in a picture of the rating plate and proposes one for the line of the plate that is asked for. The

@@ -46,7 +46,7 @@ func Near(w *words.Words, m *appliance.Model, k Marks) *Layout {
 		net := pointNet(m, id)
 		found := 0
 		for i, e := range els {
-			if at(m, e, net) && e.symbol != "source" && (found < 2 || keep[i]) {
+			if at(m, e, net) && !e.symbol.Source && (found < 2 || keep[i]) {
 				keep[i] = true
 				found++
 			}

@@ -1,4 +1,4 @@
-// Package ladder draws the circuit of an appliance from its equipment file: supplies as rails, parts as the trade's
+// Package drawing draws the circuit of an appliance from its equipment file: supplies as rails, parts as the trade's
 // schematic symbols on rungs between them, every test point in its place. Nothing is placed by hand, so a new equipment
 // file has its drawing at once.
 package drawing
@@ -13,7 +13,7 @@ import (
 // element is one two-ended thing on a rung.
 type element struct {
 	part        int // index into the model's parts
-	symbol      string
+	symbol      *appliance.Symbol
 	name        string
 	left, right string // nets
 	lport       string // port names at the two ends, for points of the form part.port
@@ -24,7 +24,7 @@ type element struct {
 // elements lists what the model's parts are made of, in file order. Parts without a place in the circuit are left out.
 func elements(w *words.Words, m *appliance.Model) []element {
 	var out []element
-	add := func(p int, symbol, name, lport, rport, left, right string) {
+	add := func(p int, symbol *appliance.Symbol, name, lport, rport, left, right string) {
 		if left == "" && right == "" && lport == "" {
 			return
 		}
@@ -33,49 +33,24 @@ func elements(w *words.Words, m *appliance.Model) []element {
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		n := p.Ports
-		name := func(side string, pairs ...string) string {
-			return w.Term("drawing."+side, append(pairs, "part", p.Name)...)
+		k := appliance.KindOf(p.Kind)
+		if k == nil {
+			continue
 		}
-		two := func(symbol, name, a, b string) {
-			if n[a] != "" || n[b] != "" {
-				add(i, symbol, name, a, b, n[a], n[b])
+		for _, d := range k.Drawn {
+			name := p.Name
+			if d.Name != "" {
+				name = w.Term("drawing."+d.Name, "part", p.Name)
+			}
+			if d.Loose || n[d.A] != "" || n[d.B] != "" {
+				add(i, d.Symbol, name, d.A, d.B, n[d.A], n[d.B])
 			}
 		}
-		switch p.Kind {
-		case "transformer":
-			two("coil", name("primary"), "p1", "p2")
-			two("source", name("secondary"), "s1", "s2")
-		case "supply":
-			two("source", p.Name, "l", "n")
-		case "pair":
-			two("wire", name("first-wire"), "in1", "out1")
-			two("wire", name("second-wire"), "in2", "out2")
-		case "relay":
-			two("coil", name("coil"), "coil1", "coil2")
-			two("contact", name("contact"), "com", "no")
-			two("contact", name("resting-contact"), "com", "nc")
-		case "rod":
-			two("rod", p.Name, "rod", "burner")
-		case "capacitor":
-			add(i, "capacitor", p.Name, "a", "b", n["a"], n["b"])
-		case "board":
-			two("box", p.Name, "r", "c")
-			two("sense", name("flame-input"), "fs", "earth")
-			for _, o := range p.Outputs {
-				add(i, "output", name("output", "port", o.ID), "", "", o.From, o.To)
-			}
-			for _, in := range p.Inputs {
-				add(i, "sense", name("input", "port", in.ID), "", "", in.Net, in.To)
-			}
-		default:
-			ports := make([]string, 0, len(n))
-			for port := range n {
-				ports = append(ports, port)
-			}
-			sort.Strings(ports)
-			if len(ports) >= 2 {
-				two(p.Kind, p.Name, ports[0], ports[1])
-			}
+		for _, o := range p.Outputs {
+			add(i, appliance.OutputSymbol, w.Term("drawing.output", "part", p.Name, "port", o.ID), "", "", o.From, o.To)
+		}
+		for _, in := range p.Inputs {
+			add(i, appliance.InputSymbol, w.Term("drawing.input", "part", p.Name, "port", in.ID), "", "", in.Net, in.To)
 		}
 	}
 	return out
@@ -94,12 +69,12 @@ func levels(els []element) map[string]float64 {
 		}
 	}
 	for _, e := range els {
-		if e.symbol == "source" {
+		if e.symbol.Source {
 			level[e.left], fixed[e.left] = 1, true
 		}
 	}
 	for _, e := range els {
-		if e.symbol == "source" && !fixed[e.right] {
+		if e.symbol.Source && !fixed[e.right] {
 			level[e.right], fixed[e.right] = 0, true
 		}
 	}
@@ -115,10 +90,10 @@ func levels(els []element) map[string]float64 {
 	near := map[string][]edge{}
 	for _, e := range els {
 		g := 100.0 // what only conducts
-		switch e.symbol {
-		case "load", "coil", "box", "sense", "rod":
+		switch {
+		case e.symbol.Resists:
 			g = 1
-		case "source", "capacitor":
+		case e.symbol.Source, e.symbol.Gap:
 			continue
 		}
 		if e.left == "" || e.right == "" {
@@ -147,7 +122,7 @@ func levels(els []element) map[string]float64 {
 func orient(els []element, level map[string]float64) {
 	for i := range els {
 		e := &els[i]
-		if e.symbol != "source" && e.left != "" && e.right != "" && level[e.left] < level[e.right]-1e-9 {
+		if !e.symbol.Source && e.left != "" && e.right != "" && level[e.left] < level[e.right]-1e-9 {
 			e.left, e.right, e.lport, e.rport = e.right, e.left, e.rport, e.lport
 		}
 	}
@@ -177,7 +152,7 @@ func rungs(els []element, width int) []rung {
 			used[i] = true
 			chain = append(chain, els[i])
 			n := els[i].right
-			if els[i].symbol == "source" || !series(n) || used[starts[n][0]] || els[starts[n][0]].symbol == "source" {
+			if els[i].symbol.Source || !series(n) || used[starts[n][0]] || els[starts[n][0]].symbol.Source {
 				break
 			}
 			i = starts[n][0]
@@ -192,7 +167,7 @@ func rungs(els []element, width int) []rung {
 		}
 	}
 	for i, e := range els { // chains begin where nothing in series comes before
-		if !used[i] && (e.symbol == "source" || !series(e.left) || endsAt(els, e.left) == "source") {
+		if !used[i] && (e.symbol.Source || !series(e.left) || sourceEnds(els, e.left)) {
 			take(i)
 		}
 	}
@@ -204,14 +179,14 @@ func rungs(els []element, width int) []rung {
 	return out
 }
 
-// endsAt is the symbol of the element whose right end is on a net.
-func endsAt(els []element, net string) string {
+// sourceEnds tells whether the element whose right end is on a net is a source.
+func sourceEnds(els []element, net string) bool {
 	for _, e := range els {
 		if e.right == net {
-			return e.symbol
+			return e.symbol.Source
 		}
 	}
-	return ""
+	return false
 }
 
 // sections sorts the rungs by the supply they hang on, each supply's own rung first.
@@ -220,7 +195,7 @@ func sections(rs []rung, els []element) []rung {
 	var front []string
 	n := 0
 	for _, e := range els {
-		if e.symbol == "source" {
+		if e.symbol.Source {
 			n++
 			for _, net := range []string{e.left, e.right} {
 				if _, seen := zone[net]; !seen {
@@ -234,7 +209,7 @@ func sections(rs []rung, els []element) []rung {
 		net := front[0]
 		front = front[1:]
 		for _, e := range els {
-			if e.symbol == "source" || e.symbol == "coil" || e.symbol == "sense" {
+			if e.symbol.Isolates {
 				continue
 			}
 			for _, pair := range [][2]string{{e.left, e.right}, {e.right, e.left}} {
@@ -261,7 +236,7 @@ func sections(rs []rung, els []element) []rung {
 		if a != b {
 			return a < b
 		}
-		return rs[i].els[0].symbol == "source" && rs[j].els[0].symbol != "source"
+		return rs[i].els[0].symbol.Source && !rs[j].els[0].symbol.Source
 	})
 	return rs
 }

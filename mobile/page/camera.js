@@ -1,5 +1,5 @@
 // The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
-// go to the core as brightness, those of a light and a burner with colour; nothing is kept here. Without a camera the page is as it was.
+// go to the core with their colour; nothing is kept here. Without a camera the page is as it was.
 import {T, numbers} from '/words.js';
 import {$, el, mark} from './tools.js';
 import {P, bus, post, draw, native, shell, on} from './core.js';
@@ -38,7 +38,7 @@ finder.addEventListener('click', e => {
   const r = finder.getBoundingClientRect(), x = (e.clientX - r.x) / r.width, y = (e.clientY - r.y) / r.height;
   if (x < 0 || y < 0 || x >= 1 || y >= 1) return;
   if (E.still) { addMark(x, y); return; }
-  if (watching() === 'lamp' || watching() === 'fire') bus.call('POST', '/api/eye/aim', {x, y}).catch(() => {});
+  if (watching()) bus.call('POST', '/api/eye/aim', {x, y}).catch(() => {});
 });
 
 const open = async () => {
@@ -102,21 +102,20 @@ const frame = (now, meta) => {
   const k = Math.min(1, long / Math.max(vw, vh), short / Math.min(vw, vh)), w = Math.max(1, Math.floor(vw * k)), h = Math.max(1, Math.floor(vh * k));
   if (grab.width !== w || grab.height !== h) { grab.width = w; grab.height = h; }
   pen.drawImage(video, 0, 0, w, h);
-  const rgba = pen.getImageData(0, 0, w, h).data, colour = kind !== 'meter', cw = w + 1 >> 1, ch = h + 1 >> 1;
-  const msg = new ArrayBuffer(32 + w * h + (colour ? 2 * cw * ch : 0)), head = new DataView(msg), luma = new Uint8Array(msg, 32);
-  [82, 66, 101, 121, 101, 1, 13, 10, n, colour ? 1 : 0].forEach((b, i) => head.setUint8(i, b));
+  const rgba = pen.getImageData(0, 0, w, h).data, cw = w + 1 >> 1, ch = h + 1 >> 1;
+  const msg = new ArrayBuffer(32 + w * h + 2 * cw * ch), head = new DataView(msg), luma = new Uint8Array(msg, 32);
+  [82, 66, 101, 121, 101, 1, 13, 10, n, 1].forEach((b, i) => head.setUint8(i, b));
   head.setUint16(10, w, true);
   head.setUint16(12, h, true);
   head.setBigInt64(16, BigInt(Math.round(at * 1e6)), true);
   head.setFloat64(24, exposure(), true);
   for (let i = 0, j = 0; i < luma.length; i++, j += 4) luma[i] = (77 * rgba[j] + 150 * rgba[j + 1] + 29 * rgba[j + 2] + 128) >> 8;
-  if (colour) { // one pixel of each four stands for their colour
-    const cb = new Uint8ClampedArray(msg, 32 + w * h, cw * ch), cr = new Uint8ClampedArray(msg, 32 + w * h + cw * ch);
-    for (let y = 0, i = 0; y < ch; y++) for (let x = 0; x < cw; x++, i++) {
-      const j = 4 * (2 * y * w + 2 * x), r = rgba[j], g = rgba[j + 1], b = rgba[j + 2];
-      cb[i] = 128 - .1687 * r - .3313 * g + .5 * b;
-      cr[i] = 128 + .5 * r - .4187 * g - .0813 * b;
-    }
+  // one pixel of each four stands for their colour
+  const cb = new Uint8ClampedArray(msg, 32 + w * h, cw * ch), cr = new Uint8ClampedArray(msg, 32 + w * h + cw * ch);
+  for (let y = 0, i = 0; y < ch; y++) for (let x = 0; x < cw; x++, i++) {
+    const j = 4 * (2 * y * w + 2 * x), r = rgba[j], g = rgba[j + 1], b = rgba[j + 2];
+    cb[i] = 128 - .1687 * r - .3313 * g + .5 * b;
+    cr[i] = 128 + .5 * r - .4187 * g - .0813 * b;
   }
   E.sent = now;
   bus.sound(msg);

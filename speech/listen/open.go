@@ -14,8 +14,9 @@ import (
 // every alarm; a short answer that the grammar holds for sure does without.
 const (
 	surely    = 0.93            // sureness of a reading that needs no second listener
+	loudRoom  = 8.0             // dB below which every reading is heard twice: where both agree nothing is asked
 	shortTalk = 2 * speech.Rate // samples of an utterance that is no longer than an answer
-	agreeing  = 0.985           // sureness of a reading that both listeners hear: of 200 of the handbook's clips one was wrong
+	agreeing  = 0.99            // sureness of a reading that both listeners hear: of 200 of the handbook's clips one was wrong
 	openOnly  = 0.86            // and of one that the open listener alone hears in a quiet room
 	openNoise = 0.55            // and in noise
 	differing = 0.60            // at most, of one where the other listener hears another number
@@ -34,7 +35,7 @@ func (e *Ear) wantsOpen(u *utterance.Utterance) bool {
 	}
 	switch m.Kind {
 	case utterance.Reading:
-		return u.Sure < surely
+		return u.Sure < surely || e.snr < loudRoom
 	case utterance.Command, utterance.Choice:
 		return m.Cost > 0 || e.noisy()
 	}

@@ -121,7 +121,7 @@ func (e *Ear) secondAlarm(u *utterance.Utterance) error {
 	if e.cfg.Narrow == nil || answered(u, e.expect) || len(e.pcm)-e.quiet > lead+alarmMost {
 		return nil
 	}
-	if m := u.Best(); m != nil && (m.Kind == utterance.Emergency || m.Kind == utterance.Command && m.Cost == 0 || e.state(m)) {
+	if m := u.Best(); m != nil && (m.Kind == utterance.Emergency || m.Kind == utterance.Command && m.Cost == 0 || e.state(u, m)) {
 		return nil
 	}
 	text, m, err := e.alarmIn(u)
@@ -134,9 +134,9 @@ func (e *Ear) secondAlarm(u *utterance.Utterance) error {
 	return nil
 }
 
-// state tells whether a meaning is what a meter shows instead of a number, in a quiet room and where a meter is asked for.
-func (e *Ear) state(m *utterance.Meaning) bool {
-	return m.Kind == utterance.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && !e.noisy()
+// state tells whether a meaning is what a meter shows instead of a number, where a meter is asked for: in a quiet room, and in noise where it was heard surely.
+func (e *Ear) state(u *utterance.Utterance, m *utterance.Meaning) bool {
+	return m.Kind == utterance.Reading && m.Reading.State != measure.Number && len(e.expect.Units) > 0 && (!e.noisy() || u.Sure >= surely)
 }
 
 // alarmIn looks for an alarm in a saying in every way there is, and gives the words among the alarmGrammar and the first one found, or nil.

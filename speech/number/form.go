@@ -10,18 +10,6 @@ type form struct {
 	oh     bool // the word was "oh" or the letter o
 }
 
-var (
-	digitWords = map[string]string{"zero": "0", "oh": "0", "o": "0", "nought": "0", "naught": "0", "one": "1", "two": "2", "three": "3",
-		"four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9"}
-	homophones = map[string]string{"for": "4", "fore": "4", "to": "2", "too": "2", "won": "1", "ate": "8", "night": "9"}
-	teenWords  = map[string]int64{"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
-		"seventeen": 17, "eighteen": 18, "nineteen": 19}
-	tenWords = map[string]int64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
-		"eighty": 80, "ninety": 90}
-	scaleWords = map[string]int64{"thousand": 1e3, "million": 1e6, "billion": 1e9, "trillion": 1e12}
-	scaleOrder = []string{"trillion", "billion", "million", "thousand"}
-)
-
 // forms returns every reading of exactly these words as a number.
 func forms(ts []token) []form {
 	if len(ts) == 0 {

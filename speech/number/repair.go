@@ -7,18 +7,6 @@ import (
 	"readback/core/unit"
 )
 
-var (
-	leadIn = phrases("it's", "it is", "its", "it's at", "it reads", "it says", "it shows", "reads", "reading", "reading is", "the reading is", "shows", "showing",
-		"i get", "i got", "i have", "i've got", "i see", "i read", "i'm getting", "i am getting", "i'm reading", "got", "getting", "that's", "that is",
-		"the meter says", "the meter reads", "meter says", "meter reads", "says", "the display says", "uh", "um", "er", "ah", "well", "okay", "ok",
-		"so", "now", "now it's", "about", "around", "roughly", "approximately", "just", "only", "exactly", "yeah", "yes", "there's", "it's about",
-		"it's reading", "it's showing", "we have", "we've got", "and", "hm", "like")
-	leadOut   = phrases("steady", "now", "here", "there", "please", "on the meter", "on the display", "right now", "roughly", "about", "or so", "okay", "exactly", "uh", "um")
-	marks     = phrases("no", "sorry", "no sorry", "i mean", "no i mean", "wait", "no wait", "wait no", "make that", "make it", "correction", "rather", "or rather", "actually", "scratch that", "i meant", "no make that")
-	articles  = phrases("a", "an", "of", "of a", "of an")
-	unitMarks = phrases("no", "sorry", "i said", "no i said", "make that", "make it", "i mean", "i meant", "that's", "it's", "it was", "that was", "not", "in", "actually", "correction", "no that's", "no it's", "wait")
-)
-
 // sayings is a set of sayings, with the words they begin and end with: most places are ruled out by one look.
 type sayings struct{ all, first, last map[string]bool }
 

@@ -85,3 +85,31 @@ func class(w string) string {
 	}
 	return w
 }
+
+// roles are what the words tell of who, when, whether and what, in order.
+func roles(w []string) []string {
+	l := lists()
+	var out []string
+	for i := 0; i < len(w); {
+		n, name := 0, ""
+		for _, id := range roleLists {
+			if k := l[id].at(w, i); k > n {
+				n, name = k, id
+			}
+		}
+		if n == 0 {
+			i++
+			continue
+		}
+		if len(out) == 0 || out[len(out)-1] != name {
+			out = append(out, name)
+		}
+		i += n
+	}
+	return out
+}
+
+// roleLists are the lists of english.txt that give a word a role; of two that fit the same words the first counts.
+var roleLists = []string{"role.if", "negation", "past", "role.figure", "role.kin", "role.self", "role.child", "cry", "order", "role.body", "hedge", "role.past", "role.live",
+	"hazard.gas", "hazard.co", "hazard.fire", "hazard.blast", "hazard.shock", "hazard.injury", "hazard.water", "hazard.collapse", "hazard.leave",
+	"weak.gas", "weak.co", "weak.fire", "weak.blast", "weak.shock", "weak.injury", "weak.water", "weak.collapse", "role.device", "measure", "role.place", "role.question"}

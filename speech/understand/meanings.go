@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -8,24 +9,24 @@ import (
 	"readback/core/measure"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/speech/grammar"
 	"readback/speech/understand/intent"
 )
 
 // Thresholds on probabilities, chosen by leaving out learning hands in turn (go run ./speech/lab/trainintent -folds 3).
 const (
-	actAlone  = 0.90 // of a danger that the network is sure of by itself
-	actBoth   = 0.60 // where the span grammar finds one too
+	actAlone  = 0.93 // of a danger that the network is sure of by itself
+	actBoth   = 0.90 // where the span grammar finds one too
 	askAlone  = 0.30 // of a danger or the doubt of one
+	askSurely = 0.45 // whatever else it may be
 	askBoth   = 0.12
-	leastKind = 0.35 // of a value, a state or a command, less is not understood
+	leastKind = 0.25 // of a value, a state or a command, less is not understood
 	sureValue = 0.90 // below it a value is confirmed
 	sureState = 0.90
-	sureWords = 0.80 // of a command
+	sureWords = 0.80 // of a command that ends a question or takes something back
+	sureLight = 0.60 // of one that costs a sentence
 )
-
-// Aside is the fault of an utterance that was meant for somebody else, or means nothing here.
-const Aside = "aside"
 
 // Hear understands words as typed or recognised, and what is expected.
 func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
@@ -44,11 +45,11 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	default:
 		u.Meanings = r.free(s, rest, e)
 	}
-	if alarm == nil {
-		alarm = r.listed(u.Text, whole, s)
-	}
-	if alarm != nil && alarm.Doubt && len(u.Meanings) > 0 && r.complete(u.Text, rest, e) {
+	if alarm != nil && alarm.Doubt && r.complete(u.Text, rest, e) && (rest[0].Kind != utterance.Choice || slices.Contains(e.Options, rest[0].ID)) {
 		alarm = nil // an answer that fits as a whole
+	}
+	if listed := r.listed(u.Text, whole, s); listed != nil && (alarm == nil || alarm.Doubt) && !(listed.Doubt && alarm == nil && slices.ContainsFunc(rest, func(m utterance.Meaning) bool { return slices.Contains(e.Options, m.ID) })) {
+		alarm = listed
 	}
 	if alarm != nil {
 		u.Meanings = append([]utterance.Meaning{*alarm}, u.Meanings...)
@@ -56,7 +57,7 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	if len(u.Meanings) == 0 {
 		u.Fault = "unknown"
 		if s.act[talk] > 0.5 || argmax(s.act) == command && intent.Commands[argmax(s.command)] == "sorry" {
-			u.Fault = Aside
+			u.Fault = utterance.Aside
 		}
 	}
 	return u
@@ -93,15 +94,14 @@ var classOf = map[string]string{"gas": "gas", "co": "ill", "fire": "fire", "blas
 func (r *Reader) alarm(s *sense) *utterance.Meaning {
 	now, doubt := s.act[danger], s.act[maybe]
 	k := argmax(s.hazard)
-	found := slices.Contains(s.strong, true) && !s.negated && !s.figure
-	plain := found && !s.past && !s.hypothesis
+	found, plain := s.found()
 	m := &utterance.Meaning{Kind: utterance.Emergency, ID: classOf[intent.Hazards[k]], Text: strings.Join(s.words, " ")}
 	if m.ID == "ill" && intent.Hazards[k] == "co" && (slices.Contains(s.words, "alarm") || slices.Contains(s.words, "detector") || slices.Contains(s.words, "monoxide")) {
 		m.ID = "co"
 	}
 	switch {
 	case now >= actAlone, now >= actBoth && plain:
-	case now+doubt >= askAlone, now+doubt >= askBoth && found:
+	case now+doubt >= askSurely, now+doubt >= askAlone && now+doubt >= s.act[value]+s.act[state]+s.act[command]+s.act[story], now+doubt >= askBoth && found:
 		m.Doubt = true
 	default:
 		return nil
@@ -137,9 +137,15 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	case utterance.Count:
 		return true
 	case utterance.Text:
-		return m.Cost == 0 && m.Text != text // a part number, not the words themselves
+		return m.Cost == 0 && m.Text != text && (e.Text || len(ms) == 1 && !unitBehind(text)) // a part number, not the words themselves
 	}
 	return false
+}
+
+// unitBehind tells whether words are a number in figures with a unit behind it: "120v" is no part number.
+func unitBehind(text string) bool {
+	w := intent.Tokens(text)
+	return len(w) == 2 && typed(w[0])
 }
 
 // parted tells whether the numbers of a reading are several: said again in another way, or with a pause between them.
@@ -147,7 +153,11 @@ func (s *sense) parted(ms []utterance.Meaning) bool {
 	if len(ms) == 0 || ms[0].Kind != utterance.Reading || ms[0].Reading.State != measure.Number {
 		return false
 	}
-	return len(s.mentions) > 1 || len(s.mentions) == 1 && s.mentions[0].Times > 1
+	if len(s.mentions) != 1 {
+		return len(s.mentions) > 1
+	}
+	m := s.mentions[0]
+	return m.Times > 1 || len(m.Values) > 1 && slices.ContainsFunc(s.words[m.From:m.To], func(w string) bool { return joiner[w] })
 }
 
 // fits tells whether an answer is one that is asked for, or one that can always be given. Where nothing is known to be asked for, any is.
@@ -173,7 +183,12 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 		due(p, s.mentions)
 	}
 	swing := len(e.Units) > 0 && p[value]+p[state] > 0.4 && (swings(s.words, s.mentions) || lists()["swing"].in(s.words) && p[state] > p[value]/3 && s.state[jumping] > 0.3)
+	plain := len(e.Units) > 0 && len(s.words) <= shortValue && len(s.mentions) == 1 && s.mentions[0].Units != nil && !s.mentions[0].Other
 	switch k := argmax(p); {
+	case plain:
+		s.act = slices.Clone(s.act)
+		s.act[value] = 1
+		out = r.values(s, e)
 	case swing:
 		s.state = slices.Clone(s.state)
 		for i := range s.state {
@@ -198,6 +213,9 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 	}
 	return out
 }
+
+// shortValue is how many words with one number and its unit are nothing else.
+const shortValue = 4
 
 // due weighs the kinds anew where a value is asked for: a number that counts nothing else makes one likelier, and without a number there is none.
 func due(p []float64, ms []Mention) {
@@ -248,7 +266,7 @@ func (r *Reader) values(s *sense, e grammar.Expect) []utterance.Meaning {
 				}
 			}
 			x.Reading = &rd
-			x.Doubt = s.act[value]*p[k] < sureValue || i > 0
+			x.Doubt = s.act[value]*p[k] < sureValue || i > 0 || len(m.Values) > 1 && m.Values[1].cost-m.Values[0].cost < nearForm
 			out = append(out, x)
 		}
 	}
@@ -266,6 +284,9 @@ func (r *Reader) values(s *sense, e grammar.Expect) []utterance.Meaning {
 	}
 	return out
 }
+
+// nearForm is how near another way to read the same number words must be to be asked about, nats.
+const nearForm = 0.8
 
 // known writes units that meters print and the program does not have in those that it has.
 func known(d unit.Decimal, ids []string) (unit.Decimal, []string) {
@@ -336,7 +357,7 @@ func (r *Reader) lend(w []string, ms []Mention, asked []string) {
 // prefixes are ways to tell the letter in front of a unit.
 var prefixes = map[string]string{"a k": "k", "the k": "k", "big k": "k", "little k": "k", "letter k": "k", "with k": "k", "capital k": "k", "kilo": "k", "kilos": "k", "k": "k", "big m": "M", "capital m": "M", "large m": "M", "mega": "M", "meg": "M", "megs": "M",
 	"uppercase m": "M", "tiny m": "m", "little m": "m", "small m": "m", "lowercase m": "m", "lower case m": "m", "milli": "m", "millis": "m", "mili": "m", "micro": "u", "micros": "u", "mikro": "u",
-	"little u": "u", "funny u": "u", "u thing": "u", "mu": "u", "nano": "n", "little n": "n", "n f": "n", "m v": "m", "p a": "Pa", "m a": "m", "u a": "u", "u f": "u"}
+	"little u": "u", "funny u": "u", "u thing": "u", "mu": "u", "nano": "n", "little n": "n", "n f": "n", "a n": "n", "an n": "n", "with n": "n", "letter n": "n", "m v": "m", "p a": "Pa", "m a": "m", "u a": "u", "u f": "u"}
 
 func prefixAt(w []string, i int) (string, int) {
 	for n := min(3, len(w)-i); n > 0; n-- {
@@ -445,6 +466,9 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 		return []utterance.Meaning{m, other}
 	default:
 		m.ID = commandOf[id]
+		if c, ok := vocab.CommandOf(m.ID); !ok || !c.Ends {
+			m.Doubt = p < sureLight
+		}
 	}
 	return []utterance.Meaning{m}
 }
@@ -452,16 +476,22 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 // costSecond keeps a second meaning of the same words behind the first.
 const costSecond = 0.01
 
-// leastSymptom is the probability from which a symptom of a story counts.
-const leastSymptom = 0.5
+// Probabilities from which a symptom of a story counts, and from which the likeliest one does. Chosen by leaving out learning hands.
+const leastSymptom, leastFirst = 0.4, 0.12
 
-// Symptoms are what a story tells that the heater does.
+// Symptoms are what a story tells that the heater does, the likeliest first.
 func (r *Reader) Symptoms(s *sense) []utterance.Meaning {
+	p := make([]float64, len(intent.Symptoms))
+	for i := range p {
+		p[i] = 1 / (1 + math.Exp(-float64(s.out[intent.AtSymptom+i])))
+	}
 	var out []utterance.Meaning
+	first := argmax(p)
 	for i, id := range intent.Symptoms {
-		if p := 1 / (1 + math.Exp(-float64(s.out[intent.AtSymptom+i]))); p >= leastSymptom {
-			out = append(out, utterance.Meaning{Kind: utterance.Symptom, ID: id, Cost: -math.Log(p)})
+		if p[i] >= leastSymptom || i == first && p[i] >= leastFirst {
+			out = append(out, utterance.Meaning{Kind: utterance.Symptom, ID: id, Cost: -math.Log(p[i])})
 		}
 	}
+	slices.SortStableFunc(out, func(a, b utterance.Meaning) int { return cmp.Compare(a.Cost, b.Cost) })
 	return out
 }

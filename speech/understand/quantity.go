@@ -56,6 +56,9 @@ var (
 	afterOne  = set("of second sec moment more thing that is 's minute i on at from with i'm day time side more sec end who guy hand")
 )
 
+// afterOh are words before which "oh" is a sigh.
+var afterOh = set("my man god no well boy dear wait okay yeah shoot shit crap lord yes hell it i that this wow")
+
 // run returns the end of the number words that begin at i, or i.
 func run(w []string, breaks []bool, i int) int {
 	at := func(k int) string {
@@ -66,7 +69,7 @@ func run(w []string, breaks []bool, i int) int {
 	}
 	j := i
 	switch {
-	case (at(j) == "minus" || at(j) == "negative") && (numeric(at(j+1)) || joiner[at(j+1)] || at(j+1) == "oh"):
+	case (at(j) == "minus" || at(j) == "negative" || at(j) == "dash") && (numeric(at(j+1)) || joiner[at(j+1)] || at(j+1) == "oh"):
 		j++
 	case at(j) == "a" && (at(j+1) == "hundred" || at(j+1) == "thousand" || at(j+1) == "half" || at(j+1) == "quarter"):
 		j++
@@ -79,10 +82,12 @@ func run(w []string, breaks []bool, i int) int {
 		switch x := w[j]; {
 		case numeric(x) && !(x == "quarter" || x == "quarters" || x == "half") || (x == "double" || x == "triple") && (digitWord[at(j+1)] || at(j+1) == "oh"):
 			j++
-		case x == "half" && (j > start && at(j-1) != "hundred" || at(j-1) == "a" || unitNear(at(j+1))), (x == "quarter" || x == "quarters") && (at(j-1) == "a" || at(j-1) == "three" || at(j-1) == "one"):
+		case x == "half" && (j > start && at(j-1) != "hundred" || at(j-1) == "a" || unitNear(at(j+1))), (x == "quarter" || x == "quarters") && (at(j+1) == "of" && (at(j+2) == "a" || at(j+2) == "an") || at(j-1) == "a" || at(j-1) == "three" || at(j-1) == "one"):
 			j++
-		case (x == "oh" || x == "o") && (digitWord[at(j+1)] || joiner[at(j+1)] || j > start && (digitWord[at(j-1)] || numberWord[at(j-1)] || joiner[at(j-1)] || at(j-1) == "oh")) && at(j+1) != "l":
+		case (x == "oh" || x == "o") && (digitWord[at(j+1)] || joiner[at(j+1)] || j > start && (digitWord[at(j-1)] || numberWord[at(j-1)] || joiner[at(j-1)] || at(j-1) == "oh")) && at(j+1) != "l" && !afterOh[at(j+1)]:
 			j++
+		case joiner[x] && filler[at(j+1)] && (digitWord[at(j+2)] || numberWord[at(j+2)] || at(j+2) == "oh"):
+			j += 2
 		case joiner[x] && (digitWord[at(j+1)] || numberWord[at(j+1)] || at(j+1) == "oh" || at(j+1) == "o" || at(j+1) == "double"):
 			j++
 		case x == "and" && j > start && (at(j-1) == "hundred" || at(j-1) == "thousand") && numeric(at(j+1)),
@@ -130,7 +135,7 @@ func (r *Reader) mentions(w []string, breaks []bool) []Mention {
 		}
 		i = j
 	}
-	out = below(w, out)
+	out = r.unitAndHalf(w, below(w, out))
 	for k := range out {
 		limit := len(w)
 		if k+1 < len(out) {
@@ -164,6 +169,25 @@ func below(w []string, ms []Mention) []Mention {
 	return ms
 }
 
+// unitAndHalf reads "an amp and a half", "a minute and a quarter".
+func (r *Reader) unitAndHalf(w []string, ms []Mention) []Mention {
+	for k := range ms {
+		m := &ms[k]
+		if m.To-m.From != 2 || w[m.From] != "a" || w[m.To-1] != "half" && w[m.To-1] != "quarter" || m.From < 2 || w[m.From-1] != "and" {
+			continue
+		}
+		for n := min(r.longest, m.From-1); n > 0; n-- {
+			at := m.From - 1 - n
+			if ids := r.units[strings.Join(w[at:m.From-1], " ")]; ids != nil && (at == 0 || !numeric(w[at-1])) {
+				m.Values = []form{{plus(unit.Decimal{Mant: 1}, w[m.To-1]), 0}}
+				m.Units, m.unitFrom, m.From = ids, at, at
+				break
+			}
+		}
+	}
+	return ms
+}
+
 // swings tells whether the numbers go up and down: between two of them, or back to one that was said before.
 func swings(w []string, ms []Mention) bool {
 	var all []Mention
@@ -183,7 +207,7 @@ func swings(w []string, ms []Mention) bool {
 		}
 		before := w[max(0, a.From-2):a.From]
 		if len(joint) <= 3 && (slices.Contains(before, "between") && slices.Contains(joint, "and") || slices.Contains(before, "from") && (slices.Contains(joint, "to") || slices.Contains(joint, "until") || slices.Contains(joint, "till"))) {
-			return true
+			return k+2 == len(all)
 		}
 		if k+2 < len(all) && alike(a.Values, all[k+2].Values) && !lists()["repair"].in(w[a.To:all[k+2].From]) && !lists()["contrast"].in(w[a.To:all[k+2].From]) && all[k+2].From-a.To < 9 {
 			return true
@@ -198,6 +222,9 @@ func clean(w []string) string {
 	for i, x := range w {
 		if filler[x] {
 			continue
+		}
+		if x == "dash" {
+			x = "minus"
 		}
 		if x == "half" && i > 0 && w[i-1] == "and" {
 			out = append(out, "a")
@@ -218,7 +245,41 @@ func (r *Reader) forms(w []string) []form {
 			out = append(out, form{m.Reading.Value.Dec, m.Cost})
 		}
 	}
+	if out == nil {
+		return r.andHalf(w)
+	}
+	if k := slices.IndexFunc(w, func(x string) bool { return joiner[x] }); k > 1 && digitWord[w[k-1]] && digitWord[w[k-2]] { // "five, four point nine"
+		for _, f := range r.forms(w[k-1:]) {
+			out = append(out, form{f.dec, f.cost + costShorter})
+		}
+	}
 	return out
+}
+
+// costShorter is what it costs to take only the last of several digits before the point for the number, nats: judgement, no source.
+const costShorter = 0.7
+
+// andHalf reads "one thirty nine and a half".
+func (r *Reader) andHalf(w []string) []form {
+	n := len(w)
+	if n < 4 || w[n-3] != "and" || w[n-2] != "a" || w[n-1] != "half" && w[n-1] != "quarter" {
+		return nil
+	}
+	var out []form
+	for _, f := range r.forms(w[:n-3]) {
+		if f.dec.Exp == 0 {
+			out = append(out, form{plus(f.dec, w[n-1]), f.cost})
+		}
+	}
+	return out
+}
+
+// plus adds a half or a quarter to a whole number.
+func plus(d unit.Decimal, part string) unit.Decimal {
+	if part == "half" {
+		return unit.Decimal{Mant: d.Mant*10 + 5, Exp: -1}
+	}
+	return unit.Decimal{Mant: d.Mant*100 + 25, Exp: -2}
 }
 
 // segment splits number words into the numbers that they are: one, the same one said again in another way ("fifty five zero"), or several.
@@ -228,7 +289,11 @@ func (r *Reader) segment(w []string, from, to int) []Mention {
 		m := *again
 		for _, f := range whole { // it may be one number all the same
 			if !f.dec.Equal(m.Values[0].dec) {
-				m.Values = append(m.Values, form{f.dec, f.cost + 3})
+				more := 3.0
+				if to-from == 2 && digitWord[w[from]] { // "four four" may be spelled
+					more = 0.7
+				}
+				m.Values = append(m.Values, form{f.dec, f.cost + more})
 			}
 		}
 		return []Mention{m}
@@ -257,14 +322,14 @@ func (r *Reader) repeated(w []string, from, to int) *Mention {
 	}
 	for k := from + 1; k < to; k++ {
 		head := r.forms(w[from:k])
-		if head == nil || k == from+1 && digitWord[w[from]] && to-k == 1 && w[from] != "zero" {
+		if head == nil {
 			continue
 		}
-		if again := r.repeated(w, k, to); again != nil && again.Values[0].dec.Equal(head[0].dec) {
+		if again := r.repeated(w, k, to); again != nil && again.Values[0].dec == head[0].dec {
 			return &Mention{From: from, To: to, Values: head, Times: again.Times + 1}
 		}
 		for _, f := range r.forms(w[k:to]) {
-			if f.dec.Equal(head[0].dec) && f.cost < 1 && len(w[from:k]) != 1 || f.dec.Equal(head[0].dec) && f.cost == 0 {
+			if f.dec == head[0].dec && (f.cost == 0 || f.cost < 1 && k-from > 1) { // with as many digits: "two point oh two" is one number
 				return &Mention{From: from, To: to, Values: head, Times: 2}
 			}
 		}
@@ -280,6 +345,9 @@ var between = set("of a an point or so something some and change odd ish like uh
 // unitAfter looks for the unit, or for what else is counted, behind a number.
 func (r *Reader) unitAfter(w []string, m *Mention, limit int) {
 	other := lists()["othercount"]
+	if m.Units != nil {
+		return
+	}
 	for i := m.To; i < min(limit, m.To+gap+1); i++ {
 		if ac, n := acdc(w, i); n > 0 {
 			m.AC = ac

@@ -5,6 +5,7 @@ package understand
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
@@ -19,7 +20,7 @@ import (
 type Reader struct {
 	grammar *grammar.Parser
 	number  *number.Parser
-	net     *intent.Net
+	nets    []*intent.Net
 	units   map[string][]string // words of a unit → its ids
 	longest int                 // words of the longest unit
 	weights [nFeatures]float64
@@ -31,16 +32,16 @@ func New(lex *utterance.Lexicon, g *grammar.Parser) (*Reader, error) {
 	if lex.Lang != "en" {
 		return nil, fmt.Errorf("understand: no span grammar for language %q", lex.Lang)
 	}
-	net, err := intent.Load()
+	nets, err := intent.Load()
 	if err != nil {
 		return nil, err
 	}
-	return NewWith(lex, g, net)
+	return NewWith(lex, g, nets)
 }
 
-// NewWith is New with another network.
-func NewWith(lex *utterance.Lexicon, g *grammar.Parser, net *intent.Net) (*Reader, error) {
-	r := &Reader{grammar: g, number: number.New(lex), net: net, units: map[string][]string{}}
+// NewWith is New with other networks.
+func NewWith(lex *utterance.Lexicon, g *grammar.Parser, nets []*intent.Net) (*Reader, error) {
+	r := &Reader{grammar: g, number: number.New(lex), nets: nets, units: map[string][]string{}}
 	r.work.New = func() any { return new(intent.Work) }
 	var err error
 	if r.weights, err = readRank(rankFile); err != nil {
@@ -64,7 +65,7 @@ func NewWith(lex *utterance.Lexicon, g *grammar.Parser, net *intent.Net) (*Reade
 }
 
 // spoken are ways to say a unit that whole readings do without: they are safe beside a number only.
-var spoken = map[string]string{"v": "V", "volts ac": "V", "volts dc": "V", "kay": "kohm", "kays": "kohm",
+var spoken = map[string]string{"k v": "kV", "kv": "kV", "v": "V", "volts ac": "V", "volts dc": "V", "kay": "kohm", "kays": "kohm",
 	"k's": "kohm", "kilo ohm": "kohm", "kiloohms": "kohm", "kiloohm": "kohm", "thousand ohms": "kohm", "milliohms": "mohm", "milliohm": "mohm",
 	"milli ohms": "mohm", "milli ohm": "mohm", "kilovolts": "kV", "kilo volts": "kV", "kilovolt": "kV", "mikes": "uF", "mics": "uF", "mic": "uF", "microns": "uA", "ampere": "A",
 	"mike farads": "uF", "mfd": "uF", "uf": "uF", "farads": "uF", "milli ampere": "mA", "micro ampere": "uA", "mili volts": "mV", "mili amps": "mA", "inches wc": "inH2O", "inch wc": "inH2O",
@@ -73,7 +74,7 @@ var spoken = map[string]string{"v": "V", "volts ac": "V", "volts dc": "V", "kay"
 // Input is an utterance as the network takes it; training needs it.
 func (r *Reader) Input(text string) (*intent.Input, error) {
 	f := r.frame(text)
-	return intent.Encode(f.words, class, f.flags)
+	return intent.Encode(f.words, class, roles(f.words), f.flags)
 }
 
 // sense is what the network makes of an utterance, with what the span grammar found.
@@ -88,13 +89,17 @@ type sense struct {
 
 func (r *Reader) sense(text string) (*sense, error) {
 	s := &sense{frame: r.frame(text)}
-	in, err := intent.Encode(s.words, class, s.flags)
+	in, err := intent.Encode(s.words, class, roles(s.words), s.flags)
 	if err != nil {
 		return nil, err
 	}
 	w := r.work.Get().(*intent.Work)
-	r.net.Forward(in, w, nil)
-	s.out = w.Out
+	for _, n := range r.nets {
+		n.Forward(in, w, nil)
+		for i, x := range w.Out {
+			s.out[i] += x / float32(len(r.nets))
+		}
+	}
 	r.work.Put(w)
 	s.act = intent.Softmax(s.out[intent.AtAct:intent.AtHazard])
 	s.hazard = intent.Softmax(s.out[intent.AtHazard:intent.AtCommand])
@@ -103,11 +108,18 @@ func (r *Reader) sense(text string) (*sense, error) {
 	return s, nil
 }
 
-// Danger is the probability that words tell a danger or the doubt of one.
-func (r *Reader) Danger(text string) float64 {
+// Acts are the probabilities of intent.Acts for words, and whether the span grammar finds a danger in them, and one that is plainly present.
+func (r *Reader) Acts(text string) (p []float64, found, plain bool) {
 	s, err := r.sense(text)
 	if err != nil {
-		return 0
+		return make([]float64, len(intent.Acts)), false, false
 	}
-	return s.act[danger] + s.act[maybe]
+	found, plain = s.found()
+	return s.act, found, plain
+}
+
+// found tells whether the span grammar finds a danger that nothing denies, and one that is plainly present.
+func (s *sense) found() (found, plain bool) {
+	found = slices.Contains(s.strong, true) && !s.negated && !s.figure
+	return found, found && !s.past && !s.hypothesis
 }

@@ -343,8 +343,7 @@ func (d *Disk) Crash(seed uint64) *Disk {
 	defer d.mu.Unlock()
 	rng := rand.New(rand.NewPCG(seed, 0x9E3779B97F4A7C15))
 	names := map[*node]map[string]*node{}
-	var durable func(n *node) map[string]*node
-	durable = func(n *node) map[string]*node {
+	durable := func(n *node) map[string]*node {
 		if names[n] == nil {
 			names[n] = map[string]*node{}
 			for k, x := range n.durable {

@@ -6,27 +6,24 @@
 // The committed weights are older than the last changes to the background of single digits and to the choice of rows: running
 // this now gives others. Their command was the one below, with 14 instead of 24 jittered views of each photograph.
 //
-//	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits -meters 3000 -epochs 8
+//	go run ./core/lab/trainreader -o core/camera/net.bin -digits testdata/camera/lcd-digits.zip -meters 3000 -epochs 8
 package main
 
 import (
+	"archive/zip"
 	"flag"
-	"fmt"
-	"hash/fnv"
-	"image/jpeg"
 	"log"
 	"math"
 	"math/rand/v2"
 	"os"
-	"path/filepath"
 	"runtime"
 	"slices"
-	"sort"
 	"strconv"
 	"sync"
 	"sync/atomic"
 
 	"readback/core/camera"
+	"readback/core/lab/digits"
 	"readback/core/lab/render"
 )
 
@@ -37,12 +34,28 @@ type sample struct {
 
 func main() {
 	out := flag.String("o", "net.bin", "weights file to write")
-	digits := flag.String("digits", "", "folder of photographed digits, one sub-folder for each of 00 to 09 and 11 for blank; files whose name hashes odd are learnt from")
+	photos := flag.String("digits", "", "archive of photographed digits; those whose name hashes odd are learnt from")
 	meters := flag.Int("meters", 5000, "drawn meters to learn from")
 	epochs := flag.Int("epochs", 8, "passes over all patches")
 	seed := flag.Uint64("seed", 1, "seed of everything drawn")
+	draws := flag.String("draw", "", "folder for samples for learn.py, instead of training the network of the hand-written reader")
+	parts := flag.Int("parts", 1, "files of samples to draw")
+	each := flag.Int("each", 1000, "pictures in each")
 	flag.Parse()
-	n, err := train(*meters, *epochs, *seed, *digits, log.Printf)
+	if *draws != "" {
+		var err error
+		if *photos != "" {
+			err = photoSamples(*photos, *draws, 24, *seed)
+		}
+		if err == nil {
+			err = drawSamples(*draws, *parts, *each, *seed, log.Printf)
+		}
+		if err != nil {
+			log.Fatal(err)
+		}
+		return
+	}
+	n, err := train(*meters, *epochs, *seed, *photos, log.Printf)
 	if err == nil {
 		err = os.WriteFile(*out, n.Bytes(), 0o644)
 	}
@@ -195,78 +208,59 @@ func middle(c [4][2]float64) (x, y, w, h float64) {
 }
 
 // photographs takes patches from the tuning half of the photographed digits.
-func photographs(net *camera.Net, dir string, seed uint64) ([]sample, error) {
+func photographs(net *camera.Net, archive string, seed uint64) ([]sample, error) {
 	r := rand.New(rand.NewPCG(seed, 2))
 	rd := camera.Reader{Net: net}
 	var out []sample
-	for _, d := range [11]int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 11} { // 11 holds cells that show nothing
-		files, err := filepath.Glob(filepath.Join(dir, fmt.Sprintf("%02d", d), "*.jpg"))
-		if err != nil {
-			return nil, err
+	photos, err := open(archive)
+	if err != nil {
+		return nil, err
+	}
+	for i := range photos {
+		if !photos[i].Learn() {
+			continue
 		}
-		sort.Strings(files)
-		for _, f := range files {
-			h := fnv.New32a()
-			h.Write([]byte(filepath.Base(f)))
-			if h.Sum32()%2 == 0 {
-				continue
+		d, p := photos[i].Digit, photos[i].Plane
+		for _, light := range [2]bool{false, true} {
+			js := jitters(r, 24)
+			if light || d == digits.Blank { // all digits of the set are dark on light
+				js = js[:4]
 			}
-			p, err := load(f)
+			ps, err := rd.DigitPatches(p, light, js)
 			if err != nil {
 				return nil, err
 			}
-			for _, light := range [2]bool{false, true} {
-				js := jitters(r, 24)
-				if light || d == 11 { // all digits of the set are dark on light
-					js = js[:4]
+			for k := range ps {
+				s := sample{in: ps[k].In}
+				for i := range s.target {
+					s.target[i] = -1
 				}
-				ps, err := rd.DigitPatches(p, light, js)
-				if err != nil {
-					return nil, err
-				}
-				for k := range ps {
-					s := sample{in: ps[k].In}
-					for i := range s.target {
-						s.target[i] = -1
+				s.target[8] = 0
+				if beside := !light && k == len(ps)-1; !light && d != digits.Blank && !beside {
+					mask := render.Segments[rune(strconv.Itoa(d)[0])]
+					for i := range 7 {
+						s.target[i] = float32(mask >> i & 1)
 					}
-					s.target[8] = 0
-					if beside := !light && k == len(ps)-1; !light && d != 11 && !beside {
-						mask := render.Segments[rune(strconv.Itoa(d)[0])]
-						for i := range 7 {
-							s.target[i] = float32(mask >> i & 1)
-						}
-						if d == 7 { // drawn with its upper left segment in this set or without
-							s.target[5] = -1
-						}
-						s.target[8] = 1
+					if d == 7 { // drawn with its upper left segment in this set or without
+						s.target[5] = -1
 					}
-					out = append(out, s)
+					s.target[8] = 1
 				}
+				out = append(out, s)
 			}
 		}
 	}
 	return out, nil
 }
 
-func load(path string) (*camera.Plane, error) {
-	f, err := os.Open(path)
+// open reads the archive of photographed digits.
+func open(archive string) ([]digits.Photo, error) {
+	z, err := zip.OpenReader(archive)
 	if err != nil {
 		return nil, err
 	}
-	defer f.Close()
-	m, err := jpeg.Decode(f)
-	if err != nil {
-		return nil, fmt.Errorf("train: %s: %w", path, err)
-	}
-	b := m.Bounds()
-	p := &camera.Plane{Y: make([]byte, b.Dx()*b.Dy()), W: b.Dx(), H: b.Dy(), Stride: b.Dx()}
-	for y := range p.H {
-		for x := range p.W {
-			r, g, bl, _ := m.At(b.Min.X+x, b.Min.Y+y).RGBA()
-			p.Y[y*p.W+x] = byte((299*r + 587*g + 114*bl) / 1000 >> 8)
-		}
-	}
-	return p, nil
+	defer z.Close()
+	return digits.Read(&z.Reader)
 }
 
 // learn is Adam over shuffled batches of 32 with a falling step.

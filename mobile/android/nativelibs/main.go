@@ -109,7 +109,7 @@ func jni(lib, dump string, out io.Writer) error {
 	}
 	fmt.Fprintf(out, "jni: %d native methods in the APK, %d in %s\n", len(wanted), len(offered), filepath.Base(lib))
 	if lost != nil {
-		return fmt.Errorf("Java calls what the library does not have: %s", strings.Join(lost, " "))
+		return fmt.Errorf("the library does not have what Java calls: %s", strings.Join(lost, " "))
 	}
 	if spare != nil {
 		return fmt.Errorf("the library has what no Java calls: %s", strings.Join(spare, " "))

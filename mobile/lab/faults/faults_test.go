@@ -407,7 +407,7 @@ func (e *ear) Close()                   {}
 
 func inHearing(what string, open func(app.Listener) (app.Ear, error), blocks int) func(*testing.T) error {
 	return func(*testing.T) error {
-		l, err := begin(app.Config{Speech: app.Speech{Open: open}})
+		l, err := begin(app.Config{Speech: app.Speech{Open: open}, Patience: 3 * time.Second})
 		if err != nil {
 			return err
 		}

@@ -12,6 +12,7 @@ import (
 	"readback/speech/listen"
 	"readback/speech/model"
 	"readback/speech/rescore"
+	"readback/speech/understand"
 	"readback/speech/vosk"
 )
 
@@ -19,6 +20,7 @@ import (
 type Bench struct {
 	Engine   *vosk.Engine
 	Parser   *grammar.Parser
+	Reader   *understand.Reader
 	Rescorer speech.Rescorer // nil: there is none here
 	list     []string
 	rec      *vosk.Recognizer
@@ -43,6 +45,9 @@ func Open(lex *utterance.Lexicon) (*Bench, error) {
 	}
 	b := &Bench{Engine: e, Parser: grammar.New(lex), Rescorer: rescore.From(files.Rescorer), narrow: map[string]*vosk.Recognizer{}}
 	b.list, _ = b.Parser.Sample(grammar.Readings, 1, e.Known)
+	if b.Reader, err = understand.New(lex, b.Parser); err != nil {
+		return nil, err
+	}
 	if b.rec, err = e.New(b.list, grammar.Alternatives); err != nil {
 		return nil, err
 	}
@@ -55,7 +60,7 @@ func (b *Bench) Worker() (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Bench{Engine: b.Engine, Parser: b.Parser, Rescorer: b.Rescorer, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
+	return &Bench{Engine: b.Engine, Parser: b.Parser, Reader: b.Reader, Rescorer: b.Rescorer, list: b.list, rec: rec, narrow: map[string]*vosk.Recognizer{}}, nil
 }
 
 // CloseRecognizer frees the recognisers and leaves the engine to others.
@@ -105,6 +110,7 @@ func (b *Bench) Ear(on func(utterance.Utterance), passes func([]grammar.Pass), c
 		Narrow:     b.only,
 		Background: b.alarms,
 		Rescorer:   b.Rescorer,
+		Reader:     b.Reader,
 		Utterance:  on,
 		Passes:     passes,
 		Complete:   complete,

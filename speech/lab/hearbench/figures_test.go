@@ -101,6 +101,9 @@ func cpu() float64 {
 	return float64(r.Utime.Nano()+r.Stime.Nano()) / 1e9
 }
 
+// tally guards what parallel trials count.
+var tally sync.Mutex
+
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		lex, err := data.Load()
@@ -114,6 +117,10 @@ func TestFigures(t *testing.T) {
 		}
 		defer b.Close()
 		add("hear.load_s", time.Since(start).Seconds(), "s", "<= 0.8", 1)
+		if number("WIDE_ONLY", 0) == 1 {
+			wide(t, add, b)
+			return
+		}
 		s := hearbench.NewStudio(hearbench.Voices(), 20261)
 		t.Logf("%d voices", len(s.Voices))
 		atWork(t, add, b, s)
@@ -126,6 +133,7 @@ func TestFigures(t *testing.T) {
 		human(t, add, b)
 		humanNumbers(t, add, b, s)
 		write(t, table)
+		wide(t, add, b)
 	})
 }
 

@@ -177,6 +177,28 @@ func clears(r measure.Reading) bool {
 	return r.State == measure.Number && (u == "V" || u == "mV") && math.Abs(r.Value.Base()) < 1
 }
 
+// Decided is what the policy does first about a clip in the place of its item, and whether the reading it would take, or asks about, is the item's.
+func Decided(h *Heard, it Item) (utterance.Action, bool) {
+	var last *utterance.Utterance
+	for i := range h.Final {
+		if u := &h.Final[i]; last == nil || len(u.Meanings) > 0 {
+			last = u
+		}
+	}
+	if last == nil {
+		return utterance.Again, false
+	}
+	s := slot(it)
+	if it.State == measure.Over {
+		s.Units = family("ohm")
+	}
+	d := utterance.Decide(last, s)
+	if d.Take == nil {
+		return d.Action, false
+	}
+	return d.Action, it.Right(&utterance.Meaning{Kind: utterance.Reading, Reading: d.Take})
+}
+
 // Outcome is what the whole policy made of one value.
 type Outcome struct {
 	Wrong  float64 // probability that a wrong value is acted on

@@ -138,7 +138,7 @@ func (l *Line) Verdict(u *utterance.Utterance) Score {
 		s.Command = 1
 		right := !alarm && best != nil && slices.Contains(commands[kind], best.ID)
 		if kind == "sorry" {
-			right = !alarm && (best == nil && u.Fault == "aside" || best != nil && best.ID == "hold-on")
+			right = !alarm && (best == nil && u.Fault == utterance.Aside || best != nil && best.ID == "hold-on")
 		}
 		s.CommandRight = one(right)
 		s.CommandWrong = one(acted || !right && taken != "" && taken != "symptom")

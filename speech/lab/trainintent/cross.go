@@ -24,8 +24,9 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 	var mu sync.Mutex
 	var wg sync.WaitGroup
 	danger := make([]float64, len(lines))
+	acts := make([]string, len(lines))
 	heard := make([]utterance.Utterance, len(lines))
-	for k := range min(folds, len(hands)) {
+	for k := range min(folds, len(hands), *turns) {
 		wg.Go(func() {
 			out := func(h string) bool { return h[0] == 'h' && slices.Index(hands, h)%folds == k } // the developer's own are learnt from always
 			var learn []example
@@ -34,8 +35,8 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 					learn = append(learn, ex[i])
 				}
 			}
-			net := train(append(learn, own...), epochs, *seed)
-			x, err := understand.NewWith(lex, g, net)
+			nets := trainAll(append(learn, own...), epochs)
+			x, err := understand.NewWith(lex, g, nets)
 			if err != nil {
 				panic(err)
 			}
@@ -47,7 +48,9 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 				for i, l := range lines {
 					if l.Hand == h {
 						heard[i] = x.Hear(l.Text, l.Expect())
-						danger[i] = x.Danger(l.Text)
+						p, found, plain := x.Acts(l.Text)
+						danger[i] = p[0] + p[1]
+						acts[i] = fmt.Sprintf("%.3f %v %v", p, found, plain)
 						s.Add(l.Verdict(&heard[i]))
 					}
 				}
@@ -61,7 +64,7 @@ func cross(r *understand.Reader, lex *utterance.Lexicon, lines []sentences.Line,
 	wg.Wait()
 	fmt.Printf("all %s\n", all)
 	curve(lines, danger)
-	return write(lines, heard)
+	return write(lines, heard, acts)
 }
 
 // curve writes how many dangers are missed where so many percent of the talk are asked about.

@@ -35,7 +35,7 @@ func run(root string, epochs, folds int, apply bool) error {
 	if err != nil {
 		return err
 	}
-	r, err := understand.NewWith(lex, grammar.New(lex), intent.NewNet())
+	r, err := understand.NewWith(lex, grammar.New(lex), []*intent.Net{intent.NewNet()})
 	if err != nil {
 		return err
 	}
@@ -59,7 +59,7 @@ func run(root string, epochs, folds int, apply bool) error {
 			all.Add(l.Verdict(&heard[i]))
 		}
 		fmt.Println(all)
-		return write(lines, heard)
+		return write(lines, heard, make([]string, len(lines)))
 	}
 	ex := make([]example, len(lines))
 	for i, l := range lines {
@@ -77,8 +77,8 @@ func run(root string, epochs, folds int, apply bool) error {
 	if folds > 0 {
 		return cross(r, lex, lines, ex, own, epochs, folds)
 	}
-	net := train(append(slices.Clone(ex), own...), epochs, *seed)
-	if err := os.WriteFile(filepath.Join(root, "speech/understand/intent/weights.bin"), net.Pack(), 0o644); err != nil {
+	all := trainAll(append(slices.Clone(ex), own...), epochs)
+	if err := os.WriteFile(filepath.Join(root, "speech/understand/intent/weights.bin"), intent.PackAll(all), 0o644); err != nil {
 		return err
 	}
 	return rankFit(r, lines, filepath.Join(root, "speech/understand/rank.json"))

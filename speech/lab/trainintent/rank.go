@@ -32,7 +32,7 @@ func lines2(lines []sentences.Line) (out []understand.Labeled) {
 }
 
 // write tells what became of each sentence, for reading: only learning hands are here.
-func write(lines []sentences.Line, heard []utterance.Utterance) error {
+func write(lines []sentences.Line, heard []utterance.Utterance, acts []string) error {
 	f, err := os.Create("build/cross.tsv")
 	if err != nil {
 		return err
@@ -52,7 +52,7 @@ func write(lines []sentences.Line, heard []utterance.Utterance) error {
 		if v.Missed+v.TalkActed+v.TalkAsked+v.MaybeActed+v.MaybeMissed+v.Value-v.ValueRight+v.ValueWrong+v.State-v.StateRight+v.StateWrong+v.Command-v.CommandRight+v.CommandWrong+v.Story-v.StoryUsed > 0 {
 			mark = "*"
 		}
-		fmt.Fprintf(f, "%s\t%s\t%s\t%v%s %s %s\t%s%s\t%s\n", mark, l.Hand, l.Cat, l.Kinds, l.Value, l.Unit, l.State, strings.TrimSpace(what), heard[i].Fault, l.Text)
+		fmt.Fprintf(f, "%s\t%s\t%s\t%v%s %s %s\t%s%s\t%s\t%s\n", mark, l.Hand, l.Cat, l.Kinds, l.Value, l.Unit, l.State, strings.TrimSpace(what), heard[i].Fault, acts[i], l.Text)
 	}
 	return f.Close()
 }

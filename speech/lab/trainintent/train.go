@@ -206,6 +206,15 @@ func (a *adam) step(p, g []float32, rate float64, decay float32, t int) {
 	}
 }
 
+// trainAll teaches the networks that are averaged: they differ in their first weights and in the order of the examples.
+func trainAll(ex []example, epochs int) []*intent.Net {
+	var out []*intent.Net
+	for i := range *nets {
+		out = append(out, train(ex, epochs, *seed+uint64(i)))
+	}
+	return out
+}
+
 func matrices(n *intent.Net) [][]float32 { return [][]float32{n.Own, n.C1, n.C2, n.Head, n.Pair} }
 
 // train teaches a network. The same examples and seed give the same network, whatever the number of cores: the parts of a batch are added in order.
@@ -281,6 +290,8 @@ var (
 	smooth   = flag.Float64("smooth", 0.05, "probability given to the other outputs")
 	peakRate = flag.Float64("rate", 2.5e-3, "highest learning rate")
 	decay    = flag.Float64("decay", 0.02, "weight decay")
+	nets     = flag.Int("nets", 2, "networks whose outputs are averaged")
+	turns    = flag.Int("turns", 99, "with -folds: turns that are run")
 	seed     = flag.Uint64("seed", 1, "of the first weights")
 )
 

@@ -39,7 +39,7 @@ const (
 	Words    = 4096 // buckets of the learnt ones
 	Filters  = 64
 	Window   = 3
-	Pairs    = 8192 // buckets of words and word pairs
+	Pairs    = 4096 // buckets of words and word pairs
 	Flags    = 48   // what the span grammar tells
 	Pooled   = 2 * Filters
 	HeadSize = Pooled + Flags + 1
@@ -81,8 +81,9 @@ type Input struct {
 	Flags [Flags]float32
 }
 
-// Encode makes the input of words, with the flags of the span grammar. class gives what stands for a word in pairs: all numbers are one.
-func Encode(words []string, class func(string) string, flags [Flags]float32) (*Input, error) {
+// Encode makes the input of words, with the flags of the span grammar. class gives what stands for a word in pairs: all numbers are one. roles is what the
+// words that tell who, when, whether and what are, in order; pairs and triples of them count too, whatever stands between.
+func Encode(words []string, class func(string) string, roles []string, flags [Flags]float32) (*Input, error) {
 	v, err := loadVectors()
 	if err != nil {
 		return nil, err
@@ -119,6 +120,12 @@ func Encode(words []string, class func(string) string, flags [Flags]float32) (*I
 		two, one = one, c
 	}
 	add(one, "")
+	two, one = "^", "^"
+	for _, c := range append(roles, "$") {
+		add("~", one, c)
+		add("~", two, one, c)
+		two, one = one, c
+	}
 	return in, nil
 }
 
@@ -295,5 +302,34 @@ func Unpack(b []byte) (*Net, error) {
 //go:embed weights.bin
 var weightFile []byte
 
-// Load returns the network that comes with the program.
-var Load = sync.OnceValues(func() (*Net, error) { return Unpack(weightFile) })
+// Load returns the networks that come with the program: their outputs are averaged.
+var Load = sync.OnceValues(func() ([]*Net, error) { return UnpackAll(weightFile) })
+
+// PackAll writes several networks.
+func PackAll(nets []*Net) []byte {
+	var b []byte
+	for _, n := range nets {
+		b = append(b, n.Pack()...)
+	}
+	return b
+}
+
+// UnpackAll reads what PackAll wrote, one network at least.
+func UnpackAll(b []byte) ([]*Net, error) {
+	size := len(NewNet().Pack())
+	if len(b) == 0 || len(b)%size != 0 {
+		return nil, fmt.Errorf("intent: %d bytes of weights are not whole networks of %d", len(b), size)
+	}
+	var out []*Net
+	for ; len(b) > 0; b = b[size:] {
+		n, err := Unpack(b[:size])
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, n)
+	}
+	return out, nil
+}
+
+// Size is how many bytes the weights and the word vectors take in the program.
+func Size() int { return len(weightFile) + len(vectorFile) }

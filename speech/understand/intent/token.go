@@ -11,7 +11,8 @@ var contractions = map[string]string{
 	"lets": "let 's", "gonna": "going to", "gotta": "got to", "wanna": "want to", "lemme": "let me", "gimme": "give me", "kinda": "kind of",
 	"sorta": "sort of", "outta": "out of", "dunno": "do n't know", "cannot": "ca n't", "ok": "okay", "'em": "them", "'cause": "because", "cuz": "because",
 	"y'all": "you all", "c'mon": "come on", "whaddya": "what do you", "gotcha": "got you", "oughta": "ought to", "lotta": "lot of",
-	"itll": "it 'll", "thatll": "that 'll", "howd": "how did", "alright": "all right",
+	"hunnerd": "hundred", "hunderd": "hundred", "hunnert": "hundred", "hundert": "hundred", "twunny": "twenty", "fitty": "fifty", "fiddy": "fifty", "niner": "nine", "aught": "zero",
+	"zeros": "zero", "zeroes": "zero", "millivolt's": "millivolts", "itll": "it 'll", "thatll": "that 'll", "howd": "how did", "alright": "all right",
 }
 
 // endings are cut off a word and stand as a word of their own.
@@ -40,7 +41,7 @@ func Spans(text string) (out []string, after []bool) {
 				comma = false
 			}
 		}
-		comma = comma || strings.ContainsAny(f[len(f)-1:], ",;.:!?")
+		comma = comma || strings.ContainsAny(f[len(f)-1:], ",;.:!?") && !strings.HasSuffix(f, "..") // three points are a pause inside
 	}
 	if len(out) > Longest {
 		out = append(out[:Longest/2], out[len(out)-Longest/2:]...)

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -13,6 +14,7 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,7 +29,7 @@ class ProcessTest {
     private String child(int exit, List<String> options, String... args) throws Exception {
         List<String> cmd = new ArrayList<>(List.of(System.getProperty("java.home") + "/bin/java", "-Xmx256m"));
         cmd.addAll(options);
-        for (String p : new String[] {"readback.root", "readback.person"}) {
+        for (String p : new String[] {"readback.root", "readback.person", "readback.vosk", "readback.model"}) {
             cmd.add("-D" + p + "=" + System.getProperty(p));
         }
         cmd.addAll(List.of("-Djava.library.path=" + System.getProperty("readback.native"), "-cp", System.getProperty("java.class.path"), Child.class.getName()));
@@ -42,7 +44,26 @@ class ProcessTest {
     @ParameterizedTest
     @ValueSource(ints = {3, 25, 45})
     void aKilledJobComesBackWithPowerUnknownAndGoesOn(int answers) throws Exception {
-        String[] before = child(9, List.of(), dir.toString(), String.valueOf(answers)).split(" ");
+        goesOn(child(9, List.of(), dir.toString(), String.valueOf(answers)).split(" ")[0]);
+    }
+
+    /** The process dies while the person speaks: half of an answer is no answer, and the step is asked again. */
+    @Test
+    void aJobKilledInTheMiddleOfAWordTakesNothingOfIt() throws Exception {
+        String[] before = child(9, List.of(), "midword", dir.toString()).split("\n");
+        String[] last = before[before.length - 1].split(" ");
+        assertTrue(Integer.parseInt(last[1]) > 0, "sound was heard: " + String.join("|", before));
+        StringBuilder journal = new StringBuilder();
+        try (Stream<Path> files = Files.walk(dir)) {
+            for (Path p : files.filter(f -> f.getFileName().toString().startsWith("journal")).toList()) {
+                journal.append(Files.readString(p));
+            }
+        }
+        assertFalse(journal.toString().contains("\"source\":\"voice\""), "half of a word is in the record");
+        goesOn(last[0]);
+    }
+
+    private void goesOn(String before) throws Exception {
         Core core = Mobile.open(dir.resolve("jobs").toString(), "test", "en", new FakeHost());
         try (Person person = new Person("igniter-open.txt", dir, "espeak-us")) {
             Matcher job = Pattern.compile("\"jobs\":\\[\\{\"id\":\"([^\"]+)\"")
@@ -58,7 +79,7 @@ class ProcessTest {
                 Person.touch(core, person.answer(core));
                 l = person.look(core);
             }
-            assertTrue(asked.contains(before[0]), before[0] + " is not among " + asked);
+            assertTrue(asked.contains(before), before + " is not among " + asked);
             assertTrue(l.over(), "the job ends: " + asked);
         } finally {
             core.close();

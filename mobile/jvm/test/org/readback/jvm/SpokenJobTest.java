@@ -95,7 +95,7 @@ class SpokenJobTest {
         return all.subList(Math.max(0, all.size() - 4), all.size());
     }
 
-    private static void ready(Core core) throws Exception {
+    static void ready(Core core) throws Exception {
         BindingTest.eventually(() -> {
             String s = new String(core.request("GET", "/api/state", null).body(), StandardCharsets.UTF_8);
             assertTrue(!s.contains("\"ear\":{\"state\":\"off\""), s);

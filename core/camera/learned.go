@@ -1,0 +1,205 @@
+package camera
+
+import (
+	"math"
+	"strings"
+
+	"readback/core/internal/ocr"
+	"readback/core/unit"
+)
+
+// learned is the voice of the networks. It finds the rows of digits of a picture and reads the one that is meant, twice.
+type learned struct {
+	nets *ocr.Reader
+	pic  ocr.Picture
+}
+
+// look is what the networks say about one row.
+type look struct {
+	line  ocr.Line
+	first *ocr.Row
+	again *ocr.Row // the same row laid out a little otherwise
+	light bool
+	rival *ocr.Line // another row that may as well be meant
+}
+
+func (l *learned) set(p *Plane) {
+	if l.nets == nil {
+		l.nets = ocr.NewReader(ocr.Own())
+	}
+	l.pic.Set(&ocr.Planes{Y: p.Y, W: p.W, H: p.H, Stride: p.Stride, Cb: p.Cb, Cr: p.Cr, CStride: p.CStride, Sub: max(1, p.Sub)})
+}
+
+// see finds the row that is meant and reads it; nil when there is none. In doubt it is the tallest, and the one that was tapped, or that the
+// aiming frame holds, before others.
+func (l *learned) see(p *Plane, aim *Aim) *look {
+	l.set(p)
+	lines := l.nets.Lines(&l.pic, l.pic.Whole())
+	if len(lines) == 0 { // digits too small for a look at the whole
+		w, h := float64(p.W), float64(p.H)
+		lines = l.nets.Lines(&l.pic, l.pic.Part(0.2*w, 0.2*h, 0.8*w, 0.8*h))
+	}
+	var out *look
+	best := 0.0
+	for i := range lines {
+		k := &lines[i]
+		weight := k.H * aim.weight(k, p.W, p.H)
+		if k.P < leastRow || weight <= 0 {
+			continue
+		}
+		switch {
+		case out == nil || weight > best*1.0001:
+			was := out
+			out = &look{line: *k}
+			if was != nil && best > equalRows*weight {
+				out.rival = &was.line
+			}
+			best = weight
+		case weight > equalRows*best:
+			out.rival = k
+		}
+	}
+	if out == nil {
+		return nil
+	}
+	out.first = l.nets.Read(&l.pic, &out.line)
+	if len(out.first.Places) == 0 {
+		return out
+	}
+	second := out.line
+	if f := out.first; f.Start > 0.5 && f.End > 0.5 { // what was seen says better where the row begins and ends
+		second.X0, second.Y0 = f.Strip.At(f.StartU, ocr.RowH/2)
+		second.X1, second.Y1 = f.Strip.At(f.EndU, ocr.RowH/2)
+	}
+	ex, ey := second.X1-second.X0, second.Y1-second.Y0
+	n := math.Max(1, math.Hypot(ex, ey))
+	ex, ey = ex/n*second.H, ey/n*second.H
+	second.X0, second.Y0 = second.X0-0.12*ex+0.03*ey, second.Y0-0.12*ey-0.03*ex
+	second.X1, second.Y1 = second.X1+0.12*ex+0.03*ey, second.Y1+0.12*ey-0.03*ex
+	second.H *= 1.08
+	out.again = l.nets.Read(&l.pic, &second)
+	return out
+}
+
+const (
+	leastRow  = 0.3 // of a row's probability
+	equalRows = 0.8 // from this share of the tallest row's height another may be meant as well
+)
+
+// Aim says which display is meant, when somebody said so.
+type Aim struct {
+	X0, Y0, X1, Y1 float64 // shares of the picture
+	Tapped         bool    // one display was chosen with a tap: nothing outside is read
+}
+
+// weight is how much a row counts against others for where it lies.
+func (a *Aim) weight(l *ocr.Line, w, h int) float64 {
+	if a == nil {
+		return 1
+	}
+	x, y := (l.X0+l.X1)/2/float64(w), (l.Y0+l.Y1)/2/float64(h)
+	inside := x > a.X0 && x < a.X1 && y > a.Y0 && y < a.Y1
+	switch {
+	case inside:
+		return 1
+	case a.Tapped:
+		return 0
+	}
+	return 0.6
+}
+
+// digit lets the networks speak about a picture of one digit: what the surer of the two voices says is taken.
+func (l *learned) digit(p *Plane, rd *Reading) {
+	l.set(p)
+	w, h := float64(p.W), float64(p.H)
+	line := ocr.Line{X0: 0.15 * w, X1: 0.85 * w, Y0: h / 2, Y1: h / 2, H: 0.85 * h}
+	row := l.nets.Read(&l.pic, &line)
+	mid, _ := row.Strip.Into(w/2, h/2)
+	var place *ocr.Place
+	for i := range row.Places {
+		q := &row.Places[i]
+		if math.Abs(q.U-mid) < 0.35*ocr.DigitH && (place == nil || q.P > place.P) {
+			place = q
+		}
+	}
+	d := &rd.Digits[0]
+	sure := d.P * sigmoid(d.valid)
+	if rd.Shows == Empty {
+		sure = sigmoid(-d.valid)
+	}
+	switch {
+	case place == nil && rd.Shows != Empty && 1-row.Stray > sure:
+		rd.Shows, rd.Text, rd.Reason, rd.Value = Empty, "", "", unit.Decimal{}
+	case place != nil && place.Glyph >= '0' && place.Glyph <= '9' && place.P > sure && (rd.Shows == Empty || place.Glyph != d.Glyph):
+		d.Glyph, d.P = place.Glyph, place.P
+		rd.Shows, rd.Text, rd.P = Number, string(place.Glyph), place.P
+		if v, err := unit.ParseDecimal(rd.Text); err == nil {
+			rd.Value = v
+		}
+		if rd.Reason = ""; rd.Text == "1" {
+			rd.Reason = LoneOne
+		}
+	}
+}
+
+// digits are the places with their corners in the picture.
+func (k *look) digits() []Digit {
+	var out []Digit
+	r := k.first
+	for i := range r.Places {
+		p := &r.Places[i]
+		half := 0.27 * ocr.DigitH * r.Squeeze
+		d := Digit{Glyph: p.Glyph, P: p.P, Rival: p.Rival, RivalP: p.RivalP, Dot: p.Point}
+		for j, q := range [4][2]float64{{p.U - half, ocr.RowH/2 - ocr.DigitH/2}, {p.U + half, ocr.RowH/2 - ocr.DigitH/2}, {p.U + half, ocr.RowH/2 + ocr.DigitH/2}, {p.U - half, ocr.RowH/2 + ocr.DigitH/2}} {
+			d.Box[j][0], d.Box[j][1] = r.Strip.At(q[0], q[1])
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// textOf is what a row shows as a number or as over limit, "" for neither.
+func textOf(r *ocr.Row) (text string, v unit.Decimal, shows Shows) {
+	if r == nil || len(r.Places) == 0 {
+		return "", v, ""
+	}
+	text = r.Text()
+	bare := strings.NewReplacer(".", "", "-", "").Replace(text)
+	if bare == "0L" {
+		return "OL", v, Over
+	}
+	v, err := unit.ParseDecimal(text)
+	if err != nil {
+		return text, unit.Decimal{}, ""
+	}
+	return text, v, Number
+}
+
+// byHand reads the row with the hand-written reader, as dark digits and as light ones, and returns the better; nil when neither is one.
+func (r *Reader) byHand(n int, l *ocr.Line) *Reading {
+	var best *Reading
+	top := 0.0
+	for _, light := range [2]bool{false, true} {
+		rd, score := r.readLine(n, line{x0: l.X0, y0: l.Y0, h0: l.H, x1: l.X1, y1: l.Y1, h1: l.H, light: light})
+		if rd != nil && (best == nil || score > top) {
+			best, top = rd, score
+		}
+	}
+	return best
+}
+
+// pyramid prepares the sizes of the picture that the hand-written reader works on, and returns how many there are.
+func (r *Reader) pyramid(p *Plane) int {
+	f := 1
+	for max(p.W, p.H)/f > 1400 {
+		f++
+	}
+	r.scale = float64(f)
+	r.pyr[0].reduce(p, f)
+	n := 1
+	for n < len(r.pyr) && min(r.pyr[n-1].w, r.pyr[n-1].h) >= 32 {
+		r.pyr[n].half(&r.pyr[n-1])
+		n++
+	}
+	return n
+}

@@ -1,4 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-title = "outside"

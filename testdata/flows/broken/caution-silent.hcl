@@ -1,6 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-caution "mains" {
-  level = "danger"
-}

@@ -1,7 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-place "bay" {
-  name  = "bay"
-  cover = true
-}

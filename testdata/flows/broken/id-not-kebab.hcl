@@ -1,3 +1,0 @@
-appliance "My Heater" {
-  title = "broken"
-}

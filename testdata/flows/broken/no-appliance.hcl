@@ -1,3 +1,0 @@
-source "T1" {
-  text = "a book"
-}

@@ -1,8 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-control "c" {
-  step "one" {
-    needs = power
-  }
-}

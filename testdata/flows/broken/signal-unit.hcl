@@ -1,6 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-signal "a" {
-  is = 1
-}

@@ -1,6 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-part "w" {
-  kind = "wire
-}

@@ -1,6 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-appliance "y" {
-  title = "broken"
-}

@@ -1,5 +1,0 @@
-appliance "x" {
-  title = "broken"
-}
-prat "w" {
-}
