@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"sort"
 	"strings"
 	"testing"
@@ -415,6 +416,23 @@ func timeFigures(t *testing.T, add metric.Adder) {
 			t.Fatal(err)
 		}
 	}), "ms", "<= 12", 12)
+	// what a reader holds after a picture of twelve million pixels, beside the picture
+	big := &camera.Plane{Y: make([]byte, 4000*3000), W: 4000, H: 3000, Stride: 4000}
+	for y := range big.H {
+		for x := range big.W {
+			big.Y[y*4000+x] = pics[0].Pix[y*pics[0].H/3000*pics[0].W+x*pics[0].W/4000]
+		}
+	}
+	var was, is runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&was)
+	var fresh camera.Reader
+	if _, err := fresh.Read(big); err != nil {
+		t.Fatal(err)
+	}
+	runtime.ReadMemStats(&is)
+	runtime.KeepAlive(&fresh)
+	add("eye.mem_mb", float64(is.TotalAlloc-was.TotalAlloc)/1e6, "MB", "<= 60", 1)
 	b := status
 	b.Groups, b.Seconds = []int{3}, 3
 	s := render.NewScene(heldOut, 640, 480, b)

@@ -29,8 +29,26 @@ func (r *Reader) voices(p *Plane) *Reading {
 		}
 	}
 	v := ballot{k: k, hand: hand}
-	return v.count(p)
+	rd := v.count(p)
+	if (rd.OK() || rd.Question()) && rd.Shows == Number && !strings.HasPrefix(rd.Text, "-") && r.nets.farSign(&k.line) {
+		rd.P, rd.Reason = math.Min(rd.P, 0.5), SignUnsure
+	}
+	return rd
 }
+
+// farSign tells whether there may be a minus sign farther to the left than a row's own look reaches: some displays have a place of its own for it.
+func (l *learned) farSign(row *ocr.Line) bool {
+	far := *row
+	n := math.Max(1, math.Hypot(far.X1-far.X0, far.Y1-far.Y0))
+	ex, ey := (far.X1-far.X0)/n*far.H, (far.Y1-far.Y0)/n*far.H
+	far.X0, far.Y0 = far.X0-farReach*ex, far.Y0-farReach*ey
+	return l.nets.Read(&l.pic, &far).Minus > farDoubt
+}
+
+const (
+	farReach = 1.8 // digit heights that are looked at to the left of the row, beside the 1.25 that every look has
+	farDoubt = 0.1 // probability of a sign from which it is not left out
+)
 
 // ballot is what the voices say about one picture.
 type ballot struct {

@@ -102,7 +102,7 @@ func (m *Machine) script() {
 func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
-	j.consent, j.proveAt = -1, 0 // live work is agreed to anew after it
+	j.proveAt = 0 // the proof is begun and agreed to anew after it
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())

@@ -196,7 +196,12 @@ func (w *walker) wayOut(f *frozen) {
 		if q == nil {
 			break
 		}
+		wait, waits := q.task.(relightTask)
 		switch {
+		case waits && q.act.Kind == worksite.None: // somebody who does what is asked waits
+			ready := said("touch", utterance.Meaning{Kind: utterance.Command, ID: cReady})
+			ready.At = wait.after
+			w.step(ready)
 		case q.act.Zero():
 			w.step(said("touch", volts("0.0")))
 		case q.act.Proof():

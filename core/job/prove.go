@@ -105,9 +105,10 @@ type frozen struct {
 	alarm            string
 	doubtAsk, locked bool
 
-	from  *frozen
-	how   string
-	every bool // every event is tried here, also those that do not depend on what is asked about
+	from   *frozen
+	how    string
+	drains bool // its wires are a capacitor's
+	every  bool // every event is tried here, also those that do not depend on what is asked about
 }
 
 // given is the consent that stands.
@@ -321,11 +322,13 @@ func (w *walker) tasks() {
 			n = 2 * (len(seen) + 1)
 			seen[k] = n
 			wires[n] = pair{wires: lifted}
+			f.drains = w.drains(lifted)
 			w.goals = append(w.goals, f)
 		} else if p := wires[n]; p.class == 0 && lifted != p.wires { // one wire off, and another asked for, of the same place
 			p.class = n + 1
 			wires[n] = p
 			n++
+			f.drains = w.drains(lifted)
 			w.goals = append(w.goals, f)
 		}
 		w.class[target{f.task, f.repair}] = n
@@ -373,6 +376,16 @@ func (w *walker) wiresLike(lifted worksite.Set) worksite.Set {
 		out = out.With(first)
 	}
 	return out
+}
+
+// drains tells whether one of the wires is a capacitor's.
+func (w *walker) drains(wires worksite.Set) bool {
+	for p := range wires.Each {
+		if w.m.capacitorAt(p) {
+			return true
+		}
+	}
+	return false
 }
 
 // capacitorAt tells whether a point is a terminal of a capacitor.
@@ -481,6 +494,9 @@ func (w *walker) add(f frozen, from *frozen, how string) {
 		for _, g := range w.goals {
 			x := f
 			x.task, x.stage, x.repair, x.refused, x.bad, x.consent = g.task, g.stage, g.repair, 0, 0, noConsent
+			if !g.drains {
+				x.site.Drained = worksite.Drain{} // what was discharged counts for what lifts a capacitor's wires only
+			}
 			w.enter(x, w.keyOf(&x))
 		}
 		return
@@ -503,6 +519,9 @@ func (w *walker) enter(f frozen, as key) {
 		case worksite.LiftWire, worksite.RefitWire, worksite.JumperIn, worksite.JumperOut, worksite.MeterIn, worksite.MeterOut, worksite.PlaceLeads, worksite.NoteReset, worksite.Discharge, worksite.ProveEmpty:
 			k.act.N = 0
 		}
+	}
+	if k.bad > 0 || k.refused > 0 { // refusals and bad readings are counted whatever the aim is: one aim of each kind stands for all
+		k.need = -len(kindOf(f.task))
 	}
 	x := found{turn: w.turn, job: as, at: k}
 	if !w.seen[k] {

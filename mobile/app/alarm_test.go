@@ -139,10 +139,11 @@ func TestMistakeInTheMachine(t *testing.T) {
 	if err != nil || !strings.Contains(string(aside), "a mistake made for this test") {
 		t.Errorf("the event was not set aside: %v %s", err, aside)
 	}
-	if status, _ := b.call("POST", "/api/event", answerWith("panic", "emergency", "gas")); status == 200 {
-		t.Error("an emergency that the machine fails at is called taken")
-	}
+	b.ok("POST", "/api/event", answerWith("panic", "emergency", "gas"))
 	b.eventually("it is said", func() bool { return b.host.has("say emergency Leave now. Touch no switch.") })
+	if v := b.state().View; v.State != "emergency" {
+		t.Errorf("the job does not know of it: %q", v.State)
+	}
 	b.ok("POST", "/api/event", said("", "command", "repeat"))
 	b.hub.Close()
 	if c := open(t, app.Config{Dir: b.dir}); c.state().View == nil {

@@ -8,6 +8,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/speech"
 	"readback/speech/grammar"
 )
 
@@ -158,6 +159,9 @@ func (h *Hub) hear(gen int, done chan struct{}) {
 	e.run(h, ear, gen)
 }
 
+// Ear is the state of hearing.
+func (h *Hub) Ear() EarView { return h.ear.get() }
+
 // openSafely is open whose panic is an error.
 func openSafely(open func(Listener) (Ear, error), l Listener) (ear Ear, err error) {
 	defer caught(&err)
@@ -243,6 +247,7 @@ func (h *Hub) Feed(pcm []byte) error {
 		return fmt.Errorf("ui: sound of %d bytes is not whole 16 bit samples", len(pcm))
 	}
 	at := h.cfg.Now()
+	h.pace(len(pcm) / 2)
 	block := append([]byte(nil), pcm...)
 	e := &h.ear
 	e.mu.Lock()
@@ -264,6 +269,60 @@ func (h *Hub) Feed(pcm []byte) error {
 	})
 	e.cond.Signal()
 	return nil
+}
+
+// paced holds the rate of the sound against the clock.
+type paced struct {
+	mu      sync.Mutex
+	began   time.Duration // of the stretch that is being counted
+	last    time.Duration // when sound came last
+	samples int
+	told    bool
+}
+
+// A microphone's clock is off by less than one in a thousand; sound of another rate than it is called is off by a quarter and more.
+// Judgment, no source: ten seconds without a pause are counted.
+const (
+	paceStretch = 10 * time.Second
+	pacePause   = time.Second
+	paceOff     = 0.2
+)
+
+// pace notices a microphone whose sound is of another rate than 16 kHz: words of it cannot be made out.
+func (h *Hub) pace(samples int) {
+	if h.cfg.Elapsed == nil {
+		return
+	}
+	p := &h.paced
+	now := h.cfg.Elapsed()
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.samples == 0 || now-p.last > pacePause {
+		p.began, p.samples = now, 0
+	} else {
+		p.samples += samples
+	}
+	p.last = now
+	if p.samples == 0 {
+		p.samples = 1 // what came before the stretch began is not counted
+	}
+	took := now - p.began
+	if took < paceStretch {
+		return
+	}
+	rate := float64(p.samples) / took.Seconds()
+	p.began, p.samples = now, 1
+	off := rate/speech.Rate - 1
+	switch {
+	case (off > paceOff || off < -paceOff) && !p.told:
+		p.told = true
+		text := fmt.Sprintf("The microphone gives %.0f samples a second instead of %d, so words cannot be made out. Choose another one, or use touch.", rate, speech.Rate)
+		h.tell(text)
+		go func() { _ = h.News(protocol.Device{Kind: "mic-off", Text: text}) }() // told already
+	case off < paceOff && off > -paceOff && p.told:
+		p.told = false
+		go func() { _ = h.News(protocol.Device{Kind: "mic-on"}) }() // told by step itself
+	}
 }
 
 // deaf is told once when the recogniser fails or hangs in the middle of a job; it is started again behind that.

@@ -138,7 +138,7 @@ func TestUnitIsLearnt(t *testing.T) {
 		o.step.ID, o.seen = step, nil
 		o.mu.Unlock()
 		b.ok("POST", "/api/event", said(step, "choice", "x"))
-		m := render.NewMeter(208, render.Easy, render.Options{Text: x.text, Signs: []string{"", "AUTO", x.behind}, Pose: uint64(i + 1), W: 640, H: 480, Tall: 70})
+		m := render.NewMeter(201, render.Easy, render.Options{Text: x.text, Signs: []string{"", "AUTO", x.behind}, Pose: uint64(i + 1), W: 640, H: 480, Tall: 70})
 		lookUntil(t, b, 30, func(i int) *camera.Plane { at += 200e6; return pic(m.Frame(i), at) }, views, func() bool { return len(o.told()) > 0 })
 		if n := o.told(); len(n) != 1 || n[0].Text != x.text || n[0].Reading.Value.Unit != x.want {
 			t.Errorf("%s %s is told as %+v", x.text, x.behind, n)
@@ -302,14 +302,14 @@ func TestBurnerIsTold(t *testing.T) {
 	if err := b.hub.LookAt(protocol.EyeFire, &camera.Plane{Y: make([]byte, 12), W: 4, H: 3, Stride: 4}); !errors.Is(err, app.ErrFrame) {
 		t.Errorf("a burner without colour: %v", err)
 	}
-	f := render.Fire{W: 96, H: 72, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 26, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 7, OutAt: 21}
+	f := render.Fire{W: 96, H: 72, FPS: 30, Exposure: 0.02, Mains: 50, Seconds: 30, Room: 30, Noise: 2, Brightness: 100, GlowAt: 2, FlameAt: 9, OutAt: 24}
 	f.Run(1, func(s *render.Shot, at int64, _ int) {
 		p := &camera.Plane{Y: bytes.Clone(s.Y), Cb: bytes.Clone(s.Cb), Cr: bytes.Clone(s.Cr), W: s.W, H: s.H, Stride: s.W, CStride: s.W, Sub: 1, Time: at}
 		if err := b.hub.LookAt(protocol.EyeFire, p); err != nil {
 			t.Fatal(err)
 		}
 		time.Sleep(time.Millisecond)
-		if at > 5e9 && o.View().Step.ID == "see-glow" {
+		if at > 7e9 && o.View().Step.ID == "see-glow" {
 			o.mu.Lock()
 			o.step.ID = "see-hold"
 			o.mu.Unlock()

@@ -74,6 +74,7 @@ type Hub struct {
 	trouble string                     // what went wrong with the last job, until another one is opened
 	clock   clockState
 
+	paced     paced
 	mute      atomic.Bool // the job is by touch: notices are shown only
 	alarmMu   sync.Mutex
 	alarmWait *time.Timer // an emergency that was not acted on yet

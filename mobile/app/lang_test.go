@@ -5,7 +5,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"html"
+	"io/fs"
 	"maps"
+	"os"
+	"path/filepath"
 	"reflect"
 	"regexp"
 	"slices"
@@ -367,16 +370,74 @@ func TestTermsUsed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	used := map[string]bool{}
+	want := func(where, id string) {
+		if strings.HasSuffix(id, "-") { // the rest is put to it
+			return
+		}
+		used[id] = true
+		if _, ok := w.Terms[id]; !ok {
+			t.Errorf("%s asks for %s, which is no term", where, id)
+		}
+	}
 	for _, c := range vocab.Commands {
-		w.Term("command." + c.ID)
-		w.Term("commands." + c.Group)
+		want("vocab", "command."+c.ID)
+		want("vocab", "commands."+c.Group)
+		want("vocab", "option."+c.ID)
 	}
 	for _, a := range vocab.AlarmIDs() {
 		if a != "silent" {
-			w.Term("alarm." + a)
+			want("vocab", "alarm."+a)
+			want("vocab", "last."+a+"-act")
+			want("vocab", "last."+a+"-then")
 		}
 	}
 	for _, o := range vocab.OutcomeIDs() {
-		w.Term("ended." + o)
+		want("vocab", "ended."+o)
+	}
+	inGo, inScript := regexp.MustCompile(`(?:Term\(|way (?::?)= |\d, )"([a-z-]+\.[a-zA-Z-]+)"`), regexp.MustCompile(`\bT\((?:[^'()]*\? )?'([a-z-]+)'(?: : '([a-z-]+)')?`)
+	written := ""
+	for _, root := range []string{"../../core", "../../mobile"} {
+		err := filepath.WalkDir(root, func(name string, _ fs.DirEntry, err error) error {
+			if err != nil || strings.HasSuffix(name, "_test.go") || strings.Contains(name, "node_modules") {
+				return err
+			}
+			script := filepath.Ext(name) == ".js" && strings.Contains(name, "page")
+			if !script && filepath.Ext(name) != ".go" {
+				return nil
+			}
+			data, err := os.ReadFile(name)
+			if script {
+				for _, m := range inScript.FindAllStringSubmatch(string(data), -1) {
+					for _, id := range m[1:] {
+						if id != "" {
+							want(name, "page."+id)
+						}
+					}
+				}
+				return err
+			}
+			written += string(data)
+			for _, m := range inGo.FindAllStringSubmatch(string(data), -1) {
+				want(name, m[1])
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	// Terms whose ids are put together: these groups are looked up by an id of a closed list.
+	listed := []string{"verdict", "state", "source", "level", "picture", "device", "change", "colour", "light", "sight", "reason", "origin", "outcome", "page-unit",
+		"drawing", "last", "evidence", "number", "reading", "record"}
+	for _, id := range slices.Sorted(maps.Keys(w.Terms)) {
+		group, tail, _ := strings.Cut(id, ".")
+		if !used[id] && !slices.Contains(listed, group) && !strings.Contains(written, `"`+id+`"`) &&
+			!(group == "page" && (strings.HasPrefix(tail, "verdict-") || strings.HasPrefix(tail, "call-") || inIndex[tail])) {
+			t.Errorf("term %s is never asked for", id)
+		}
 	}
 }
+
+// inIndex are the terms of index.html.
+var inIndex = map[string]bool{"no-script": true, "state": true, "said": true, "always": true}

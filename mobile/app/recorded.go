@@ -160,8 +160,8 @@ func (r *Recorded) again() error {
 	return err
 }
 
-// Step takes one event. act carries out what follows from it, and is called once at most: after the event is on the disk, but for an
-// emergency before that. An error means that nothing was taken; for an emergency it may come after act.
+// Step takes one event. act carries out what follows from it: after the event is on the disk, but for an emergency before that, and
+// there a second time where the machine failed at it first. An error means that nothing was taken; for an emergency it may come after act.
 func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 	if err := ev.Check(); err != nil {
 		return bad(err)
@@ -313,7 +313,27 @@ func (r *Recorded) mistake(ev protocol.Event, class string, cause error, act fun
 	if err := r.again(); err != nil {
 		return fmt.Errorf("%w. %w", ErrMistake, ErrParked)
 	}
-	return ErrMistake
+	if class == "" {
+		return ErrMistake
+	}
+	// Without all that came with it the emergency may be taken, so that the job knows of it.
+	plain := protocol.Event{Seq: r.Seq() + 1, At: ev.At, Step: ev.Step, Type: protocol.EvSaid,
+		Said: &utterance.Utterance{Source: ev.Said.Source, Meanings: []utterance.Meaning{{Kind: utterance.Emergency, ID: class}}}}
+	effects, err := step(r.machine, plain)
+	if err != nil {
+		if r.again() != nil {
+			return fmt.Errorf("%w. %w", ErrMistake, ErrParked)
+		}
+		return ErrMistake
+	}
+	act(effects)
+	r.events = append(r.events, plain)
+	r.unsaved++
+	r.tell(ErrMistake.Error())
+	if err := r.write(); err != nil {
+		r.full = true
+	}
+	return nil
 }
 
 // setAside writes an event beside the journal. A disk that cannot take it costs the report, and the person is told of the mistake anyhow.

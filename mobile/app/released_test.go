@@ -70,3 +70,34 @@ func TestReleasedJournals(t *testing.T) {
 	}
 	t.Logf("%d end as they did; others: %s", same, strings.Join(other, "; "))
 }
+
+// A job of the real machine comes back with every answer at its own question.
+func TestRealJobReplaysWhole(t *testing.T) {
+	d := faultdisk.New()
+	b := open(t, app.Config{Disk: d, New: app.NewMachine})
+	b.ok("POST", "/api/start", `{"appliance":"furnace-hsi","voice":true}`)
+	for i := range 25 {
+		v := b.state().View
+		kind, id := "command", "dont-know"
+		if len(v.Step.Answers) > 0 {
+			a := v.Step.Answers[i%len(v.Step.Answers)]
+			kind, id = string(a.Kind), a.ID
+		}
+		if i == 10 {
+			b.ok("POST", "/api/event", `{"step":"","event":{"at":0,"type":"undo"}}`)
+		}
+		b.ok("POST", "/api/event", said(v.Step.ID, kind, id))
+	}
+	want := b.state().View
+	data, err := d.ReadFile(app.Journal(want.Job))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, others, err := app.Replay(app.NewMachine, journal.Read(data).Events)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := m.View(); others != 0 || got.Step.ID != want.Step.ID || got.Seq != want.Seq {
+		t.Errorf("%d answers at another question; at %q, event %d, want %q, event %d", others, got.Step.ID, got.Seq, want.Step.ID, want.Seq)
+	}
+}

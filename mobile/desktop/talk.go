@@ -124,8 +124,8 @@ func (t *talker) refuse(n int, why error) {
 }
 
 func (t *talker) line(data []byte) error {
-	ev, err := protocol.Decode(data)
-	if err != nil {
+	var ev protocol.Event
+	if err := protocol.Strict(data, &ev); err != nil {
 		return err
 	}
 	if t.job == nil && ev.Type != protocol.EvBegin {

@@ -105,6 +105,9 @@ func (e *Ear) open(u *utterance.Utterance) (wordless bool, err error) {
 		u.Rivals = append([]string{words}, u.Rivals...)
 	}
 	e.joinAlarm(u, &v)
+	if err := e.thirdOpinion(u, &v); err != nil {
+		return false, err
+	}
 	e.joinReading(u, &v)
 	if u.Best() == nil || u.Fault != "" && len(u.Meanings) == 0 {
 		u.Fault = v.Fault
@@ -147,6 +150,27 @@ func (e *Ear) joinAlarm(u, v *utterance.Utterance) {
 		u.Meanings = append([]utterance.Meaning{m}, u.Meanings...)
 		u.Fault = ""
 	}
+}
+
+// thirdOpinion has what neither listener understood heard among the common words, and asks about a danger in that: the engines err in other places, and
+// a cry in an unknown voice is easily lost in one of them.
+func (e *Ear) thirdOpinion(u, v *utterance.Utterance) error {
+	if e.cfg.Background == nil || len(u.Meanings) > 0 || len(v.Meanings) > 0 {
+		return nil
+	}
+	text, err := e.backgroundText()
+	if err != nil {
+		return err
+	}
+	w := e.cfg.Reader.Hear(text, e.expect)
+	if a := alarmOf(w.Meanings); a != nil {
+		m := *a
+		m.Doubt = true
+		u.Meanings = append([]utterance.Meaning{m}, u.Meanings...)
+		u.Fault = ""
+		u.Rivals = append([]string{text}, u.Rivals...)
+	}
+	return nil
 }
 
 // joinReading joins readings, answers and commands.

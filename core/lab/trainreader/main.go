@@ -1,4 +1,5 @@
-// Command train makes the network of the display reader: it draws meters, takes the patches the reader would judge,
+// Command trainreader draws the samples that learn.py trains the finder, the aligner and the row reader on (-draw), and makes the small network of
+// the hand-written reader: it draws meters, takes the patches the reader would judge,
 // learns from them with a fixed seed, and writes the weights. It starts from nothing, so the same command gives the same
 // weights, bit for bit, on every amd64 machine and with any number of processors; elsewhere the standard library's Exp and Hypot
 // may differ in the last bit, and the weights with them.

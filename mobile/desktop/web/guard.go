@@ -6,6 +6,9 @@ import (
 	"encoding/hex"
 	"net"
 	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
 	"sync"
 
 	"readback/mobile/app"
@@ -13,10 +16,12 @@ import (
 
 // guard lets in the browser that was given the address and nobody else: the server listens on the loopback only, answers to its own
 // names only (a foreign name that resolves to 127.0.0.1 is refused), and wants a cookie that is handed out once for each
-// printed address. The cookie is this start's and this port's: what an earlier start or another program on this machine was given opens nothing.
+// printed address. The cookie is this start's and this port's: what another program on this machine or a start before the last was given opens
+// nothing. The last start's is changed for a new one where the port is the same, so that an open page comes back by itself.
 type guard struct {
 	host, port string // as in the address
 	secret     string // value of the cookie
+	before     string // that of the last start on this port, empty when there was none
 
 	mu    sync.Mutex
 	token string
@@ -31,13 +36,41 @@ func random() string {
 	return hex.EncodeToString(b)
 }
 
+// keyName is the file with the port and the cookie of the last start. Only this user can read it.
+const keyName = "key"
+
 // newGuard guards what listens at this address.
-func newGuard(addr net.Addr) (*guard, error) {
+func newGuard(dir string, addr net.Addr) (*guard, error) {
 	host, port, err := net.SplitHostPort(addr.String())
 	if err != nil {
 		return nil, err
 	}
-	return &guard{host: host, port: port, secret: random(), token: random()}, nil
+	g := &guard{host: host, port: port, secret: random(), token: random()}
+	name := filepath.Join(dir, keyName)
+	if data, err := os.ReadFile(name); err == nil {
+		if secret, ok := strings.CutPrefix(string(data), port+" "); ok && len(secret) == len(g.secret) {
+			g.before = secret
+		}
+	}
+	// Where it cannot be written an open page does not come back by itself; the printed address lets it in.
+	_ = os.WriteFile(name, []byte(port+" "+g.secret), 0o600)
+	return g, nil
+}
+
+func (g *guard) setCookie(w http.ResponseWriter) {
+	http.SetCookie(w, &http.Cookie{Name: g.cookieName(), Value: g.secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
+}
+
+// knows tells whether a cookie lets in.
+func (g *guard) knows(w http.ResponseWriter, value string) bool {
+	if subtle.ConstantTimeCompare([]byte(value), []byte(g.secret)) == 1 {
+		return true
+	}
+	if g.before == "" || subtle.ConstantTimeCompare([]byte(value), []byte(g.before)) != 1 {
+		return false
+	}
+	g.setCookie(w)
+	return true
 }
 
 func (g *guard) cookieName() string { return "readback-" + g.port }
@@ -95,14 +128,14 @@ func (g *guard) wrap(next http.Handler) http.Handler {
 				return
 			}
 			if g.redeem(t) {
-				http.SetCookie(w, &http.Cookie{Name: g.cookieName(), Value: g.secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
+				g.setCookie(w)
 			}
 			// An address that was used before still leads to the page when this browser has the cookie.
 			http.Redirect(w, r, "/", http.StatusSeeOther)
 			return
 		}
 		c, err := r.Cookie(g.cookieName())
-		if err != nil || subtle.ConstantTimeCompare([]byte(c.Value), []byte(g.secret)) != 1 {
+		if err != nil || !g.knows(w, c.Value) {
 			http.Error(w, "Open the address that Readback printed. Each works once, in one browser.", http.StatusForbidden)
 			return
 		}

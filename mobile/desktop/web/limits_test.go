@@ -15,8 +15,10 @@ import (
 
 	"github.com/coder/websocket"
 
+	"readback/core/protocol"
 	"readback/mobile/app"
 	"readback/mobile/desktop/web"
+	"readback/mobile/lab/pagetest"
 )
 
 // What only looks uses no address up.
@@ -97,6 +99,57 @@ func TestCookieIsThisStarts(t *testing.T) {
 		r.Body.Close()
 		if r.StatusCode != 403 {
 			t.Errorf("another start's cookie as %s: %s", name, r.Status)
+		}
+	}
+}
+
+// An open page comes back by itself after a restart on the same port; the start after that knows its first cookie no more.
+func TestCookieOfTheLastStart(t *testing.T) {
+	dir, addr := t.TempDir(), "127.0.0.1:0"
+	var old *http.Cookie
+	for start := range 3 {
+		l, err := web.Listen(addr)
+		if err != nil {
+			t.Fatal(err)
+		}
+		addr = l.Addr().String()
+		ctx, cancel := context.WithCancel(context.Background())
+		first, done := make(chan string, 4), make(chan error, 1)
+		go func() {
+			done <- web.Serve(ctx, l, web.Config{Dir: dir, Voice: say, Cues: func(string) []byte { return nil }, Ready: func(a string) { first <- a }})
+		}()
+		address := <-first
+		if start == 0 {
+			jar, err := cookiejar.New(nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			r, err := (&http.Client{Jar: jar, Timeout: 5 * time.Second}).Get(address)
+			if err != nil {
+				t.Fatal(err)
+			}
+			r.Body.Close()
+			old = jar.Cookies(r.Request.URL)[0]
+		}
+		req, err := http.NewRequest("GET", "http://"+addr+"/api/state", nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		req.AddCookie(old)
+		r, err := (&http.Client{Timeout: 5 * time.Second}).Do(req)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r.Body.Close()
+		if want := []int{200, 200, 403}[start]; r.StatusCode != want {
+			t.Errorf("start %d: %s, want %d", start+1, r.Status, want)
+		}
+		if start == 1 && len(r.Cookies()) != 1 {
+			t.Error("the last start's cookie is not changed for a new one")
+		}
+		cancel()
+		if err := <-done; err != nil {
+			t.Fatal(err)
 		}
 	}
 }
@@ -203,6 +256,17 @@ func TestSecondStart(t *testing.T) {
 	}
 }
 
+// urgent says everything as an emergency.
+type urgent struct{ app.Machine }
+
+func (u urgent) Step(ev protocol.Event) ([]protocol.Effect, error) {
+	effects, err := u.Machine.Step(ev)
+	for i := range effects {
+		effects[i].Level = "emergency"
+	}
+	return effects, err
+}
+
 // A voice that hangs is told and costs time only; an emergency is heard all the same, in what was spoken before.
 func TestHangingVoice(t *testing.T) {
 	var hang atomic.Bool
@@ -215,6 +279,7 @@ func TestHangingVoice(t *testing.T) {
 			return wav(100 + len(text)), nil
 		}
 		c.Cues = func(string) []byte { return wav(10) }
+		c.Hub.New = func(protocol.Begin) (app.Machine, error) { return urgent{pagetest.NewWalker()}, nil }
 	})
 	b.enter()
 	ws, _, err := websocket.Dial(t.Context(), "ws://"+b.addr+"/socket", &websocket.DialOptions{HTTPClient: b.client})

@@ -56,7 +56,18 @@ func Serve(ctx context.Context, l net.Listener, c Config) error {
 	if err := os.MkdirAll(c.Dir, 0o700); err != nil {
 		return fmt.Errorf("web: folder of the jobs: %w", err)
 	}
-	g, err := newGuard(l.Addr())
+	s := &server{mouth: newMouth(c.Voice, c.Player, c.Cues)}
+	m := s.mouth
+	m.page = s.toPage
+	c.Hub.Dir, c.Hub.Host = c.Dir, m
+	go m.run(ctx)
+	var err error
+	if s.hub, err = app.Open(c.Hub); err != nil {
+		_ = l.Close() // nobody was let in
+		return err
+	}
+	defer s.hub.Close()
+	g, err := newGuard(c.Dir, l.Addr())
 	if err != nil {
 		return fmt.Errorf("web: %w", err)
 	}
@@ -65,16 +76,6 @@ func Serve(ctx context.Context, l net.Listener, c Config) error {
 		noteAddress(c.Dir, address)
 		ready(address)
 	}
-	s := &server{mouth: newMouth(c.Voice, c.Player, c.Cues)}
-	m := s.mouth
-	m.page = s.toPage
-	c.Hub.Dir, c.Hub.Host = c.Dir, m
-	go m.run(ctx)
-	if s.hub, err = app.Open(c.Hub); err != nil {
-		_ = l.Close() // nobody was let in
-		return err
-	}
-	defer s.hub.Close()
 	defer os.Remove(filepath.Join(c.Dir, addressName))
 	if c.Greeting != "" && s.hub.Quiet() {
 		m.Say("hello", c.Greeting, "info", false)

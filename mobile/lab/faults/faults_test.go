@@ -869,6 +869,35 @@ var faults = []struct {
 	{"the recogniser is too slow", false, inHearing("blocks behind", func(app.Listener) (app.Ear, error) {
 		return &ear{feed: func() error { time.Sleep(time.Second); return nil }}, nil
 	}, 150)},
+	{"a microphone of another rate", false, func(*testing.T) error {
+		var steady atomic.Int64
+		l, err := begin(app.Config{Elapsed: func() time.Duration { return time.Duration(steady.Load()) },
+			Speech: app.Speech{Open: func(app.Listener) (app.Ear, error) { return &ear{feed: func() error { return nil }}, nil }}})
+		if err != nil {
+			return err
+		}
+		defer l.hub.Close()
+		if err := l.start(); err != nil {
+			return err
+		}
+		_ = soon("", func() bool { return l.state().Ear.State == "ready" })
+		feed := func(samples int) {
+			for range 150 {
+				steady.Add(int64(100 * time.Millisecond))
+				_ = l.hub.Feed(make([]byte, 2*samples)) // it may be full: the rate counts all the same
+				time.Sleep(time.Millisecond)
+			}
+		}
+		feed(1600)
+		if l.heard("samples a second") {
+			return errors.New("told of a good microphone")
+		}
+		feed(4800)
+		if err := l.told("samples a second instead of 16000"); err != nil {
+			return err
+		}
+		return l.goesOn()
+	}},
 	{"half a sample", false, func(*testing.T) error {
 		l, err := begin(app.Config{})
 		if err != nil {

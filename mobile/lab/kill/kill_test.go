@@ -296,6 +296,9 @@ func kills(t testing.TB, n int) (done, lost int) {
 			lost++
 			t.Logf("%s: %v", what, err)
 		}
+		if done%100 == 0 {
+			t.Logf("%d kills, %d lost", done, lost)
+		}
 	}
 	var wg sync.WaitGroup
 	wg.Add(2)

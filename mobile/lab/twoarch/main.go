@@ -7,6 +7,8 @@
 //	                         done, with which value, against which rival, on which words), one with the ranking and one with the numbers behind it
 //	twoarch job FOLDER FAULT leads a whole job by voice to its end and writes each sentence of both sides
 //	twoarch load             opens the recogniser and the second engine and tells how long that took and what memory is used
+//	twoarch say WORDS        writes them as sound, 16 kHz, mono, signed 16 bit, with room before and after
+//	twoarch files            tells where the recogniser's library and model are
 //	twoarch differ A B       compares two outputs of hear
 package main
 
@@ -14,6 +16,7 @@ import (
 	"bufio"
 	"bytes"
 	"context"
+	"encoding/binary"
 	"encoding/gob"
 	"errors"
 	"fmt"
@@ -64,12 +67,21 @@ func run(args []string, out io.Writer) error {
 		return hear(args[1], i, n, len(args) == 5, out)
 	case len(args) == 3 && args[0] == "job":
 		return job(args[1], args[2], out)
+	case len(args) == 2 && args[0] == "say":
+		return say(args[1], out)
+	case len(args) == 1 && args[0] == "files":
+		f, err := model.Locate()
+		if err != nil {
+			return err
+		}
+		_, err = fmt.Fprintf(out, "%s\n%s\n", f.Library, f.Model)
+		return err
 	case len(args) == 1 && args[0] == "load":
 		return load(out)
 	case len(args) == 3 && args[0] == "differ":
 		return differ(args[1], args[2], out)
 	}
-	return errors.New("want: clips FILE N, hear FILE I N, job FOLDER FAULT, load, or differ A B")
+	return errors.New("want: clips FILE N, hear FILE I N, job FOLDER FAULT, load, say WORDS, files, or differ A B")
 }
 
 // clip is one sound and what was asked for.
@@ -222,6 +234,20 @@ func job(dir, fault string, out io.Writer) error {
 	}
 	fmt.Fprintf(out, "\nend\t%s\t%s\tmended %v\t%d sayings\t%d again\t%d taken back\t%d tapped\n", res.View.State, res.View.Ended, res.Mended, res.Said, res.Repeated, res.Objected, res.Tapped)
 	return nil
+}
+
+func say(words string, out io.Writer) error {
+	voices := hearbench.Voices()
+	v := slices.IndexFunc(voices, func(v hearbench.Voice) bool { return v.Name == "espeak-us" })
+	if v < 0 {
+		return errors.New("the voice espeak-us is wanted: install espeak-ng")
+	}
+	pcm, err := voices[v].Say(words)
+	if err != nil {
+		return err
+	}
+	room := make([]int16, 4000)
+	return binary.Write(out, binary.LittleEndian, slices.Concat(room, pcm, room))
 }
 
 func load(out io.Writer) error {
