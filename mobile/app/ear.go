@@ -339,7 +339,7 @@ func (h *Hub) deaf(gen int, err error) {
 	e.tasks, e.feeds = nil, 0
 	why := firstLine(err.Error())
 	if again {
-		why += ". Hearing is started again; touch and keyboard do everything meanwhile"
+		why += h.words.Term("app.ear-again")
 	}
 	e.view = EarView{State: "off", Why: why}
 	e.cond.Broadcast()
@@ -398,7 +398,7 @@ func (h *Hub) uttered(u utterance.Utterance) {
 	case err == nil:
 		h.recordLocked(&u)
 	case errors.As(err, &refused): // the rest is told by step
-		h.tell("What you said cannot be used: " + err.Error() + ". Say it again, or tap it.")
+		h.tell(h.words.Term("app.unusable", "why", err.Error()))
 	}
 }
 
