@@ -1,5 +1,6 @@
-// Package advise lets the belief and the plan of an appliance advise a session. It holds no rule of its own about what to
-// check or when to stop; it translates findings into answers, and decisions into words that the session's language data holds.
+// Package advise lets the belief and the plan of an appliance advise a session. It holds no rule of its own about what
+// to check or when to stop; it translates findings into answers, and decisions into words that the session's language
+// data holds.
 package advise
 
 import (
@@ -19,8 +20,8 @@ import (
 	"readback/core/worksite"
 )
 
-// Planned is an adviser over one appliance. It is a pure function of the query, but not safe for concurrent use: it keeps its
-// storage between decisions.
+// Planned is an adviser over one appliance. It is a pure function of the query, but not safe for concurrent use: it
+// keeps its storage between decisions.
 type Planned struct {
 	base  *infer.Case // as it was given
 	house plan.House
@@ -91,8 +92,8 @@ func ForCase(c *infer.Case, words *job.Words, house plan.House) (*Planned, error
 	return a, nil
 }
 
-// rate makes the case that of the plate and the meter of a query. What cannot be worked so (a plate value that is none) is worked as
-// the file has it.
+// rate makes the case that of the plate and the meter of a query. What cannot be worked so (a plate value that is
+// none) is worked as the file has it.
 func (a *Planned) rate(q *job.Query) {
 	a.bench = a.rated
 	key, err := json.Marshal(struct {
@@ -117,15 +118,17 @@ func (a *Planned) rate(q *job.Query) {
 	a.rated, a.bench = b, b
 }
 
-// When after so many answers so many of them are thought spoiled, all told, three faults at once are looked at: they would explain
-// as facts what one or two faults explain as blunders. So many sets of them are entered at most. Judgement, no source.
+// When after so many answers so many of them are thought spoiled, all told, three faults at once are looked at: they
+// would explain as facts what one or two faults explain as blunders. So many sets of them are entered at most.
+// Judgement, no source.
 const (
 	growAt    = 0.7
 	growAfter = 5
 	mostGrown = 200
 )
 
-// grow enters triples where singles and pairs explain the answers badly. It reports whether the findings must be told anew.
+// grow enters triples where singles and pairs explain the answers badly. It reports whether the findings must be told
+// anew.
 func (a *Planned) grow(findings int) bool {
 	if findings < growAfter {
 		return false
@@ -219,8 +222,9 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	return out
 }
 
-// follows tells whether the answer to a look is all but known from what was seen before, and is not that of a good appliance: who has said
-// that there is no flame is not asked for its colour. What a good appliance shows is still looked at: a stop line may hang on it.
+// follows tells whether the answer to a look is all but known from what was seen before, and is not that of a good
+// appliance: who has said that there is no flame is not asked for its colour. What a good appliance shows is still
+// looked at: a stop line may hang on it.
 func (a *Planned) follows(check int) bool {
 	for o := 1; o < len(a.c.Model.Checks[check].Options); o++ {
 		if a.belief.Chance(check, o) > known {
@@ -230,11 +234,12 @@ func (a *Planned) follows(check int) bool {
 	return false
 }
 
-// known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times; the rest is judgement.
+// known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times; the
+// rest is judgement.
 const known = 0.88
 
-// tryFirst puts a free repair that is likely before any check that needs more than a look: setting a thermostat right costs less than
-// taking a cover off, and shows at once whether it was that.
+// tryFirst puts a free repair that is likely before any check that needs more than a look: setting a thermostat right
+// costs less than taking a cover off, and shows at once whether it was that.
 func (a *Planned) tryFirst(d *plan.Decision) {
 	lead := d.Suspects[0]
 	if d.Check < 0 || lead.Group >= len(a.c.Model.Repairs) || lead.P < likelyFree || !a.task.Repairs[lead.Group].Free {
@@ -247,9 +252,10 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 	d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, lead.Group, lead.P
 }
 
-// notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or somebody's visit needs more
-// than a coin's toss for it and something that shows the fault itself, other work a little less. Below that the search ends without a name: a
-// fault that comes and goes would else take the blame for every answer that does not fit.
+// notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or
+// somebody's visit needs more than a coin's toss for it and something that shows the fault itself, other work a little
+// less. Below that the search ends without a name: a fault that comes and goes would else take the blame for every
+// answer that does not fit.
 func (a *Planned) notByElimination(d *plan.Decision) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
@@ -274,8 +280,8 @@ func itself(proofs []*plan.Proof) bool {
 	return slices.ContainsFunc(proofs, func(p *plan.Proof) bool { return p.Kind == "self" })
 }
 
-// mendSeen turns to what was seen to be bad and is put right with hands alone, before the search ends without a name: a blocked drain is cleared
-// and a loose hub tightened whatever else there is.
+// mendSeen turns to what was seen to be bad and is put right with hands alone, before the search ends without a name:
+// a blocked drain is cleared and a loose hub tightened whatever else there is.
 func (a *Planned) mendSeen(d *plan.Decision) {
 	if d.Kind != plan.Help {
 		return
@@ -291,8 +297,8 @@ func (a *Planned) mendSeen(d *plan.Decision) {
 	}
 }
 
-// watchFirst keeps "nothing is wrong" back until every look at a start has been taken that a stop line hangs on: a burner that lights with
-// a thump gives heat all the same.
+// watchFirst keeps "nothing is wrong" back until every look at a start has been taken that a stop line hangs on: a
+// burner that lights with a thump gives heat all the same.
 func (a *Planned) watchFirst(d *plan.Decision, q *job.Query, s plan.Situation, times []int) {
 	if d.Kind != plan.Nothing || len(q.Mended)+len(q.Anew) > 0 { // after a repair two whole cycles are watched; at another start it was done
 		return
@@ -307,7 +313,8 @@ func (a *Planned) watchFirst(d *plan.Decision, q *job.Query, s plan.Situation, t
 	}
 }
 
-// watchAnew asks at another start of what comes and goes what would tell most if one of the faults that hide were there now.
+// watchAnew asks at another start of what comes and goes what would tell most if one of the faults that hide were
+// there now.
 func (a *Planned) watchAnew(d *plan.Decision, q *job.Query, s plan.Situation) {
 	n := len(q.Anew)
 	if n == 0 || d.Kind != plan.Nothing && d.Kind != plan.Help {
@@ -340,7 +347,8 @@ func (a *Planned) watchAnew(d *plan.Decision, q *job.Query, s plan.Situation) {
 	}
 }
 
-// leastPart and leastWork are the probabilities from which a repair may be named, leastSeen that of work on what was seen to be bad (judgement).
+// leastPart and leastWork are the probabilities from which a repair may be named, leastSeen that of work on what was
+// seen to be bad (judgement).
 const (
 	leastPart = 0.65
 	leastWork = 0.4
@@ -350,8 +358,9 @@ const (
 // likelyFree is the probability from which that is done. Judgement: once in three times it spares the meter.
 const likelyFree = 0.3
 
-// enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it the
-// check waits until the plan wants it for its own sake. Judgement, fitted on the furnace file by the length of a job.
+// enough is how many bits about the repair a check must promise to be asked while only one stage is allowed. Below it
+// the check waits until the plan wants it for its own sake. Judgement, fitted on the furnace file by the length of a
+// job.
 const enough = 0.02
 
 // bits is what the decided check promises.
@@ -370,7 +379,8 @@ const maxTimes = 3
 // leastShown is the probability below which a suspect is not worth a line: judgement.
 const leastShown = 0.02
 
-// replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each check was asked.
+// replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each
+// check was asked.
 func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 	a.belief.Clear()
 	n := len(a.c.Model.Checks)

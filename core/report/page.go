@@ -7,8 +7,9 @@ import (
 	"strings"
 )
 
-// markup is a piece of the page, whole and safe. Text becomes markup through escape only, so that nothing that was said is taken for a tag.
-// The page is put together here and not by html/template: that package makes the linker keep every method there is, a seventh of the program.
+// markup is a piece of the page, whole and safe. Text becomes markup through escape only, so that nothing that was
+// said is taken for a tag. The page is put together here and not by html/template: that package makes the linker keep
+// every method there is, a seventh of the program.
 type markup string
 
 func escape(s string) markup { return markup(html.EscapeString(s)) }

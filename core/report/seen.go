@@ -63,8 +63,8 @@ func fromTo(words *words.Words, w *protocol.SeenWire) string {
 	return ""
 }
 
-// drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
-// name. A picture that is missing or cannot be measured gives nothing.
+// drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at,
+// each with its name. A picture that is missing or cannot be measured gives nothing.
 func drawn(text *words.Words, data []byte, wires []protocol.SeenWire, after bool) markup {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || c.Width < 1 || c.Height < 1 {

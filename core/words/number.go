@@ -16,8 +16,8 @@ var scales = [...]struct {
 // Whole says a whole number.
 func (w *Words) Whole(n int64) string { return w.Decimal(unit.Decimal{Mant: n}) }
 
-// Decimal says a decimal: 120 is "one hundred twenty", -0.05 is "minus zero point zero five". Every digit after the point is said, so
-// that "two point zero" stays apart from "two".
+// Decimal says a decimal: 120 is "one hundred twenty", -0.05 is "minus zero point zero five". Every digit after the
+// point is said, so that "two point zero" stays apart from "two".
 func (w *Words) Decimal(d unit.Decimal) string {
 	neg, whole, frac := parts(d)
 	var n int64
@@ -104,8 +104,9 @@ func (w *Words) Printed(id string) string {
 	return id
 }
 
-// Reading is a reading in words, as it is read back: "twenty-six point one volts A C", "O L, over limit", "jumping between one and four
-// micro amps". With digits, a risky number is repeated digit by digit: "fifteen, one five, volts".
+// Reading is a reading in words, as it is read back: "twenty-six point one volts A C", "O L, over limit", "jumping
+// between one and four micro amps". With digits, a risky number is repeated digit by digit: "fifteen, one five,
+// volts".
 func (w *Words) Reading(r measure.Reading, digits bool) string {
 	kind := ""
 	if r.AC == "ac" || r.AC == "dc" {

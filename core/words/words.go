@@ -1,5 +1,5 @@
-// Package words holds what the program says, shows and prints in one language, as values: lines of the guide, terms of pages and
-// records, numbers and units. It reads no file; flows/prompts does.
+// Package words holds what the program says, shows and prints in one language, as values: lines of the guide, terms of
+// pages and records, numbers and units. It reads no file; flows/prompts does.
 package words
 
 import (
@@ -44,8 +44,8 @@ func Fill(text string, pairs ...string) string {
 	return text
 }
 
-// Term is a term with its slots filled: pairs of slot name and value. It panics where there is none: a test holds that every term
-// asked for is there.
+// Term is a term with its slots filled: pairs of slot name and value. It panics where there is none: a test holds that
+// every term asked for is there.
 func (w *Words) Term(id string, pairs ...string) string {
 	text, ok := w.Terms[id]
 	if !ok {
@@ -54,7 +54,8 @@ func (w *Words) Term(id string, pairs ...string) string {
 	return Fill(text, pairs...)
 }
 
-// Name is the term of an id out of a closed list, and the id itself, its hyphens as spaces, where there is no such term.
+// Name is the term of an id out of a closed list, and the id itself, its hyphens as spaces, where there is no such
+// term.
 func (w *Words) Name(group, id string) string {
 	if text, ok := w.Terms[group+"."+id]; ok {
 		return text
@@ -62,7 +63,8 @@ func (w *Words) Name(group, id string) string {
 	return strings.ReplaceAll(id, "-", " ")
 }
 
-// Origin says where a number comes from when it comes from no document: "common practice, no source". A document's id stays as it is.
+// Origin says where a number comes from when it comes from no document: "common practice, no source". A document's id
+// stays as it is.
 func (w *Words) Origin(source string) string {
 	if text, ok := w.Terms["origin."+strings.ReplaceAll(strings.ReplaceAll(source, ",", ""), " ", "-")]; ok {
 		return text
@@ -70,8 +72,8 @@ func (w *Words) Origin(source string) string {
 	return source
 }
 
-// Chance says a probability as word and number together. The bands follow how such words are understood on average (Wintle 2019,
-// Vogel 2022); words that people read very differently are not used.
+// Chance says a probability as word and number together. The bands follow how such words are understood on average
+// (Wintle 2019, Vogel 2022); words that people read very differently are not used.
 func (w *Words) Chance(p float64) string {
 	switch {
 	case p >= 0.95:

@@ -1,5 +1,5 @@
-// Package prompts holds what the program says, shows and prints, as data: one folder of HCL files a language, read strictly. Every
-// problem is reported with its file and line.
+// Package prompts holds what the program says, shows and prints, as data: one folder of HCL files a language, read
+// strictly. Every problem is reported with its file and line.
 package prompts
 
 import (
@@ -30,8 +30,8 @@ var files embed.FS
 // Load returns the English words that come with the program.
 func Load() (*words.Words, error) { return Language("en") }
 
-// Language returns the words of a language that comes with the program. Its error names the languages there are. A language has exactly
-// the terms that English has, with the same slots.
+// Language returns the words of a language that comes with the program. Its error names the languages there are. A
+// language has exactly the terms that English has, with the same slots.
 func Language(lang string) (*words.Words, error) {
 	w, err := LoadFS(files, lang)
 	if err != nil || lang == "en" {
@@ -87,8 +87,8 @@ var (
 // longest is how many words a sentence may have: longer ones are not kept in mind by somebody who works.
 const longest = 16
 
-// LoadFS reads every *.hcl in the folder of the language in fsys and joins them. Its error lists all problems, one a line, each
-// beginning with file:line.
+// LoadFS reads every *.hcl in the folder of the language in fsys and joins them. Its error lists all problems, one a
+// line, each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*words.Words, error) {
 	if !language.MatchString(lang) {
 		return nil, fmt.Errorf("prompts: %q is no language: want letters like en", lang)
@@ -255,7 +255,8 @@ func (l *loader) problems() error {
 	return fmt.Errorf("prompts: %s", strings.Join(lines, "\n"))
 }
 
-// Compare tells where the terms and lines of a language differ from those of another in what there is and in their slots.
+// Compare tells where the terms and lines of a language differ from those of another in what there is and in their
+// slots.
 func Compare(w, model *words.Words) error {
 	var wrong []string
 	for id, text := range model.Terms {

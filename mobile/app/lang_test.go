@@ -60,7 +60,8 @@ func (l *leaks) text(where, s string) {
 	}
 }
 
-// ids are the fields of the protocol that hold an id out of a closed list, or one of the equipment file. All other strings are words.
+// ids are the fields of the protocol that hold an id out of a closed list, or one of the equipment file. All other
+// strings are words.
 var ids = map[string]bool{"Job": true, "Stage": true, "State": true, "Kind": true, "ID": true, "Power": true, "Gas": true, "Door": true, "Call": true, "Level": true,
 	"Verdict": true, "Eye": true, "Part": true, "Parts": true, "Points": true, "Place": true, "Unit": true, "Keypad": true, "Ended": true, "Who": true, "Type": true,
 	"Outcome": true, "Repair": true, "Mended": true, "Stop": true}
@@ -304,8 +305,8 @@ func (l *leaks) pageFiles(t *testing.T) {
 	}
 }
 
-// shownInScript finds strings of two words and more, and those that begin with a capital: what a script shows looks so, what it works with
-// does not.
+// shownInScript finds strings of two words and more, and those that begin with a capital: what a script shows looks
+// so, what it works with does not.
 var shownInScript = regexp.MustCompile(`['"` + "`" + `]([A-Z][a-z]+(?: [^'"` + "`" + `]*)?)['"` + "`" + `]`)
 
 // scriptWords are capital words of the platform in the scripts.
@@ -364,7 +365,8 @@ func TestUnknownLanguage(t *testing.T) {
 	}
 }
 
-// TestTermsUsed: every term that a source file asks for is there, every term is asked for, and the closed lists are named whole.
+// TestTermsUsed: every term that a source file asks for is there, every term is asked for, and the closed lists are
+// named whole.
 func TestTermsUsed(t *testing.T) {
 	w, err := prompts.Load()
 	if err != nil {

@@ -9,8 +9,8 @@ import (
 	"readback/core/words"
 )
 
-// lastEffects are the effects of an emergency without a machine: when it, its data or the disk do not answer in time. Their words are in
-// memory from the start.
+// lastEffects are the effects of an emergency without a machine: when it, its data or the disk do not answer in time.
+// Their words are in memory from the start.
 func lastEffects(w *words.Words, job, class string) []protocol.Effect {
 	if _, ok := w.Terms["last."+class+"-act"]; !ok {
 		class = "any"

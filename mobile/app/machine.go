@@ -44,7 +44,8 @@ var libraries = struct {
 	of map[string]*library // by language
 }{of: map[string]*library{}}
 
-// load gives the library of a language, the empty one being English. A language that does not come with the program is an error.
+// load gives the library of a language, the empty one being English. A language that does not come with the program is
+// an error.
 func load(lang string) (*library, error) {
 	lang = cmp.Or(lang, "en")
 	libraries.mu.Lock()
@@ -88,7 +89,8 @@ func newLibrary(w *words.Words, lex *utterance.Lexicon, models []*appliance.Mode
 	return l, nil
 }
 
-// Language gives the words of a language, the empty one being English. One that does not come with the program is an error.
+// Language gives the words of a language, the empty one being English. One that does not come with the program is an
+// error.
 func Language(lang string) (*words.Words, error) {
 	l, err := load(lang)
 	if err != nil {
@@ -121,7 +123,8 @@ func NewMachine(b protocol.Begin) (Machine, error) {
 	return job.New(m, &adviser{l: l, m: m}, *l.lex, l.words, job.Options{})
 }
 
-// study is an appliance thought through: simulated under every fault it can have. It takes a second or so, once a program.
+// study is an appliance thought through: simulated under every fault it can have. It takes a second or so, once a
+// program.
 type study struct {
 	once   sync.Once
 	c      *infer.Case
@@ -156,7 +159,8 @@ func Prepare(id string) error {
 	return err
 }
 
-// adviser is lazy: the first steps of a job need no advice, so that the guide speaks before the appliance is thought through.
+// adviser is lazy: the first steps of a job need no advice, so that the guide speaks before the appliance is thought
+// through.
 type adviser struct {
 	l    *library
 	m    *appliance.Model

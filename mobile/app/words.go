@@ -24,7 +24,8 @@ func inPage(w *words.Words, index string) string {
 	return pageSlot.ReplaceAllStringFunc(index, func(slot string) string { return html.EscapeString(w.Term(strings.Trim(slot, "{}"))) })
 }
 
-// wordsModule is /words.js: all that the page says by itself, and the closed lists of commands and alarms with their keys.
+// wordsModule is /words.js: all that the page says by itself, and the closed lists of commands and alarms with their
+// keys.
 func wordsModule(w *words.Words) []byte {
 	group := func(name string) map[string]string {
 		out := map[string]string{}

@@ -56,8 +56,8 @@ func elements(w *words.Words, m *appliance.Model) []element {
 	return out
 }
 
-// levels gives every net a height between the supplies (1) and their returns (0), as voltage divides over the elements. It tells
-// which end of a rung is left.
+// levels gives every net a height between the supplies (1) and their returns (0), as voltage divides over the
+// elements. It tells which end of a rung is left.
 func levels(els []element) map[string]float64 {
 	level := map[string]float64{}
 	fixed := map[string]bool{}

@@ -19,8 +19,8 @@ const (
 	letters  = 44 // of a line at the outermost box
 )
 
-// Places draws where something is: the boxes that enclose it, each inside the next, what lies beside it, and the parts that are meant.
-// Open covers are dashed. The result is empty when the place is unknown.
+// Places draws where something is: the boxes that enclose it, each inside the next, what lies beside it, and the parts
+// that are meant. Open covers are dashed. The result is empty when the place is unknown.
 func Places(w *words.Words, m *appliance.Model, place string, parts, open []string) string {
 	at := slices.IndexFunc(m.Places, func(p appliance.Place) bool { return p.ID == place })
 	if at < 0 {

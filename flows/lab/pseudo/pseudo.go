@@ -1,5 +1,5 @@
-// Package pseudo makes a language by machine from English: every letter gets an accent and every word grows by two fifths or more. What
-// still reads as English beside it did not come from the language's data.
+// Package pseudo makes a language by machine from English: every letter gets an accent and every word grows by two
+// fifths or more. What still reads as English beside it did not come from the language's data.
 package pseudo
 
 import (
@@ -27,7 +27,8 @@ var accents = func() map[rune]string {
 
 var piece = regexp.MustCompile(`\{[a-z]+\}|[A-Za-z]+`)
 
-// Text is a text in the pseudo language. Digits, signs and slots stay as they are; the same word comes out the same everywhere.
+// Text is a text in the pseudo language. Digits, signs and slots stay as they are; the same word comes out the same
+// everywhere.
 func Text(s string) string {
 	return piece.ReplaceAllStringFunc(s, func(w string) string {
 		if w[0] == '{' {
@@ -68,7 +69,8 @@ func Words(w *words.Words) *words.Words {
 	return out
 }
 
-// Lexicon is a lexicon whose answers are said back in the pseudo language. What is understood stays English: the job is led by touch.
+// Lexicon is a lexicon whose answers are said back in the pseudo language. What is understood stays English: the job
+// is led by touch.
 func Lexicon(l *utterance.Lexicon) *utterance.Lexicon {
 	out := *l
 	said := func(list []utterance.Phrase) []utterance.Phrase {
@@ -82,7 +84,8 @@ func Lexicon(l *utterance.Lexicon) *utterance.Lexicon {
 	return &out
 }
 
-// Model is an appliance with its own words in the pseudo language. Ids, nets, sources of a closed list and expressions stay.
+// Model is an appliance with its own words in the pseudo language. Ids, nets, sources of a closed list and expressions
+// stay.
 func Model(m *appliance.Model) *appliance.Model {
 	out := *m
 	t := func(list ...*string) {
@@ -107,18 +110,6 @@ func Model(m *appliance.Model) *appliance.Model {
 	for i := range out.Modes {
 		t(&out.Modes[i].Name)
 	}
-	out.Signals = slices.Clone(m.Signals)
-	for i := range out.Signals {
-		t(&out.Signals[i].Name)
-	}
-	out.Controls = slices.Clone(m.Controls)
-	for i := range out.Controls {
-		steps := slices.Clone(out.Controls[i].Steps)
-		for j := range steps {
-			t(&steps[j].Name)
-		}
-		out.Controls[i].Steps = steps
-	}
 	out.Points = slices.Clone(m.Points)
 	for i := range out.Points {
 		t(&out.Points[i].Name, &out.Points[i].Where)
@@ -127,6 +118,10 @@ func Model(m *appliance.Model) *appliance.Model {
 	for i := range out.Checks {
 		c := &out.Checks[i]
 		t(&c.Name, &c.Ask, &c.Act, &c.Caution, &c.Fit)
+		c.Bands = slices.Clone(c.Bands)
+		for j := range c.Bands {
+			t(&c.Bands[j].Tell)
+		}
 		c.Options = slices.Clone(c.Options)
 		for j := range c.Options {
 			t(&c.Options[j].Tell)
