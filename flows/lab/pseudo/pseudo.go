@@ -107,18 +107,6 @@ func Model(m *appliance.Model) *appliance.Model {
 	for i := range out.Modes {
 		t(&out.Modes[i].Name)
 	}
-	out.Signals = slices.Clone(m.Signals)
-	for i := range out.Signals {
-		t(&out.Signals[i].Name)
-	}
-	out.Controls = slices.Clone(m.Controls)
-	for i := range out.Controls {
-		steps := slices.Clone(out.Controls[i].Steps)
-		for j := range steps {
-			t(&steps[j].Name)
-		}
-		out.Controls[i].Steps = steps
-	}
 	out.Points = slices.Clone(m.Points)
 	for i := range out.Points {
 		t(&out.Points[i].Name, &out.Points[i].Where)
