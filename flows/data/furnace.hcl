@@ -6301,7 +6301,7 @@ repair "seat-panel" {
   kind    = "refit"
   minutes = q("1..3 min", "from memory")
   confirm = "panel-look"
-  note    = "Never tape the door switch."
+  note    = "The door switch stays free: no tape on it."
   step {
     act   = "Hang the panel on its hooks, press it home."
     power = "on"
