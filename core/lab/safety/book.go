@@ -58,6 +58,7 @@ type Book struct {
 
 	consent   string
 	consentAt int64
+	toProve   int64 // when proving dead was agreed to, 0 for not
 	license   bool
 	noMains   bool
 	noLive    bool
@@ -235,7 +236,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 	case ev.Type == protocol.EvResume, cmd == "it-changed":
 		b.proved, b.run, b.power = false, 0, "unknown"
 		b.call, b.drained, b.empty = "unknown", map[string]bool{}, map[string]bool{}
-		b.consent = ""
+		b.consent, b.toProve = "", 0
 	case cmd == "hold-on":
 		b.run = 0
 	case ev.Type == protocol.EvUndo, cmd == "back", cmd == "scratch-that", repairs(ev): // the person says that an answer was wrong
@@ -245,7 +246,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 			b.recalled = after.Step.ID
 		}
 	}
-	if x, ok := answers(ev, before); ok && (x == "no" || x == "different") && moved {
+	if ev.Said != nil && len(ev.Said.Meanings) > 0 && (ev.Said.Meanings[0].ID == "no" || ev.Said.Meanings[0].ID == "different") && moved {
 		b.gate, b.stopped = "", ""
 		b.recalled = after.Step.ID
 	}
@@ -405,7 +406,11 @@ func (b *Book) answered(ev *protocol.Event, before *protocol.View) {
 	switch before.Step.ID {
 	case "consent":
 		if x := ev.Said; x != nil && len(x.Meanings) > 0 && x.Meanings[0].ID == "go-live" {
-			b.consent, b.consentAt = before.Step.Act, b.now
+			if strings.Contains(before.Step.Act, "prove") {
+				b.toProve = b.now
+			} else {
+				b.consent, b.consentAt = before.Step.Act, b.now
+			}
 		}
 		return
 	case "license":
@@ -515,7 +520,10 @@ func (b *Book) asked(v *protocol.View) {
 			b.fail("nothing is switched on beyond a stop line", "power on after %s", b.stopped)
 		}
 	case "prove-live":
-		b.agreed(id, "prove", "")
+		if b.toProve == 0 || b.now-b.toProve > consentAge {
+			b.fail("live work is agreed to, one check, one time", "%s without consent", id)
+		}
+		b.toProve = 0
 		if b.noMains || b.noLive {
 			b.fail("no house voltage is read without a meter made for it, or on a wet floor", "%s", id)
 		}
@@ -587,7 +595,7 @@ func (b *Book) check(v *protocol.View, c *appliance.Check) {
 		}
 	}
 	if b.liveWork(c) {
-		b.agreed(c.ID, "", c.Name)
+		b.agreed(c.ID, c.Name)
 		if c.Function != measure.Look && c.Function != measure.Manometer && c.Function != measure.Thermometer && (b.noMains || b.noLive) {
 			b.fail("no house voltage is read without a meter made for it, or on a wet floor", "%s", c.ID)
 		}
@@ -630,17 +638,14 @@ func (b *Book) physically(what string) {
 }
 
 // agreed holds that consent was given to this, and just now.
-func (b *Book) agreed(what, word, name string) {
+func (b *Book) agreed(what, name string) {
 	switch {
 	case b.consent == "":
 		b.fail("live work is agreed to, one check, one time", "%s without consent", what)
-	case name != "" && !strings.Contains(b.consent, name), word != "" && !strings.Contains(b.consent, word):
+	case !strings.Contains(b.consent, name):
 		b.fail("consent is for what it named", "%s after %q", what, b.consent)
 	case b.now-b.consentAt > consentAge:
 		b.fail("consent does not last", "%s %d s after consent", what, (b.now-b.consentAt)/secs)
-	}
-	if word != "" {
-		b.consent = ""
 	}
 }
 
