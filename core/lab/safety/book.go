@@ -69,6 +69,8 @@ type Book struct {
 	pending  string          // an act that was reported, and not taken yet
 	doubted  *protocol.Event // an answer behind which an alarm may stand
 	before   *protocol.View  // what it answered
+	aside    string          // the step that a doubted danger interrupted
+	again    bool            // and is asked again
 	reading  *measure.Reading
 	recalled string // step that may be asked from memory
 	basis    int64  // when the person, or a new question, was last heard
@@ -222,7 +224,11 @@ func (b *Book) Note(ev *protocol.Event, out []protocol.Effect) {
 	if ev.Type == protocol.EvTick && b.openLive() && after.State != "confirm" && b.now-b.basis > silence {
 		b.fail("silence at a live open cabinet is asked about and then an emergency", "%d s at %s, covers %v", (b.now-b.basis)/secs, after.Step.ID, b.covers)
 	}
+	if after.Step.ID == "right-now" && before != nil && before.Step.ID != "right-now" {
+		b.aside = before.Step.ID
+	}
 	if fresh {
+		b.again = before != nil && before.Step.ID == "right-now" && after.Step.ID == b.aside // a danger was denied: the same question goes on
 		b.asked(after)
 	}
 }
@@ -274,7 +280,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 			b.doubted, b.before = ev, before
 		}
 	case id == "right-now":
-		if b.doubted != nil && after.State != "emergency" && after.Step.ID != b.before.Step.ID {
+		if b.doubted != nil && positive(ev) && after.State != "emergency" && after.Step.ID != b.before.Step.ID {
 			b.answered(b.doubted, b.before)
 		}
 		b.doubted = nil
@@ -520,7 +526,7 @@ func (b *Book) asked(v *protocol.View) {
 			b.fail("nothing is switched on beyond a stop line", "power on after %s", b.stopped)
 		}
 	case "prove-live":
-		if b.toProve == 0 || b.now-b.toProve > consentAge {
+		if !b.again && (b.toProve == 0 || b.now-b.toProve > consentAge) {
 			b.fail("live work is agreed to, one check, one time", "%s without consent", id)
 		}
 		b.toProve = 0
