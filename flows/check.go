@@ -20,7 +20,7 @@ func (l *loader) check(b *block) {
 		Places: b.refs("places", l.places), Lift: b.refs("lift", l.points), HandsIn: b.flag("hands_in"),
 		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
-		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Free: b.flag("free"), Repeat: b.flag("repeat"), Must: b.flag("must"), Fit: b.text("fit"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
+		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Repeat: b.flag("repeat"), Must: b.flag("must"), Fit: b.text("fit"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
 		Jump: b.refs("jump", l.points)}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {
@@ -76,14 +76,6 @@ func (l *loader) check(b *block) {
 		}
 		c.Bands = append(c.Bands, band)
 		bb.finish()
-	}
-	if b.attr("typical") != nil {
-		dim := unit.Dim("")
-		if u, ok := unit.Lookup(c.Unit); ok {
-			dim = u.Dim
-		}
-		q := b.quantity("typical", dim)
-		c.Typical = &q
 	}
 	b.finish("option", "band")
 	l.m.Checks = append(l.m.Checks, c)
@@ -200,6 +192,7 @@ func (l *loader) repair(b *block) {
 	if r.Kind != "call" && len(r.Steps) == 0 {
 		l.at(b.DefRange(), `step { act = "…" }`, "repair %s says not what to do", r.ID)
 	}
+	l.wordsOf(b, r.ID, "note")
 	b.finish("step")
 	l.m.Repairs = append(l.m.Repairs, r)
 }

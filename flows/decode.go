@@ -126,7 +126,7 @@ func (l *loader) part(b *block) {
 	id := b.id()
 	p := appliance.Part{ID: id, Kind: b.needText("kind"), Name: b.needText("name"), Place: b.ref("place", l.places), Look: b.text("look"),
 		Ports: map[string]string{}, Params: map[string]measure.Quantity{}, Exprs: map[string]*appliance.Expr{}, Words: map[string]string{},
-		Safety: b.flag("safety"), Stop: b.ref("stop", l.stops), Plate: b.texts("plate"), Visible: b.flag("visible")}
+		Safety: b.flag("safety"), Stop: b.ref("stop", l.stops)}
 	index := len(l.m.Parts)
 	k := appliance.KindOf(p.Kind)
 	if k == nil {
@@ -314,7 +314,7 @@ func (l *loader) effect(b *block, k *appliance.Kind, e *appliance.Effect, p *app
 }
 
 func (l *loader) signal(b *block) {
-	s := appliance.Signal{ID: b.id(), Name: b.text("name"), Unit: l.unit(b, true), Tol: b.quantity("tol", unit.Fraction)}
+	s := appliance.Signal{ID: b.id(), Unit: l.unit(b, true), Tol: b.quantity("tol", unit.Fraction)}
 	if b.need("is") != nil {
 		s.Is = b.expr("is")
 	}
@@ -338,7 +338,7 @@ func (l *loader) unit(b *block, needed bool) string {
 }
 
 func (l *loader) control(b *block) {
-	c := appliance.Control{ID: b.id(), Part: b.ref("part", l.parts), Call: b.text("call")}
+	c := appliance.Control{ID: b.id(), Part: b.ref("part", l.parts)}
 	if a := b.attr("tries"); a != nil {
 		f, ok := l.number(a.Expr)
 		if c.Tries = int(f); ok && (f != float64(c.Tries) || f < 0 || f > 100) {
@@ -362,7 +362,7 @@ func (l *loader) control(b *block) {
 }
 
 func (l *loader) step(b *block) appliance.Step {
-	s := appliance.Step{ID: b.id(), Name: b.text("name"), Needs: b.expr("needs"), Within: b.quantity("within", unit.Duration),
+	s := appliance.Step{ID: b.id(), Needs: b.expr("needs"), Within: b.quantity("within", unit.Duration),
 		Purge: b.quantity("purge", unit.Duration), Takes: b.quantity("takes", unit.Duration), Code: b.text("code"), Side: b.flag("side")}
 	for _, e := range b.items("drive") {
 		if d, ok := l.text(e); ok {
@@ -428,12 +428,7 @@ func (l *loader) netOrPort(s string, where hcl.Range) {
 }
 
 func (l *loader) plate(b *block) {
-	p := appliance.PlateField{ID: b.id(), Name: b.needText("name"), Unit: l.unit(b, false), Pattern: b.text("pattern"), Ask: b.needText("ask"), Sets: b.text("sets")}
-	if a := b.attr("pattern"); a != nil {
-		if _, err := regexp.Compile(p.Pattern); err != nil {
-			l.at(a.Expr.Range(), "", "pattern does not compile: %v", err)
-		}
-	}
+	p := appliance.PlateField{ID: b.id(), Name: b.needText("name"), Unit: l.unit(b, false), Ask: b.needText("ask"), Sets: b.text("sets")}
 	if a := b.attr("sets"); a != nil {
 		part, prm, _ := strings.Cut(p.Sets, ".")
 		if !slices.Contains(l.props[part], prm) {
@@ -455,7 +450,7 @@ func (l *loader) stop(b *block) {
 }
 
 func (l *loader) caution(b *block) {
-	c := appliance.Caution{Hazard: b.id(), Level: b.word("level", "caution", "warning", "danger"), Say: b.texts("say"), Consent: b.flag("consent")}
+	c := appliance.Caution{Hazard: b.id(), Level: b.word("level", "caution", "warning", "danger"), Say: b.texts("say")}
 	if len(c.Say) == 0 {
 		l.at(b.DefRange(), "", "caution %s says nothing", c.Hazard)
 	}
@@ -463,7 +458,13 @@ func (l *loader) caution(b *block) {
 	b.finish()
 }
 
+// facts are those that something reads: what help costs where the person does not say (core/plan).
+var facts = []string{appliance.CallOut}
+
 func (l *loader) fact(b *block) {
+	if id := b.id(); id != "" && !slices.Contains(facts, id) {
+		l.at(b.DefRange(), meant(id, facts), "nothing reads a fact %q", id)
+	}
 	l.m.Facts = append(l.m.Facts, appliance.Fact{ID: b.id(), Quantity: b.needQuantity("value", "")})
 	b.finish()
 }

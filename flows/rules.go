@@ -59,7 +59,7 @@ func (l *loader) rules() {
 		switch {
 		case strings.HasSuffix(key, " caution"):
 			limit = maxCaution
-		case strings.HasSuffix(key, " ask"):
+		case strings.HasSuffix(key, " ask"), strings.HasSuffix(key, " note"):
 			limit = maxAsk
 		}
 		if s, ok := l.saying(key); ok {
@@ -89,6 +89,9 @@ func (l *loader) saying(key string) (string, bool) {
 		return "", false
 	}
 	for _, r := range l.m.Repairs {
+		if r.ID == id && name == "note" {
+			return r.Note, true
+		}
 		for _, s := range r.Steps {
 			if r.ID+" "+s.Act == id {
 				return map[string]string{"act": s.Act, "caution": s.Caution}[name], true

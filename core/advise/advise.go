@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"readback/core/appliance"
 	"readback/core/infer"
@@ -16,6 +15,7 @@ import (
 	"readback/core/plan"
 	"readback/core/protocol"
 	"readback/core/unit"
+	"readback/core/words"
 	"readback/core/worksite"
 )
 
@@ -469,20 +469,19 @@ func (a *Planned) proved(group int) []string {
 	have, _ := a.planner.Proofs(a.belief, group)
 	var out []string
 	for _, p := range have {
-		if !slices.Contains(out, p.Name) {
-			out = append(out, p.Name)
+		if text := a.evidence(p); !slices.Contains(out, text) {
+			out = append(out, text)
 		}
 	}
 	return out
 }
 
 func (a *Planned) line(id string, pairs ...string) string {
-	text := a.words.Lines[id].Full
-	for i := 0; i+1 < len(pairs); i += 2 {
-		text = strings.ReplaceAll(text, "{"+pairs[i]+"}", pairs[i+1])
-	}
-	return text
+	return words.Fill(a.words.Lines[id].Full, pairs...)
 }
+
+// evidence says what a proof shows.
+func (a *Planned) evidence(p *plan.Proof) string { return a.words.Term(p.Term, p.Slots...) }
 
 // explain says what the chosen check separates, where its answers lead, and what would change the verdict.
 func (a *Planned) explain(out *job.Advice, d *plan.Decision) {
@@ -497,12 +496,12 @@ func (a *Planned) explain(out *job.Advice, d *plan.Decision) {
 			out.Splits = []string{nx, ny}
 		}
 		for _, p := range d.Missing {
-			out.Why.More = append(out.Why.More, a.line("why.missing", "proof", p.Name))
+			out.Why.More = append(out.Why.More, a.line("why.missing", "proof", a.evidence(p)))
 		}
 	}
 	switch {
 	case len(d.Missing) > 0:
-		out.Sure = a.line("sure.missing", "proof", d.Missing[0].Name)
+		out.Sure = a.line("sure.missing", "proof", a.evidence(d.Missing[0]))
 	case len(d.Tried) > 0 && d.Tried[0].Check >= 0:
 		out.Sure = a.line("sure.check", "check", a.c.Model.Checks[d.Tried[0].Check].Name)
 	}

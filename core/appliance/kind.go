@@ -56,7 +56,7 @@ const (
 // Drawn is one element of the drawing, between two ports.
 type Drawn struct {
 	Symbol *Symbol
-	Name   string // written after the part's name
+	Name   string // which side of the part it is: a term "drawing.NAME" of the language, empty for the part itself
 	A, B   string
 	Loose  bool // drawn even where its ports join no net
 }

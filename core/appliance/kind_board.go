@@ -29,7 +29,7 @@ var _ = register(&Kind{
 		}},
 		{Name: "flame", Doc: "1 when it sees a flame", given: sensesFlame, calc: boardFlame}},
 	Passes: Blocks, Controls: true, Proof: ProvedByInputs,
-	Drawn: []Drawn{{Symbol: symBox, A: "r", B: "c"}, {Symbol: symSense, Name: "flame input", A: "fs", B: "earth"}},
+	Drawn: []Drawn{{Symbol: symBox, A: "r", B: "c"}, {Symbol: symSense, Name: "flame-input", A: "fs", B: "earth"}},
 	build: buildBoard,
 })
 

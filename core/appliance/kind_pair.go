@@ -17,7 +17,7 @@ var _ = register(&Kind{
 		}}},
 	Props:  []Prop{{Name: "amps", Doc: "amperes through conductor 1", calc: ampsOfMain}},
 	Passes: Leads, Proof: ProvedBySelf,
-	Drawn: []Drawn{{Symbol: symWire, Name: "first wire", A: "in1", B: "out1"}, {Symbol: symWire, Name: "second wire", A: "in2", B: "out2"}},
+	Drawn: []Drawn{{Symbol: symWire, Name: "first-wire", A: "in1", B: "out1"}, {Symbol: symWire, Name: "second-wire", A: "in2", B: "out2"}},
 	build: buildPair,
 })
 

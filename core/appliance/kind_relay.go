@@ -31,7 +31,7 @@ var _ = register(&Kind{
 		{Name: "volts_now", Doc: "volts across the coil", calc: voltsOfMain}},
 	Passes: Through, Proof: ProvedBySelf,
 	Drawn: []Drawn{{Symbol: symCoil, Name: "coil", A: "coil1", B: "coil2"}, {Symbol: symContact, Name: "contact", A: "com", B: "no"},
-		{Symbol: symContact, Name: "resting contact", A: "com", B: "nc"}},
+		{Symbol: symContact, Name: "resting-contact", A: "com", B: "nc"}},
 	build: buildRelay,
 })
 

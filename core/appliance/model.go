@@ -69,8 +69,6 @@ type Part struct {
 	Safety  bool                        // a limit, roll-out, pressure or flame device: never bridged
 	Stop    int                         // stop line that work on this part crosses, -1
 	Modes   []int
-	Plate   []string // what a replacement must match: "volts", "microfarads"
-	Visible bool     // can be seen or touched without opening anything
 	Outputs []Output // of a board
 	Inputs  []Input  // of a board
 }
@@ -108,17 +106,15 @@ type Mode struct {
 // Signal is a physical quantity that is not a net: draft, gas pressure, flame, air temperature rise.
 type Signal struct {
 	ID   string
-	Unit string // unit id
-	Is   *Expr  // how it follows from parts and other signals
-	Name string
+	Unit string           // unit id
+	Is   *Expr            // how it follows from parts and other signals
 	Tol  measure.Quantity // spread of the healthy value, half-width in %: what the expression does not know
 }
 
 // Control is the sequence of operation of one controller.
 type Control struct {
 	ID    string
-	Part  int    // the board
-	Call  string // net pair expression is in Steps; this names the call: "heat"
+	Part  int // the board
 	Steps []Step
 	Tries int // trials before lock-out, 0 for no lock-out
 }
@@ -126,7 +122,6 @@ type Control struct {
 // Step of the sequence: while in it, the outputs in Drive are on.
 type Step struct {
 	ID     string
-	Name   string           // as spoken: "the draft fan runs"
 	Drive  []string         // outputs of the board that are on
 	May    []string         // outputs that some boards drive besides while they wait here: what depends on them is not known then
 	Needs  *Expr            // must be true to go on; nil: always
@@ -174,15 +169,13 @@ type Check struct {
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
 	Bands    []Band         // readings that have a consequence of their own, the worst first
-	Typical  *measure.Quantity
-	Skill    string // clear, ambiguous, skilled: how reliably a person answers
-	Free     bool   // needs no tool and no opening
-	Fit      string // what is fitted with the power off before it, a gauge or a tee: an act of its own
-	Licensed bool   // offered to licensed people only
-	Must     bool   // a gate: where it is the cause check of a repair and not as it should be, the repair waits and the power stays off
-	Repeat   bool   // may sensibly be asked again
-	Hold     string // door switches: "held", "free"; empty: held when the power is on
-	Jump     []int  // two points joined by a test jumper for the length of this check, nil: none
+	Skill    string         // clear, ambiguous, skilled: how reliably a person answers
+	Fit      string         // what is fitted with the power off before it, a gauge or a tee: an act of its own
+	Licensed bool           // offered to licensed people only
+	Must     bool           // a gate: where it is the cause check of a repair and not as it should be, the repair waits and the power stays off
+	Repeat   bool           // may sensibly be asked again
+	Hold     string         // door switches: "held", "free"; empty: held when the power is on
+	Jump     []int          // two points joined by a test jumper for the length of this check, nil: none
 }
 
 // Watched tells whether a camera that watches the burner can speak for an answer.
@@ -209,7 +202,6 @@ type Option struct {
 	Tell      string   // said and written when this is the answer
 	NoLive    bool     // after it nothing live is touched or measured: a wet floor
 	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
-	Not       []string // parts this answer clears outright is never written: belief does it
 }
 
 // Sights is what a camera can make of a burner that it watches: nothing for a long while, a glow, a flame, a flame that has burnt for ten
@@ -230,9 +222,9 @@ type Repair struct {
 	Minutes measure.Quantity
 	Match   []string // what the new part must match
 	Steps   []SwapStep
-	Causes  []int // checks that look for why it failed
-	Confirm int   // check that showed the fault and must now show its absence, -1
-	Note    string
+	Causes  []int  // checks that look for why it failed
+	Confirm int    // check that showed the fault and must now show its absence, -1
+	Note    string // said before its first step, and so written in the record
 }
 
 // SwapStep is one act of a swap; Wire names a terminal that is moved one at a time.
@@ -247,8 +239,8 @@ type SwapStep struct {
 
 // PlateField is one thing read from the rating plate.
 type PlateField struct {
-	ID, Name, Unit, Pattern, Ask string
-	Sets                         string // parameter it overrides: part.param
+	ID, Name, Unit, Ask string
+	Sets                string // parameter it overrides: part.param
 }
 
 // Lamp is one pattern of the status light. When is the state that shows it.
@@ -270,13 +262,15 @@ type StopLine struct {
 
 // Caution is said before work in a place or with a hazard.
 type Caution struct {
-	Hazard  string
-	Level   string   // caution, warning, danger
-	Say     []string // first the full form, then short variants with the same hazard noun
-	Consent bool
+	Hazard string
+	Level  string   // caution, warning, danger
+	Say    []string // first the full form, then short variants with the same hazard noun
 }
 
-// Fact is a number of the file with its source: call-out price, age rule.
+// CallOut is the fact that says what help costs where the person does not.
+const CallOut = "call-out"
+
+// Fact is a number of the file with its source. Nothing reads any other than [CallOut].
 type Fact struct {
 	ID string
 	measure.Quantity

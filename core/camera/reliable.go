@@ -16,7 +16,7 @@ type Share struct {
 // which prints these rows. Medium is a hand-held picture in a workshop and the one to plan with; hard has every fault at its worst.
 // The pictures are drawn, not photographed: a real display may do worse, so a Wrong of none in N is to be planned as one in N.
 var Reliability = [3]Share{
-	{"easy", 0.99, 0.01, 0, 100},
-	{"medium", 0.97, 0, 0.03, 100},
-	{"hard", 0.58, 0.03, 0.39, 100},
+	{"easy", 0.87, 0, 0.13, 100},
+	{"medium", 0.8, 0, 0.2, 100},
+	{"hard", 0.33, 0, 0.67, 100},
 }

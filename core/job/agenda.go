@@ -292,12 +292,12 @@ func (m *Machine) closed() bool {
 		return true
 	}
 	r := &m.model.Repairs[a.Repair]
-	text := m.line("verdict", "part", m.subject(a.Repair), "words", probWords(a.P), "repair", r.Name)
+	text := m.line("verdict", "part", m.subject(a.Repair), "words", m.words.Chance(a.P), "repair", r.Name)
 	m.say("info", text)
 	m.fact(text)
 	if len(a.Proofs) > 0 {
-		m.say("info", m.line("proved.by", "proofs", join(a.Proofs[:min(len(a.Proofs), 2)])))
-		m.fact(m.line("proved.by", "proofs", join(a.Proofs)))
+		m.say("info", m.line("proved.by", "proofs", m.words.And(a.Proofs[:min(len(a.Proofs), 2)])))
+		m.fact(m.line("proved.by", "proofs", m.words.And(a.Proofs)))
 	}
 	j.stage = sCause
 	if s := m.stopOf(a.Repair); s >= 0 {
@@ -388,7 +388,7 @@ func (m *Machine) unresolved() {
 	m.say("info", m.line("unresolved"))
 	m.fact(m.line("unresolved"))
 	if s, ok := m.likely(); ok {
-		text := m.line("likely", "part", s.Name, "words", probWords(s.P))
+		text := m.line("likely", "part", s.Name, "words", m.words.Chance(s.P))
 		m.say("info", text)
 		m.fact(text)
 	}

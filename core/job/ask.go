@@ -2,9 +2,12 @@ package job
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/words"
 )
 
 // fromLine fills a question from a line of the words: what to do, what to say, and the options that answer it.
@@ -13,10 +16,10 @@ func (m *Machine) fromLine(q *question, id string, pairs ...string) {
 	if !ok {
 		panic("session: no line " + id)
 	}
-	q.step.Act, q.step.Say, q.how = fill(l.Full, pairs...), fill(l.Say, pairs...), fill(l.How, pairs...)
+	q.step.Act, q.step.Say, q.how = words.Fill(l.Full, pairs...), words.Fill(l.Say, pairs...), words.Fill(l.How, pairs...)
 	q.short = q.step.Act
 	if len(l.Short) > 0 {
-		q.short = fill(l.Short[0], pairs...)
+		q.short = words.Fill(l.Short[0], pairs...)
 	}
 	q.opts = l.Ask
 	if len(l.Ask) > 0 {
@@ -161,6 +164,12 @@ func b2i(b bool) int {
 	return 0
 }
 
+// capital makes the first letter a capital one.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
 // sentence joins parts with single spaces, leaving out empty ones; a part without an end gets a full stop.
 func sentence(parts ...string) string {
 	var out []string
@@ -172,18 +181,7 @@ func sentence(parts ...string) string {
 		if !strings.ContainsAny(p[len(p)-1:], ".?!:") {
 			p += "."
 		}
-		out = append(out, strings.ToUpper(p[:1])+p[1:])
+		out = append(out, capital(p))
 	}
 	return strings.Join(out, " ")
-}
-
-// join lists words aloud: "a, b and c".
-func join(s []string) string {
-	switch len(s) {
-	case 0:
-		return ""
-	case 1:
-		return s[0]
-	}
-	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
 }

@@ -83,7 +83,7 @@ func holds(id string) bool {
 // command works a command. A question never advances the step; after its answer the request is said again, short.
 func (m *Machine) command(id string, u *utterance.Utterance) {
 	j, q := m.j, m.j.q
-	j.heardView.Taken, q.told = id, id
+	j.heardView.Taken, q.told = m.option(id), id
 	if j.holding && !holds(id) && m.unhold() {
 		return
 	}
@@ -206,7 +206,7 @@ func (m *Machine) request() {
 	case len(q.choices) > 1:
 		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", m.inWords(q.choices[1])))
 	case q.number != nil:
-		m.say("info", m.line("which.unit", "number", q.number.Value.Dec.Words(), "units", m.unitWords(q.units)))
+		m.say("info", m.line("which.unit", "number", m.words.Decimal(q.number.Value.Dec), "units", m.unitWords(q.units)))
 	case q.ready:
 		m.say("info", m.line("say.ready"))
 	default:
@@ -271,7 +271,7 @@ func (m *Machine) hold() {
 		if !j.site.Timed() {
 			m.say("warning", m.line("hold.live"))
 		} else {
-			m.say("warning", m.line("hold.refused", "what", join(m.timedWords())))
+			m.say("warning", m.line("hold.refused", "what", m.words.And(m.timedWords())))
 		}
 		m.outFirst()
 		return
@@ -408,7 +408,7 @@ func (m *Machine) missedIt() {
 		m.giveUp(cDontKnow)
 		return
 	}
-	m.say("info", m.line("missed", "left", whole(int64(4-j.refused[q.id]))))
+	m.say("info", m.line("missed", "left", m.words.Whole(int64(4-j.refused[q.id]))))
 	if m.rules.For(q.check).Place == 0 {
 		m.request()
 		return

@@ -28,7 +28,7 @@ func (m *Machine) alarmed(u *utterance.Utterance) bool {
 			}
 			return true // the end of the saying that was acted on while it was spoken
 		}
-		j.heardView = &protocol.HeardView{Text: u.Text, Rivals: u.Rivals, Taken: x.ID}
+		j.heardView = &protocol.HeardView{Text: u.Text, Rivals: u.Rivals, Taken: m.alarmName(x.ID)}
 		m.note("person", u.Text)
 		if x.ID == "ask" || x.Doubt || i > 0 {
 			if j.alarm != "" {
@@ -102,7 +102,7 @@ func (m *Machine) script() {
 func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
-	j.consent, j.proveAt = -1, 0 // live work is agreed to anew after it
+	j.proveAt = 0 // the proof is begun and agreed to anew after it
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
@@ -230,8 +230,8 @@ func (m *Machine) stoodClear() {
 	case a.Ends: // hands stay out of it, whatever is open
 		m.say("danger", m.signal("danger")+m.line("alarm.stays"))
 		if open := m.openWords(); len(open) > 0 {
-			m.say("danger", m.line("left.open", "what", join(open)))
-			m.fact(m.line("left.open", "what", join(open)))
+			m.say("danger", m.line("left.open", "what", m.words.And(open)))
+			m.fact(m.line("left.open", "what", m.words.And(open)))
 		}
 		j.ending = true
 		m.endNow("stopped-after-emergency")
@@ -241,4 +241,12 @@ func (m *Machine) stoodClear() {
 	j.outcome, j.leaveOn = "stopped-after-emergency", false // also when the way out had begun for another reason
 	m.leaveAnew()
 	m.advance()
+}
+
+// alarmName is a class of emergency in words; "ask" is a danger of no class.
+func (m *Machine) alarmName(class string) string {
+	if _, ok := m.words.Lines["hazard.of."+class]; !ok {
+		class = "any"
+	}
+	return m.line("hazard.of." + class)
 }

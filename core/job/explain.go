@@ -8,26 +8,6 @@ func choiceOf(id string) utterance.Meaning { return utterance.Meaning{Kind: utte
 
 const oPhoto = "photo-taken"
 
-// probWords says a probability as word and number together. The bands follow how such words are understood on average
-// (Wintle 2019, Vogel 2022); words that people read very differently are not used.
-func probWords(p float64) string {
-	switch {
-	case p >= 0.95:
-		return "almost certain, over nineteen in twenty"
-	case p >= 0.80:
-		return "very likely, nine in ten"
-	case p >= 0.60:
-		return "likely, seven in ten"
-	case p >= 0.40:
-		return "even, five in ten"
-	case p >= 0.20:
-		return "less likely, three in ten"
-	case p >= 0.05:
-		return "unlikely, one in ten"
-	}
-	return "very unlikely, under one in twenty"
-}
-
 // where says where the open step is, with a landmark.
 func (m *Machine) where() string {
 	q := m.j.q
@@ -103,19 +83,20 @@ func (m *Machine) suspected() string {
 	var s []string
 	for i, x := range a.Suspects {
 		if i < 3 {
-			s = append(s, x.Name+", "+probWords(x.P))
+			s = append(s, x.Name+", "+m.words.Chance(x.P))
 		}
 	}
-	return sentence(joinSemi(s))
+	return sentence(m.joinSemi(s))
 }
 
-func joinSemi(s []string) string {
+// joinSemi lists what comes one after the other.
+func (m *Machine) joinSemi(s []string) string {
 	out := ""
 	for i, x := range s {
 		if i > 0 {
-			out += ". Then "
+			x = m.words.Term("list.then", "first", out, "next", x)
 		}
-		out += x
+		out = x
 	}
 	return out
 }
@@ -127,9 +108,9 @@ func (m *Machine) howSure() string {
 		return m.line("suspect.none")
 	}
 	s := a.Suspects[0]
-	text := sentence(s.Name + ", " + probWords(s.P))
+	text := sentence(s.Name + ", " + m.words.Chance(s.P))
 	if a.Verdict && len(a.Proofs) > 0 {
-		return sentence(text, m.line("proved.by", "proofs", join(a.Proofs)))
+		return sentence(text, m.line("proved.by", "proofs", m.words.And(a.Proofs)))
 	}
 	return sentence(text, m.line("not.proved"), a.Sure)
 }
@@ -141,7 +122,7 @@ func (m *Machine) costWords() string {
 	}
 	a := m.advise(planStages...)
 	if len(a.Suspects) > 0 && a.Repair >= 0 {
-		if words := span(m.model.Repairs[a.Repair].Price); words != "" {
+		if words := m.words.Span(m.model.Repairs[a.Repair].Price); words != "" {
 			return m.line("cost.part", "range", words)
 		}
 	}
@@ -154,7 +135,7 @@ func (m *Machine) howLong() string {
 	if j.q != nil && kindOf(j.q.task) == "cycle" {
 		return m.line("howlong.cycle")
 	}
-	return m.line("howlong", "stage", whole(int64(j.stage)), "all", whole(sRecord))
+	return m.line("howlong", "stage", m.words.Whole(int64(j.stage)), "all", m.words.Whole(sRecord))
 }
 
 // whereAmI says the last fact, what is now and what follows.

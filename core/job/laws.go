@@ -196,14 +196,12 @@ func (w *walker) wayOut(f *frozen) {
 		if q == nil {
 			break
 		}
-		if q.step.Until > j.now { // a wait that runs
-			tick := protocol.Event{Type: protocol.EvTick, At: q.step.Until + 1}
-			w.step(tick)
-			if j.q != q {
-				continue
-			}
-		}
+		wait, waits := q.task.(relightTask)
 		switch {
+		case waits && q.act.Kind == worksite.None: // somebody who does what is asked waits
+			ready := said("touch", utterance.Meaning{Kind: utterance.Command, ID: cReady})
+			ready.At = wait.after
+			w.step(ready)
 		case q.act.Zero():
 			w.step(said("touch", volts("0.0")))
 		case q.act.Proof():

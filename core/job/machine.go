@@ -46,7 +46,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 	if err != nil {
 		return nil, err
 	}
-	if err := words.Check(); err != nil {
+	if err := CheckWords(words); err != nil {
 		return nil, err
 	}
 	if err := gasIsAsked(model); err != nil {
@@ -218,7 +218,7 @@ func (m *Machine) say(level, text string) {
 		return
 	}
 	j := m.j
-	text = strings.ToUpper(text[:1]) + text[1:]
+	text = capital(text)
 	if j.saidN != j.seq {
 		j.saidN, j.lastSaid = j.seq, nil
 		j.said = ""

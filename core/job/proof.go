@@ -96,7 +96,7 @@ func (m *Machine) stillLive(q *question, r *measure.Reading) {
 	j.noProof = true
 	m.say("danger", m.signal("danger")+m.line("proof.stop"))
 	if open := m.openWords(); len(open) > 0 {
-		m.say("danger", m.line("left.open", "what", join(open)))
+		m.say("danger", m.line("left.open", "what", m.words.And(open)))
 	}
 	j.ending = true
 	m.endNow("still-live")

@@ -260,7 +260,7 @@ func (m *Machine) decided(u *utterance.Utterance, d utterance.Decision) {
 		ask(m.line("this.or.that", "this", m.reading(d.Take), "that", m.reading(d.Rival)), "number")
 	case utterance.AskUnit:
 		q.number, q.sighted = d.Take, false
-		ask(m.line("which.unit", "number", d.Take.Value.Dec.Words(), "units", m.unitWords(d.Units)), "number")
+		ask(m.line("which.unit", "number", m.words.Decimal(d.Take.Value.Dec), "units", m.unitWords(d.Units)), "number")
 	case utterance.Confirm:
 		q.pending = &x
 		j.state = "confirm"
@@ -286,7 +286,7 @@ func (m *Machine) decided(u *utterance.Utterance, d utterance.Decision) {
 func (m *Machine) unitWords(units []string) string {
 	var out []string
 	for _, id := range units {
-		u := unit.Must(id)
+		u := m.words.Units[id]
 		name := u.Many
 		if u.Prefixed != "" {
 			name = u.Prefixed
@@ -319,7 +319,7 @@ func (m *Machine) impossible(r *measure.Reading) string {
 			return m.line("wrong.unit", "units", m.unitWords(q.units))
 		}
 		if b := r.Value.Base(); want.Dim == unit.Voltage && (b > 300 || b < -300) {
-			return m.line("too.much", "value", r.Value.Spoken()) // a branch circuit has at most 240 V
+			return m.line("too.much", "value", m.words.Spoken(r.Value)) // a branch circuit has at most 240 V
 		}
 		if q.check >= 0 {
 			c := &m.model.Checks[q.check]
@@ -388,7 +388,7 @@ func (m *Machine) confirmed(id string) {
 	}
 	if id == oRight && q.number != nil { // right it is, but in what unit?
 		m.j.state = "confirm"
-		m.say("info", m.line("eye.unit", "number", q.number.Value.Dec.Words(), "units", m.unitWords(q.units)))
+		m.say("info", m.line("eye.unit", "number", m.words.Decimal(q.number.Value.Dec), "units", m.unitWords(q.units)))
 		m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		return
 	}

@@ -112,8 +112,8 @@ func (m *Machine) leftOpen() {
 	if j.site.Power == worksite.On || j.site.Power == worksite.Unknown {
 		open = append(open, m.line("open.power"))
 	}
-	m.say("danger", m.signal("danger")+m.line("left.open", "what", join(open)))
-	m.fact(m.line("left.open", "what", join(open)))
+	m.say("danger", m.signal("danger")+m.line("left.open", "what", m.words.And(open)))
+	m.fact(m.line("left.open", "what", m.words.And(open)))
 	j.ending = true
 	m.endNow("left-open")
 }
@@ -157,7 +157,7 @@ func (m *Machine) handover() string {
 	}
 	parts = append(parts, m.powerWords())
 	if open := m.openWords(); len(open) > 0 {
-		parts = append(parts, sentence(m.line("handover.open", "what", join(open))))
+		parts = append(parts, sentence(m.line("handover.open", "what", m.words.And(open))))
 	} else if j.happened == "" {
 		parts = append(parts, m.line("handover.closed"))
 	}
@@ -178,11 +178,11 @@ func (m *Machine) handover() string {
 		var s []string
 		for i, x := range j.advice.Suspects {
 			if i < 2 {
-				s = append(s, x.Name+" "+probWords(x.P))
+				s = append(s, x.Name+" "+m.words.Chance(x.P))
 			}
 		}
 		if len(s) > 0 {
-			parts = append(parts, sentence(join(s)))
+			parts = append(parts, sentence(m.words.And(s)))
 		}
 		parts = append(parts, m.line("handover.call"))
 	}

@@ -203,7 +203,7 @@ func (m *Machine) propose(r measure.Reading) {
 	q.offered++
 	q.pending, q.number, q.sighted = nil, nil, true
 	x := utterance.Meaning{Kind: utterance.Reading, Reading: &r}
-	seen := r.Value.Dec.Words()
+	seen := m.words.Decimal(r.Value.Dec)
 	if len(units) == 0 {
 		seen = m.reading(&r)
 	}
@@ -486,7 +486,7 @@ func (m *Machine) differs(said utterance.Meaning) {
 func (m *Machine) inWords(x utterance.Meaning) string {
 	switch {
 	case x.Reading != nil && x.Reading.State == measure.Number && x.Reading.Value.Unit == "":
-		return x.Reading.Value.Dec.Words()
+		return m.words.Decimal(x.Reading.Value.Dec)
 	case x.Reading != nil:
 		return m.reading(x.Reading)
 	case x.Kind == utterance.Text:
@@ -536,7 +536,7 @@ func (m *Machine) seeWires(s *protocol.Seen) {
 		m.request()
 		return
 	}
-	m.say("warning", m.signal("caution")+m.line("eye.wires.differ", "count", whole(int64(n))))
+	m.say("warning", m.signal("caution")+m.line("eye.wires.differ", "count", m.words.Whole(int64(n))))
 	j.task, j.q = nil, nil
 	m.advance()
 }

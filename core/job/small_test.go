@@ -48,7 +48,7 @@ func small() *appliance.Model {
 			{ID: "board", Kind: "board", Name: "board", Place: 1, Stop: -1, Inputs: []appliance.Input{{ID: "W", Net: "W", To: "C"}}},
 		},
 		Modes: []appliance.Mode{{Part: 0, ID: "cool", Full: "thermostat.cool", Name: "thermostat set to cool", Wrong: true}},
-		Controls: []appliance.Control{{ID: "heat", Part: 6, Call: "heat", Steps: []appliance.Step{
+		Controls: []appliance.Control{{ID: "heat", Part: 6, Steps: []appliance.Step{
 			{ID: "standby", Needs: &appliance.Expr{Op: ">", Args: []*appliance.Expr{{Op: "name", Name: "board.W"}, {Op: "num", Num: 0.5}}}}}}},
 		Points: []appliance.Point{
 			{ID: "l", Net: "L", Place: 1, Name: "line screw"},

@@ -104,7 +104,8 @@ type progress struct {
 	decided             bool
 	matched             bool
 	photo               [2]bool // before and after
-	swapped             uint64  // steps of the repair under way, by bit
+	noted               bool    // the note of the repair under way was said
+	swapped             uint64  // its steps, by bit
 	left                bool    // the work place is put in order
 	items               bool    // and was read out
 	handed              bool    // the words for the person called were read out

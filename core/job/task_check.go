@@ -303,7 +303,7 @@ func (m *Machine) readBackJudged(check int, r *measure.Reading) {
 		m.limitView(check, jd)
 	}
 	m.say("info", sentence(text))
-	m.fact(c.Name + ": " + m.written(r) + verdictTail(jd, ok))
+	m.fact(c.Name + ": " + m.written(r) + m.verdictTail(jd, ok))
 }
 
 func verdictID(v measure.Verdict) string {
@@ -320,11 +320,11 @@ func verdictID(v measure.Verdict) string {
 	return "invalid"
 }
 
-func verdictTail(jd measure.Judgement, ok bool) string {
+func (m *Machine) verdictTail(jd measure.Judgement, ok bool) string {
 	if !ok {
 		return ""
 	}
-	return ", " + string(jd.Verdict)
+	return ", " + m.words.Name("verdict", strings.ReplaceAll(string(jd.Verdict), " ", "-"))
 }
 
 // confirmRepair looks at the check that showed a fault, after the repair: it must show its absence now.

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"readback/core/measure"
 	"readback/core/utterance"
 )
 
@@ -57,7 +56,7 @@ func (ageTask) ask(m *Machine, q *question) bool {
 func (ageTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 	m.j.done.age = true
 	m.j.age = int(x.Reading.Value.Dec.Float())
-	m.say("info", m.line("age.back", "years", x.Reading.Value.Dec.Words()))
+	m.say("info", m.line("age.back", "years", m.words.Decimal(x.Reading.Value.Dec)))
 }
 
 func (t ageTask) giveUp(m *Machine, _ *question) { m.block(t) }
@@ -100,35 +99,19 @@ func (m *Machine) costSentence() string {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
 	part := m.line("cost.nothing")
-	if words := span(r.Price); words != "" {
+	if words := m.words.Span(r.Price); words != "" {
 		part = m.line("cost.part", "range", words)
 	} else if r.Kind == "replace" {
 		part = m.line("cost.unknown")
 	}
-	if words := span(r.Minutes); words != "" {
+	if words := m.words.Span(r.Minutes); words != "" {
 		part += " " + m.line("cost.minutes", "range", words)
 	}
 	if j.price != nil {
-		part += " " + m.line("cost.callout", "price", j.price.Value.Dec.Words())
+		part += " " + m.line("cost.callout", "price", m.words.Decimal(j.price.Value.Dec))
 	}
 	if j.age >= 15 { // from memory: a furnace lives 15 to 20 years
-		part += " " + m.line("cost.old", "age", whole(int64(j.age)))
+		part += " " + m.line("cost.old", "age", m.words.Whole(int64(j.age)))
 	}
 	return part
-}
-
-// span says the range of a quantity, empty when there is none.
-func span(q measure.Quantity) string {
-	low, high := int64(q.Low+0.5), int64(q.High+0.5)
-	if low == high {
-		high = int64(q.Nominal + 0.5)
-		low = high
-	}
-	switch {
-	case high <= 0:
-		return ""
-	case low == high:
-		return whole(high)
-	}
-	return whole(low) + " to " + whole(high)
 }

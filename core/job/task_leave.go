@@ -28,7 +28,7 @@ func (itemsTask) String() string                { return "items/0" }
 func (itemsTask) need(m *Machine) worksite.Need { return worksite.Leave(m.j.leaveOn) }
 
 func (itemsTask) ask(m *Machine, q *question) bool {
-	m.fromLine(q, "items", "list", join(m.items()))
+	m.fromLine(q, "items", "list", m.words.And(m.items()))
 	return true
 }
 

@@ -116,7 +116,7 @@ func (m *Machine) notFixed() {
 		}
 	}
 	j.repair = -1
-	j.done.decided, j.done.matched, j.done.photo, j.done.swapped = false, false, [2]bool{}, 0
+	j.done.decided, j.done.matched, j.done.photo, j.done.noted, j.done.swapped = false, false, [2]bool{}, false, 0
 	j.wires = nil
 	j.stage = sPlan
 	if len(j.mended) >= maxMended {

@@ -6,6 +6,7 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/protocol"
+	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/worksite"
 )
@@ -22,6 +23,10 @@ func stepOf(r *appliance.Repair, n int) appliance.SwapStep {
 func (m *Machine) swap() task {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
+	if !j.done.noted {
+		j.done.noted = true
+		m.say("info", r.Note) // before the first step, and so in the record
+	}
 	wires := false
 	for _, s := range r.Steps {
 		wires = wires || s.Wire >= 0
@@ -116,7 +121,7 @@ func (matchTask) ask(m *Machine, q *question) bool {
 	if r.Part >= 0 {
 		part = m.model.Parts[r.Part].Name
 	}
-	m.fromLine(q, "match", "part", part, "list", join(r.Match))
+	m.fromLine(q, "match", "part", part, "list", m.words.And(r.Match))
 	return true
 }
 
@@ -190,7 +195,7 @@ func (t wireTask) ask(m *Machine, q *question) bool {
 	}
 	w := &m.j.wires[t.n]
 	m.fromLine(q, "wire."+w.Change, "name", w.Name, "before", w.Before, "after", w.After)
-	q.step.ID = "wire." + whole(int64(t.n+1))
+	q.step.ID = "wire." + unit.Decimal{Mant: int64(t.n + 1)}.Words()
 	m.warn(q, "hands")
 	return true
 }

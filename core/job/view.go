@@ -6,7 +6,6 @@ import (
 
 	"readback/core/measure"
 	"readback/core/protocol"
-	"readback/core/unit"
 	"readback/core/utterance"
 	"readback/core/vocab"
 	"readback/core/worksite"
@@ -47,7 +46,7 @@ func (m *Machine) View() *protocol.View {
 		v.Step.Kind = "confirm"
 		v.Step.Answers = nil
 		for _, u := range j.q.units {
-			v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: u, Kind: utterance.UnitOnly, Text: unit.Must(u).Many})
+			v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: u, Kind: utterance.UnitOnly, Text: m.words.Units[u].Many})
 		}
 		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
 	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
@@ -73,7 +72,7 @@ func (m *Machine) View() *protocol.View {
 			break
 		}
 		if s.Words == "" {
-			s.Words = probWords(s.P)
+			s.Words = m.words.Chance(s.P)
 		}
 		v.Suspects = append(v.Suspects, s)
 	}
@@ -83,7 +82,7 @@ func (m *Machine) View() *protocol.View {
 			v.Why.More = append(v.Why.More, m.line("what.leads", "one", a.Splits[0], "other", a.Splits[1]))
 		}
 		if a.Minutes > 0 {
-			v.Why.Cost = m.line("why.minutes", "minutes", whole(int64(a.Minutes+0.5)))
+			v.Why.Cost = m.line("why.minutes", "minutes", m.words.Whole(int64(a.Minutes+0.5)))
 		}
 	}
 	from := max(0, len(j.log)-logShown)
@@ -161,16 +160,16 @@ func (m *Machine) limitWords(l *measure.Limit) string {
 	var text string
 	switch {
 	case l.Low != nil && l.High != nil:
-		text = m.line("limit.between", "low", number(*l.Low), "high", number(*l.High), "unit", l.Unit)
+		text = m.line("limit.between", "low", number(*l.Low), "high", number(*l.High), "unit", m.words.Printed(l.Unit))
 	case l.Low != nil:
-		text = m.line("limit.low", "low", number(*l.Low), "unit", l.Unit)
+		text = m.line("limit.low", "low", number(*l.Low), "unit", m.words.Printed(l.Unit))
 	case l.High != nil:
-		text = m.line("limit.high", "high", number(*l.High), "unit", l.Unit)
+		text = m.line("limit.high", "high", number(*l.High), "unit", m.words.Printed(l.Unit))
 	}
 	if l.Source != "" {
-		src := l.Source
+		src := m.words.Origin(l.Source)
 		for _, s := range m.model.Sources {
-			if s.ID == src {
+			if s.ID == l.Source {
 				src = s.Text
 			}
 		}

@@ -128,13 +128,13 @@ func (m *Machine) tick() {
 		j.timedN = int((j.now - j.timedAt) / tTimed)
 		m.cue("timer")
 		if j.now >= j.timedAt+timedMax && j.q != nil && !j.q.act.Removes() && j.task != (pauseTask{}) {
-			m.say("warning", m.line("timed.over", "what", join(m.timedWords())))
+			m.say("warning", m.line("timed.over", "what", m.words.And(m.timedWords())))
 			j.timedAt, j.timedN = j.now, 0
 			j.task, j.q = pauseTask{}, nil
 			m.advance()
 			return
 		}
-		m.say("warning", m.line("timed.still", "what", join(m.timedWords())))
+		m.say("warning", m.line("timed.still", "what", m.words.And(m.timedWords())))
 	}
 	q := j.q
 	if q == nil || j.holding {

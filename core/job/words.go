@@ -3,26 +3,15 @@ package job
 import (
 	"fmt"
 	"strings"
+
+	"readback/core/words"
 )
 
-// Line is one thing the guide says, in its forms. Slots are written {name}.
-type Line struct {
-	ID    string
-	Full  string   // the long form
-	Short []string // short forms, taken in turn
-	Say   string   // what to answer
-	How   string   // how it is done, for "how"
-	Ask   []string // option ids that answer it; the first is the one hoped for
-}
+// Words is all that the job says in one language, and the option ids it waits for.
+type Words = words.Words
 
-// Words is all that the session says in one language, and the option ids it waits for.
-type Words struct {
-	Lang  string
-	Lines map[string]Line // by id; never ranged
-}
-
-// Check tells which lines the session needs and the words do not have.
-func (w *Words) Check() error {
+// CheckWords tells which lines a job needs and the words do not have.
+func CheckWords(w *Words) error {
 	var missing []string
 	for _, id := range LineIDs() {
 		if _, ok := w.Lines[id]; !ok {
@@ -35,24 +24,13 @@ func (w *Words) Check() error {
 	return nil
 }
 
-// fill puts the values into the slots of a text: pairs of slot name and value.
-func fill(text string, pairs ...string) string {
-	if !strings.Contains(text, "{") {
-		return text
-	}
-	for i := 0; i+1 < len(pairs); i += 2 {
-		text = strings.ReplaceAll(text, "{"+pairs[i]+"}", pairs[i+1])
-	}
-	return text
-}
-
 // line is the long form of a line with its slots filled.
 func (m *Machine) line(id string, pairs ...string) string {
 	l, ok := m.words.Lines[id]
 	if !ok {
 		panic("session: no line " + id) // New has checked LineIDs
 	}
-	return fill(l.Full, pairs...)
+	return words.Fill(l.Full, pairs...)
 }
 
 // vary is one of all forms of a line, the long one first and then in turn, so that the same words are not heard twice
@@ -63,9 +41,9 @@ func (m *Machine) vary(id string, n int, pairs ...string) string {
 		panic("session: no line " + id)
 	}
 	if n > 0 && len(l.Short) > 0 {
-		return fill(l.Short[(n-1)%len(l.Short)], pairs...)
+		return words.Fill(l.Short[(n-1)%len(l.Short)], pairs...)
 	}
-	return fill(l.Full, pairs...)
+	return words.Fill(l.Full, pairs...)
 }
 
 // sayable is the plainest saying of an option or command: what the guide tells the person to say, and what the recogniser knows.
@@ -81,5 +59,5 @@ func (m *Machine) option(id string) string {
 	if b, ok := m.back[id]; ok {
 		return b
 	}
-	return strings.ReplaceAll(id, "-", " ")
+	return m.words.Name("option", id)
 }

@@ -35,7 +35,7 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	if math.IsNaN(call) || call <= 0 {
 		call = usualCall
 		for _, f := range m.Facts {
-			if f.ID == "call-out" {
+			if f.ID == appliance.CallOut {
 				call = f.Nominal
 			}
 		}
@@ -162,14 +162,14 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 			}
 			part := &p.m.Parts[md.Part]
 			world := c.Worlds.Of(mode)
-			itself := part.Name + " shows the fault itself"
-			if !p.add(g, mode, "self", itself, func(k int) uint64 {
+			itself := []string{"part", part.Name}
+			if !p.add(g, mode, "self", "evidence.self", itself, func(k int) uint64 {
 				if !p.concerns(k, md.Part) {
 					return 0
 				}
 				return p.shows(k, world)
 			}) { // as a loose wire that shows under load only: somewhere a meter must
-				p.add(g, mode, "self", itself, func(k int) uint64 {
+				p.add(g, mode, "self", "evidence.self", itself, func(k int) uint64 {
 					if p.m.Checks[k].Function == measure.Look {
 						return 0
 					}
@@ -182,7 +182,7 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 			}
 			switch kind.Proof {
 			case appliance.ProvedBySupply:
-				p.add(g, mode, "input", part.Name+" had its supply", func(k int) uint64 {
+				p.add(g, mode, "input", "evidence.supply", []string{"part", part.Name}, func(k int) uint64 {
 					if !p.across(k, part.Ports) {
 						return 0
 					}
@@ -198,7 +198,7 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 
 func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 	for _, in := range part.Inputs {
-		p.add(g, mode, "input", "input "+in.ID+" of the "+part.Name+" was present", func(k int) uint64 {
+		p.add(g, mode, "input", "evidence.input", []string{"port", in.ID, "part", part.Name}, func(k int) uint64 {
 			if !p.between(k, in.Net, in.To) {
 				return 0
 			}
@@ -209,7 +209,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 		if out.ID != md.At {
 			continue
 		}
-		p.add(g, mode, "output", "output "+out.ID+" of the "+part.Name+" was missing at the board", func(k int) uint64 {
+		p.add(g, mode, "output", "evidence.output", []string{"port", out.ID, "part", part.Name}, func(k int) uint64 {
 			if !p.touches(k, out.To) || !p.m.Checks[k].Function.Volts() {
 				return 0
 			}
@@ -220,7 +220,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 			if k := appliance.KindOf(load.Kind); k == nil || k.Proof != appliance.ProvedBySupply || !p.fedBy(load, out.To) {
 				continue
 			}
-			p.add(g, mode, "load", load.Name+" was good", func(k int) uint64 {
+			p.add(g, mode, "load", "evidence.load", []string{"part", load.Name}, func(k int) uint64 {
 				if f := p.m.Checks[k].Function; !p.concerns(k, i) || f == measure.Look || f.Volts() {
 					return 0
 				}
@@ -230,9 +230,10 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 	}
 }
 
-// add makes a proof of all checks for which signs gives telling outcomes. Where no check can bring it, it is not asked for, and false is returned.
-func (p *prover) add(g, mode int, kind, name string, signs func(check int) uint64) bool {
-	pr := Proof{Group: g, Mode: mode, Kind: kind, Name: name}
+// add makes a proof of all checks for which signs gives telling outcomes. Where no check can bring it, it is not asked for, and false is
+// returned.
+func (p *prover) add(g, mode int, kind, term string, slots []string, signs func(check int) uint64) bool {
+	pr := Proof{Group: g, Mode: mode, Kind: kind, Term: term, Slots: slots}
 	for k := range p.m.Checks {
 		if bins := signs(k); bins != 0 {
 			pr.Any = append(pr.Any, Sign{k, bins})

@@ -1,6 +1,8 @@
 package plan
 
-import "readback/core/infer"
+import (
+	"readback/core/infer"
+)
 
 // An answer is asked again when it was spoiled with probability doubtAt or more: asking costs a minute, a wrong answer the rest of the
 // job. From wonderAt on, of the checks that are worth asking the one that says most about it comes first. Both are judgement, set on

@@ -1,6 +1,8 @@
 package plan
 
-import "readback/core/infer"
+import (
+	"readback/core/infer"
+)
 
 // Value is the expected cost of following the planner's choices to the end of the job, over every answer, worked out inside one
 // small model: exactly what deciding anew after every answer costs, where the limits leave nothing out.

@@ -19,10 +19,11 @@ type Sign struct {
 // Proof is one independent piece of evidence that a repair decision must stand on.
 type Proof struct {
 	Group int
-	Mode  int    // the mode of the leading hypothesis it is asked for, -1 for any
-	Kind  string // input, output, load, connection, self
-	Name  string // what it proves, in the owner's words
-	Any   []Sign // one of them is enough
+	Mode  int      // the mode of the leading hypothesis it is asked for, -1 for any
+	Kind  string   // input, output, load, connection, self
+	Term  string   // what it proves: a term of the language's words
+	Slots []string // its slots: pairs of slot name and value
+	Any   []Sign   // one of them is enough
 }
 
 // Met tells whether the answers so far bring the proof.

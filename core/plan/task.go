@@ -103,11 +103,11 @@ func (t *Task) Validate() error {
 	}
 	for _, p := range t.Proofs {
 		if p.Group < 0 || p.Group >= t.Problem.Groups {
-			return fmt.Errorf("plan: proof %q of repair %d", p.Name, p.Group)
+			return fmt.Errorf("plan: proof %q of repair %d", p.Term, p.Group)
 		}
 		for _, s := range p.Any {
 			if s.Check < 0 || s.Check >= len(t.Checks) {
-				return fmt.Errorf("plan: proof %q names check %d", p.Name, s.Check)
+				return fmt.Errorf("plan: proof %q names check %d", p.Term, s.Check)
 			}
 		}
 	}

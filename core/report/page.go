@@ -76,28 +76,31 @@ func (s *sheet) page() markup {
 	}
 	outcome, damage, open := s.Outcome, "", markup("")
 	if outcome == "" {
-		outcome = "The job is not finished."
+		outcome = s.w.Term("record.unfinished")
 	}
 	if s.Damage != "" {
-		damage = "The journal's end is damaged: " + s.Damage + ". All that is complete before it stands below."
+		damage = s.w.Term("record.damage", "what", s.Damage)
 	}
 	if len(s.Open) > 0 {
-		open = para("verdict", "Still to be restored:") + list(s.Open)
+		open = para("verdict", s.w.Term("record.to-restore")) + list(s.Open)
 	}
-	return "<!doctype html>\n" + el("html", `lang="en"`,
+	name := func(id, text string) markup { return term(s.w.Term("record."+id), text) }
+	head := func(id string, body ...markup) markup { return part(s.w.Term("record."+id), body...) }
+	return "<!doctype html>\n" + el("html", fmt.Sprintf(`lang="%s"`, s.w.Lang),
 		"\n", el("head", "", `<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">`,
-			el("title", "", escape(s.Title+": record of a job")), el("style", "", markup(style))),
+			el("title", "", escape(s.w.Term("record.title", "title", s.Title))), el("style", "", markup(style))),
 		"\n", el("body", "",
 			el("h1", "", escape(s.Title)), "\n",
-			el("dl", "", term("Begun", s.Begun), term("Last entry", s.Ended), term("Job", s.Job), term("Program", s.Version), term("Equipment data", s.Data)),
+			el("dl", "", name("begun", s.Begun), name("last", s.Ended), name("job", s.Job), name("program", s.Version),
+				name("data", s.Data)),
 			para("verdict", damage),
-			part("State now", list(s.Site), open),
-			part("Outcome", para("", outcome), para("", s.Handover), list(suspects)),
-			part("Established, in order", list(s.Facts)),
-			part("How suspicion moved (in tenths)", el("div", `class="wide"`, s.Belief)),
-			part("Doubts and corrections", list(s.Doubts)),
-			part("Every exchange", el("table", "", s.exchanges()...)),
-			part("Cautions given", list(s.Cautions))), "\n")
+			head("state", list(s.Site), open),
+			head("outcome", para("", outcome), para("", s.Handover), list(suspects)),
+			head("facts", list(s.Facts)),
+			head("belief", el("div", `class="wide"`, s.Belief)),
+			head("doubts", list(s.Doubts)),
+			head("exchanges", el("table", "", s.exchanges()...)),
+			head("cautions", list(s.Cautions))), "\n")
 }
 
 // exchanges are the rows of the table, a heading row before each stage.
@@ -122,7 +125,7 @@ func (r *row) answer() markup {
 	if p := r.Picture; p != nil && p.URL != "" {
 		out += markup(fmt.Sprintf(`<img src="%s" alt="%s">`, p.URL, escape(p.Name)))
 	} else if p != nil {
-		out += para("", "The file "+p.Name+" is missing.")
+		out += para("", r.w.Term("record.missing", "name", p.Name))
 	}
 	out += join(r.Drawn)
 	if r.Heard != "" {
@@ -131,7 +134,7 @@ func (r *row) answer() markup {
 			class = `class="heard undone"`
 		}
 		if r.Source != "" {
-			by = " by " + r.Source
+			by = " " + r.w.Term("record.by", "source", r.w.Name("source", r.Source))
 		}
 		out += el("p", class, escape("“"+r.Heard+"”"), el("span", `class="rivals"`, escape(by)))
 	}
@@ -141,8 +144,8 @@ func (r *row) answer() markup {
 		}
 		return label + text
 	}
-	return out + para("rivals", before("or: ", r.Rivals)) + para("", r.Taken) + para("verdict", r.Verdict) + para("num", r.Limit) +
-		para("num", before("uncertainty (k = 2) ", r.Value))
+	return out + para("rivals", before(r.w.Term("record.or")+" ", r.Rivals)) + para("", r.Taken) + para("verdict", r.Verdict) + para("num", r.Limit) +
+		para("num", before(r.w.Term("record.uncertainty")+" ", r.Value))
 }
 
 // guide is what was said to the person, and why.
@@ -150,7 +153,7 @@ func (r *row) guide() (out markup) {
 	for _, t := range r.Said {
 		level := markup("")
 		if t.Level != "info" {
-			level = el("span", `class="level"`, escape(t.Level))
+			level = el("span", `class="level"`, escape(r.w.Name("level", t.Level)))
 		}
 		if level != "" {
 			level += " "
@@ -158,7 +161,7 @@ func (r *row) guide() (out markup) {
 		out += el("p", "", level, escape(t.Text))
 	}
 	if r.Why != "" {
-		out += para("why", "Why: "+r.Why)
+		out += para("why", r.w.Term("record.why", "why", r.Why))
 	}
 	return out + para("why", r.Suspects)
 }

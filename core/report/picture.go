@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+
+	"readback/core/words"
 )
 
 // dataURL inlines a picture; only the two types the shells write are let in.
@@ -29,7 +31,7 @@ const (
 
 // beliefPicture draws how suspicion moved: one line a suspect, the heaviest six over the whole job. Lines differ by
 // dash as well as by shade, so the picture reads without colour.
-func beliefPicture(entries []Entry) markup {
+func beliefPicture(w *words.Words, entries []Entry) markup {
 	type track struct {
 		name string
 		p    []float64
@@ -65,7 +67,7 @@ func beliefPicture(entries []Entry) markup {
 	x := func(i int) float64 { return picLeft + (picW-picLeft-picRight)*float64(i)/float64(n-1) }
 	y := func(p float64) float64 { return picTop + (picH-picTop-picBottom)*(1-p) }
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg class="belief" viewBox="0 0 %g %g" role="img" aria-label="How suspicion moved through the job">`, picW, picH)
+	fmt.Fprintf(&b, `<svg class="belief" viewBox="0 0 %g %g" role="img" aria-label="%s">`, picW, picH, escape(w.Term("record.belief-picture")))
 	for _, p := range []float64{0, 0.5, 1} {
 		fmt.Fprintf(&b, `<path class="grid" d="M%g %.1fH%g"/><text x="%g" y="%.1f" text-anchor="end">%g</text>`, picLeft, y(p), picW-picRight, picLeft-4, y(p)+4, p*10)
 	}

@@ -12,9 +12,10 @@ import (
 	"slices"
 	"strings"
 
+	"readback/core/measure"
 	"readback/core/protocol"
-	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/words"
 )
 
 // Entry is one event of the journal with what followed from it.
@@ -26,6 +27,7 @@ type Entry struct {
 
 // Job is a replayed journal with the pictures of its folder.
 type Job struct {
+	Words   *words.Words // of the language of the record
 	Entries []Entry
 	Photos  map[string][]byte     // JPEG or PNG bytes by file name; a missing one is named as missing
 	Clock   func(at int64) string // writes a time of the journal, for example in the reader's zone
@@ -34,6 +36,7 @@ type Job struct {
 
 // row is one exchange: what the guide said, what the person answered, what became of it.
 type row struct {
+	w        *words.Words
 	Seq      int64
 	At       string
 	Stage    string
@@ -61,6 +64,7 @@ type picture struct {
 }
 
 type sheet struct {
+	w                                       *words.Words
 	Title, Job, Version, Data, Begun, Ended string
 	Outcome, Handover, Damage               string
 	Site                                    []string
@@ -104,25 +108,25 @@ func Text(w io.Writer, j Job) error {
 		if r.Heard != "" {
 			undone := ""
 			if r.Undone {
-				undone = " (taken back)"
+				undone = " (" + s.w.Term("record.taken-back") + ")"
 			}
-			fmt.Fprintf(&b, "  person: %s%s\n", r.Heard, undone)
+			fmt.Fprintf(&b, "  %-7s %s%s\n", s.w.Term("record.person")+":", r.Heard, undone)
 		}
 		if r.Taken != "" {
-			fmt.Fprintf(&b, "  taken:  %s\n", strings.TrimSpace(strings.Join(nonEmpty(r.Taken, r.Verdict, r.Limit), "; ")))
+			fmt.Fprintf(&b, "  %-7s %s\n", s.w.Term("record.taken")+":", strings.TrimSpace(strings.Join(nonEmpty(r.Taken, r.Verdict, r.Limit), "; ")))
 		}
 		for _, t := range r.Said {
-			fmt.Fprintf(&b, "  guide:  %s\n", t.Text)
+			fmt.Fprintf(&b, "  %-7s %s\n", s.w.Term("record.guide")+":", t.Text)
 		}
 	}
 	if s.Outcome != "" {
-		fmt.Fprintf(&b, "\nOutcome: %s\n", s.Outcome)
+		fmt.Fprintf(&b, "\n%s: %s\n", s.w.Term("record.outcome"), s.Outcome)
 	}
 	for _, o := range s.Open {
-		fmt.Fprintf(&b, "Still open: %s\n", o)
+		fmt.Fprintf(&b, "%s: %s\n", s.w.Term("record.still-open"), o)
 	}
 	if s.Damage != "" {
-		fmt.Fprintf(&b, "Journal damaged: %s\n", s.Damage)
+		fmt.Fprintf(&b, "%s: %s\n", s.w.Term("record.damaged"), s.Damage)
 	}
 	if _, err := io.WriteString(w, b.String()); err != nil {
 		return fmt.Errorf("report: writing the text: %w", err)
@@ -134,13 +138,12 @@ func nonEmpty(s ...string) []string {
 	return slices.DeleteFunc(s, func(x string) bool { return x == "" })
 }
 
-// sentence is an outcome's id as words with a capital.
-func sentence(id string) string {
-	words := strings.ReplaceAll(id, "-", " ")
-	if words == "" {
+// outcome is an outcome in words, empty where there is none.
+func outcome(w *words.Words, id string) string {
+	if id == "" {
 		return ""
 	}
-	return strings.ToUpper(words[:1]) + words[1:]
+	return w.Name("ended", id)
 }
 
 // onDay leaves the day out of a time of the day on which the job began.
@@ -155,20 +158,25 @@ func build(j Job) (*sheet, error) {
 	if len(j.Entries) == 0 {
 		return nil, fmt.Errorf("report: the journal holds no event")
 	}
+	if j.Words == nil {
+		return nil, fmt.Errorf("report: no words were given")
+	}
+	w := j.Words
 	clock := j.Clock
 	if clock == nil {
 		clock = func(at int64) string { return fmt.Sprintf("%d ms", at) }
 	}
 	last := j.Entries[len(j.Entries)-1]
 	s := &sheet{
+		w:        w,
 		Title:    last.View.Title,
 		Job:      last.View.Job,
 		Begun:    clock(j.Entries[0].Event.At),
 		Ended:    clock(last.Event.At),
-		Outcome:  sentence(last.View.Ended),
+		Outcome:  outcome(w, last.View.Ended),
 		Handover: last.View.Handover,
 		Damage:   j.Damage,
-		Site:     siteWords(last.View.Site),
+		Site:     siteWords(w, last.View.Site),
 		Open:     last.View.Open,
 		Facts:    last.View.Facts,
 		Suspects: last.View.Suspects,
@@ -182,17 +190,17 @@ func build(j Job) (*sheet, error) {
 			undone[e.Event.Target] = true
 		}
 	}
-	var doubts doubts
+	doubts := doubts{w: w}
 	why, belief := "", ""
 	before := "" // picture taken before the work
 	for _, e := range j.Entries {
-		r := row{Seq: e.Event.Seq, At: onDay(s.Begun, clock(e.Event.At)), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
+		r := row{w: w, Seq: e.Event.Seq, At: onDay(s.Begun, clock(e.Event.At)), Stage: stageName(e.View), Undone: undone[e.Event.Seq]}
 		fillEvent(&r, e, j.Photos)
 		if p := e.Event.Photo; p != nil && p.ID == "before" {
 			before = p.Name
 		}
-		if w := e.Event.Seen; w != nil && len(w.Wires) > 0 {
-			r.Drawn = append(r.Drawn, drawn(j.Photos[before], w.Wires, false), drawn(j.Photos[w.Photo], w.Wires, true))
+		if seen := e.Event.Seen; seen != nil && len(seen.Wires) > 0 {
+			r.Drawn = append(r.Drawn, drawn(w, j.Photos[before], seen.Wires, false), drawn(w, j.Photos[seen.Photo], seen.Wires, true))
 		}
 		for _, f := range e.Effects {
 			if f.Type != protocol.DoSay {
@@ -207,16 +215,16 @@ func build(j Job) (*sheet, error) {
 			}
 		}
 		if h := e.View.Heard; h != nil && e.Event.Type == protocol.EvSaid && !h.Pending {
-			r.Taken, r.Verdict, r.Limit = h.Taken, string(h.Verdict), h.Limit
+			r.Taken, r.Verdict, r.Limit = h.Taken, verdict(w, h.Verdict), h.Limit
 			if h.U > 0 {
-				r.Value = fmt.Sprintf("±%.3g %s", h.U, unit.Printed(h.Unit))
+				r.Value = fmt.Sprintf("±%.3g %s", h.U, w.Printed(h.Unit))
 			}
 		}
 		if h := e.View.Heard; h != nil && e.Event.Type == protocol.EvSaid && h.Pending && len(h.Rivals) > 0 {
 			doubts.again(r.Seq, e.View.Step.ID, h.Text, h.Rivals)
 		}
 		if r.Undone {
-			doubts.add(fmt.Sprintf("%d: %q was taken back", r.Seq, r.Heard))
+			doubts.add(w.Term("record.doubt-back", "n", fmt.Sprint(r.Seq), "text", fmt.Sprintf("%q", r.Heard)))
 		}
 		if e.View.Why != nil && e.View.Why.Short != why { // once for each check
 			why = e.View.Why.Short
@@ -226,9 +234,9 @@ func build(j Job) (*sheet, error) {
 		for _, x := range e.View.Suspects {
 			sus = append(sus, fmt.Sprintf("%s %.0f%%", x.Name, 100*x.P))
 		}
-		if words := strings.Join(sus, ", "); words != belief {
-			belief = words
-			r.Suspects = words
+		if text := strings.Join(sus, ", "); text != belief {
+			belief = text
+			r.Suspects = text
 		}
 		if r.Event == "" && r.Heard == "" && len(r.Said) == 0 {
 			continue // a tick or an end of speech that changed nothing
@@ -236,12 +244,13 @@ func build(j Job) (*sheet, error) {
 		s.Rows = append(s.Rows, r)
 	}
 	s.Doubts = doubts.list
-	s.Belief = beliefPicture(j.Entries)
+	s.Belief = beliefPicture(w, j.Entries)
 	return s, nil
 }
 
 // doubts gathers what was asked again, in one line for each step however often that was, and what was taken back.
 type doubts struct {
+	w     *words.Words
 	list  []string
 	step  string
 	first string // the line of the step without how often
@@ -251,10 +260,10 @@ type doubts struct {
 func (d *doubts) again(seq int64, step, text string, rivals []string) {
 	if step == d.step && d.times > 0 {
 		d.times++
-		d.list[len(d.list)-1] = fmt.Sprintf("%s; %d times in all", d.first, d.times)
+		d.list[len(d.list)-1] = d.w.Term("record.doubt-times", "doubt", d.first, "n", fmt.Sprint(d.times))
 		return
 	}
-	d.add(fmt.Sprintf("%d: %q was asked again; it could have been %s", seq, text, few(rivals, ", ")))
+	d.add(d.w.Term("record.doubt-again", "n", fmt.Sprint(seq), "text", fmt.Sprintf("%q", text), "rivals", few(rivals, ", ")))
 	d.step, d.first, d.times = step, d.list[len(d.list)-1], 1
 }
 
@@ -275,16 +284,16 @@ func stageName(v protocol.View) string {
 func fillEvent(r *row, e Entry, photos map[string][]byte) {
 	switch ev := e.Event; ev.Type {
 	case protocol.EvBegin:
-		r.Event = "the job began"
+		r.Event = r.w.Term("record.began")
 	case protocol.EvResume:
-		r.Event = "the program was opened again: power is unknown from here"
+		r.Event = r.w.Term("record.resumed")
 	case protocol.EvUndo:
-		r.Event = fmt.Sprintf("answer %d was taken back", ev.Target)
+		r.Event = r.w.Term("record.undone", "n", fmt.Sprint(ev.Target))
 	case protocol.EvSaid:
 		if u := ev.Said; u != nil {
 			r.Heard, r.Source = u.Text, u.Source
 			if r.Heard == "" && u.Best() != nil {
-				r.Heard = meaningWords(*u.Best())
+				r.Heard = meaningWords(r.w, *u.Best())
 			}
 			r.Rivals = few(u.Rivals, " / ")
 		}
@@ -292,9 +301,9 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 		fillSeen(r, ev.Seen, photos)
 	case protocol.EvPhoto:
 		if p := ev.Photo; p != nil && p.Marks != nil {
-			r.Event = fmt.Sprintf("%d terminals marked in picture %s", len(p.Marks), p.ID)
+			r.Event = r.w.Term("record.marked", "n", fmt.Sprint(len(p.Marks)), "picture", r.w.Name("picture", p.ID))
 		} else if p != nil {
-			r.Event = "picture: " + p.ID
+			r.Event = r.w.Term("record.picture", "picture", r.w.Name("picture", p.ID))
 			r.Picture = &picture{Name: p.Name}
 			if data, ok := photos[p.Name]; ok {
 				r.Picture.URL = dataURL(data)
@@ -302,17 +311,17 @@ func fillEvent(r *row, e Entry, photos map[string][]byte) {
 		}
 	case protocol.EvDevice:
 		if d := ev.Device; d != nil {
-			r.Event = strings.TrimSpace("device: " + d.Kind + " " + d.Text)
+			r.Event = strings.TrimSpace(r.w.Term("record.device", "kind", r.w.Name("device", d.Kind)) + " " + d.Text)
 		}
 	}
 }
 
-func meaningWords(m utterance.Meaning) string {
+func meaningWords(w *words.Words, m utterance.Meaning) string {
 	switch {
 	case m.Reading != nil && m.Reading.State != "":
-		return string(m.Reading.State)
+		return w.Name("state", string(m.Reading.State))
 	case m.Reading != nil:
-		return m.Reading.Value.String()
+		return m.Reading.Value.Dec.String() + " " + w.Printed(m.Reading.Value.Unit)
 	case m.Text != "":
 		return m.Text
 	}
@@ -320,29 +329,34 @@ func meaningWords(m utterance.Meaning) string {
 }
 
 // siteWords lists the state of the place as a technician needs it: first what can hurt.
-func siteWords(v protocol.SiteView) []string {
-	out := []string{"power " + v.Power}
+func siteWords(w *words.Words, v protocol.SiteView) []string {
+	out := []string{w.Term("record.power", "state", w.Name("state", v.Power))}
 	if v.Gas != "" && v.Gas != "none" && v.Gas != "unknown" {
-		out = append(out, "gas "+v.Gas)
+		out = append(out, w.Term("record.gas", "state", w.Name("state", v.Gas)))
 	}
-	add := func(label string, items []string, none string) {
+	add := func(id string, items []string) {
 		if len(items) == 0 {
-			out = append(out, none)
+			out = append(out, w.Term("record.no-"+id))
 			return
 		}
-		out = append(out, label+" "+strings.Join(items, ", "))
+		out = append(out, w.Term("record."+id, "list", strings.Join(items, ", ")))
 	}
-	add("covers off:", v.Covers, "covers on")
-	add("test jumpers fitted:", v.Jumpers, "no test jumper fitted")
-	add("wires lifted:", v.Wires, "no wire lifted")
+	add("covers", v.Covers)
+	add("jumpers", v.Jumpers)
+	add("wires", v.Wires)
 	if v.Door != "" {
-		out = append(out, "door switch "+v.Door)
+		out = append(out, w.Term("record.door", "state", w.Name("state", v.Door)))
 	}
 	if v.Jack {
-		out = append(out, "meter lead in the current jack")
+		out = append(out, w.Term("record.jack"))
 	}
 	if len(v.Resets) > 0 {
-		out = append(out, "resets pressed: "+strings.Join(v.Resets, ", "))
+		out = append(out, w.Term("record.resets", "list", strings.Join(v.Resets, ", ")))
 	}
 	return out
+}
+
+// verdict is a verdict in words, empty where there is none.
+func verdict(w *words.Words, v measure.Verdict) string {
+	return w.Name("verdict", strings.ReplaceAll(string(v), " ", "-"))
 }

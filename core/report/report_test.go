@@ -9,12 +9,14 @@ import (
 	"readback/core/protocol"
 	"readback/core/report"
 	"readback/core/utterance"
+	"readback/core/words"
+	"readback/flows/prompts"
 )
 
 func sampleJob() report.Job {
 	low, high := 21.0, 30.0
 	stages := []string{"Safe to stay", "Checks"}
-	return report.Job{Entries: []report.Entry{
+	return report.Job{Words: english, Entries: []report.Entry{
 		{
 			Event:   protocol.Event{Seq: 1, At: 1000, Type: protocol.EvBegin, Begin: &protocol.Begin{Job: "j1", Version: "v1", Data: "abc"}},
 			Effects: []protocol.Effect{{Type: protocol.DoSay, Text: "Gas odour, or none?", Level: "info"}},
@@ -83,7 +85,7 @@ func TestEmptyJournal(t *testing.T) {
 
 // TestDoubtsAreFew: many askings of one step are one line, with the nearest rivals only.
 func TestDoubtsAreFew(t *testing.T) {
-	j := report.Job{}
+	j := report.Job{Words: english}
 	for i := range 5 {
 		j.Entries = append(j.Entries, report.Entry{
 			Event: protocol.Event{Seq: int64(i + 1), At: 1000, Type: protocol.EvSaid, Said: &utterance.Utterance{Text: "ninety volts", Source: "voice"}},
@@ -102,3 +104,11 @@ func TestDoubtsAreFew(t *testing.T) {
 		}
 	}
 }
+
+var english = func() *words.Words {
+	w, err := prompts.Load()
+	if err != nil {
+		panic(err)
+	}
+	return w
+}()

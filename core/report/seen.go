@@ -6,8 +6,10 @@ import (
 	"image"
 	_ "image/jpeg" // sizes of the pictures
 	_ "image/png"
-	"readback/core/protocol"
 	"strings"
+
+	"readback/core/protocol"
+	"readback/core/words"
 )
 
 // fillSeen tells what the camera made of a step: what it saw and how surely, or why it could not tell.
@@ -16,28 +18,28 @@ func fillSeen(r *row, s *protocol.Seen, photos map[string][]byte) {
 	case s == nil:
 		return
 	case s.Reason != "":
-		r.Event = "the camera could not tell: " + s.Reason
+		r.Event = r.w.Term("record.unseen", "why", s.Reason)
 	case s.Kind == protocol.EyeAfter:
 		n := 0
 		var words []string
 		for i := range s.Wires {
 			if w := &s.Wires[i]; w.Change != "same" {
 				n++
-				words = append(words, strings.TrimSpace(fmt.Sprintf("%s: %s %s", w.Name, w.Change, fromTo(w))))
+				words = append(words, strings.TrimSpace(fmt.Sprintf("%s: %s %s", w.Name, r.w.Name("change", w.Change), fromTo(r.w, w))))
 			}
 		}
-		r.Event = fmt.Sprintf("the camera compared %d terminals, %d to look at", len(s.Wires), n)
+		r.Event = r.w.Term("record.compared", "n", fmt.Sprint(len(s.Wires)), "look", fmt.Sprint(n))
 		if n > 0 {
 			r.Event += ": " + strings.Join(words, "; ")
 		}
 	default:
 		what := s.Text
 		if what == "" {
-			what = s.ID
+			what = r.w.Name("sight", s.ID)
 		}
-		r.Event = fmt.Sprintf("the camera saw %s (%.3g %%, %d pictures)", what, 100*s.P, s.Frames)
+		r.Event = r.w.Term("record.saw", "what", what, "p", fmt.Sprintf("%.3g", 100*s.P), "n", fmt.Sprint(s.Frames))
 		if s.From > 0 {
-			r.Event += fmt.Sprintf(", which came about between %.1f and %.1f seconds before", float64(s.From)/1000, float64(s.To)/1000)
+			r.Event += r.w.Term("record.came", "from", fmt.Sprintf("%.1f", float64(s.From)/1000), "to", fmt.Sprintf("%.1f", float64(s.To)/1000))
 		}
 		r.Rivals = strings.Join(s.Rivals, " / ")
 	}
@@ -49,34 +51,34 @@ func fillSeen(r *row, s *protocol.Seen, photos map[string][]byte) {
 	}
 }
 
-func fromTo(w *protocol.SeenWire) string {
+func fromTo(words *words.Words, w *protocol.SeenWire) string {
 	switch {
 	case w.Before != "" && w.After != "":
-		return "(" + w.Before + " before, " + w.After + " after)"
+		return words.Term("record.before-after", "before", w.Before, "after", w.After)
 	case w.Before != "":
-		return "(" + w.Before + " before)"
+		return words.Term("record.before", "before", w.Before)
 	case w.After != "":
-		return "(" + w.After + " after)"
+		return words.Term("record.after", "after", w.After)
 	}
 	return ""
 }
 
 // drawn is a picture with the terminals on it: a ring for what is as before, a square for what is to be looked at, each with its
 // name. A picture that is missing or cannot be measured gives nothing.
-func drawn(data []byte, wires []protocol.SeenWire, after bool) markup {
+func drawn(text *words.Words, data []byte, wires []protocol.SeenWire, after bool) markup {
 	c, _, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || c.Width < 1 || c.Height < 1 {
 		return ""
 	}
 	w, h := float64(c.Width), float64(c.Height)
 	size := max(w, h) / 40
-	label := "Before the work"
+	label := text.Term("record.before-work")
 	if after {
-		label = "After the work"
+		label = text.Term("record.after-work")
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, `<figure><figcaption>%s</figcaption><svg class="drawn" viewBox="0 0 %g %g" role="img" aria-label="%s, with the terminals compared"><image href="%s" width="%g" height="%g"/>`,
-		label, w, h, label, dataURL(data), w, h)
+	fmt.Fprintf(&b, `<figure><figcaption>%s</figcaption><svg class="drawn" viewBox="0 0 %g %g" role="img" aria-label="%s"><image href="%s" width="%g" height="%g"/>`,
+		escape(label), w, h, escape(text.Term("record.terminals", "picture", label)), dataURL(data), w, h)
 	for i := range wires {
 		x, y := wires[i].X*w, wires[i].Y*h
 		if after {

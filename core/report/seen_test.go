@@ -27,7 +27,7 @@ func TestSeen(t *testing.T) {
 		e.Seq = seq
 		return report.Entry{Event: e, View: protocol.View{Title: "heater"}}
 	}
-	j := report.Job{Photos: map[string][]byte{"b.jpg": pictureOf(t, 200, 100), "a.jpg": pictureOf(t, 400, 200), "m.jpg": pictureOf(t, 10, 10)}, Entries: []report.Entry{
+	j := report.Job{Words: english, Photos: map[string][]byte{"b.jpg": pictureOf(t, 200, 100), "a.jpg": pictureOf(t, 400, 200), "m.jpg": pictureOf(t, 10, 10)}, Entries: []report.Entry{
 		ev(1, protocol.Event{Type: protocol.EvSeen, Seen: &protocol.Seen{Kind: protocol.EyeMeter, Text: "24.5", P: 0.98, Frames: 6, Rivals: []string{"24.6"}, Photo: "m.jpg"}}),
 		ev(2, protocol.Event{Type: protocol.EvSeen, Seen: &protocol.Seen{Kind: protocol.EyeMeter, Reason: "There is glare."}}),
 		ev(3, protocol.Event{Type: protocol.EvPhoto, Photo: &protocol.Photo{ID: "before", Name: "b.jpg"}}),

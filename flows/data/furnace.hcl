@@ -198,7 +198,6 @@ part "breaker" {
   look    = "one lever in the panel, marked furnace"
   ports   = { a = "HOT", b = "B1" }
   rating  = q("15 A", "common practice, no source")
-  visible = true
   mode "off" {
     name   = "furnace breaker off or tripped"
     does   = "open"
@@ -279,7 +278,6 @@ part "furnace-switch" {
   look    = "looks like a light switch, on or near the furnace"
   ports   = { a = "LS-in", b = "LS-out" }
   closes  = power
-  visible = true
   mode "off" {
     name   = "furnace switch off"
     does   = "off"
@@ -315,7 +313,6 @@ part "panel-seat" {
   name    = "seat of the lower front panel"
   place   = "front"
   look    = "hooks and edge of the lower front panel"
-  visible = true
   mode "ajar" {
     name   = "lower front panel not seated"
     does   = "off"
@@ -382,7 +379,6 @@ part "transformer" {
   rating         = q("40 W", "common practice, no source")
   primary_ohms   = q("12 ohm", 2, 40, "common practice, no source")
   secondary_ohms = q("0.6 ohm", 0.2, 1.6, "common practice, no source")
-  plate          = ["primary volts", "secondary volts", "volt amps"]
   mode "primary-open" {
     name   = "transformer primary open"
     does   = "open-primary"
@@ -459,7 +455,6 @@ part "board-fuse" {
   look   = "flat plug-in fuse on the board, like in a car"
   ports  = { a = "R-sec", b = "R" }
   rating = q("3 A", "common practice, no source")
-  plate  = ["amps", "shape"]
   mode "blown" {
     name   = "board fuse blown, nothing shorted now"
     does   = "open"
@@ -518,7 +513,6 @@ part "drain" {
   name    = "coil drain"
   place   = "pan"
   look    = "plastic pipe out of the coil drain pan"
-  visible = true
   mode "blocked" {
     name   = "coil drain blocked, pan full"
     does   = "off"
@@ -534,7 +528,6 @@ part "float-switch" {
   look    = "small switch with a float, in the drain pan"
   ports   = { a = "R", b = "R-float" }
   closes  = drain.passes > 0.5
-  visible = true
   safety  = true
   mode "stuck" {
     name   = "float switch stuck up"
@@ -629,7 +622,6 @@ part "batteries" {
   name    = "thermostat batteries"
   place   = "wall-stat"
   look    = "small cells in the thermostat"
-  visible = true
   mode "dead" {
     name   = "thermostat batteries dead"
     does   = "off"
@@ -643,7 +635,6 @@ part "stat-mode" {
   name    = "thermostat mode"
   place   = "wall-stat"
   look    = "the heat, off, cool setting"
-  visible = true
   mode "cool" {
     name   = "thermostat set to cool"
     does   = "wrong"
@@ -665,7 +656,6 @@ part "setpoint" {
   name    = "setpoint"
   place   = "wall-stat"
   look    = "the temperature asked for"
-  visible = true
   mode "low" {
     name   = "setpoint below the room temperature"
     does   = "off"
@@ -693,7 +683,6 @@ part "stat-setup" {
   name    = "thermostat set-up"
   place   = "wall-stat"
   look    = "installer menu of the thermostat"
-  visible = true
   mode "heat-pump" {
     name   = "set up for a heat pump, calls on the wrong terminal"
     does   = "off"
@@ -710,8 +699,6 @@ part "thermostat" {
   look    = "on the wall, shows the room temperature"
   ports   = { a = "R-stat", b = "W-stat" }
   closes  = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
-  visible = true
-  plate   = ["24 V kind", "terminals"]
   mode "open" {
     name   = "thermostat contacts never close"
     does   = "stuck-open"
@@ -842,7 +829,6 @@ part "high-limit" {
   trips   = reached("steady") && limit-heat > high-limit.set
   reset   = "auto"
   safety  = true
-  plate   = ["opening temperature", "length", "shape"]
   numbers = { room = q("70 degF", "common practice, no source"), gain = q("1.45 x", "own") }
   mode "open" {
     name   = "high limit failed open"
@@ -922,7 +908,6 @@ part "vent" {
   name    = "vent pipe"
   place   = "outside"
   look    = "metal pipe that carries the exhaust out"
-  visible = true
   mode "blocked" {
     name   = "vent pipe blocked"
     does   = "factor"
@@ -945,7 +930,6 @@ part "vent-joints" {
   name    = "vent joints"
   place   = "room"
   look    = "where lengths of the vent pipe meet"
-  visible = true
   mode "apart" {
     name   = "vent pipe apart at a joint"
     does   = "wrong"
@@ -959,7 +943,6 @@ part "air-intake" {
   name    = "air intake"
   place   = "outside"
   look    = "opening or pipe that brings air to the burners"
-  visible = true
   mode "blocked" {
     name   = "air intake blocked"
     does   = "factor"
@@ -1002,7 +985,6 @@ part "hose" {
   name  = "pressure hose"
   place = "upper-bay"
   look  = "rubber hose from the draft fan to the pressure switch"
-  plate = ["bore", "heat rating"]
   mode "split" {
     name   = "pressure hose split"
     does   = "factor"
@@ -1034,7 +1016,6 @@ part "pressure-switch" {
   set    = q("0.5 inH2O", "T13")
   closes = sensed-draft >= pressure-switch.set
   safety = true
-  plate  = ["set point on the label", "ports", "terminals"]
   mode "stuck-open" {
     name   = "pressure switch failed open"
     does   = "stuck-open"
@@ -1115,7 +1096,6 @@ part "inducer-capacitor" {
   look  = "small can or box with two leads, by the draft fan"
   ports = { a = "IND-m", b = "IND-n" }
   value = q("5 uF", 4.7, 5.3, "HS")
-  plate = ["microfarads", "volts"]
   mode "weak" {
     name   = "capacitor of the draft fan weak"
     does   = "weak"
@@ -1142,7 +1122,6 @@ part "inducer" {
   works   = q("80 V", "common practice, no source")
   motor   = "yes"
   needs   = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
-  plate   = ["volts", "amps", "rotation", "housing"]
   numbers = { draft = q("0.95 inH2O", "own") }
   mode "winding-open" {
     name   = "winding of the draft fan open"
@@ -1223,7 +1202,6 @@ part "igniter" {
   ohms  = q("30 ohm", "own")
   cold  = q("62 ohm", 11, 110, "common practice, no source")
   works = q("107 V", "common practice, no source")
-  plate = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
   mode "open" {
     name   = "igniter cracked open"
     does   = "open"
@@ -1310,7 +1288,6 @@ part "gas-cock" {
   name    = "gas cock"
   place   = "front"
   look    = "small handle on the gas pipe beside the furnace"
-  visible = true
   mode "closed" {
     name   = "gas cock closed"
     does   = "off"
@@ -1453,7 +1430,6 @@ part "flame-rod" {
   ports     = { rod = "ROD", burner = "BURNER" }
   microamps = q("5 uA", 2, 8, "T05")
   flame     = flame-at-rod
-  plate     = ["length", "bend", "mount"]
   mode "dirty" {
     name   = "flame rod dirty"
     does   = "dirty"
@@ -1547,7 +1523,6 @@ part "board" {
   ohms     = q("300 ohm", 120, 900, "common practice, no source")
   flame_at = q("0.8 uA", "common practice, no source")
   senses   = volts("LB", "CHASSIS") > board.line_seen && volts("C", "CHASSIS") < board.common_near && ground-run.ok && !mode("burner-ground.poor")
-  plate    = ["part number", "settings of the small switches"]
   numbers  = { line_seen = q("80 V", "common practice, no source"), common_near = q("2 V", "common practice, no source") }
   output "IND" {
     from = "LB"
@@ -1689,7 +1664,6 @@ part "blower-capacitor" {
   look  = "silver can with two terminals, on the blower"
   ports = { a = "BLW-m", b = "BLW-n" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
-  plate = ["microfarads", "volts"]
   mode "failed" {
     name   = "capacitor of the blower failed"
     does   = "weak"
@@ -1717,7 +1691,6 @@ part "blower" {
   works   = q("80 V", "common practice, no source")
   motor   = "yes"
   needs   = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
-  plate   = ["volts", "amps", "horsepower", "speeds", "rotation"]
   numbers = { rise = q("51 dF", "own"), suction = q("0.227 inH2O", "own"), push = q("0.213 inH2O", "own") }
   mode "winding-open" {
     name   = "winding of the blower open"
@@ -1792,7 +1765,6 @@ part "filter" {
   name  = "air filter"
   place = "filter-slot"
   look  = "flat frame with fleece"
-  plate = ["length", "width", "thickness"]
   mode "packed" {
     name   = "air filter packed"
     does   = "factor"
@@ -1807,7 +1779,6 @@ part "registers" {
   name    = "supply registers"
   place   = "living"
   look    = "grilles the warm air comes out of"
-  visible = true
   mode "closed" {
     name   = "most supply registers closed"
     does   = "factor"
@@ -1823,7 +1794,6 @@ part "return-grille" {
   name    = "return grille"
   place   = "living"
   look    = "large grille that takes room air back"
-  visible = true
   mode "covered" {
     name   = "return grille covered"
     does   = "factor"
@@ -1853,7 +1823,6 @@ part "ducts" {
   name    = "ducts"
   place   = "duct"
   look    = "metal or flexible air ducts"
-  visible = true
   mode "collapsed" {
     name   = "duct collapsed or far too small"
     does   = "factor"
@@ -1868,7 +1837,6 @@ part "duct-joints" {
   name    = "duct joints"
   place   = "duct"
   look    = "where lengths of duct meet"
-  visible = true
   mode "apart" {
     name   = "duct fallen apart, heat lost"
     does   = "wrong"
@@ -1882,7 +1850,6 @@ part "household" {
   name    = "heat demand of the house"
   place   = "living"
   look    = "how far and how fast the room must warm"
-  visible = true
   mode "setback" {
     name   = "furnace good, a deep set-back is still being made up"
     does   = "wrong"
@@ -1903,129 +1870,109 @@ part "household" {
 
 signal "draft" {
   unit = "inH2O"
-  name = "draft"
   is   = inducer.draft * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes
   tol  = q("20 %", "common practice, no source")
 }
 
 signal "port-draft" {
   unit = "inH2O"
-  name = "draft at the pressure port"
   is   = draft * port.passes
   tol  = q("20 %", "common practice, no source")
 }
 
 signal "sensed-draft" {
   unit = "inH2O"
-  name = "draft at the pressure switch"
   is   = draft * port.passes * hose.passes
   tol  = q("20 %", "common practice, no source")
 }
 
 signal "gas-inlet" {
   unit = "inH2O"
-  name = "gas pressure at the inlet of the gas valve"
   is   = gas-supply.pressure * gas-supply.passes * gas-cock.passes
   tol  = q("15 %", "common practice, no source")
 }
 
 signal "gas-flow" {
   unit = "x"
-  name = "gas to the burners"
   is   = gas-supply.passes * gas-cock.passes * valve-switch.passes * gas-valve.works * orifice.passes
 }
 
 signal "lit" {
   unit = "x"
-  name = "burner flame"
   is   = gas-flow > 0.5 && (at("trial") ? igniter.works > 0.6 && igniter-bracket.value > 0.5 && burners.passes > 0.2 : reached("run")) ? 1 : 0
 }
 
 signal "flame-at-rod" {
   unit = "x"
-  name = "flame at the flame rod"
   is   = lit * crossover.passes * (burners.passes > 0.5 ? 1 : 0)
 }
 
 signal "flame-outside" {
   unit = "x"
-  name = "flame outside the burners"
   is   = lit > 0.5 && mode("exchanger.plugged") ? 1 : 0
 }
 
 signal "return-passes" {
   unit = "x"
-  name = "return air path"
   is   = filter.passes * return-grille.passes
 }
 
 signal "supply-passes" {
   unit = "x"
-  name = "supply air path"
   is   = coil.passes * registers.passes * ducts.passes
 }
 
 signal "fan-heat" {
   unit = "degF"
-  name = "heat in a motor after some minutes"
   is   = reached("heating") ? inducer-protector.warm : inducer-protector.cold
 }
 
 signal "airflow" {
   unit = "x"
-  name = "air through the furnace"
   is   = blower.works * blower-wheel.passes * return-passes * supply-passes
 }
 
 signal "return-static" {
   unit = "inH2O"
-  name = "suction before the blower"
   is   = blower.suction * blower.works / (return-passes * return-passes)
   tol  = q("25 %", "common practice, no source")
 }
 
 signal "supply-static" {
   unit = "inH2O"
-  name = "pressure after the blower"
   is   = blower.push * blower.works / (supply-passes * supply-passes)
   tol  = q("25 %", "common practice, no source")
 }
 
 signal "total-static" {
   unit = "inH2O"
-  name = "static pressure across the furnace"
   is   = return-static + supply-static
   tol  = q("20 %", "common practice, no source")
 }
 
 signal "rise" {
   unit = "dF"
-  name = "air temperature rise"
   is   = reached("heating") ? lit * blower.rise * gas-flow / max(airflow, 0.1) : 0
   tol  = q("25 %", "common practice, no source")
 }
 
 signal "limit-heat" {
   unit = "degF"
-  name = "heat at the high limit"
   is   = high-limit.room + high-limit.gain * rise
 }
 
 signal "dial-seconds" {
   unit = "s"
-  name = "time of one cubic foot at the gas meter"
   is   = lit > 0.5 ? orifice.cubic_foot / gas-flow : orifice.never
 }
 
 signal "room-co" {
   unit = "ppm"
-  name = "carbon monoxide in the room"
   is   = mode("exchanger.cracked") || mode("vent-joints.apart") ? exchanger.room_ppm : 0
 }
 
 signal "flue-co" {
   unit = "ppm"
-  name = "carbon monoxide in the exhaust, air free"
   is   = mode("orifice.too-big") ? orifice.over_ppm : orifice.flue_ppm
 }
 
@@ -2036,7 +1983,6 @@ control "heat" {
   tries = 3
   # Boards differ in what they run while a safety switch is open or a flame is seen that should not be: nothing, the blower, or both fans.
   step "string" {
-    name    = "the board looks for the limit and roll-out switches closed"
     drive   = []
     may     = ["IND", "BLW"]
     needs   = board.HS > 0.5
@@ -2044,20 +1990,17 @@ control "heat" {
     code    = "4"
   }
   step "standby" {
-    name    = "the board waits for a call"
     drive   = []
     needs   = board.W > 0.5
     on_fail = "wait"
   }
   step "open-check" {
-    name    = "the board looks for the pressure switch open"
     drive   = []
     needs   = board.PS < 0.5
     on_fail = "wait"
     code    = "2"
   }
   step "flame-check" {
-    name    = "the board looks that no flame is there"
     drive   = []
     may     = ["IND", "BLW"]
     needs   = board.flame < 0.5
@@ -2065,7 +2008,6 @@ control "heat" {
     code    = "5"
   }
   step "draft" {
-    name    = "the draft fan runs, the pressure switch closes"
     drive   = ["IND"]
     needs   = board.PS > 0.5
     within  = q("60 s", "common practice, no source")
@@ -2074,17 +2016,14 @@ control "heat" {
     purge   = q("60 s", "common practice, no source")
   }
   step "purge" {
-    name   = "the draft fan clears the burner box"
     drive  = ["IND"]
     within = q("15 s", "T13")
   }
   step "warm-up" {
-    name   = "the igniter warms"
     drive  = ["IND", "IGN"]
     within = q("17 s", "T13")
   }
   step "trial" {
-    name    = "the gas valve opens, the flame must be sensed"
     drive   = ["IND", "IGN", "GV"]
     needs   = board.flame > 0.5
     within  = q("7 s", "common practice, no source")
@@ -2093,7 +2032,6 @@ control "heat" {
     purge   = q("60 s", "common practice, no source")
   }
   step "run" {
-    name    = "the flame burns alone"
     drive   = ["IND", "GV"]
     needs   = board.flame > 0.5 && board.PS > 0.5
     within  = q("30 s", "T13")
@@ -2102,7 +2040,6 @@ control "heat" {
     purge   = q("60 s", "common practice, no source")
   }
   step "heating" {
-    name    = "the blower runs, the air warms"
     drive   = ["IND", "GV", "BLW"]
     needs   = board.flame > 0.5 && board.PS > 0.5
     within  = q("240 s", "common practice, no source")
@@ -2111,7 +2048,6 @@ control "heat" {
     purge   = q("60 s", "common practice, no source")
   }
   step "steady" {
-    name    = "everything runs and is hot"
     drive   = ["IND", "GV", "BLW"]
     needs   = board.HS > 0.5 && board.flame > 0.5
     within  = q("600 s", "common practice, no source")
@@ -2119,7 +2055,6 @@ control "heat" {
     code    = "4"
   }
   step "cool-down" {
-    name  = "the blower cools the furnace, burner off"
     drive = ["IND", "BLW"]
     side  = true
     code  = "4"
@@ -2809,7 +2744,6 @@ check "odour" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Sniff near the floor and near the pipes."
   ask      = "Gas odour here: none, or a gas odour?"
   option "none" { when = !(1 < 0) }
@@ -2823,7 +2757,6 @@ check "alarm" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
   option "quiet" { when = !(1 < 0) }
   option "sounding" { emergency = "co" }
@@ -2844,7 +2777,6 @@ check "people" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Is everyone fine, or is somebody feeling ill?"
   option "everyone-fine" { when = !(1 < 0) }
   option "feeling-ill" { emergency = "ill" }
@@ -2857,7 +2789,6 @@ check "floor" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Stand back and look at the floor."
   ask      = "The floor there: dry, wet, or water above the burners?"
   option "dry" { when = drain.passes > 0.5 }
@@ -2878,7 +2809,6 @@ check "scorch" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Look at the front and the vent pipe."
   ask      = "The furnace front: clean, burnt, or sooty?"
   option "clean" { when = !mode("exchanger.plugged") && !(flame-outside > 0.5) }
@@ -2898,7 +2828,6 @@ check "story-what" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Does it do nothing, stop early, or run without heat?"
   option "not-enough" {
     when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
@@ -2918,7 +2847,6 @@ check "story-pattern" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Does it fail at every start, or at some starts?"
   option "every-start" {
     when = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks"))
@@ -2936,7 +2864,6 @@ check "story-when" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Did it begin suddenly, or gradually?"
   option "suddenly" {
     when = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
@@ -2951,7 +2878,6 @@ check "story-change" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Before it failed: work, a storm, or nothing done?"
   # What nobody in the house need have noticed (a bumped valve, a storm in the night) fits no answer better than another.
   option "nothing-done" {
@@ -2970,7 +2896,6 @@ check "story-room" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Compare the room with one hour ago."
   ask      = "Is the room still cold, or slowly getting warm?"
   option "cold" { when = !mode("household.setback") }
@@ -2984,7 +2909,6 @@ check "story-weather" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Outside: colder than usual, or the same as usual?"
   option "same" { when = !mode("household.cold-snap") }
   option "cold" {}
@@ -3001,7 +2925,6 @@ check "light" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Change nothing, look through the small window."
   ask      = "The small light: off, steady, or how many blinks?"
@@ -3026,7 +2949,6 @@ check "label" {
   call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Look at the light again, then at the code label."
   ask      = "What does the label say for its code now?"
   option "says-pressure-closed" { when = lamp("2") }
@@ -3054,7 +2976,6 @@ check "stat-screen" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   ask      = "The thermostat screen: lit, low battery, or blank?"
   option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
@@ -3070,7 +2991,6 @@ check "stat-mode-set" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   ask      = "The thermostat: set to heat, cool, or off?"
   option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
@@ -3087,7 +3007,6 @@ check "stat-setpoint" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Read both numbers, change nothing yet."
   ask      = "The setpoint: above or below the room reading?"
@@ -3104,7 +3023,6 @@ check "stat-schedule" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   ask      = "The thermostat: on hold, or on a schedule?"
   option "hold" { when = !mode("setpoint.schedule") }
@@ -3121,7 +3039,6 @@ check "stat-raise" {
   call     = "on"
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Raise the setpoint ten degrees and wait."
   ask      = "Setpoint ten degrees up, five minutes: furnace running, or silent?"
@@ -3138,7 +3055,6 @@ check "stat-room" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Hold a second thermometer beside the thermostat."
   ask      = "Its room reading against a second thermometer: same, or different?"
   option "same" { when = !mode("setpoint.reads-warm") }
@@ -3154,7 +3070,6 @@ check "stat-type" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Open the installer menu, read the heat type."
   ask      = "The set-up menu: right for a furnace, or different?"
@@ -3170,7 +3085,6 @@ check "house-power" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Lights in the house: on, or off?"
   option "on" { when = !mode("supply.dead") }
   option "off" {}
@@ -3185,7 +3099,6 @@ check "breaker-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "The furnace breaker: on, off, or tripped?"
   option "on" { when = !breaker.blown }
   option "tripped" {}
@@ -3199,7 +3112,6 @@ check "switch-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "The furnace switch: on, or off?"
   option "on" { when = !mode("furnace-switch.off") }
   option "off" {}
@@ -3213,7 +3125,6 @@ check "panel-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Press the panel edge all round."
   ask      = "The lower front panel: tight, or loose?"
   option "tight" { when = !(panel-seat.value < 0.5) }
@@ -3243,7 +3154,6 @@ check "cock-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   caution  = "Only look. Do not turn the handle."
   ask      = "The gas handle: along the pipe, or across the pipe?"
   option "parallel" { when = !(gas-cock.passes < 0.5) }
@@ -3258,7 +3168,6 @@ check "other-gas" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Light one ring of the stove, if there is one."
   ask      = "Another gas flame, like the stove: good, weak, or none?"
   option "good" { when = !mode("gas-supply.off") && !mode("gas-supply.low") }
@@ -3275,7 +3184,6 @@ check "registers-look" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Look at each register in the rooms."
   ask      = "The supply registers: open, or closed?"
   option "open" { when = !(registers.passes < 0.8) }
@@ -3291,7 +3199,6 @@ check "return-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Hold a tissue to the return grille."
   ask      = "The return grille: clear, or blocked?"
   option "clear" { when = !(return-grille.passes < 0.8) }
@@ -3307,7 +3214,6 @@ check "pan-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Shine a light into the drain pan."
   ask      = "The coil drain pan: dry, or wet?"
   option "dry" { when = !(drain.passes < 0.5) }
@@ -3323,7 +3229,6 @@ check "vent-look" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Look up into the vent end with a light."
   caution  = "Stay off ladders and ice."
   ask      = "The vent end outside: clear, or blocked?"
@@ -3340,7 +3245,6 @@ check "intake-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Look for snow, leaves, or a nest."
   ask      = "The air intake: clear, or blocked?"
   option "clear" { when = !(air-intake.passes < 0.8) }
@@ -3355,7 +3259,6 @@ check "vent-joint-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Follow the vent pipe with a light."
   caution  = "Hot pipe. Look, do not touch."
   ask      = "The vent pipe joints: tight, or apart?"
@@ -3372,7 +3275,6 @@ check "duct-look" {
   power    = "any"
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Follow each duct with a light."
   ask      = "The ducts you can see: tight, or apart?"
   option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
@@ -3389,7 +3291,6 @@ check "y-cable-look" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Follow the thin cable outside with your eyes."
   ask      = "The cable to the outdoor unit: good, or bare somewhere?"
   option "good" { when = !mode("y-wire.pinched") }
@@ -3405,7 +3306,6 @@ check "splice-look" {
   power    = "any"
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  free     = true
   act      = "Follow the thin cable as far as you see it."
   ask      = "The thermostat cable: good, or bare somewhere?"
   option "good" { when = !mode("r-wire.pinched") }
@@ -3424,7 +3324,6 @@ check "see-fan" {
   at       = "draft"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Stand at the furnace and listen."
   ask      = "The draft fan: running, humming, or silent?"
@@ -3443,7 +3342,6 @@ check "see-glow" {
   at       = "warm-up"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Watch the sight window after the fan starts."
   ask      = "The igniter: bright, weak, or no glow?"
@@ -3468,7 +3366,6 @@ check "see-glow-hold" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Keep watching the glow until the valve clicks."
   ask      = "Does the glow stay, or go dark before the gas?"
@@ -3486,7 +3383,6 @@ check "hear-valve" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Listen at the end of the glow."
   ask      = "At the gas valve: a click, or no click?"
@@ -3503,7 +3399,6 @@ check "see-flame" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Stand aside and watch the sight window."
   caution  = "Flame may come out. Stand to the side."
@@ -3530,7 +3425,6 @@ check "see-burners" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Count the flames through the sight window."
   ask      = "Do all burners light, or only some burners?"
   option "all-burners" {
@@ -3553,7 +3447,6 @@ check "see-hold" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Count ten seconds from the first flame."
   ask      = "After ten seconds: flame stays, flame goes out, or none?"
@@ -3577,7 +3470,6 @@ check "see-colour" {
   at       = "run"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Look at the flame, not the glow."
   ask      = "The flame: blue, yellow, or none?"
   option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
@@ -3595,7 +3487,6 @@ check "see-blower" {
   at       = "heating"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
@@ -3614,7 +3505,6 @@ check "see-move" {
   at       = "heating"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Watch the flame as the blower starts."
   ask      = "As the blower starts: flame still, or moves?"
   option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
@@ -3631,7 +3521,6 @@ check "feel-air" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: strong, weak, or no air?"
   option "strong-air" { when = airflow >= 0.7 }
@@ -3648,7 +3537,6 @@ check "feel-warm" {
   at       = "steady"
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Feel the air at the far register."
   ask      = "The air after five minutes: warm, cool, or none?"
   option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }
@@ -3667,7 +3555,6 @@ check "see-limit" {
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Let it run and watch the flame."
   ask      = "After ten minutes: burner still burning, or out?"
@@ -3684,7 +3571,6 @@ check "see-end" {
   call     = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Turn the call off and watch the flame."
   ask      = "Call off: flame gone, or still burning?"
   option "no-flame" { when = !mode("gas-valve.leaking") }
@@ -3699,7 +3585,6 @@ check "hear-rest" {
   call     = "off"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Wait three minutes after the call ends."
   ask      = "With no call: both fans silent, or one running?"
   option "silent" { when = !(inducer.works > 0.1 || blower.works > 0.1) }
@@ -6190,7 +6075,6 @@ check "rules" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Local rules for work on house voltage: allowed, or reserved?"
   option "allowed" { when = 1 > 0 }
   option "reserved" { stop = "local-rules" }
@@ -6207,7 +6091,6 @@ check "again-flame" {
   at       = "heating"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Look through the sight window."
   ask      = "The flame now: blue, yellow, or none?"
   option "blue-flame" { when = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty") }
@@ -6227,7 +6110,6 @@ check "again-air" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: warm air, cool air, or none?"
   option "warm-air" { when = lit > 0.5 && airflow > 0.05 }
@@ -6264,7 +6146,6 @@ check "again-limit" {
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Let it run, stay near it."
   ask      = "After ten minutes: burner still burning, or out?"
   option "flame-stays" { when = lit > 0.5 }
@@ -6280,7 +6161,6 @@ check "again-alarm" {
   at       = "steady"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Alarms in the house: quiet, or sounding?"
   option "quiet" { when = room-co < exchanger.keep_off }
   option "sounding" { emergency = "co" }
@@ -6421,7 +6301,7 @@ repair "seat-panel" {
   kind    = "refit"
   minutes = q("1..3 min", "from memory")
   confirm = "panel-look"
-  note    = "Never tape the door switch."
+  note    = "The door switch stays free: no tape on it."
   step {
     act   = "Hang the panel on its hooks, press it home."
     power = "on"
@@ -8038,7 +7918,6 @@ stop "local-rules" {
 
 caution "mains" {
   level   = "danger"
-  consent = true
   say     = [
     "House voltage, live. It can kill. One hand, dry floor, no rings.",
     "House voltage. One hand only.",
@@ -8089,7 +7968,6 @@ caution "sharp" {
 
 caution "gas" {
   level   = "danger"
-  consent = true
   say     = [
     "Gas parts. Touch wires only, no fitting, no screw.",
     "Gas parts here. Wires only.",
@@ -8121,27 +7999,3 @@ caution "high" {
 # ---- money and time ----
 
 fact "call-out" { value = q("90..200 money", "from memory") }
-
-fact "technician-hour" { value = q("80..160 money", "from memory") }
-
-fact "new-furnace" { value = q("3500..8000 money", "from memory") }
-
-fact "lean-to-new" { value = q("5000 money", "from memory") }
-
-fact "room-co-keep-off" { value = q("30 ppm", "IRC") }
-
-fact "room-co-ventilate" { value = q("35 ppm", "T03") }
-
-fact "flue-co-look-closer" { value = q("50 ppm", "T17") }
-
-fact "flue-co-disconnect" { value = q("400 ppm", "T03") }
-
-fact "house-suction-spill" { value = q("5 Pa", "T22") }
-
-fact "class-two-volts" { value = q("30 V", "MH") }
-
-fact "igniter-cools" { value = q("600 s", "common practice, no source") }
-
-fact "purge-between-tries" { value = q("60 s", "common practice, no source") }
-
-fact "vent-clear-of-snow" { value = q("12 in", "T19") }

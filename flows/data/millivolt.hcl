@@ -202,7 +202,6 @@ part "thermocouple" {
   millivolts = q("28 mV", 25, 30, "T12")
   ohms       = q("0.029 ohm", 0.026, 0.032, "computed")
   heat       = pilot-flame.value * tc-place.value
-  plate      = ["length"]
   mode "weak" {
     name   = "thermocouple worn out"
     does   = "weak"
@@ -325,7 +324,6 @@ part "thermopile" {
   millivolts = q("500 mV", 450, 550, "T12")
   ohms       = q("4.94 ohm", 4.4, 5.5, "computed")
   heat       = pilot-flame.value * pile-place.value
-  plate      = ["millivolts", "length"]
   mode "weak" {
     name   = "thermopile worn out"
     does   = "weak"
@@ -404,7 +402,6 @@ part "limit" {
 part "air-ways" {
   kind    = "passage"
   name    = "air openings of the heater"
-  visible = true
   numbers = {
     room = q("70 degF", "common practice, no source")
     rise = q("110 dF", "common practice, no source")
@@ -448,7 +445,6 @@ part "thermostat" {
   ports  = { a = "S1", b = "S2" }
   ohms   = q("1.5 ohm", 1.2, 1.7, "computed")
   closes = call && setpoint.value > 0.5
-  plate  = ["millivolts"]
   mode "open" {
     name   = "thermostat contacts do not close"
     does   = "stuck-open"
@@ -476,7 +472,6 @@ part "setpoint" {
   kind    = "thing"
   name    = "setting of the thermostat"
   place   = "room"
-  visible = true
   mode "low" {
     name   = "thermostat set below the room"
     does   = "off"
@@ -588,7 +583,6 @@ part "expectation" {
 signal "gas" {
   unit = "inH2O"
   is   = gas-supply.value * gas-cock.value
-  name = "gas pressure"
 }
 
 signal "pilot-gas" {
@@ -599,75 +593,61 @@ signal "pilot-gas" {
 signal "pilot" {
   unit = "x"
   is   = pilot-flame.value
-  name = "pilot flame"
 }
 
 signal "main" {
   unit = "x"
   is   = main-valve.works > 0.5 && pilot-flame.value > 0.1 && gas > gas-supply.main_needs && crossover.passes > 0.5 ? burner.passes : 0
-  name = "main flame"
 }
 
 signal "box" {
   unit = "degF"
   is   = air-ways.room + air-ways.rise * main / max(0.1, air-ways.passes)
-  name = "firebox temperature"
   tol  = q("10 %", "common practice, no source")
 }
 
 signal "spill" {
   unit = "x"
   is   = main > 0.2 && flue.passes < 0.5
-  name = "spill at the draft hood"
 }
 
 control "gas-control" {
-  call = "heat"
   step "light" {
-    name    = "the pilot is lit with the knob held"
     drive   = ["knob", "spark"]
     needs   = pilot > 0.02
     within  = q("60 s", "T12")
     on_fail = "wait"
   }
   step "warm" {
-    name   = "the knob is held for a minute"
     drive  = ["knob"]
     within = q("60 s", "T12")
   }
   step "released" {
-    name    = "the knob is let go and the pilot stays"
     needs   = pilot > 0.02
     within  = q("90 s", "T12")
     on_fail = "pilot-out"
   }
   step "calling" {
-    name    = "the thermostat closes"
     needs   = thermostat.closed
     on_fail = "wait"
   }
   step "opens" {
-    name    = "the main valve opens"
     needs   = main-valve.works > 0.5
     on_fail = "wait"
   }
   step "burns" {
-    name    = "the burner lights from the pilot"
     needs   = main > 0.5
     within  = q("4 s", "common practice, no source")
     on_fail = "wait"
   }
   step "steady" {
-    name    = "the heater has run ten minutes"
     needs   = main > 0.5
     on_fail = "stopped"
   }
   step "pilot-out" {
-    name = "the pilot is out"
     side = true
   }
   step "stopped" {
-    name = "the burner has stopped by itself"
     side = true
   }
 }
@@ -790,7 +770,6 @@ check "odour" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   act      = "Sniff near the floor and near the pipes."
   ask      = "Gas odour here: none, or a gas odour?"
   option "none" { when = true }
@@ -803,7 +782,6 @@ check "alarm" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Carbon monoxide alarm: sounding or quiet?"
   option "quiet" { when = true }
   option "sounding" { emergency = "co" }
@@ -815,7 +793,6 @@ check "people" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "Is everyone fine, or is somebody feeling ill?"
   option "everyone-fine" { when = true }
   option "feeling-ill" { emergency = "ill" }
@@ -829,7 +806,6 @@ check "soot" {
   call     = "on"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   ask      = "The heater front and the glass: clean, burnt, or sooty?"
   option "clean" { when = !(spill > 0.5) }
@@ -846,7 +822,6 @@ check "since" {
   function = "look"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "After what did it start: after work, after a storm, or nothing done?"
   option "after-work" { when = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot") }
   option "after-storm" { when = mode("wind.gusts") || mode("flue.blocked") }
@@ -859,7 +834,6 @@ check "how-often" {
   function = "look"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   ask      = "Does it fail every start, some starts, or never stops early?"
   option "some-starts" {
     when   = mode("splice.bad") || mode("wind.gusts")
@@ -876,7 +850,6 @@ check "pilot-lit" {
   call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Look through the glass at the pilot."
   ask      = "Is the pilot lit, or out?"
@@ -892,7 +865,6 @@ check "knob-position" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Read the mark at the knob."
   ask      = "Where does the knob point: on, off, or hold at pilot?"
@@ -909,7 +881,6 @@ check "cock" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Look at the lever on the pipe."
   ask      = "Is the gas cock open, along the pipe, or closed, across it?"
@@ -924,7 +895,6 @@ check "other-gas" {
   part     = "gas-supply"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Try the stove or the water heater."
   ask      = "Do other gas appliances burn: good, weak flame, or none?"
@@ -940,7 +910,6 @@ check "setting" {
   part     = "setpoint"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Turn it well above the room, then look."
   ask      = "Is the thermostat set above or below the room?"
@@ -955,7 +924,6 @@ check "air-openings" {
   part     = "air-ways"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Look along the top and the bottom."
   ask      = "The air openings: clear or blocked?"
@@ -972,7 +940,6 @@ check "terminal" {
   hazard   = "hot"
   minutes  = q("4 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   caution  = "Hot pipe. Do not touch it."
   ask      = "The vent outside: clear or blocked?"
@@ -994,7 +961,6 @@ check "spark-seen" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Press the button and watch the pilot."
   ask      = "Pressing the button: is there a spark, or no spark, steady or none?"
@@ -1010,7 +976,6 @@ check "spark-lead-seen" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Follow the lead from the button."
   ask      = "The spark lead: in place, or off?"
@@ -1027,7 +992,6 @@ check "pilot-lights" {
   at       = "warm"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Hold the knob, press the button."
   ask      = "Holding the knob: does the pilot light, or not at all?"
@@ -1048,7 +1012,6 @@ check "pilot-shape" {
   at       = "warm"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Look where the flame touches the probes."
   ask      = "The pilot: strong and blue, short and soft, or none?"
@@ -1066,7 +1029,6 @@ check "pilot-stays" {
   at       = "released"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Hold one minute, then let go slowly."
   ask      = "Let the knob go after a minute: does the flame stay lit, or go out?"
@@ -1081,7 +1043,6 @@ check "probes-seen" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Look at the two tips."
   ask      = "Are both probes in the flame, one only, or neither?"
@@ -1098,7 +1059,6 @@ check "thermocouple-seat" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Find the thin tip, then the flame."
   ask      = "Is the thin copper probe in the right place, or the wrong place?"
@@ -1115,7 +1075,6 @@ check "burner-lights" {
   at       = "burns"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Turn the thermostat up and watch."
   ask      = "Do all burners light, some burners, or is there no flame?"
@@ -1141,7 +1100,6 @@ check "valve-click" {
   at       = "opens"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Put an ear near the gas control."
   ask      = "Turning the thermostat up and down: does the valve make a click, or no click?"
@@ -1158,7 +1116,6 @@ check "keeps-burning" {
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   ask      = "After ten minutes: still running, or does it stop early?"
   option "running" { when = main > 0.5 }
   option "stops-early" {}
@@ -1172,7 +1129,6 @@ check "spill-button" {
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Look only. Do not press it."
   ask      = "The button on the spill switch: popped, or not popped?"
@@ -1207,7 +1163,6 @@ check "stat-label" {
   places   = ["stat-cover"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  free     = true
   repeat   = true
   act      = "Read the small print inside."
   ask      = "Inside the thermostat: right value for millivolts, or a different one?"
@@ -1562,7 +1517,6 @@ check "again-pilot" {
   at       = "released"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Light it as the plate says."
   ask      = "Holding a minute and letting go: pilot lit, or out?"
@@ -1579,7 +1533,6 @@ check "again-burner" {
   at       = "burns"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  free     = true
   repeat   = true
   act      = "Turn the thermostat up and watch."
   ask      = "The flame now: all burners, some burners, or none?"
@@ -2048,7 +2001,6 @@ caution "hot" {
 
 caution "gas" {
   level   = "danger"
-  consent = true
   say = [
     "Gas parts. Touch wires only, no fitting, no screw.",
     "Gas parts here. Wires only.",
@@ -2058,12 +2010,4 @@ caution "gas" {
 
 fact "call-out" {
   value = q("90..200 money", "from memory")
-}
-
-fact "new-heater" {
-  value = q("700..2500 money", "from memory")
-}
-
-fact "room-co-keep-off" {
-  value = q("30 ppm", "IRC")
 }

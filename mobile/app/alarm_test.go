@@ -35,8 +35,8 @@ func (c *clumsy) Step(ev protocol.Event) ([]protocol.Effect, error) {
 	return c.Machine.Step(ev)
 }
 
-// words is an answer with a text of its own.
-func words(text, kind, id string) string {
+// answerWith is an answer with a text of its own.
+func answerWith(text, kind, id string) string {
 	return fmt.Sprintf(`{"step":"","event":{"at":0,"type":"said","said":{"text":%q,"source":"touch","meanings":[{"kind":%q,"id":%q,"cost":0}]}}}`, text, kind, id)
 }
 
@@ -110,7 +110,7 @@ func TestAlarmWhileAnAnswerHangs(t *testing.T) {
 		}
 	})()
 	b.ok("POST", "/api/start", `{"voice":true}`)
-	go b.call("POST", "/api/event", words("hang", "choice", "none"))
+	go b.call("POST", "/api/event", answerWith("hang", "choice", "none"))
 	time.Sleep(20 * time.Millisecond)
 	began := time.Now()
 	go b.call("POST", "/api/event", said("", "emergency", "gas"))
@@ -126,7 +126,7 @@ func TestMistakeInTheMachine(t *testing.T) {
 	b := open(t, app.Config{New: func(protocol.Begin) (app.Machine, error) { return &clumsy{pagetest.NewWalker(), nil}, nil }})
 	b.ok("POST", "/api/start", `{"voice":true}`)
 	b.ok("POST", "/api/event", said("smell", "choice", "none"))
-	if status, data := b.call("POST", "/api/event", words("panic", "choice", "none")); status == 200 || !strings.Contains(data, "a mistake in the program") {
+	if status, data := b.call("POST", "/api/event", answerWith("panic", "choice", "none")); status == 200 || !strings.Contains(data, "a mistake in the program") {
 		t.Fatalf("a panic got %d %s", status, data)
 	}
 	b.eventually("it is told", func() bool { return b.host.has("say warning a mistake in the program") })
@@ -139,7 +139,7 @@ func TestMistakeInTheMachine(t *testing.T) {
 	if err != nil || !strings.Contains(string(aside), "a mistake made for this test") {
 		t.Errorf("the event was not set aside: %v %s", err, aside)
 	}
-	b.ok("POST", "/api/event", words("panic", "emergency", "gas"))
+	b.ok("POST", "/api/event", answerWith("panic", "emergency", "gas"))
 	b.eventually("it is said", func() bool { return b.host.has("say emergency Leave now. Touch no switch.") })
 	if v := b.state().View; v.State != "emergency" {
 		t.Errorf("the job does not know of it: %q", v.State)

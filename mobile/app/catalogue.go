@@ -95,9 +95,9 @@ type Named struct {
 	Unit string `json:"unit,omitempty"`
 }
 
-// Catalogue lists an appliance for the line protocol.
-func Catalogue(id string) (Catalogued, error) {
-	l, err := load()
+// Catalogue lists an appliance for the line protocol, in the language given.
+func Catalogue(lang, id string) (Catalogued, error) {
+	l, err := load(lang)
 	if err != nil {
 		return Catalogued{}, err
 	}
@@ -179,7 +179,10 @@ func Catalogue(id string) (Catalogued, error) {
 
 // wiring is a part's line of the wiring list.
 func wiring(m *appliance.Model, p *appliance.Part) Part {
-	k := Part{ID: p.ID, Name: p.Name, Kind: p.Kind, Place: m.Places[p.Place].ID, Ports: maps.Clone(p.Ports), Safety: p.Safety}
+	k := Part{ID: p.ID, Name: p.Name, Kind: p.Kind, Ports: maps.Clone(p.Ports), Safety: p.Safety}
+	if p.Place >= 0 { // else it is in the room
+		k.Place = m.Places[p.Place].ID
+	}
 	for _, o := range p.Outputs {
 		if k.Outputs == nil {
 			k.Outputs = map[string]string{}

@@ -1,7 +1,6 @@
 package app
 
 import (
-	"fmt"
 	"time"
 
 	"readback/core/protocol"
@@ -36,13 +35,13 @@ func (h *Hub) nowLocked() int64 {
 	h.clock = clockState{at, h.cfg.Now(), h.cfg.Elapsed()}
 	jump := h.clock.wall - was.wall - (h.clock.mono - was.mono).Milliseconds()
 	if was.wall != 0 && (jump > jumpNoted || jump < -jumpNoted) && h.job != nil && h.job.seq > 0 {
-		way := "on"
+		way := "app.clock-on"
 		if jump < 0 {
-			way = "back"
+			way = "app.clock-back"
 		}
 		d := protocol.Device{Kind: "clock", Level: float64(jump) / 1000,
-			Text: fmt.Sprintf("The clock of this device was set %s by %s.", way, (time.Duration(max(jump, -jump)) * time.Millisecond).Round(time.Second))}
-		h.tell(d.Text + " The times in the record go on as they were.")
+			Text: h.words.Term(way, "by", (time.Duration(max(jump, -jump)) * time.Millisecond).Round(time.Second).String())}
+		h.tell(d.Text + " " + h.words.Term("app.clock-record"))
 		_ = h.stepLocked(protocol.Event{Type: protocol.EvDevice, Device: &d}) // told by step itself
 	}
 	return h.clock.at

@@ -12,8 +12,8 @@ import (
 )
 
 // DrawAll draws a whole circuit.
-func DrawAll(id string) (string, error) {
-	l, err := load()
+func DrawAll(lang, id string) (string, error) {
+	l, err := load(lang)
 	if err != nil {
 		return "", err
 	}
@@ -21,7 +21,7 @@ func DrawAll(id string) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return drawing.Draw(m, drawing.Marks{}), nil
+	return drawing.Draw(l.words, m, drawing.Marks{}), nil
 }
 
 // drawing is a picture for the step on the page: "near" the part of the circuit it is about, "all" the circuit, "place" where
@@ -32,7 +32,7 @@ func (h *Hub) drawing(kind string) (any, error) {
 	if h.job == nil {
 		return nil, errNoDrawing
 	}
-	l, err := load()
+	l, err := load(h.cfg.Lang)
 	if err != nil {
 		return nil, err
 	}
@@ -46,7 +46,7 @@ func (h *Hub) drawing(kind string) (any, error) {
 	}
 	svg := ""
 	if kind == "place" {
-		svg = drawing.Places(m, v.Step.Place, v.Step.Parts, v.Site.Covers)
+		svg = drawing.Places(l.words, m, v.Step.Place, v.Step.Parts, v.Site.Covers)
 	} else {
 		k := drawing.Marks{Parts: v.Step.Parts, Suspects: map[string]float64{}, Lifted: v.Site.Wires, Only: kind != "all"}
 		if len(v.Step.Points) > 0 {
@@ -67,7 +67,7 @@ func (h *Hub) drawing(kind string) (any, error) {
 				k.Good = passed(e, f.Findings(), k.Suspects)
 			}
 		}
-		svg = drawing.Draw(m, k)
+		svg = drawing.Draw(l.words, m, k)
 	}
 	if svg == "" {
 		return nil, errNoDrawing

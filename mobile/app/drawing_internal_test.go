@@ -11,7 +11,7 @@ import (
 
 func engines(t *testing.T) []*appliance.Engine {
 	t.Helper()
-	l, err := load()
+	l, err := load("en")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -159,6 +159,9 @@ func (h *Hub) hear(gen int, done chan struct{}) {
 	e.run(h, ear, gen)
 }
 
+// Ear is the state of hearing.
+func (h *Hub) Ear() EarView { return h.ear.get() }
+
 // openSafely is open whose panic is an error.
 func openSafely(open func(Listener) (Ear, error), l Listener) (ear Ear, err error) {
 	defer caught(&err)
@@ -336,7 +339,7 @@ func (h *Hub) deaf(gen int, err error) {
 	e.tasks, e.feeds = nil, 0
 	why := firstLine(err.Error())
 	if again {
-		why += ". Hearing is started again; touch and keyboard do everything meanwhile"
+		why += h.words.Term("app.ear-again")
 	}
 	e.view = EarView{State: "off", Why: why}
 	e.cond.Broadcast()
@@ -395,7 +398,7 @@ func (h *Hub) uttered(u utterance.Utterance) {
 	case err == nil:
 		h.recordLocked(&u)
 	case errors.As(err, &refused): // the rest is told by step
-		h.tell("What you said cannot be used: " + err.Error() + ". Say it again, or tap it.")
+		h.tell(h.words.Term("app.unusable", "why", err.Error()))
 	}
 }
 

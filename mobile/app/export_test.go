@@ -1,7 +1,10 @@
 package app
 
 import (
+	"readback/core/appliance"
 	"readback/core/protocol"
+	"readback/core/utterance"
+	"readback/core/words"
 )
 
 // StripJPEG is stripJPEG.
@@ -25,3 +28,15 @@ func Replay(newMachine func(protocol.Begin) (Machine, error), events []protocol.
 
 // Journal is a hub's open journal's name on its disk.
 func Journal(id string) string { return inJob(id, journalName) }
+
+// AddLanguage lets the program know a language that does not come with it.
+func AddLanguage(w *words.Words, lex *utterance.Lexicon, models []*appliance.Model) error {
+	l, err := newLibrary(w, lex, models)
+	if err != nil {
+		return err
+	}
+	libraries.mu.Lock()
+	defer libraries.mu.Unlock()
+	libraries.of[w.Lang] = l
+	return nil
+}

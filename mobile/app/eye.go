@@ -15,6 +15,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/words"
 	"readback/speech/grammar"
 )
 
@@ -35,6 +36,7 @@ const lightQueue = 8 // frames of the light that may wait; more are dropped, the
 // eye reads frames on a goroutine of its own. One step is watched at a time; when the step changes or something is said, it
 // begins anew, because the number may be that of another place.
 type eye struct {
+	words   *words.Words // of the language of the page
 	mu      sync.Mutex
 	cond    *sync.Cond
 	queue   []look
@@ -262,12 +264,12 @@ func (e *eye) begin(gen int, at int64, kind string) {
 }
 
 // show puts into the view what a watch sees, and says why it cannot tell when that is due.
-func (v *EyeView) show(o *camera.Observation) *protocol.Seen {
+func (v *EyeView) show(w *words.Words, o *camera.Observation) *protocol.Seen {
 	v.Text, v.Steady, v.Boxes = o.Text, o.Steady, o.Boxes
 	if o.Reason == "" {
 		return nil
 	}
-	v.Reason = o.Reason.Say()
+	v.Reason = reasonWords(w, o.Reason)
 	if !o.Tell {
 		return nil
 	}
@@ -280,14 +282,14 @@ func (e *eye) display(p *camera.Plane, v *EyeView) *protocol.Seen {
 	if err != nil {
 		return nil // Look has checked the plane
 	}
-	if s := v.show(&o); s != nil || o.Text == "" {
+	if s := v.show(e.words, &o); s != nil || o.Text == "" {
 		return s
 	}
-	v.Words = "over limit"
+	v.Words = e.words.Term("eye.over")
 	r := measure.Reading{State: measure.Over}
 	if o.Shows == camera.Number {
 		r = measure.Reading{Value: unit.Value{Dec: o.Value}}
-		v.Words = o.Value.Words()
+		v.Words = e.words.Decimal(o.Value)
 	}
 	if !o.Tell {
 		return nil
@@ -335,14 +337,14 @@ func (e *eye) flashes(p *camera.Plane, v *EyeView, opts []string) *protocol.Seen
 	if !ok {
 		return nil
 	}
-	s := v.show(&o)
+	s := v.show(e.words, &o)
 	if o.Text != "" {
-		v.Words = codeWords(&o.Code)
+		v.Words = codeWords(e.words, &o.Code)
 	}
 	if s != nil || o.Reason != "" || !o.Tell {
 		return s
 	}
-	id := optionOf(&o.Code, opts)
+	id := optionOf(e.words, &o.Code, opts)
 	if id == "" {
 		return nil // it shows what this step cannot be answered with; the viewfinder says what
 	}
@@ -355,47 +357,59 @@ func (e *eye) flame(p *camera.Plane, v *EyeView) *protocol.Seen {
 	if !ok {
 		return nil
 	}
-	s := v.show(&o)
-	v.Words = o.Text
+	s := v.show(e.words, &o)
+	v.Words = e.words.Name("sight", o.Text)
 	if s != nil || o.Reason != "" || !o.Tell {
 		return s
 	}
 	return &protocol.Seen{Text: string(o.Flame.What), P: o.P, From: max(1, (p.Time-o.Flame.From)/1e6), To: max(1, (p.Time-o.Flame.To)/1e6)}
 }
 
+// reasonWords says why the camera cannot tell, empty where there is no reason. A reason that the language has no words for is said in
+// general.
+func reasonWords(w *words.Words, r camera.Reason) string {
+	if r == "" {
+		return ""
+	}
+	if text, ok := w.Terms["reason."+strings.ReplaceAll(string(r), " ", "-")]; ok {
+		return text
+	}
+	return w.Term("reason.other")
+}
+
 // codeWords says a light's code.
-func codeWords(c *camera.Code) string {
-	whole := func(n int) string { return unit.Decimal{Mant: int64(n)}.Words() }
+func codeWords(w *words.Words, c *camera.Code) string {
+	whole := func(n int) string { return w.Whole(int64(n)) }
 	blinks := func(n int) string {
 		if n == 1 {
-			return "one blink"
+			return w.Term("eye.blink")
 		}
-		return whole(n) + " blinks"
+		return w.Term("eye.blinks", "n", whole(n))
 	}
 	switch c.Pattern {
 	case camera.Flashes:
 		var runs []string
 		colours, counts := c.Runs()
 		for i, x := range colours {
-			runs = append(runs, whole(counts[i])+" "+x)
+			runs = append(runs, w.Term("eye.coloured", "n", whole(counts[i]), "colour", w.Name("colour", x)))
 		}
 		if runs != nil {
 			return strings.Join(runs, ", ")
 		}
 		return blinks(c.Count)
 	case camera.TwoDigit:
-		return whole(c.Tens) + ", then " + whole(c.Units)
+		return w.Term("eye.two-digit", "first", whole(c.Tens), "then", whole(c.Units))
 	case camera.LongShort:
-		return whole(c.Tens) + " long, " + whole(c.Units) + " short"
+		return w.Term("eye.long-short", "long", whole(c.Tens), "short", whole(c.Units))
 	case camera.Heartbeat:
-		return "heart beat"
+		return w.Term("eye.heartbeat")
 	}
-	return string(c.Pattern)
+	return w.Name("light", string(c.Pattern))
 }
 
 // optionOf finds the answer of the step that says what the light shows: by its id, or by what a person would say. None is found where the
 // light may as well show another one in two colours.
-func optionOf(c *camera.Code, opts []string) string {
+func optionOf(w *words.Words, c *camera.Code, opts []string) string {
 	if slices.ContainsFunc(opts, c.MayBe) {
 		return ""
 	}
@@ -405,7 +419,7 @@ func optionOf(c *camera.Code, opts []string) string {
 	if c.Pattern == camera.Flashes {
 		return ""
 	}
-	u := parse(codeWords(c), grammar.Expect{Options: opts})
+	u := parse(w.Lang, codeWords(w, c), grammar.Expect{Options: opts})
 	for _, m := range u.Meanings {
 		if m.Kind == utterance.Choice && slices.Contains(opts, m.ID) {
 			return m.ID

@@ -16,6 +16,10 @@ import (
 
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
+		w, l := pseudoLanguage(t)
+		testLeaks(t, l, w)
+		add("lang.leaks", float64(len(l.found)), "words", "= 0", l.texts)
+
 		// In the home of jobs, not in a folder of memory: a sync must reach the disk that people have.
 		j, err := journal.Create(app.Folder(t.TempDir()), "journal")
 		if err != nil {

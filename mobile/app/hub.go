@@ -13,6 +13,7 @@ import (
 
 	"readback/core/journal"
 	"readback/core/protocol"
+	"readback/core/words"
 )
 
 // Host is what the phone or the computer does for the core. Every method returns at once and never calls back into the
@@ -61,6 +62,7 @@ type Hub struct {
 	store *store
 	out   *outbox
 
+	words   *words.Words // of the language of the page
 	mu      sync.Mutex
 	job     *openJob // nil: no job is open
 	prefs   Prefs
@@ -118,6 +120,10 @@ func Open(c Config) (*Hub, error) {
 	if c.Lang == "" {
 		c.Lang = "en"
 	}
+	lib, err := load(c.Lang)
+	if err != nil {
+		return nil, err
+	}
 	if c.New == nil {
 		c.New = NewMachine
 	}
@@ -125,8 +131,9 @@ func Open(c Config) (*Hub, error) {
 	if err != nil {
 		return nil, fmt.Errorf("opening the job folder: %w", err)
 	}
-	h := &Hub{cfg: c, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
+	h := &Hub{cfg: c, words: lib.words, store: st, out: newOutbox(c.Host), device: map[string]protocol.Device{}}
 	h.prefs = st.loadPrefs()
+	h.eye.words = lib.words
 	h.mute.Store(!h.prefs.Voice)
 	h.openEar()
 	h.comeBack()
@@ -241,7 +248,7 @@ func (h *Hub) stepLocked(ev protocol.Event) error {
 	}
 	ev.At = h.nowLocked()
 	slow := time.AfterFunc(stepPatience, func() {
-		h.tell("The disk or the planning does not answer. The last answer waits. An emergency works all the same.")
+		h.tell(h.words.Term("app.slow"))
 	})
 	defer slow.Stop()
 	next := j.machine.Seq() + 1
@@ -341,7 +348,7 @@ func (h *Hub) alarmed() {
 }
 
 func (h *Hub) lastWords(class string) {
-	for _, e := range lastEffects("", class) {
+	for _, e := range lastEffects(h.words, "", class) {
 		switch e.Type {
 		case protocol.DoShow:
 			h.out.sendView(e.View)

@@ -158,18 +158,23 @@ func Record(fsys fs.FS, name string) ([]byte, error) {
 }
 
 func record(read *journal.Reading, file func(name string) ([]byte, error), newMachine func(protocol.Begin) (Machine, error)) ([]byte, error) {
-	j := report.Job{Photos: map[string][]byte{}, Clock: clock}
+	lang := ""
+	if len(read.Events) > 0 && read.Events[0].Begin != nil {
+		lang = read.Events[0].Begin.Lang
+	}
+	w := wordsOf(lang)
+	j := report.Job{Words: w, Photos: map[string][]byte{}, Clock: clock}
 	var wrong []string
 	for _, ev := range read.Events {
 		if ev.Lost != nil {
-			wrong = append(wrong, lostWords(ev.Lost, clock))
+			wrong = append(wrong, lostWords(w, ev.Lost, clock))
 		}
 	}
 	if lost := read.Lost(); lost != nil {
-		wrong = append(wrong, lostWords(lost, clock))
+		wrong = append(wrong, lostWords(w, lost, clock))
 	}
 	if len(read.Mended) > 0 {
-		wrong = append(wrong, fmt.Sprintf("A wrong bit was found by its checksum and put right in lines %s.", strings.Trim(fmt.Sprint(read.Mended), "[]")))
+		wrong = append(wrong, w.Term("app.bits", "lines", strings.Trim(fmt.Sprint(read.Mended), "[]")))
 	}
 	_, others, err := replay(newMachine, read.Events, func(ev protocol.Event, effects []protocol.Effect, m Machine) {
 		e := report.Entry{Event: ev, Effects: effects}
@@ -183,7 +188,7 @@ func record(read *journal.Reading, file func(name string) ([]byte, error), newMa
 				continue // the record names it as missing
 			}
 			if ev.Photo != nil && ev.Photo.Name == name && ev.Photo.SHA256 != "" && ev.Photo.SHA256 != sum(data) {
-				wrong = append(wrong, "Picture "+name+" was changed after it was taken: its checksum does not fit, so it is left out.")
+				wrong = append(wrong, w.Term("app.picture-changed", "name", name))
 				continue
 			}
 			j.Photos[name] = data
@@ -193,7 +198,7 @@ func record(read *journal.Reading, file func(name string) ([]byte, error), newMa
 		return nil, err
 	}
 	if others > 0 {
-		wrong = append(wrong, fmt.Sprintf("%d answers belong to questions that this program asks otherwise; they are shown and count for nothing.", others))
+		wrong = append(wrong, w.Term("app.others-shown", "n", fmt.Sprint(others)))
 	}
 	slices.Sort(wrong)
 	j.Damage = strings.Join(slices.Compact(wrong), " ")

@@ -36,7 +36,7 @@ func (h *Hub) startLocked(s Start) error {
 			return fmt.Errorf("the folder of a new job cannot be made: %w. Free some space on this device, then start again", err)
 		}
 		id, name = "unkept", ""
-		h.tellLocked("This job cannot be kept: " + err.Error() + ". It is acted on all the same.")
+		h.tellLocked(h.words.Term("app.unkept", "why", err.Error()))
 	}
 	b := protocol.Begin{Job: id, Appliance: s.Appliance, Version: h.cfg.Version, Lang: h.cfg.Lang, Voice: voice, Data: data, Meter: h.prefs.Meter.plain()}
 	m, err := NewRecorded(h.cfg.New, h.store.disk, name, b, h.tellLocked)
@@ -95,7 +95,7 @@ func (h *Hub) resumeLocked(id string) error {
 		return fmt.Errorf("job %s cannot be opened: the beginning of its record is damaged (%w); the file is left as it is", id, read.Damage)
 	}
 	if len(read.Mended) > 0 {
-		h.tellLocked(fmt.Sprintf("The record of this job had a wrong bit in %d places. The checksums found them and they were put right.", len(read.Mended)))
+		h.tellLocked(h.words.Term("app.bits-places", "n", fmt.Sprint(len(read.Mended))))
 	}
 	lost, err := h.store.mend(id, read)
 	if err != nil {
@@ -112,17 +112,17 @@ func (h *Hub) resumeLocked(id string) error {
 	h.resumeClockLocked(last.At)
 	h.out.do(func(host Host) { host.KeepAwake(true) })
 	if lost != nil {
-		h.tellLocked(lostWords(lost, clock))
+		h.tellLocked(lostWords(h.words, lost, clock))
 	}
 	if data, err := DataHash(); err == nil && (begin.Data != "" && begin.Data != data || begin.Version != h.cfg.Version) {
-		text := "The program or its data changed since this job began."
+		text := h.words.Term("app.changed")
 		if n := m.Others(); n > 0 {
-			text += fmt.Sprintf(" %d answers belong to questions that are asked otherwise now; they are asked again.", n)
+			text += " " + h.words.Term("app.others", "n", fmt.Sprint(n))
 		}
 		h.tellLocked(text)
 	}
 	if err := m.Reserve(); err != nil {
-		h.tellLocked("There is little room left on this device: " + err.Error())
+		h.tellLocked(h.words.Term("app.little-room", "why", err.Error()))
 	}
 	if v := m.View(); v != nil && v.Ended != "" && lost == nil {
 		h.showLocked(v)

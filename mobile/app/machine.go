@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -19,6 +20,7 @@ import (
 	"readback/core/plan"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/words"
 	"readback/flows"
 	"readback/flows/lexicon"
 	"readback/flows/prompts"
@@ -26,30 +28,50 @@ import (
 	"readback/speech/understand"
 )
 
-// library is everything that comes with the program as data. It is read once and never changes.
+// library is everything that comes with the program as data, in one language. It is read once and never changes.
 type library struct {
 	models  []*appliance.Model
 	lex     *utterance.Lexicon
-	words   *job.Words
+	words   *words.Words
 	parser  *speech.Parser
 	reader  *understand.Reader
 	hash    string
 	studies []*study // of each model
 }
 
-var load = sync.OnceValues(func() (*library, error) {
+var libraries = struct {
+	mu sync.Mutex
+	of map[string]*library // by language
+}{of: map[string]*library{}}
+
+// load gives the library of a language, the empty one being English. A language that does not come with the program is an error.
+func load(lang string) (*library, error) {
+	lang = cmp.Or(lang, "en")
+	libraries.mu.Lock()
+	defer libraries.mu.Unlock()
+	if l := libraries.of[lang]; l != nil {
+		return l, nil
+	}
+	w, err := prompts.Language(lang)
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the words: %w", err)
+	}
+	lex, err := lexicon.Language(lang)
+	if err != nil {
+		return nil, fmt.Errorf("ui: reading the phrases: %w", err)
+	}
 	models, err := flows.Builtin()
 	if err != nil {
 		return nil, fmt.Errorf("ui: reading the equipment files: %w", err)
 	}
-	lex, err := lexicon.Load()
-	if err != nil {
-		return nil, fmt.Errorf("ui: reading the phrases: %w", err)
+	l, err := newLibrary(w, lex, models)
+	if err == nil {
+		libraries.of[lang] = l
 	}
-	w, err := prompts.Load()
-	if err != nil {
-		return nil, fmt.Errorf("ui: reading the words: %w", err)
-	}
+	return l, err
+}
+
+func newLibrary(w *words.Words, lex *utterance.Lexicon, models []*appliance.Model) (*library, error) {
 	parser := speech.New(lex)
 	reader, err := understand.New(lex, parser)
 	if err != nil {
@@ -64,7 +86,16 @@ var load = sync.OnceValues(func() (*library, error) {
 		l.studies = append(l.studies, new(study))
 	}
 	return l, nil
-})
+}
+
+// Language gives the words of a language, the empty one being English. One that does not come with the program is an error.
+func Language(lang string) (*words.Words, error) {
+	l, err := load(lang)
+	if err != nil {
+		return nil, err
+	}
+	return l.words, nil
+}
 
 // model finds an appliance; an empty id is the first.
 func (l *library) model(id string) (*appliance.Model, error) {
@@ -78,7 +109,7 @@ func (l *library) model(id string) (*appliance.Model, error) {
 
 // NewMachine makes the real machine of a job over the built-in equipment files.
 func NewMachine(b protocol.Begin) (Machine, error) {
-	l, err := load()
+	l, err := load(b.Lang)
 	if err != nil {
 		return nil, err
 	}
@@ -113,7 +144,7 @@ func (l *library) study(m *appliance.Model) (*infer.Case, error) {
 
 // Prepare thinks an appliance through, so that drawings and advice need not wait for it. An empty id is the first.
 func Prepare(id string) error {
-	l, err := load()
+	l, err := load("en")
 	if err != nil {
 		return err
 	}
@@ -156,7 +187,7 @@ func (a *adviser) make() job.Adviser {
 
 // DataHash names the equipment files of this program.
 func DataHash() (string, error) {
-	l, err := load()
+	l, err := load("en")
 	if err != nil {
 		return "", err
 	}
@@ -164,17 +195,17 @@ func DataHash() (string, error) {
 }
 
 // Parse is what a text means, as if it had been heard while the view was on the page; nil: nothing was asked.
-func Parse(text string, v *protocol.View) utterance.Utterance {
+func Parse(lang, text string, v *protocol.View) utterance.Utterance {
 	var x speech.Expect
 	if v != nil {
 		x = expect(v)
 	}
-	return parse(text, x)
+	return parse(lang, text, x)
 }
 
-func parse(text string, x speech.Expect) utterance.Utterance {
+func parse(lang, text string, x speech.Expect) utterance.Utterance {
 	u := utterance.Utterance{Text: text, Source: "key"}
-	l, err := load()
+	l, err := load(lang)
 	if err != nil {
 		u.Fault = "unknown"
 		return u

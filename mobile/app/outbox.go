@@ -2,8 +2,9 @@ package app
 
 import (
 	"encoding/json"
-	"readback/core/protocol"
 	"sync"
+
+	"readback/core/protocol"
 )
 
 // Message is one item of the stream to the page. Type is that of an effect (say, hush, cue, show, photo, listen, end) with

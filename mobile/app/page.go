@@ -3,8 +3,9 @@ package app
 import (
 	"errors"
 	"path"
-	"readback/mobile/page"
 	"strings"
+
+	"readback/mobile/page"
 )
 
 // Policy is the content policy both shells send with the page.
@@ -16,15 +17,22 @@ var kinds = map[string]string{
 	".svg": "image/svg+xml", ".png": "image/png", ".webmanifest": "application/manifest+json",
 }
 
-func pageFile(name string) (int, string, []byte) {
+// pageFile is a file of the page, its words in the language of the hub.
+func (h *Hub) pageFile(name string) (int, string, []byte) {
 	name = strings.TrimPrefix(name, "/")
 	if name == "" {
 		name = "index.html"
+	}
+	if name == "words.js" {
+		return 200, kinds[".js"], wordsModule(h.words)
 	}
 	data, err := page.Files.ReadFile(path.Clean("/" + name)[1:])
 	kind := kinds[path.Ext(name)]
 	if err != nil || kind == "" {
 		return 404, jsonType, problem(errors.New("request: no such page"))
+	}
+	if name == "index.html" {
+		data = []byte(inPage(h.words, string(data)))
 	}
 	return 200, kind, data
 }

@@ -38,7 +38,7 @@ func (e engineEar) Close() {
 }
 
 func openEar(f model.Files, l Listener) (Ear, error) {
-	lib, err := load()
+	lib, err := load("en") // the recogniser understands English only
 	if err != nil {
 		return nil, err
 	}

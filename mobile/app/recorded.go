@@ -12,6 +12,7 @@ import (
 	"readback/core/journal"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/words"
 )
 
 // Recorded is a job: a machine with its journal; the two never part. An event goes through the machine, then to the disk, and only then is
@@ -92,6 +93,26 @@ func (r *Recorded) made(b protocol.Begin) (m Machine, err error) {
 	return r.make(b)
 }
 
+// words are those of the language in which the job began.
+func (r *Recorded) words() *words.Words {
+	b := &r.begin
+	if len(r.events) > 0 && r.events[0].Begin != nil {
+		b = r.events[0].Begin
+	}
+	return wordsOf(b.Lang)
+}
+
+// wordsOf are the words of a language, the English ones where it does not come with the program.
+func wordsOf(lang string) *words.Words {
+	l, err := load(lang)
+	if err != nil {
+		if l, err = load("en"); err != nil {
+			panic(err) // a test holds that it can be read
+		}
+	}
+	return l.words
+}
+
 // caught turns a panic into an ErrMistake with the place of it.
 func caught(err *error) {
 	if x := recover(); x != nil {
@@ -150,7 +171,7 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 		if class == "" {
 			return ErrParked
 		}
-		act(lastEffects("", class))
+		act(lastEffects(r.words(), "", class))
 		return nil
 	}
 	ev.Seq = r.Seq() + 1
@@ -189,7 +210,7 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 		}
 		if err != nil && !r.told {
 			r.told = true
-			r.tell("This is not in the record: it cannot be written now (" + err.Error() + "). It is acted on all the same.")
+			r.tell(r.words().Term("app.unrecorded", "why", err.Error()))
 		}
 	}
 	if class == "" {
@@ -245,7 +266,7 @@ func (r *Recorded) write() error {
 	}
 	if n := r.journal.Anew(); n > r.anew {
 		r.anew = n
-		r.tell("The record's file was deleted, changed or in doubt. I have written it anew; nothing is missing in it.")
+		r.tell(r.words().Term("app.rewritten"))
 	}
 	return nil
 }
@@ -273,7 +294,7 @@ func (r *Recorded) room() bool {
 		return false
 	}
 	r.full, r.leaving, r.told = false, false, false
-	r.tell("There is room again. The record goes on.")
+	r.tell(r.words().Term("app.room-again"))
 	return true
 }
 
@@ -284,7 +305,7 @@ func (r *Recorded) mistake(ev protocol.Event, class string, cause error, act fun
 		if len(r.events) > 0 && r.events[0].Begin != nil {
 			job = r.events[0].Begin.Job
 		}
-		act(lastEffects(job, class))
+		act(lastEffects(r.words(), job, class))
 	}
 	if r.name != "" {
 		r.setAside(ev, cause)

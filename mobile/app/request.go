@@ -69,7 +69,7 @@ func (h *Hub) Request(method, path string, body []byte) (status int, contentType
 		if method != "GET" {
 			return 405, jsonType, problem(errors.New("request: files can only be read"))
 		}
-		return pageFile(u.Path)
+		return h.pageFile(u.Path)
 	}
 	v, err := h.api(method, strings.TrimPrefix(u.Path, "/api/"), u.Query(), body)
 	if err != nil {
@@ -221,12 +221,12 @@ func (h *Hub) stateLocked() (State, error) {
 	s := State{Version: h.cfg.Version, Stream: h.out.last(), Prefs: h.prefs, Ear: h.ear.get(), Trouble: h.trouble}
 	var err error
 	if s.Jobs, err = h.jobsLocked(); err != nil { // the open job goes on, and a page that comes back must have it
-		s.Trouble = strings.TrimSpace(s.Trouble + " The other jobs cannot be listed: " + err.Error())
+		s.Trouble = strings.TrimSpace(s.Trouble + " " + h.words.Term("app.no-list", "why", err.Error()))
 	}
 	if h.job != nil {
 		s.View = h.job.machine.View()
 	}
-	if l, err := load(); err == nil { // a file that does not load is told when a job is started
+	if l, err := load(h.cfg.Lang); err == nil { // a file that does not load is told when a job is started
 		for _, m := range l.models {
 			s.Appliances = append(s.Appliances, Appliance{m.ID, m.Title})
 		}
@@ -313,7 +313,7 @@ func (h *Hub) typed(text string) (any, error) {
 		v = h.job.machine.View()
 	}
 	h.mu.Unlock()
-	u := Parse(text, v)
+	u := Parse(h.cfg.Lang, text, v)
 	return h.event(EventBody{Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
 }
 

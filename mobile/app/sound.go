@@ -57,7 +57,7 @@ func (h *Hub) keepSoundLocked(seq int64) {
 	if err := h.store.keep(h.job.id, soundName(seq), sealSound(data)); err != nil {
 		if !h.job.soundless {
 			h.job.soundless = true
-			h.out.send(Message{Type: "trouble", Text: "What you say cannot be kept as sound; the record goes on in words: " + err.Error()})
+			h.out.send(Message{Type: "trouble", Text: h.words.Term("app.no-sound", "why", err.Error())})
 		}
 	}
 }

@@ -20,6 +20,7 @@ import (
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/unit"
+	"readback/core/words"
 )
 
 // store is the folder on disk: jobs/ID/journal.jsonl, pictures beside it, trash/ID for what was deleted, prefs.json, units.json. Its lock is held as
@@ -244,22 +245,22 @@ func (s *store) mend(id string, r *journal.Reading) (*protocol.Lost, error) {
 }
 
 // lostWords tells a person what a damaged journal has lost.
-func lostWords(l *protocol.Lost, at func(int64) string) string {
-	what := fmt.Sprintf("Entry %d of this job's record", l.First)
+func lostWords(w *words.Words, l *protocol.Lost, at func(int64) string) string {
+	what := w.Term("app.lost-one", "n", fmt.Sprint(l.First))
 	if l.Last > l.First {
-		what = fmt.Sprintf("Entries %d to %d of this job's record", l.First, l.Last)
+		what = w.Term("app.lost-some", "first", fmt.Sprint(l.First), "last", fmt.Sprint(l.Last))
 	}
 	if l.From > 0 {
-		what += ", made after " + at(l.From)
+		what += w.Term("app.lost-after", "time", at(l.From))
 		if l.To > 0 {
-			what += " and up to " + at(l.To)
+			what += w.Term("app.lost-until", "time", at(l.To))
 		}
 	}
-	what += ", cannot be used: " + l.Why + "."
+	what += w.Term("app.lost-why", "why", l.Why)
 	if l.File != "" {
-		what += " They are kept in " + l.File + "."
+		what += " " + w.Term("app.lost-file", "file", l.File)
 	}
-	return what + " What they answered is asked again. Look with your own eyes at covers, wires and switches: some may not be as I think."
+	return what + " " + w.Term("app.lost-then")
 }
 
 // summarise keeps what the job list shows. It can be lost without harm, so it is not synced and its error is dropped.

@@ -11,6 +11,7 @@ import (
 
 	"readback/core/camera"
 	"readback/core/protocol"
+	"readback/core/words"
 	"readback/mobile/codes"
 )
 
@@ -142,21 +143,21 @@ func (h *Hub) compare(name string, after []byte) error {
 func (h *Hub) differences(id string, p *protocol.Photo, after []byte) (wires []protocol.SeenWire, why string) {
 	switch {
 	case p == nil:
-		return nil, "There is no picture from before. Compare by eye."
+		return nil, h.words.Term("reason.no-before")
 	case len(p.Marks) == 0:
-		return nil, "No terminals were marked before. Compare by eye."
+		return nil, h.words.Term("reason.no-marks")
 	}
 	data, err := h.store.file(id, p.Name)
 	if err != nil {
-		return nil, "The picture from before is gone. Compare by eye."
+		return nil, h.words.Term("reason.before-gone")
 	}
 	if p.SHA256 != sum(data) {
-		return nil, "The picture from before was changed after it was taken. Compare by eye."
+		return nil, h.words.Term("reason.before-changed")
 	}
 	first, errA := planeOf(data, compareSide)
 	second, errB := planeOf(after, compareSide)
 	if errA != nil || errB != nil {
-		return nil, "A picture cannot be read. Compare by eye."
+		return nil, h.words.Term("reason.unreadable")
 	}
 	var at [][2]float64
 	for _, m := range p.Marks {
@@ -165,11 +166,11 @@ func (h *Hub) differences(id string, p *protocol.Photo, after []byte) (wires []p
 	var c camera.Comparer
 	found, _, err := c.Compare(first, second, at)
 	if err != nil {
-		return nil, "The pictures do not match. Take it again from where the first was taken."
+		return nil, h.words.Term("reason.no-match")
 	}
 	for i, f := range found {
 		wires = append(wires, protocol.SeenWire{Mark: p.Marks[i], AX: f.AX / float64(second.W), AY: f.AY / float64(second.H),
-			Change: changes[f.Change], Before: colour(f.Before), After: colour(f.After)})
+			Change: changes[f.Change], Before: colour(h.words, f.Before), After: colour(h.words, f.After)})
 	}
 	return wires, ""
 }
@@ -178,23 +179,15 @@ func (h *Hub) differences(id string, p *protocol.Photo, after []byte) (wires []p
 var changes = map[camera.Change]string{camera.Same: "same", camera.Recolour: "another", camera.Gone: "gone", camera.Added: "added",
 	camera.Differs: "differs", camera.Hidden: "hidden"}
 
-// colourNames are the letters of IEC 60757 in words.
-var colourNames = map[string]string{"BK": "black", "BN": "brown", "RD": "red", "OG": "orange", "YE": "yellow", "GN": "green", "BU": "blue",
-	"VT": "violet", "GY": "grey", "WH": "white", "PK": "pink", "TQ": "turquoise", "GNYE": "green and yellow"}
-
 // colour says the likeliest colour, and the next when it is near.
-func colour(list []camera.Insulation) string {
+func colour(w *words.Words, list []camera.Insulation) string {
 	var out []string
 	for i, c := range list[:min(2, len(list))] {
 		if i == 0 || c.P > 0.25 {
-			name := colourNames[c.Code]
-			if name == "" {
-				name = strings.ToLower(c.Code)
-			}
-			out = append(out, name)
+			out = append(out, w.Name("colour", strings.ToLower(c.Code))) // the letters of IEC 60757
 		}
 	}
-	return strings.Join(out, " or ")
+	return strings.Join(out, " "+w.Lines["or"].Full+" ")
 }
 
 // planeOf decodes a JPEG picture, averaged so that its longest side is at most so many pixels, and turns it upright.
@@ -273,7 +266,7 @@ func (h *Hub) plate(data []byte) error {
 		}
 	}
 	if s.Text == "" {
-		s.Reason = "I find no code on the plate. Read it to me."
+		s.Reason = h.words.Term("reason.no-code")
 	}
 	return h.looked(id, s)
 }

@@ -72,10 +72,11 @@ func write(e env, name string, data []byte) error {
 func draw(e env, args []string) error {
 	f := flags(e, "draw")
 	out := f.String("o", "", "file to write; empty: the standard output")
+	lang := f.String("lang", "en", "`language` of the labels")
 	if err := parse(e, f, args); err != nil {
 		return err
 	}
-	svg, err := app.DrawAll(f.Arg(0))
+	svg, err := app.DrawAll(*lang, f.Arg(0))
 	if err != nil {
 		return err
 	}

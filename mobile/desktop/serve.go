@@ -11,18 +11,21 @@ import (
 	"readback/mobile/desktop/web"
 )
 
-const greeting = "Readback is ready. Pick voice or touch."
-
 // serve runs the page until the program is stopped.
 func serve(e env, args []string) error {
 	f := flags(e, "serve")
 	addr := f.String("addr", "127.0.0.1:7325", "loopback address; port 0 takes any free one")
 	dir := f.String("dir", dataDir(), "folder of the jobs")
 	open := f.Bool("open", true, "open the page in the browser")
+	lang := f.String("lang", "en", "`language` of the guide and the page")
 	if err := parse(e, f, args); err != nil {
 		return err
 	}
 	if err := none(e, f); err != nil {
+		return err
+	}
+	words, err := app.Language(*lang)
+	if err != nil {
 		return err
 	}
 	restore := quiet()
@@ -53,8 +56,8 @@ func serve(e env, args []string) error {
 			openBrowser(e, address)
 		}
 	}
-	err = web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: app.Config{Version: version, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
-		Cues: cueWAV, Greeting: greeting, Ready: ready})
+	err = web.Serve(e.ctx, l, web.Config{Dir: *dir, Hub: app.Config{Version: version, Lang: *lang, Speech: hearing()}, Voice: makeVoice(), Player: speaker,
+		Cues: cueWAV, Greeting: words.Term("app.greeting"), Ready: ready})
 	if errors.Is(err, app.ErrRunning) {
 		return running(e, *dir, *open)
 	}

@@ -23,6 +23,7 @@ func talk(e env, args []string) error {
 	f := flags(e, "talk")
 	name := f.String("journal", "", "`file` to keep the events in, which must not exist yet; empty: none")
 	appliance := f.String("appliance", "", "equipment file `id`; empty: the first")
+	lang := f.String("lang", "en", "`language` of what is said and shown")
 	if err := parse(e, f, args); err != nil {
 		return err
 	}
@@ -34,11 +35,11 @@ func talk(e env, args []string) error {
 			return fmt.Errorf("there is no folder %s for the journal: make it first", filepath.Dir(*name))
 		}
 	}
-	catalogue, err := app.Catalogue(*appliance)
+	catalogue, err := app.Catalogue(*lang, *appliance)
 	if err != nil {
 		return err
 	}
-	t := &talker{enc: json.NewEncoder(e.out), name: *name, begin: protocol.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: "en", Voice: true}}
+	t := &talker{enc: json.NewEncoder(e.out), name: *name, begin: protocol.Begin{Job: "talk", Appliance: *appliance, Version: version, Lang: *lang, Voice: true}}
 	if t.begin.Data, err = app.DataHash(); err != nil {
 		return err
 	}
@@ -123,8 +124,8 @@ func (t *talker) refuse(n int, why error) {
 }
 
 func (t *talker) line(data []byte) error {
-	ev, err := protocol.Decode(data)
-	if err != nil {
+	var ev protocol.Event
+	if err := protocol.Strict(data, &ev); err != nil {
 		return err
 	}
 	if t.job == nil && ev.Type != protocol.EvBegin {
@@ -156,7 +157,7 @@ func (t *talker) event(ev protocol.Event) error {
 		}
 	}
 	if ev.Said != nil && len(ev.Said.Meanings) == 0 && ev.Said.Text != "" {
-		u := app.Parse(ev.Said.Text, t.job.View())
+		u := app.Parse(t.begin.Lang, ev.Said.Text, t.job.View())
 		u.Source = ev.Said.Source
 		ev.Said = &u
 	}
@@ -166,7 +167,7 @@ func (t *talker) event(ev protocol.Event) error {
 		}
 	}
 	if class := ev.Alarm(); class != "" {
-		late := time.AfterFunc(patience, func() { send(app.LastEffects(class)) })
+		late := time.AfterFunc(patience, func() { send(app.LastEffects(t.begin.Lang, class)) })
 		defer late.Stop()
 	}
 	if err := t.job.Step(ev, send); err != nil {

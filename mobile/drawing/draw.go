@@ -5,8 +5,10 @@ import (
 	"html"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"readback/core/appliance"
+	"readback/core/words"
 )
 
 // Marks are what a step adds to the drawing.
@@ -21,15 +23,15 @@ type Marks struct {
 }
 
 // All lays out the whole circuit.
-func All(m *appliance.Model) *Layout {
-	els := elements(m)
+func All(w *words.Words, m *appliance.Model) *Layout {
+	els := elements(w, m)
 	orient(els, levels(els))
 	return place(m, sections(rungs(els, 4), els), 4)
 }
 
 // Near lays out the elements at the step's points and parts only. Neighbours come along until there are six elements.
-func Near(m *appliance.Model, k Marks) *Layout {
-	els := elements(m)
+func Near(w *words.Words, m *appliance.Model, k Marks) *Layout {
+	els := elements(w, m)
 	orient(els, levels(els))
 	keep := map[int]bool{}
 	for i, e := range els {
@@ -86,14 +88,14 @@ func at(m *appliance.Model, e element, net string) bool {
 }
 
 // Draw writes the drawing as SVG. It uses the colour of the text around it, so it is right on paper and in the dark.
-func Draw(m *appliance.Model, k Marks) string {
-	l := All(m)
+func Draw(w *words.Words, m *appliance.Model, k Marks) string {
+	l := All(w, m)
 	if k.Only {
-		l = Near(m, k)
+		l = Near(w, m, k)
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5" data-marks="%s"><g aria-hidden="true">`,
-		l.W, l.H, l.W, l.H, html.EscapeString(describe(m, k)), strings.Join(legend(m, k, l), " "))
+		l.W, l.H, l.W, l.H, html.EscapeString(describe(w, m, k)), strings.Join(legend(m, k, l), " "))
 	for _, s := range l.lines {
 		thick := ""
 		if k.Energised[s.net] {
@@ -107,7 +109,7 @@ func Draw(m *appliance.Model, k Marks) string {
 	for _, c := range l.cells {
 		p := &m.Parts[c.part]
 		fmt.Fprintf(&b, `<g transform="translate(%.0f %.0f)"><title>%s</title>`, c.x, c.y, html.EscapeString(p.Name))
-		b.WriteString(symbol(c.symbol, p.Name))
+		b.WriteString(symbol(c.symbol, initials(p.Name, w.Term("drawing.small-words"))))
 		if k.Energised[c.left] {
 			b.WriteString(`<path d="M0 0h34"` + live + `/>`)
 		}
@@ -129,9 +131,9 @@ func Draw(m *appliance.Model, k Marks) string {
 		}
 		switch p.ID {
 		case k.Red:
-			lead(&b, s, "RED", -1)
+			lead(&b, s, "RED", w.Term("drawing.red"), -1)
 		case k.Black:
-			lead(&b, s, "BLACK", 1)
+			lead(&b, s, "BLACK", w.Term("drawing.black"), 1)
 		default:
 			if !k.Only {
 				fmt.Fprintf(&b, `<circle cx="%.0f" cy="%.0f" r="3.5" data-point="%s"><title>%s</title></circle>`, s.X, s.Y, html.EscapeString(p.ID), html.EscapeString(p.Name))
@@ -143,29 +145,29 @@ func Draw(m *appliance.Model, k Marks) string {
 }
 
 // lead rings a point and names the lead below it; the rings differ, so that colour is not needed.
-func lead(b *strings.Builder, s Spot, word string, side float64) {
-	fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="9" stroke-width="3.5" data-lead="%s"/>`, s.X, s.Y, word)
+func lead(b *strings.Builder, s Spot, id, word string, side float64) {
+	fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="9" stroke-width="3.5" data-lead="%s"/>`, s.X, s.Y, id)
 	if side > 0 {
 		fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="4" fill="currentColor"/>`, s.X, s.Y)
 	}
 	w := leadWord(s, word, side)
-	fmt.Fprintf(b, `<path d="M%.0f %.0fV%.0f" stroke-dasharray="2 3"/><text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, s.X, s.Y+10, w.Y, w.X+w.W/2, w.Y+11, word)
+	fmt.Fprintf(b, `<path d="M%.0f %.0fV%.0f" stroke-dasharray="2 3"/><text x="%.0f" y="%.0f" text-anchor="middle" fill="currentColor" stroke="none" font-weight="bold">%s</text>`, s.X, s.Y+10, w.Y, w.X+w.W/2, w.Y+11, html.EscapeString(word))
 }
 
 // leadWord is where a lead is named: below the frame and the bar of its part.
 func leadWord(s Spot, word string, side float64) Box {
-	w := 8.4 * float64(len(word)) // bold letters are wider
+	w := 8.4 * float64(utf8.RuneCountInString(word)) // bold letters are wider
 	return Box{X: max(s.X+side*4, w/2+2) - w/2, Y: s.Y + 34, W: w, H: 13, Text: word}
 }
 
 // Leads are the words at the two points of a step, for the test that nothing overlaps.
-func (l *Layout) Leads(k Marks) []Box {
+func (l *Layout) Leads(w *words.Words, k Marks) []Box {
 	var out []Box
 	if s, ok := l.Points[k.Red]; ok {
-		out = append(out, leadWord(s, "RED", -1))
+		out = append(out, leadWord(s, w.Term("drawing.red"), -1))
 	}
 	if s, ok := l.Points[k.Black]; ok {
-		out = append(out, leadWord(s, "BLACK", 1))
+		out = append(out, leadWord(s, w.Term("drawing.black"), 1))
 	}
 	return out
 }
@@ -188,7 +190,7 @@ func legend(m *appliance.Model, k Marks, l *Layout) []string {
 	return out
 }
 
-func describe(m *appliance.Model, k Marks) string {
+func describe(w *words.Words, m *appliance.Model, k Marks) string {
 	name := func(id string) string {
 		for _, p := range m.Points {
 			if p.ID == id {
@@ -198,9 +200,9 @@ func describe(m *appliance.Model, k Marks) string {
 		return ""
 	}
 	if k.Red == "" && k.Black == "" {
-		return "Circuit of the " + m.Title
+		return w.Term("drawing.circuit", "title", m.Title)
 	}
-	return "Red lead on " + name(k.Red) + ", black lead on " + name(k.Black)
+	return w.Term("drawing.leads", "red", name(k.Red), "black", name(k.Black))
 }
 
 // marks draws what is suspected, proved good or lifted beside the symbol.

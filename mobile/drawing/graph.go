@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"readback/core/appliance"
+	"readback/core/words"
 )
 
 // element is one two-ended thing on a rung.
@@ -21,7 +22,7 @@ type element struct {
 }
 
 // elements lists what the model's parts are made of, in file order. Parts without a place in the circuit are left out.
-func elements(m *appliance.Model) []element {
+func elements(w *words.Words, m *appliance.Model) []element {
 	var out []element
 	add := func(p int, symbol *appliance.Symbol, name, lport, rport, left, right string) {
 		if left == "" && right == "" && lport == "" {
@@ -39,17 +40,17 @@ func elements(m *appliance.Model) []element {
 		for _, d := range k.Drawn {
 			name := p.Name
 			if d.Name != "" {
-				name += ", " + d.Name
+				name = w.Term("drawing."+d.Name, "part", p.Name)
 			}
 			if d.Loose || n[d.A] != "" || n[d.B] != "" {
 				add(i, d.Symbol, name, d.A, d.B, n[d.A], n[d.B])
 			}
 		}
 		for _, o := range p.Outputs {
-			add(i, appliance.OutputSymbol, p.Name+", output "+o.ID, "", "", o.From, o.To)
+			add(i, appliance.OutputSymbol, w.Term("drawing.output", "part", p.Name, "port", o.ID), "", "", o.From, o.To)
 		}
 		for _, in := range p.Inputs {
-			add(i, appliance.InputSymbol, p.Name+", input "+in.ID, "", "", in.Net, in.To)
+			add(i, appliance.InputSymbol, w.Term("drawing.input", "part", p.Name, "port", in.ID), "", "", in.Net, in.To)
 		}
 	}
 	return out

@@ -8,7 +8,9 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/lab/metric"
+	"readback/core/words"
 	"readback/flows"
+	"readback/flows/prompts"
 	"readback/mobile/drawing"
 )
 
@@ -59,7 +61,7 @@ func overlaps(l *drawing.Layout) (out []string) {
 
 func TestEveryLeadPointIsDrawn(t *testing.T) {
 	for _, m := range models(t) {
-		if out, _ := missing(m, drawing.All(m)); len(out) > 0 {
+		if out, _ := missing(m, drawing.All(english(t), m)); len(out) > 0 {
 			t.Errorf("%s: not on the drawing: %v", m.ID, out)
 		}
 	}
@@ -67,10 +69,10 @@ func TestEveryLeadPointIsDrawn(t *testing.T) {
 
 func TestNoLabelOverlaps(t *testing.T) {
 	for _, m := range models(t) {
-		if out := overlaps(drawing.All(m)); len(out) > 0 {
+		if out := overlaps(drawing.All(english(t), m)); len(out) > 0 {
 			t.Errorf("%s: %v", m.ID, out)
 		}
-		if svg := drawing.Places(m, m.Places[len(m.Places)-1].ID, nil, nil); svg == "" {
+		if svg := drawing.Places(english(t), m, m.Places[len(m.Places)-1].ID, nil, nil); svg == "" {
 			t.Errorf("%s: no view of its last place", m.ID)
 		}
 		for _, c := range m.Checks {
@@ -78,8 +80,8 @@ func TestNoLabelOverlaps(t *testing.T) {
 				continue
 			}
 			k := drawing.Marks{Red: m.Points[c.Red].ID, Black: m.Points[c.Black].ID, Only: true}
-			l := drawing.Near(m, k)
-			l.Labels = append(l.Labels, l.Leads(k)...)
+			l := drawing.Near(english(t), m, k)
+			l.Labels = append(l.Labels, l.Leads(english(t), k)...)
 			if out := overlaps(l); len(out) > 0 {
 				t.Errorf("%s, %s: %v", m.ID, c.ID, out)
 			}
@@ -96,15 +98,15 @@ func TestNoLabelOverlaps(t *testing.T) {
 // check of a part with two leads, with every mark there is, and where that part sits.
 func TestGolden(t *testing.T) {
 	for _, m := range models(t) {
-		golden(t, m.ID+".svg", drawing.Draw(m, drawing.Marks{}))
+		golden(t, m.ID+".svg", drawing.Draw(english(t), m, drawing.Marks{}))
 		for _, c := range m.Checks {
 			if c.Red < 0 || c.Black < 0 || c.Part < 0 {
 				continue
 			}
 			p, red := &m.Parts[c.Part], &m.Points[c.Red]
-			golden(t, m.ID+"-near.svg", drawing.Draw(m, drawing.Marks{Red: red.ID, Black: m.Points[c.Black].ID, Parts: []string{p.ID}, Suspects: map[string]float64{p.ID: 0.6},
+			golden(t, m.ID+"-near.svg", drawing.Draw(english(t), m, drawing.Marks{Red: red.ID, Black: m.Points[c.Black].ID, Parts: []string{p.ID}, Suspects: map[string]float64{p.ID: 0.6},
 				Good: []string{p.ID}, Lifted: []string{red.Name}, Energised: map[string]bool{red.Net: true}, Only: true}))
-			golden(t, m.ID+"-place.svg", drawing.Places(m, m.Places[p.Place].ID, []string{p.ID}, []string{m.Places[p.Place].Name}))
+			golden(t, m.ID+"-place.svg", drawing.Places(english(t), m, m.Places[p.Place].ID, []string{p.ID}, []string{m.Places[p.Place].Name}))
 			break
 		}
 	}
@@ -132,7 +134,7 @@ func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		shown, all, touching, drawings := 0, 0, 0, 0
 		for _, m := range models(t) {
-			l := drawing.All(m)
+			l := drawing.All(english(t), m)
 			out, n := missing(m, l)
 			all += n
 			shown += n - len(out)
@@ -140,8 +142,8 @@ func TestFigures(t *testing.T) {
 			for _, c := range m.Checks {
 				if c.Red >= 0 && c.Black >= 0 {
 					k := drawing.Marks{Red: m.Points[c.Red].ID, Black: m.Points[c.Black].ID, Only: true}
-					near := drawing.Near(m, k)
-					near.Labels = append(near.Labels, near.Leads(k)...)
+					near := drawing.Near(english(t), m, k)
+					near.Labels = append(near.Labels, near.Leads(english(t), k)...)
 					touching += len(overlaps(near))
 					drawings++
 				}
@@ -151,4 +153,13 @@ func TestFigures(t *testing.T) {
 		add("draw.points_shown_pct", 100*float64(shown)/float64(all), "%", ">= 100", all)
 		add("draw.overlaps", float64(touching), "labels", "= 0", drawings)
 	})
+}
+
+func english(t *testing.T) *words.Words {
+	t.Helper()
+	w, err := prompts.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"readback/core/appliance"
+	"readback/core/words"
 )
 
 // Sizes of the view of places.
@@ -20,7 +21,7 @@ const (
 
 // Places draws where something is: the boxes that enclose it, each inside the next, what lies beside it, and the parts that are meant.
 // Open covers are dashed. The result is empty when the place is unknown.
-func Places(m *appliance.Model, place string, parts, open []string) string {
+func Places(w *words.Words, m *appliance.Model, place string, parts, open []string) string {
 	at := slices.IndexFunc(m.Places, func(p appliance.Place) bool { return p.ID == place })
 	if at < 0 {
 		return ""
@@ -37,7 +38,7 @@ func Places(m *appliance.Model, place string, parts, open []string) string {
 	}
 	var b strings.Builder
 	y := 4.0
-	box := func(i int, x, y, w, h float64, target bool) {
+	box := func(i int, x, y, wide, h float64, target bool) {
 		p := &m.Places[i]
 		style := ""
 		if slices.Contains(open, p.Name) {
@@ -46,12 +47,12 @@ func Places(m *appliance.Model, place string, parts, open []string) string {
 		if target {
 			style += ` stroke-width="4"`
 		}
-		fmt.Fprintf(&b, `<rect x="%.0f" y="%.0f" width="%.0f" height="%.0f" rx="3"%s/>`, x, y, w, h, style)
+		fmt.Fprintf(&b, `<rect x="%.0f" y="%.0f" width="%.0f" height="%.0f" rx="3"%s/>`, x, y, wide, h, style)
 		text := p.Name
 		if slices.Contains(open, p.Name) {
-			text += " (open)"
+			text = w.Term("drawing.open", "name", text)
 		} else if p.Cover {
-			text += " (closed)"
+			text = w.Term("drawing.closed", "name", text)
 		}
 		weight := ""
 		if target {
@@ -89,14 +90,14 @@ func Places(m *appliance.Model, place string, parts, open []string) string {
 		box(i, 4+inset*float64(k), y, placeW-8-2*inset*float64(k), h, false)
 		y += rowTitle
 	}
-	x, w := 4+inset*float64(depth), placeW-8-2*inset*float64(depth)
+	x, wide := 4+inset*float64(depth), placeW-8-2*inset*float64(depth)
 	for _, i := range beside {
 		if i != at {
-			box(i, x, y, w, rowTitle+6, false)
+			box(i, x, y, wide, rowTitle+6, false)
 			y += rowTitle + 12
 			continue
 		}
-		box(i, x, y, w, target, true)
+		box(i, x, y, wide, target, true)
 		for n, name := range names {
 			py := y + rowTitle + 14 + rowPart*float64(n)
 			fmt.Fprintf(&b, `<path d="M%.0f %.0fh14m-6 -5l6 5l-6 5" stroke-width="2.5"/><text x="%.0f" y="%.0f">%s</text>`, x+10, py-5, x+32, py, html.EscapeString(name))
@@ -104,11 +105,11 @@ func Places(m *appliance.Model, place string, parts, open []string) string {
 		y += target + 6
 	}
 	height := y + 8*float64(depth) + 4
-	words := m.Places[at].Name
+	label := m.Places[at].Name
 	for k := len(chain) - 2; k >= 0; k-- {
-		words += ", in: " + m.Places[chain[k]].Name
+		label = w.Term("drawing.within", "name", label, "outer", m.Places[chain[k]].Name)
 	}
 	text := strings.ReplaceAll(b.String(), "<text ", `<text fill="currentColor" stroke="none" `)
 	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="13" stroke="currentColor" fill="none" stroke-width="1.5"><g aria-hidden="true">%s</g></svg>`,
-		placeW, height, placeW, height, html.EscapeString(words), text)
+		placeW, height, placeW, height, html.EscapeString(label), text)
 }

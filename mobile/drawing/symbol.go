@@ -1,23 +1,23 @@
 package drawing
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
 	"readback/core/appliance"
 )
 
-// symbol draws one element.
-func symbol(s *appliance.Symbol, name string) string {
-	short := initials(name)
+// symbol draws one element with the initials of its name.
+func symbol(s *appliance.Symbol, short string) string {
 	return strings.NewReplacer("{at}", centred(short), "{initials}", short).Replace(s.SVG)
 }
 
-// initials of a name, at most two letters.
-func initials(name string) string {
+// initials of a name, at most two letters; small words count for none.
+func initials(name, small string) string {
 	out := ""
 	for _, w := range strings.Fields(name) {
-		if w == "of" || w == "the" || w == "a" {
+		if slices.Contains(strings.Fields(small), w) {
 			continue
 		}
 		for _, r := range w {

@@ -1,5 +1,6 @@
 // The one screen of Readback. It shows the core's view and sends what the person does; it decides nothing. Whatever is lost
 // here (a reload, a dropped socket, a killed tab) is asked for again.
+import {T} from '/words.js';
 import {$, fill} from './tools.js';
 import {commands, P, bus, command, emergency, number, display, type, native, on} from './core.js';
 import {site, card, answer} from './card.js';
@@ -58,7 +59,7 @@ addEventListener('keydown', e => {
       document.querySelectorAll('.units button').forEach((b, i) => b.className = i === P.unit ? 'solid' : '');
       return;
     }
-    if (e.key === 'x') { display('over', 'over limit'); return; }
+    if (e.key === 'x') { display('over', T('over')); return; }
   }
   if (e.key === 'h') { e.preventDefault(); hold(); return; }
   const c = commands.find(c => c[2] === e.key);

@@ -1,10 +1,12 @@
 // The camera of the page: a viewfinder with a frame to aim at, what the core sees in it, and pictures with marked terminals. Frames
 // go to the core with their colour; nothing is kept here. Without a camera the page is as it was.
+import {T, numbers} from '/words.js';
 import {$, el, mark} from './tools.js';
 import {P, bus, post, draw, native, shell, on} from './core.js';
 
 const E = {has: false, on: false, denied: false, torch: false, canTorch: false, still: null, marks: [], busy: false, seen: null, sent: -1e9};
 const longest = {meter: [1000, 750, 1], lamp: [640, 480, 2], fire: [320, 240, 3]}; // pixels, and the kind's number in a frame's head
+const mostMarks = 24; // of one picture, as the core takes
 const meterEvery = 190; // ms between two frames of the meter
 
 // ---------------------------------------------------------------- is there one?
@@ -58,7 +60,7 @@ const open = async () => {
     E.denied = true;
     E.has = false;
     E.media && E.media.getTracks().forEach(t => t.stop());
-    tell('eye-off', e.name === 'NotAllowedError' ? 'The camera is not allowed. Say or tap what you see.' : 'There is no camera. Say or tap what you see.');
+    tell('eye-off', e.name === 'NotAllowedError' ? T('camera-refused') : T('no-camera'));
   }
   E.busy = false;
   draw();
@@ -145,8 +147,8 @@ const lay = () => {
   if (!E.still && s) for (const b of s.boxes || []) out.push(poly(b, 'digit'));
   if (E.still) E.marks.forEach(m => out.push(poly([[m.x - .02, m.y - .02], [m.x + .02, m.y - .02], [m.x + .02, m.y + .02], [m.x - .02, m.y + .02]], 'digit')));
   over.replaceChildren(...out.flat(2));
-  const text = E.still ? (E.marks.length ? E.marks.map(m => m.name).join(', ') : 'Touch every terminal whose wire comes off')
-    : s ? (s.words && !s.reason ? (s.steady ? 'Seen: ' : 'Seeing: ') + s.words : s.reason || '') + (s.words && s.reason ? ` (so far ${s.words})` : '') : kind ? 'Looking' : '';
+  const text = E.still ? (E.marks.length ? E.marks.map(m => m.name).join(', ') : T('touch-terminals'))
+    : s ? (s.words && !s.reason ? T(s.steady ? 'seen' : 'seeing', {what: s.words}) : s.reason || '') + (s.words && s.reason ? ' ' + T('so-far', {what: s.words}) : '') : kind ? T('looking') : '';
   if (words.textContent !== text) words.textContent = text || '\u00a0';
   words.classList.toggle('steady', !!(s && s.steady && !s.reason));
 };
@@ -192,23 +194,22 @@ const use = id => {
       if (!r.ok) throw new Error(await r.text());
       if (E.marks.length) await bus.call('POST', '/api/eye/marks', {marks: E.marks});
       P.photo = null;
-    } catch (e) { P.trouble = 'The picture was not taken: ' + e.message; }
+    } catch (e) { P.trouble = T('picture-failed', {why: e.message}); }
     Object.assign(E, {busy: false, still: null, marks: []});
     draw();
     lay();
   }, 'image/jpeg', .9);
 };
-const counted = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve', 'thirteen', 'fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty', 'twenty one', 'twenty two', 'twenty three', 'twenty four'];
 const addMark = (x, y) => {
   const names = E.names || [], used = new Set(E.marks.map(m => m.name));
-  const name = names.find(t => !used.has(t)) || 'mark ' + counted[E.marks.length]; // a name is spoken
-  if (E.marks.length < counted.length) E.marks.push({x, y, name});
+  const name = names.find(t => !used.has(t)) || T('mark', {n: numbers[E.marks.length + 1].replace('-', ' ')}); // a name is spoken
+  if (E.marks.length < mostMarks) E.marks.push({x, y, name});
   draw();
   lay();
 };
 
 // ---------------------------------------------------------------- the box on the card
-const labels = {meter: 'Show the meter to the camera', lamp: 'Point the camera at the light', fire: 'Show the window to the camera', 'photo.before': 'Picture with the camera', 'photo.after': 'Picture with the camera', plate: 'Show the plate to the camera'};
+const labels = {meter: T('eye-meter'), lamp: T('eye-lamp'), fire: T('eye-fire'), 'photo.before': T('eye-photo'), 'photo.after': T('eye-photo'), plate: T('eye-plate')};
 const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'plate'};
 export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
 export const eyeBox = v => {
@@ -221,11 +222,11 @@ export const eyeBox = v => {
   const id = pictureOf[kind], key = (k, text, run, pressed) => el('button', {'data-k': k, disabled: E.busy, 'aria-pressed': pressed == null ? null : pressed ? 'true' : 'false', onclick: run}, text);
   lay();
   return [finder, words, el('div', {class: 'answers'},
-    E.still ? [key('eye-use', E.marks.length ? 'Use it' : 'Use it without marks', () => use(E.still)), E.marks.length > 0 && key('eye-unmark', 'Last mark off', () => { E.marks.pop(); draw(); lay(); }),
-      key('eye-again', 'Take it again', () => { E.still = null; E.marks = []; draw(); lay(); })]
-      : [id && key('eye-take', 'Take the picture', () => take(id)), (E.canTorch || native) && key('eye-torch', 'Light', torch, E.torch),
-        !id && key('eye-keep', 'Keep pictures', () => { P.prefs.keep = !P.prefs.keep; post('/api/prefs', P.prefs); draw(); }, P.prefs.keep)],
-    key('eye-close', 'Camera off', close))];
+    E.still ? [key('eye-use', E.marks.length ? T('use-it') : T('use-unmarked'), () => use(E.still)), E.marks.length > 0 && key('eye-unmark', T('unmark'), () => { E.marks.pop(); draw(); lay(); }),
+      key('eye-again', T('again'), () => { E.still = null; E.marks = []; draw(); lay(); })]
+      : [id && key('eye-take', T('take-picture'), () => take(id)), (E.canTorch || native) && key('eye-torch', T('light'), torch, E.torch),
+        !id && key('eye-keep', T('keep-pictures'), () => { P.prefs.keep = !P.prefs.keep; post('/api/prefs', P.prefs); draw(); }, P.prefs.keep)],
+    key('eye-close', T('camera-off'), close))];
 };
 addEventListener('pagehide', close);
 on('open', eyeHello);

@@ -1,20 +1,10 @@
 // What the page knows and how it talks to the core: the core is the truth, and whatever is lost here is asked for again.
+import {T, commandGroups, classes} from '/words.js';
 import {unit, tab} from './tools.js';
 
 // ---------------------------------------------------------------- commands: every spoken one has its button and its key
-const groups = {
-  'Hear it': [['repeat', 'Say again', 'r'], ['longer', 'The long form', 'l'], ['shorter', 'The short form', 'b'], ['slower', 'Slower', 's'], ['quiet', 'Be quiet', 'q']],
-  'Ask': [['where', 'Where is it?', 'w'], ['why', 'Why this?', 'y'], ['how', 'How do I do that?', 'o'], ['what-if', 'What would that mean?', 'f'],
-    ['should-it-be', 'What should it be?', 'v'], ['where-am-i', 'Where are we?', 'a'], ['how-long', 'How long?', 't'], ['suspected', 'What is suspected?', 'p'],
-    ['how-sure', 'How sure?', '%'], ['cost', 'What will it cost?', '$'], ['shortcut', 'Can I bypass it?', '!'], ['help', 'What can I say?', '=']],
-  'Answer': [['ready', 'Ready', ' '], ['done', 'Done', 'd'], ['cant-reach', 'Can’t reach', 'c'], ['dont-know', 'Don’t know', 'i'], ['not-sure', 'Not sure', 'u'],
-    ['jumping', 'It is jumping', 'j'], ['missed-it', 'Missed it', 'm'], ['scratch-that', 'Not that', 'n'], ['skip', 'Skip this', 'k'], ['other-meter', 'Keypad or camera', '*'],
-    ['go-live', 'Go live', '['], ['other-way', 'Other way', ']'], ['false-alarm', 'False alarm', '~']],
-  'The job': [['back', 'One step back', 'Backspace'], ['hold-on', 'Hold on', 'h'], ['it-changed', 'Something changed', 'g'], ['person', 'Call somebody', '+'], ['finish', 'Finish for today', 'z']],
-};
-export const commandGroups = Object.entries(groups);
-export const commands = Object.values(groups).flat();
-export const classes = {gas: 'Gas smell', co: 'CO alarm', fire: 'Fire or smoke', ill: 'Feeling ill', shock: 'Electric shock', spark: 'Spark or bang', water: 'Water', injury: 'Injury', child: 'Child or animal near', any: 'Something else'};
+export {commandGroups, classes};
+export const commands = commandGroups.flatMap(g => g[1]);
 
 // ---------------------------------------------------------------- state of the page (the rest is the core's)
 export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
@@ -34,7 +24,7 @@ export const bus = {
   async call(method, path, body) {
     if (!bus.everOpen) await bus.opened; // the page is drawn a moment before the connection stands
     return new Promise((ok, no) => {
-      if (!bus.send) return no(new Error('Not connected to the guide. It comes back by itself.'));
+      if (!bus.send) return no(new Error(T('not-connected')));
       const id = bus.next++;
       bus.wait.set(id, {ok, no});
       bus.send(JSON.stringify({id, method, path, body}));
@@ -46,7 +36,7 @@ export const bus = {
       const w = bus.wait.get(m.re);
       bus.wait.delete(m.re);
       if (!w) return;
-      if (m.status < 300) w.ok(m.body); else w.no(Object.assign(new Error(m.body && m.body.error || 'refused'), {status: m.status}));
+      if (m.status < 300) w.ok(m.body); else w.no(Object.assign(new Error(m.body && m.body.error || T('refused')), {status: m.status}));
       return;
     }
     stream(m);
@@ -54,7 +44,7 @@ export const bus = {
   open() { bus.tries = 0; bus.everOpen = true; bus.gate(); P.online = true; draw(); refresh(); tell('open'); },
   shut() {
     P.online = false; bus.send = null;
-    for (const w of bus.wait.values()) w.no(new Error('The connection to the guide was lost. Please do that again.'));
+    for (const w of bus.wait.values()) w.no(new Error(T('connection-lost')));
     bus.wait.clear();
     draw();
   },
@@ -139,8 +129,8 @@ export const command = (id, text, source) => {
   send({kind: 'command', id}, text, source);
 };
 export const emergency = (id, source) => {
-  if (!P.online) { P.trouble = 'Not connected. With gas smell, smoke or an alarm: everyone out now, touch no switch, call from outside.'; draw(); }
-  send({kind: 'emergency', id}, classes[id] || 'emergency', source);
+  if (!P.online) { P.trouble = T('alarm-alone'); draw(); }
+  send({kind: 'emergency', id}, classes[id] || T('emergency'), source);
 };
 const decimal = s => {
   const neg = s.startsWith('-'), t = neg ? s.slice(1) : s, i = t.indexOf('.');

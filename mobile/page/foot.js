@@ -1,4 +1,5 @@
 // What is never away: caption, listening light, hold on, emergency; and the sheet of all commands.
+import {T} from '/words.js';
 import {$, el, mark, fill, written, keyHint} from './tools.js';
 import {commandGroups, classes, P, theme, post, command, emergency, listening, leave, native, shell, on} from './core.js';
 import {wholeCircuit} from './card.js';
@@ -12,19 +13,19 @@ export const caption = () => {
   $('caption').setAttribute('aria-live', listening() && !P.shell.reader ? 'off' : 'polite');
 };
 const earWords = () => {
-  if (P.ear.state === 'off') return ['off', 'Speech off'];
-  if (P.ear.state === 'loading') return ['dial', 'Loading'];
-  if (P.mic === 'denied') return ['fail', 'No mic'];
-  if (P.mic !== 'on') return ['off', 'Mic off'];
-  if (P.ear.busy) return ['voice', 'Speaking'];
-  return ['listening', 'Listening', {quiet: 'too quiet', good: 'good', loud: 'too loud', noise: 'noise'}[P.ear.good]];
+  if (P.ear.state === 'off') return ['off', T('ear-off')];
+  if (P.ear.state === 'loading') return ['dial', T('ear-loading')];
+  if (P.mic === 'denied') return ['fail', T('ear-denied')];
+  if (P.mic !== 'on') return ['off', T('ear-mic-off')];
+  if (P.ear.busy) return ['voice', T('ear-busy')];
+  return ['listening', T('ear-listening'), {quiet: T('too-quiet'), good: T('good'), loud: T('too-loud'), noise: T('noise')}[P.ear.good]];
 };
 export const bar = () => {
   const b = $('bar');
   if (!b.children.length) b.append(
-    el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), 'Emergency'),
+    el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), T('emergency')),
     el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span', {class: 'top'}, el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))), el('span'), el('span', {class: 'note'})),
-    el('button', {class: 'all', 'data-k': 'all', 'aria-label': 'All commands', 'aria-keyshortcuts': '?', onclick: () => P.sheet ? closeSheet() : openSheet()}, '?'),
+    el('button', {class: 'all', 'data-k': 'all', 'aria-label': T('all-commands'), 'aria-keyshortcuts': '?', onclick: () => P.sheet ? closeSheet() : openSheet()}, '?'),
     el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')));
   const cue = P.view && P.cue; // it belongs to the job, not to the list that may follow
   const [shape, words, note] = cue ? [cueMarks[cue] || 'unknown', cueWords[cue] || cue] : earWords();
@@ -42,9 +43,9 @@ export const bar = () => {
   h.disabled = !P.view || !!P.view.ended;
   h.setAttribute('aria-pressed', holding ? 'true' : 'false');
   fill(h.children[0], holding, () => mark(holding ? 'on' : 'hold'));
-  h.children[1].textContent = holding ? 'Go on' : 'Hold on';
+  h.children[1].textContent = holding ? T('go-on') : T('hold-on');
 };
-export const hold = () => P.view && (P.view.state === 'hold' ? command('ready', 'ready') : command('hold-on', 'Hold on'));
+export const hold = () => P.view && (P.view.state === 'hold' ? command('ready', T('ready')) : command('hold-on', T('hold-on')));
 export const alarm = v => { const t = v && v.state === 'emergency' ? v.step.act : ''; if ($('alarm').textContent !== t) $('alarm').textContent = t; };
 setInterval(() => {
   for (const t of document.querySelectorAll('[data-until]')) {
@@ -52,7 +53,7 @@ setInterval(() => {
     t.textContent = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, '0')}`;
   }
 }, 500);
-const cueWords = {heard: 'Heard', accepted: 'Taken', ask: 'A question', refused: 'Not taken', hold: 'Holding', resume: 'Going on', timer: 'Time', danger: 'Danger'};
+const cueWords = {heard: T('heard'), accepted: T('cue-accepted'), ask: T('cue-ask'), refused: T('cue-refused'), hold: T('cue-hold'), resume: T('cue-resume'), timer: T('time'), danger: T('cue-danger')};
 const cueMarks = {heard: 'voice', accepted: 'pass', ask: 'unknown', refused: 'fail', hold: 'hold', resume: 'on', timer: 'dial', danger: 'danger'};
 // A cue is shown where the listening light is: one place to look at, and nothing moves.
 let cueEnd = 0;
@@ -69,26 +70,26 @@ on('ear', () => { bar(); caption(); });
 export const openSheet = () => {
   P.sheet = true;
   const s = $('sheet'), opener = document.activeElement;
-  s.replaceChildren(el('div', {}, el('div', {class: 'head'}, el('h2', {id: 'sheet-title'}, 'All commands'), el('button', {'data-k': 'close', onclick: closeSheet}, mark('close'), 'Close', keyHint('Esc'))), sheetBody()));
+  s.replaceChildren(el('div', {}, el('div', {class: 'head'}, el('h2', {id: 'sheet-title'}, T('all-commands')), el('button', {'data-k': 'close', onclick: closeSheet}, mark('close'), T('close'), keyHint('Esc'))), sheetBody()));
   s.hidden = false;
   s.opener = opener;
   s.querySelector('button').focus();
 };
 export const closeSheet = () => { P.sheet = null; $('sheet').hidden = true; $('sheet').opener?.focus?.(); };
-const keyName = k => k === ' ' ? 'Space' : k === 'Backspace' ? '⌫' : k && k.toUpperCase();
+const keyName = k => k === ' ' ? T('space') : k === 'Backspace' ? '⌫' : k && k.toUpperCase();
 const sheetBody = () => {
-  const words = el('input', {type: 'text', 'data-k': 'words', 'aria-label': 'Type what you would say', autocomplete: 'off', placeholder: 'Type what you would say'});
+  const words = el('input', {type: 'text', 'data-k': 'words', 'aria-label': T('type-words'), autocomplete: 'off', placeholder: T('type-words')});
   return [
-    P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {'data-k': 'send'}, 'Send')),
+    P.view && el('form', {onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); closeSheet(); }}, words, el('button', {'data-k': 'send'}, T('send'))),
     P.view && commandGroups.map(([title, list]) => el('section', {class: 'plain'}, el('h3', {}, title), el('div', {class: 'answers'}, list.map(([id, text, k]) =>
       el('button', {'data-k': 'c' + id, onclick: () => { closeSheet(); command(id, text); }}, text, keyHint(keyName(k))))))),
-    el('section', {class: 'plain'}, el('h3', {}, 'Emergency', keyHint('E')), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
-    el('section', {class: 'plain'}, el('h3', {}, 'This page'), el('div', {class: 'answers'},
-      el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, 'Paper or dark'),
-      P.view && el('button', {'data-k': 'circuit', onclick: () => { closeSheet(); wholeCircuit(); }}, 'Whole circuit'),
+    el('section', {class: 'plain'}, el('h3', {}, T('emergency'), keyHint('E')), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
+    el('section', {class: 'plain'}, el('h3', {}, T('this-page')), el('div', {class: 'answers'},
+      el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, T('theme')),
+      P.view && el('button', {'data-k': 'circuit', onclick: () => { closeSheet(); wholeCircuit(); }}, T('whole-circuit')),
       native && el('button', {'data-k': 'torch', disabled: P.view && P.view.state === 'emergency', // a switch may spark where gas is
-        'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, 'Torch'),
-      P.view && el('button', {'data-k': 'leave', onclick: () => { closeSheet(); leave(); }}, 'To the job list'))),
+        'aria-pressed': P.shell.torch ? 'true' : 'false', onclick: () => shell('torch', {on: !P.shell.torch})}, T('torch')),
+      P.view && el('button', {'data-k': 'leave', onclick: () => { closeSheet(); leave(); }}, T('to-list')))),
   ];
 };
 const setTheme = t => { P.prefs.theme = t; theme(); post('/api/prefs', P.prefs); };

@@ -1,5 +1,6 @@
 // Where no job is open: the job list, the first run, and the replay of a job.
-import {$, el, mark, outcome, keyHint} from './tools.js';
+import {T} from '/words.js';
+import {$, capital, el, mark, outcome, keyHint} from './tools.js';
 import {P, bus, take, post, draw} from './core.js';
 import {recordKeys} from './card.js';
 import {mic, sound} from './sound.js';
@@ -10,32 +11,32 @@ export const start = async voice => {
   if (s) take(s);
 };
 const trouble = () => P.trouble && el('p', {class: 'notice', role: 'status'}, P.trouble);
-const speechOff = () => P.ear.state === 'off' && el('p', {class: 'notice', role: 'status'}, 'Speech is off: ' + P.ear.why);
+const speechOff = () => P.ear.state === 'off' && el('p', {class: 'notice', role: 'status'}, T('speech-off', {why: P.ear.why}));
 export const home = () => [
   el('h1', {class: 'title'}, 'Readback'),
-  el('p', {class: 'lead'}, 'No heat? I guide, you look and measure. One thing at a time, safe first.'),
-  !P.online && el('p', {class: 'notice', role: 'status'}, 'Not connected to the guide. It comes back by itself.'),
-  trouble(), speechOff(), P.device['sound-off'] && el('p', {class: 'notice', role: 'status'}, 'No sound: ' + P.device['sound-off'].text),
-  !P.loaded ? null : [P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': 'What gives no heat?'}, el('h2', {}, 'What gives no heat?'), P.appliances.map(a =>
-    el('button', {class: 'pick', 'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, mark(a.id === P.appliance ? 'proved' : 'off'), a.title[0].toUpperCase() + a.title.slice(1)))),
+  el('p', {class: 'lead'}, T('lead')),
+  !P.online && el('p', {class: 'notice', role: 'status'}, T('not-connected')),
+  trouble(), speechOff(), P.device['sound-off'] && el('p', {class: 'notice', role: 'status'}, T('sound-off', {why: P.device['sound-off'].text})),
+  !P.loaded ? null : [P.appliances.length > 1 && el('section', {class: 'plain stack', role: 'group', 'aria-label': T('which')}, el('h2', {}, T('which')), P.appliances.map(a =>
+    el('button', {class: 'pick', 'data-k': 'm' + a.id, 'aria-pressed': a.id === P.appliance ? 'true' : 'false', onclick: () => { P.appliance = a.id; draw(); }}, mark(a.id === P.appliance ? 'proved' : 'off'), capital(a.title)))),
   el('section', {class: 'stack', id: 'begin'},
-    el('button', {'data-k': 'voice', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), 'Start by voice', keyHint('1')),
-    el('button', {'data-k': 'touch', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => start(false)}, mark('touch'), 'Start by touch', keyHint('2')))], // not before the core has told: nothing moves under a finger
-  P.deleted && el('p', {class: 'undo', role: 'status'}, 'Deleted.', el('button', {'data-k': 'restore', onclick: restore}, 'Bring it back')),
-  jobList('Open jobs', P.jobs.filter(j => !j.outcome)), jobList('Finished jobs', P.jobs.filter(j => j.outcome)),
-  P.jobs.length ? el('p', {class: 'small'}, 'A ZIP holds the record, the journal as JSON and the pictures, without the place they were taken, and what you said where its sound was kept.') : null,
-  P.loaded && el('section', {class: 'stack'}, el('button', {'data-k': 'setup', onclick: () => go('choose')}, mark('dial'), 'Voice, hearing check and meter')),
+    el('button', {'data-k': 'voice', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: () => start(true)}, mark('voice'), T('start-voice'), keyHint('1')),
+    el('button', {'data-k': 'touch', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => start(false)}, mark('touch'), T('start-touch'), keyHint('2')))], // not before the core has told: nothing moves under a finger
+  P.deleted && el('p', {class: 'undo', role: 'status'}, T('deleted'), el('button', {'data-k': 'restore', onclick: restore}, T('bring-back'))),
+  jobList(T('open-jobs'), P.jobs.filter(j => !j.outcome)), jobList(T('finished-jobs'), P.jobs.filter(j => j.outcome)),
+  P.jobs.length ? el('p', {class: 'small'}, T('zip-note')) : null,
+  P.loaded && el('section', {class: 'stack'}, el('button', {'data-k': 'setup', onclick: () => go('choose')}, mark('dial'), T('setup'))),
 ];
 const jobList = (title, list) => list.length ? el('section', {class: 'plain'}, el('h2', {}, title), list.map(j => el('article', {class: 'job'},
   el('h3', {}, j.title), el('p', {}, new Date(j.at).toLocaleString([], {dateStyle: 'medium', timeStyle: 'short'}) + (j.outcome ? ' · ' + outcome(j.outcome) : j.stage ? ' · ' + j.stage : '')),
   j.damage && el('p', {}, j.damage),
   el('div', {class: 'answers'},
-    !j.outcome && el('button', {'data-k': 'r' + j.id, onclick: () => resume(j.id)}, 'Go on'),
-    el('button', {'data-k': 'p' + j.id, onclick: () => replay(j.id)}, 'Replay'),
+    !j.outcome && el('button', {'data-k': 'r' + j.id, onclick: () => resume(j.id)}, T('go-on')),
+    el('button', {'data-k': 'p' + j.id, onclick: () => replay(j.id)}, T('replay')),
     recordKeys(j.id, true),
-    j.outcome && el('button', {'data-k': 'o' + j.id, 'aria-expanded': P.hand && P.hand.id === j.id ? 'true' : 'false', onclick: () => handOver(j.id)}, 'Hand over'),
-    el('button', {'data-k': 'd' + j.id, onclick: () => remove(j.id)}, 'Delete')),
-  P.hand && P.hand.id === j.id && el('div', {role: 'status'}, el('p', {class: 'lead hand'}, P.hand.text), el('button', {'data-k': 'hearhand', onclick: () => post(`/api/jobs/${j.id}/say/handover`, {})}, mark('voice'), 'Hear it'))))) : null;
+    j.outcome && el('button', {'data-k': 'o' + j.id, 'aria-expanded': P.hand && P.hand.id === j.id ? 'true' : 'false', onclick: () => handOver(j.id)}, T('hand-over')),
+    el('button', {'data-k': 'd' + j.id, onclick: () => remove(j.id)}, T('delete-digit'))),
+  P.hand && P.hand.id === j.id && el('div', {role: 'status'}, el('p', {class: 'lead hand'}, P.hand.text), el('button', {'data-k': 'hearhand', onclick: () => post(`/api/jobs/${j.id}/say/handover`, {})}, mark('voice'), T('hear-it')))))) : null;
 // The summary for the person who takes over; pressed again, it folds.
 const handOver = async id => {
   if (P.hand && P.hand.id === id) { P.hand = null; draw(); return; }
@@ -56,12 +57,12 @@ export const replayGo = n => { const r = P.replay; r.at = Math.max(0, Math.min(r
 export const replayEnd = () => { P.replay = null; $('main').replaceChildren(); draw(); };
 export const replayKeys = () => {
   const r = P.replay, {event: ev, sound: own} = r.steps[r.at];
-  return [ev.photo && el('img', {alt: 'Picture: ' + ev.photo.id, src: `/api/jobs/${r.id}/photo/${ev.photo.name}`, width: 400}),
-    ev.said && el('p', {class: 'words2'}, 'After the answer “' + ev.said.text + '”'),
+  return [ev.photo && el('img', {alt: T('picture-of', {id: ev.photo.id}), src: `/api/jobs/${r.id}/photo/${ev.photo.name}`, width: 400}),
+    ev.said && el('p', {class: 'words2'}, T('after-answer', {text: ev.said.text})),
     el('div', {class: 'answers'},
-      el('button', {'data-k': 'prev', onclick: () => replayGo(-1)}, 'Before', keyHint('←')), el('button', {'data-k': 'next', onclick: () => replayGo(1)}, 'Next', keyHint('→')),
-      el('button', {'data-k': 'hear', onclick: () => post(`/api/jobs/${r.id}/say/${ev.seq}`, {})}, 'Hear the guide'),
-      own && el('button', {'data-k': 'own', onclick: () => sound.play(`/api/jobs/${r.id}/sound/${own}`, 'own', false)}, 'Hear the answer'), el('button', {'data-k': 'end', onclick: replayEnd}, 'End of replay', keyHint('Esc')))];
+      el('button', {'data-k': 'prev', onclick: () => replayGo(-1)}, T('before'), keyHint('←')), el('button', {'data-k': 'next', onclick: () => replayGo(1)}, T('next'), keyHint('→')),
+      el('button', {'data-k': 'hear', onclick: () => post(`/api/jobs/${r.id}/say/${ev.seq}`, {})}, T('hear-guide')),
+      own && el('button', {'data-k': 'own', onclick: () => sound.play(`/api/jobs/${r.id}/sound/${own}`, 'own', false)}, T('hear-answer')), el('button', {'data-k': 'end', onclick: replayEnd}, T('end-replay'), keyHint('Esc')))];
 };
 // ---------------------------------------------------------------- the first run: three cards, each can be skipped
 const keep = () => post('/api/prefs', P.prefs);
@@ -70,41 +71,41 @@ const finishFirst = () => { P.prefs.done = true; P.first = null; keep(); draw();
 const chooseVoice = async () => {
   P.prefs.voice = true;
   await mic.start();
-  if (P.mic === 'denied') { P.trouble = 'The microphone was refused. Touch does everything.'; draw(); } else go('hear');
+  if (P.mic === 'denied') { P.trouble = T('mic-refused'); draw(); } else go('hear');
 };
 // What the hearing check listens for; the words may come as words or as digits.
 const wanted = /twenty.?four point five volts?|24\.5 ?v/i;
-const levelWords = {quiet: 'Too quiet: nearer to the microphone.', good: 'The level is good.', loud: 'Too loud: a little away from it.', noise: 'Much noise: say each number again when asked.'};
+const levelWords = {quiet: T('level-quiet'), good: T('level-good'), loud: T('level-loud'), noise: T('level-noise')};
 const meterCards = [
-  ['rms', 'Is “true RMS” printed on the meter?', [['yes', 'Yes'], ['no', 'No'], ['', 'Not sure']]],
-  ['amps', 'The lowest current on its dial, DC?', [['uA', 'Microamps, µA'], ['mA', 'Milliamps, mA'], ['none', 'No current at all'], ['', 'Not sure']]],
-  ['cat', 'Which category stands beside the jacks?', [['CAT II', 'CAT II'], ['CAT III', 'CAT III'], ['CAT IV', 'CAT IV'], ['', 'None found']]],
+  ['rms', T('meter-rms'), [['yes', T('yes')], ['no', T('no')], ['', T('not-sure')]]],
+  ['amps', T('meter-amps'), [['uA', T('microamps')], ['mA', T('milliamps')], ['none', T('no-current')], ['', T('not-sure')]]],
+  ['cat', T('meter-cat'), [['CAT II', 'CAT II'], ['CAT III', 'CAT III'], ['CAT IV', 'CAT IV'], ['', T('none-found')]]],
 ];
 const chosen = id => (P.prefs.meter || {})[id] || '';
 const cards = {
   choose: () => [
-    el('h1', {class: 'title'}, 'Voice or touch?'),
-    el('p', {class: 'lead'}, 'By voice both hands stay free for the probes. Nothing you say leaves this device.'), speechOff(), trouble(),
+    el('h1', {class: 'title'}, T('voice-touch')),
+    el('p', {class: 'lead'}, T('voice-lead')), speechOff(), trouble(),
     el('div', {class: 'stack'},
-      el('button', {'data-k': 'fv', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: chooseVoice}, mark('voice'), 'Voice', keyHint('1')),
-      el('button', {'data-k': 'ft', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => { P.prefs.voice = false; go('meter'); }}, mark('touch'), 'Touch', keyHint('2')),
-      el('button', {'data-k': 'fs', onclick: finishFirst}, 'Skip', keyHint('3')))],
+      el('button', {'data-k': 'fv', class: P.ear.state === 'off' ? '' : 'solid', disabled: P.ear.state === 'off', onclick: chooseVoice}, mark('voice'), T('voice'), keyHint('1')),
+      el('button', {'data-k': 'ft', class: P.ear.state === 'off' ? 'solid' : '', onclick: () => { P.prefs.voice = false; go('meter'); }}, mark('touch'), T('touch'), keyHint('2')),
+      el('button', {'data-k': 'fs', onclick: finishFirst}, T('skip'), keyHint('3')))],
   hear: () => [
-    el('h1', {class: 'title'}, 'Say: twenty four point five volts'),
-    el('p', {class: 'lead'}, 'From where you will work, with the noise that is there.'),
-    el('div', {class: 'heard', role: 'status'}, el('h2', {}, P.ear.state === 'ready' ? wanted.test(P.heard) ? 'Heard right' : 'Heard' : 'Hearing is being loaded'), el('p', {class: 'value words'}, P.heard || '\u00a0'),
+    el('h1', {class: 'title'}, T('try-say')),
+    el('p', {class: 'lead'}, T('try-lead')),
+    el('div', {class: 'heard', role: 'status'}, el('h2', {}, P.ear.state === 'ready' ? wanted.test(P.heard) ? T('heard-right') : T('heard') : T('hearing-loads')), el('p', {class: 'value words'}, P.heard || '\u00a0'),
       el('p', {class: 'limit'}, levelWords[P.ear.good] || '\u00a0')),
     el('div', {class: 'stack'},
-      el('button', {'data-k': 'fg', class: wanted.test(P.heard) ? 'solid' : '', onclick: () => go('meter')}, wanted.test(P.heard) ? 'Go on' : 'Go on all the same', keyHint('1')),
-      el('button', {'data-k': 'fa', onclick: () => go('hear')}, 'Try again', keyHint('2')),
-      el('button', {'data-k': 'fk', onclick: finishFirst}, 'Skip', keyHint('3'))),
+      el('button', {'data-k': 'fg', class: wanted.test(P.heard) ? 'solid' : '', onclick: () => go('meter')}, wanted.test(P.heard) ? T('go-on') : T('go-on-all-the-same'), keyHint('1')),
+      el('button', {'data-k': 'fa', onclick: () => go('hear')}, T('try-again'), keyHint('2')),
+      el('button', {'data-k': 'fk', onclick: finishFirst}, T('skip'), keyHint('3'))),
     el('section', {class: 'stack'}, el('button', {class: 'pick', 'data-k': 'fsound', 'aria-pressed': P.prefs.sound ? 'true' : 'false', onclick: () => { P.prefs.sound = !P.prefs.sound; keep(); draw(); }},
-      mark(P.prefs.sound ? 'proved' : 'off'), 'Keep the sound of my answers'), el('p', {class: 'small'}, 'A replay of the job then has your own words. They stay on this device and are deleted with the job.'))],
+      mark(P.prefs.sound ? 'proved' : 'off'), T('keep-sound')), el('p', {class: 'small'}, T('keep-sound-note')))],
   meter: () => [
-    el('h1', {class: 'title'}, 'Your meter'),
-    el('p', {class: 'lead'}, 'It tells how far a reading can be trusted. Not sure? Then the guide reckons with a modest one, and says so.'),
+    el('h1', {class: 'title'}, T('your-meter')),
+    el('p', {class: 'lead'}, T('meter-lead')),
     meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: list.length === 3 ? 'answers thirds' : 'answers'}, list.map(([v, words]) =>
       el('button', {class: 'pick', 'data-k': 'f' + id + v, 'aria-pressed': chosen(id) === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, mark(chosen(id) === v ? 'proved' : 'off'), words))))),
-    el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, 'Done'))],
+    el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, T('done')))],
 };
 export const firstRun = () => cards[P.first]();

@@ -1,4 +1,5 @@
 // Microphone and sound of a computer. A phone has its own; the page asks its shell for them.
+import {T} from '/words.js';
 import {tab} from './tools.js';
 import {P, bus, post, draw, native, shell, on} from './core.js';
 
@@ -22,7 +23,7 @@ export const mic = {
       post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-on'}}});
     } catch (e) {
       P.mic = 'denied';
-      post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-off', text: 'The browser gave no microphone (' + e.name + '). Touch and keys do everything.'}}});
+      post('/api/event', {step: '', event: {at: 0, type: 'device', device: {kind: 'mic-off', text: T('no-microphone', {name: e.name})}}});
     }
     draw();
   },

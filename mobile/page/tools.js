@@ -1,4 +1,5 @@
 // Small tools of the page: elements, marks, units.
+import {T, units, outcomes} from '/words.js';
 
 export const $ = id => document.getElementById(id);
 const SVG = 'http://www.w3.org/2000/svg';
@@ -33,14 +34,13 @@ export const mark = (name, cls) => {
     el('svg:path', {d: fill ? d.slice(0, -1) : d, fill: fill ? 'currentColor' : 'none', stroke: 'currentColor', 'stroke-width': 2.4, 'stroke-linejoin': 'round', 'stroke-linecap': 'round'}));
 };
 export const keyHint = k => el('kbd', {}, k);
-const units = {ohm: 'Ω', kohm: 'kΩ', Mohm: 'MΩ', uA: 'µA', uF: 'µF', inH2O: 'in. of water', degF: '°F', degC: '°C', dF: '°F', dC: '°C', min: 'min', x: 'times', money: 'money', inHg: 'in. Hg'};
 export const unit = u => units[u] || u || '';
+export const capital = s => s && s.replace(/^./u, c => c.toUpperCase());
 // What is spoken in letters is written as people write it.
 export const written = t => t && t.replace(/\bA C\b/g, 'AC').replace(/\bD C\b/g, 'DC').replace(/\bO L\b/g, 'OL').replace(/\bC O\b/g, 'CO').replace(/\bR M S\b/g, 'RMS')
   .replace(/\b(MICRO|MILLI|KILO) ?/g, p => p.trim().toLowerCase()).replace(/\bMINUS\b/g, 'minus');
-export const dial = t => written(t).replace(/^Meter on (the )?/, '').replace(/\.$/, '');
-const outcomes = {'fixed': 'Heat is back', 'nothing-wrong': 'Nothing is wrong', 'stopped': 'Stopped: licensed help is needed', 'unresolved': 'Not found; handed over', 'handed-over': 'Handed over'};
-export const outcome = o => outcomes[o] || o.replaceAll('-', ' ').replace(/^./, c => c.toUpperCase());
+export const dial = t => written(t).replace(new RegExp(T('meter-on')), '').replace(/\.$/, '');
+export const outcome = o => outcomes[o] || capital(o.replaceAll('-', ' '));
 // tab keeps a little over a reload, where the browser has room for it.
 export const tab = {
   get(k) { try { return JSON.parse(sessionStorage.getItem(k)); } catch { return null; } },

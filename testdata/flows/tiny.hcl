@@ -28,7 +28,6 @@ part "line" {
   ports   = { l = "L-line", n = "N" }
   volts   = q("120 V", 114, 126, "common practice, no source")
   ohms    = q("0.3 ohm", 0.1, 0.5, "common practice, no source")
-  visible = true
   mode "off" {
     name   = "breaker off"
     does   = "off"
@@ -125,7 +124,6 @@ part "stat-mode" {
   kind    = "thing"
   name    = "thermostat mode"
   place   = "hall"
-  visible = true
   mode "cool" {
     name   = "thermostat set to cool"
     does   = "off"
@@ -308,13 +306,11 @@ part "rod" {
 
 signal "draft" {
   unit = "inH2O"
-  name = "draft"
   is   = 0.95 * inducer.works * vent.passes
   tol  = q("10 %", "from memory")
 }
 signal "flame" {
   unit = "x"
-  name = "flame"
   is   = valve.works
 }
 
@@ -322,12 +318,10 @@ control "board" {
   part  = "board"
   tries = 3
   step "standby" {
-    name    = "the board waits for a call"
     needs   = board.W
     on_fail = "wait"
   }
   step "draft" {
-    name    = "the draft fan runs"
     drive   = ["IND"]
     needs   = board.PS
     within  = q("60 s", "from memory")
@@ -335,7 +329,6 @@ control "board" {
     code    = "3"
   }
   step "trial" {
-    name    = "the gas valve opens"
     drive   = ["IND", "GV"]
     needs   = board.flame
     within  = q("7 s", "from memory")
@@ -344,7 +337,6 @@ control "board" {
     code    = "6"
   }
   step "run" {
-    name    = "the burner runs"
     drive   = ["IND", "GV"]
     needs   = board.flame
     on_fail = "retry"
@@ -403,7 +395,6 @@ check "stat-mode" {
   name     = "thermostat mode"
   function = "look"
   ask      = "Is the thermostat set to heat or to something else?"
-  free     = true
   minutes  = q("1 min", "common practice, no source")
   option "heat" { when = stat-mode.value > 0.5 }
   option "other" {}
@@ -544,7 +535,6 @@ check "see-fan" {
   power    = "on"
   call     = "on"
   at       = "draft"
-  free     = true
   minutes  = q("1 min", "common practice, no source")
   option "running" { when = inducer.works > 0.5 }
   option "humming" { when = inducer.hums }
@@ -557,7 +547,6 @@ check "light" {
   ask      = "How does the light blink: three, six, steady, or off?"
   power    = "on"
   call     = "on"
-  free     = true
   minutes  = q("1 min", "common practice, no source")
   option "three" { when = lamp("3") }
   option "six" { when = lamp("6") }
@@ -569,7 +558,6 @@ check "vent-look" {
   name     = "vent terminal"
   function = "look"
   ask      = "Is the vent outside clear or blocked?"
-  free     = true
   minutes  = q("3 min", "common practice, no source")
   option "blocked" { when = vent.passes < 0.5 }
   option "clear" {}
@@ -724,7 +712,6 @@ stop "line-wiring" {
 }
 caution "mains" {
   level   = "danger"
-  consent = true
   say     = ["Mains voltage can kill. Touch nothing but the probes.", "Mains voltage."]
 }
 fact "call-out" { value = q("90..200 money", "from memory") }

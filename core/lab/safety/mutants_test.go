@@ -155,9 +155,6 @@ func fileMutants(m *appliance.Model) (out []mutant) {
 		if h := m.Cautions[i].Hazard; h == "mains" || h == "gas" {
 			add("a caution is milder than its hazard", h, func(m *appliance.Model) { m.Cautions[i].Level = "caution" })
 		}
-		if m.Cautions[i].Hazard == "mains" {
-			add("house voltage without consent", "mains", func(m *appliance.Model) { m.Cautions[i].Consent = false })
-		}
 	}
 	for i := range m.Stops {
 		s := &m.Stops[i]

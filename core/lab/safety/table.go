@@ -913,10 +913,10 @@ var Table = []Row{
 		}
 		return bad
 	}},
-	{ID: "shock-consent", Rule: "a file's caution against house voltage asks consent", Source: "invariant 2", Check: func(h Held) (bad []string) {
-		for _, c := range h.Model.Cautions {
-			if c.Hazard == "mains" && !c.Consent {
-				bad = append(bad, c.Hazard)
+	{ID: "shock-consent", Rule: "house voltage and capacitors ask consent before live work", Source: "invariant 2", Check: func(Held) (bad []string) {
+		for _, id := range []string{"mains", "capacitor"} {
+			if z, ok := vocab.HazardOf(id); !ok || !z.Shock {
+				bad = append(bad, id)
 			}
 		}
 		return bad

@@ -3,6 +3,7 @@ package scenario
 import (
 	"reflect"
 	"slices"
+	"strings"
 
 	"readback/core/protocol"
 	"readback/core/utterance"
@@ -131,7 +132,7 @@ func (t *Talk) misheard(v *protocol.View) bool {
 	if t.last.Kind == utterance.Command && (t.last.ID == "scratch-that" || t.last.ID == "false-alarm") {
 		return false
 	}
-	if h := v.Heard.Taken; t.isCommand(h) {
+	if h := strings.ReplaceAll(v.Heard.Taken, " ", "-"); t.isCommand(h) { // a command is shown by its id in words
 		return slices.Contains(settling, h) && (t.last.Kind != utterance.Command || t.last.ID != h)
 	}
 	if t.asked.Step.Kind == "act" || t.asked.State == "confirm" && t.last.Kind == utterance.Choice {

@@ -81,7 +81,11 @@ func Serve(ctx context.Context, l net.Listener, c Config) error {
 		m.Say("hello", c.Greeting, "info", false)
 	}
 	m.attach(s.hub)
-	go m.prepare(ctx, app.LastWords())
+	lastWords, err := app.LastWords(c.Hub.Lang)
+	if err != nil {
+		return err
+	}
+	go m.prepare(ctx, lastWords)
 	// Judgment, no source: a picture of 16 MB takes a fraction of a second on the loopback, a long record a few seconds to make.
 	srv := &http.Server{Handler: g.wrap(s), ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 15 * time.Second, WriteTimeout: 60 * time.Second,
 		IdleTimeout: 60 * time.Second, MaxHeaderBytes: 16 << 10, ErrorLog: log.New(io.Discard, "", 0),

@@ -91,6 +91,9 @@ func Play(ctx context.Context, j Job) (*Result, error) {
 	if err := c.waitReady(); err != nil {
 		return nil, fmt.Errorf("rehearse: %w", err)
 	}
+	for hub.Ear().State == "loading" { // it is open; the hub takes it in a moment
+		time.Sleep(time.Millisecond)
+	}
 	p := &scenario.Person{Model: j.Model, See: scenario.EngineSight(j.Engine), Modes: j.Modes, Habits: j.Habits, Says: j.Says, Chance: scenario.NewChance(j.Seed)}
 	r := &runner{Job: j, hub: hub, c: c, noise: hearbench.Noise(j.Noise, j.Seed, 30*rate), talk: scenario.Talk{Person: p, Lex: lex}}
 	if err := r.request("start", app.Start{Appliance: j.Model.ID, Voice: ptr(true)}); err != nil {
@@ -226,7 +229,7 @@ func (r *runner) listen(speech []int16, after float64) error {
 		}
 		r.c.advance(100)
 		if err := r.hub.Feed(b); err != nil {
-			return fmt.Errorf("rehearse: feeding sound: %w", err)
+			return fmt.Errorf("rehearse: feeding sound: %w (%s)", err, r.hub.Ear().Why)
 		}
 		if err := r.c.waitFed(); err != nil { // in step with the recogniser, so that a run repeats
 			return err

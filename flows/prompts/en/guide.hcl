@@ -1,4 +1,4 @@
-# What the guide says, in English. Sentences have at most 12 words, begin with the verb where something is to be done, and
+# What the guide says, in English. Sentences have at most 16 words, begin with the verb where something is to be done, and
 # hold no symbol that a voice cannot speak. {name} is a slot. "full" is the long form and comes first; "short" forms follow
 # in turn; "say" tells what to answer; "how" is for the question how; "ask" lists the option ids that answer, the hoped-for one first.
 

@@ -1,0 +1,64 @@
+# Names of closed lists where text needs them.
+
+lang = "en"
+
+# What a verdict stands on.
+terms "evidence" {
+  self   = "{part} shows the fault itself"
+  supply = "{part} had its supply"
+  input  = "input {port} of the {part} was present"
+  output = "output {port} of the {part} was missing at the board"
+  load   = "{part} was good"
+}
+# Where a number comes from that no document gives.
+terms "origin" {
+  common-practice           = "common practice"
+  common-practice-no-source = "common practice, no source"
+  from-memory               = "from memory"
+  plate                     = "plate"
+}
+# Commands as the guide names them on its buttons.
+terms "option" {
+  repeat       = "repeat"
+  longer       = "longer"
+  shorter      = "shorter"
+  slower       = "slower"
+  quiet        = "quiet"
+  where        = "where"
+  why          = "why"
+  how          = "how"
+  what-if      = "what if"
+  should-it-be = "should it be"
+  where-am-i   = "where am i"
+  how-long     = "how long"
+  suspected    = "suspected"
+  how-sure     = "how sure"
+  cost         = "cost"
+  shortcut     = "shortcut"
+  help         = "help"
+  ready        = "ready"
+  done         = "done"
+  cant-reach   = "cant reach"
+  dont-know    = "dont know"
+  not-sure     = "not sure"
+  jumping      = "jumping"
+  missed-it    = "missed it"
+  scratch-that = "scratch that"
+  skip         = "skip"
+  other-meter  = "other meter"
+  go-live      = "go live"
+  other-way    = "other way"
+  false-alarm  = "false alarm"
+  back         = "back"
+  hold-on      = "hold on"
+  it-changed   = "it changed"
+  person       = "person"
+  finish       = "finish"
+}
+terms "verdict" {
+  pass             = "pass"
+  conditional-pass = "conditional pass"
+  conditional-fail = "conditional fail"
+  fail             = "fail"
+  invalid          = "invalid"
+}
