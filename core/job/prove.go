@@ -520,6 +520,13 @@ func (w *walker) enter(f frozen, as key) {
 			k.act.N = 0
 		}
 	}
+	// Neither the way to a need nor an interlock looks at the thermostat unless the need names it, or leads are placed for a moment
+	// of the sequence; the work place's own proof tells it apart always.
+	if f.task != nil {
+		if n := f.task.need(w.m); n.Call == worksite.NotKnown && n.Place == 0 && k.act.Kind != worksite.CallOn && k.act.Kind != worksite.CallOff {
+			k.call = worksite.NotKnown
+		}
+	}
 	if k.bad > 0 || k.refused > 0 { // refusals and bad readings are counted whatever the aim is: one aim of each kind stands for all
 		k.need = -len(kindOf(f.task))
 	}

@@ -58,6 +58,7 @@ type Book struct {
 
 	consent   string
 	consentAt int64
+	toProve   int64 // when proving dead was agreed to, 0 for not
 	license   bool
 	noMains   bool
 	noLive    bool
@@ -68,6 +69,8 @@ type Book struct {
 	pending  string          // an act that was reported, and not taken yet
 	doubted  *protocol.Event // an answer behind which an alarm may stand
 	before   *protocol.View  // what it answered
+	aside    string          // the step that a doubted danger interrupted
+	again    bool            // and is asked again
 	reading  *measure.Reading
 	recalled string // step that may be asked from memory
 	basis    int64  // when the person, or a new question, was last heard
@@ -221,7 +224,11 @@ func (b *Book) Note(ev *protocol.Event, out []protocol.Effect) {
 	if ev.Type == protocol.EvTick && b.openLive() && after.State != "confirm" && b.now-b.basis > silence {
 		b.fail("silence at a live open cabinet is asked about and then an emergency", "%d s at %s, covers %v", (b.now-b.basis)/secs, after.Step.ID, b.covers)
 	}
+	if after.Step.ID == "right-now" && before != nil && before.Step.ID != "right-now" {
+		b.aside = before.Step.ID
+	}
 	if fresh {
+		b.again = before != nil && before.Step.ID == "right-now" && after.Step.ID == b.aside // a danger was denied: the same question goes on
 		b.asked(after)
 	}
 }
@@ -235,7 +242,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 	case ev.Type == protocol.EvResume, cmd == "it-changed":
 		b.proved, b.run, b.power = false, 0, "unknown"
 		b.call, b.drained, b.empty = "unknown", map[string]bool{}, map[string]bool{}
-		b.consent = ""
+		b.consent, b.toProve = "", 0
 	case cmd == "hold-on":
 		b.run = 0
 	case ev.Type == protocol.EvUndo, cmd == "back", cmd == "scratch-that", repairs(ev): // the person says that an answer was wrong
@@ -245,7 +252,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 			b.recalled = after.Step.ID
 		}
 	}
-	if x, ok := answers(ev, before); ok && (x == "no" || x == "different") && moved {
+	if ev.Said != nil && len(ev.Said.Meanings) > 0 && (ev.Said.Meanings[0].ID == "no" || ev.Said.Meanings[0].ID == "different") && moved {
 		b.gate, b.stopped = "", ""
 		b.recalled = after.Step.ID
 	}
@@ -273,7 +280,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 			b.doubted, b.before = ev, before
 		}
 	case id == "right-now":
-		if b.doubted != nil && after.State != "emergency" && after.Step.ID != b.before.Step.ID {
+		if b.doubted != nil && positive(ev) && after.State != "emergency" && after.Step.ID != b.before.Step.ID {
 			b.answered(b.doubted, b.before)
 		}
 		b.doubted = nil
@@ -405,7 +412,11 @@ func (b *Book) answered(ev *protocol.Event, before *protocol.View) {
 	switch before.Step.ID {
 	case "consent":
 		if x := ev.Said; x != nil && len(x.Meanings) > 0 && x.Meanings[0].ID == "go-live" {
-			b.consent, b.consentAt = before.Step.Act, b.now
+			if strings.Contains(before.Step.Act, "prove") {
+				b.toProve = b.now
+			} else {
+				b.consent, b.consentAt = before.Step.Act, b.now
+			}
 		}
 		return
 	case "license":
@@ -515,7 +526,10 @@ func (b *Book) asked(v *protocol.View) {
 			b.fail("nothing is switched on beyond a stop line", "power on after %s", b.stopped)
 		}
 	case "prove-live":
-		b.agreed(id, "prove", "")
+		if !b.again && (b.toProve == 0 || b.now-b.toProve > consentAge) {
+			b.fail("live work is agreed to, one check, one time", "%s without consent", id)
+		}
+		b.toProve = 0
 		if b.noMains || b.noLive {
 			b.fail("no house voltage is read without a meter made for it, or on a wet floor", "%s", id)
 		}
@@ -587,7 +601,7 @@ func (b *Book) check(v *protocol.View, c *appliance.Check) {
 		}
 	}
 	if b.liveWork(c) {
-		b.agreed(c.ID, "", c.Name)
+		b.agreed(c.ID, c.Name)
 		if c.Function != measure.Look && c.Function != measure.Manometer && c.Function != measure.Thermometer && (b.noMains || b.noLive) {
 			b.fail("no house voltage is read without a meter made for it, or on a wet floor", "%s", c.ID)
 		}
@@ -630,17 +644,14 @@ func (b *Book) physically(what string) {
 }
 
 // agreed holds that consent was given to this, and just now.
-func (b *Book) agreed(what, word, name string) {
+func (b *Book) agreed(what, name string) {
 	switch {
 	case b.consent == "":
 		b.fail("live work is agreed to, one check, one time", "%s without consent", what)
-	case name != "" && !strings.Contains(b.consent, name), word != "" && !strings.Contains(b.consent, word):
+	case !strings.Contains(b.consent, name):
 		b.fail("consent is for what it named", "%s after %q", what, b.consent)
 	case b.now-b.consentAt > consentAge:
 		b.fail("consent does not last", "%s %d s after consent", what, (b.now-b.consentAt)/secs)
-	}
-	if word != "" {
-		b.consent = ""
 	}
 }
 

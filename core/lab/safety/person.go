@@ -154,6 +154,11 @@ func (p *person) helpful(v *protocol.View) protocol.Event {
 	if s.ID == "right-now" {
 		return meaning("touch", choice(pick(r, "none", "none", "none", "leave-now")))
 	}
+	for _, a := range s.Answers {
+		if a.Kind == utterance.UnitOnly {
+			return meaning("touch", utterance.Meaning{Kind: a.Kind, ID: a.ID})
+		}
+	}
 	if v.State == "hold" || s.Part == "A" {
 		return meaning("touch", command("ready"))
 	}
