@@ -30,7 +30,7 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.opts = nil
 	case act.Kind == worksite.ProveEmpty:
 		q.kind, q.step.Kind = "measure", "measure"
-		q.units = []string{"V", "mV"}
+		q.units, q.hazard = []string{"V", "mV"}, true // it clears a hazard: nothing is taken from the camera alone
 		q.step.Keypad, q.step.Eye, q.opts = q.units, protocol.EyeMeter, nil
 	case act.Kind == worksite.PlaceLeads && m.model.Checks[act.N].Fit != "":
 		q.step.Act, q.short = m.model.Checks[act.N].Fit, m.model.Checks[act.N].Fit

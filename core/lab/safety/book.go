@@ -72,8 +72,9 @@ type Book struct {
 	aside    string          // the step that a doubted danger interrupted
 	again    bool            // and is asked again
 	reading  *measure.Reading
-	recalled string // step that may be asked from memory
-	basis    int64  // when the person, or a new question, was last heard
+	seen     *measure.Reading // what the camera saw last: the person may name its unit
+	recalled string           // step that may be asked from memory
+	basis    int64            // when the person, or a new question, was last heard
 	last     *protocol.View
 	Broken   []Violation
 }
@@ -143,6 +144,14 @@ func readingOf(ev *protocol.Event) *measure.Reading {
 		}
 	}
 	return nil
+}
+
+// unitOf is the unit that is named for a number given before.
+func unitOf(ev *protocol.Event) string {
+	if ev.Said == nil || len(ev.Said.Meanings) == 0 || ev.Said.Meanings[0].Kind != utterance.UnitOnly {
+		return ""
+	}
+	return ev.Said.Meanings[0].ID
 }
 
 // exposed tells whether more than touch-safe voltage (IEC 61010-1: 30 V a.c.) lies behind a place, or behind one around it.
@@ -257,10 +266,19 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 		b.recalled = after.Step.ID
 	}
 	if act, _ := actOf(id); act != "" {
-		if r := readingOf(ev); r != nil {
+		if ev.Seen != nil && ev.Seen.Reading != nil {
+			b.seen = ev.Seen.Reading
+		}
+		r := readingOf(ev)
+		if r == nil && b.seen != nil && unitOf(ev) != "" {
+			named := *b.seen
+			named.Value.Unit = unitOf(ev)
+			r = &named
+		}
+		if r != nil {
 			b.reading = r
 		}
-		if _, ok := answers(ev, before); ok || cmd == "done" && act != "power-off" && act != "power-on" || readingOf(ev) != nil && strings.HasPrefix(act, "prove-") {
+		if _, ok := answers(ev, before); ok || cmd == "done" && act != "power-off" && act != "power-on" || r != nil && strings.HasPrefix(act, "prove-") {
 			b.pending = id
 		}
 	}
@@ -269,7 +287,7 @@ func (b *Book) happened(ev *protocol.Event, before, after *protocol.View) {
 	}
 	if b.pending != "" && after.Step.ID != b.pending && after.Step.ID != "right-now" && after.State != "emergency" {
 		_, said := answers(ev, before)
-		if said || readingOf(ev) != nil || positive(ev) || ev.Type == protocol.EvSeen { // a camera that agrees is a second witness beside what was said
+		if said || readingOf(ev) != nil || unitOf(ev) != "" || positive(ev) || ev.Type == protocol.EvSeen { // a camera that agrees is a second witness beside what was said
 			b.did(b.pending)
 		}
 		b.pending = ""
