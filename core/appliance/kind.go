@@ -37,7 +37,7 @@ type Passage int
 
 // Passages, from the least to the most. A kind must name one.
 const (
-	Blocks  Passage = iota + 1 // a way through would be a fault: a load, a winding, a gap
+	blocks  Passage = iota + 1 // a way through would be a fault: a load, a winding, a gap
 	Through                    // lets current through, with work or heat of its own
 	Joins                      // as good as a wire while it is closed
 	Leads                      // a wire
@@ -48,7 +48,7 @@ type Proof int
 
 // Proofs. A kind must name one.
 const (
-	ProvedBySelf   Proof = iota + 1 // nothing more
+	provedBySelf   Proof = iota + 1 // nothing more
 	ProvedBySupply                  // its supply was present across its ports
 	ProvedByInputs                  // all inputs present, the output missing at its terminal, and what hangs on it good
 )

@@ -28,7 +28,7 @@ var _ = register(&Kind{
 			return q.def(func(s *state) float64 { return 1e6 * math.Abs(s.currentDC(other)) })
 		}},
 		{Name: "flame", Doc: "1 when it sees a flame", given: sensesFlame, calc: boardFlame}},
-	Passes: Blocks, Controls: true, Proof: ProvedByInputs,
+	Passes: blocks, Controls: true, Proof: ProvedByInputs,
 	Drawn: []Drawn{{Symbol: symBox, A: "r", B: "c"}, {Symbol: symSense, Name: "flame-input", A: "fs", B: "earth"}},
 	build: buildBoard,
 })

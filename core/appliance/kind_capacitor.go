@@ -19,7 +19,7 @@ var _ = register(&Kind{
 		calc: func(q *ask) int32 { return capacitance(q, q.b.init[q.b.param(q.p, q.k, "value")]) }},
 		{Name: "microfarads_now", Doc: "microfarads that are left", Spread: "value",
 			calc: func(q *ask) int32 { return capacitance(q, 1) }}},
-	Passes: Blocks, Holds: true, Proof: ProvedBySelf,
+	Passes: blocks, Holds: true, Proof: provedBySelf,
 	Drawn: []Drawn{{A: "a", B: "b", Loose: true, Symbol: &Symbol{Gap: true,
 		SVG: `<path d="M0 0h60m12 0h60"/><path d="M60 -13v26m15 -26c-5 8 -5 18 0 26"/>`}}},
 	// Its current does not pass the network: its load asks for its health.

@@ -9,7 +9,7 @@ var _ = register(&Kind{
 	Words:   []Word{{"reset", []string{"auto", "manual"}}},
 	Effects: []Effect{effStuckO, effStuckC, effResist, effSet, effTouch},
 	Props:   []Prop{propClosed, {Name: "tripped", Doc: "1 when it has tripped", calc: hasTripped}, propAmps},
-	Passes:  Joins, Proof: ProvedBySelf,
+	Passes:  Joins, Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symContact, A: "a", B: "b"}},
 	build: buildContact,
 })

@@ -13,7 +13,7 @@ var _ = register(&Kind{
 		main := q.u.main
 		return q.def(func(s *state) float64 { return 1e3 * s.across(main, true) })
 	}}, propAmps},
-	Passes: Through, Spreads: true, Proof: ProvedBySelf,
+	Passes: Through, Spreads: true, Proof: provedBySelf,
 	// a cell: makes d.c. from heat
 	Drawn: []Drawn{{A: "a", B: "b", Symbol: &Symbol{SVG: `<path d="M0 0h61m10 0h61"/><path d="M61 -14v28m10 -21v14"/>`}}},
 	build: buildEmf,

@@ -11,7 +11,7 @@ var _ = register(&Kind{
 	Ports: twoEnds, Params: []Param{{Name: "rating", Dim: unit.Current, Unit: "A"}, ohmsParam("ohms", closedOhms)},
 	Effects: []Effect{effOpen, effResist, {Name: "short", Params: effShortParams, Doc: "bridged", do: effShort.do}, effSet},
 	Props:   []Prop{{Name: "blown", Doc: "1 when open", calc: hasBlown}, propAmps},
-	Passes:  Joins, Proof: ProvedBySelf,
+	Passes:  Joins, Proof: provedBySelf,
 	Drawn: []Drawn{{A: "a", B: "b", Symbol: &Symbol{
 		SVG: `<path d="M0 0h44m44 0h44"/><path d="M44 0c8 -14 14 -14 22 0s14 14 22 0"/>`}}},
 	build: func(b *builder, i int, p *Part, k *Kind, u *built) {

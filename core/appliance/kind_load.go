@@ -28,7 +28,7 @@ var _ = register(&Kind{
 			powered := loadPowered(q)
 			return q.def(func(s *state) float64 { return truth(powered(s)) })
 		}}},
-	Passes: Blocks, Spreads: true, Proof: ProvedBySupply,
+	Passes: blocks, Spreads: true, Proof: ProvedBySupply,
 	Drawn: []Drawn{{A: "a", B: "b", Symbol: &Symbol{Resists: true, SVG: `<path d="M0 0h48m36 0h48"/><circle cx="66" cy="0" r="18"/>` +
 		`<text x="{at}" y="4" fill="currentColor" stroke="none">{initials}</text>`}}},
 	build: buildLoad,

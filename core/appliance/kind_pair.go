@@ -16,7 +16,7 @@ var _ = register(&Kind{
 			c.force(c.u.other, -1)
 		}}},
 	Props:  []Prop{{Name: "amps", Doc: "amperes through conductor 1", calc: ampsOfMain}},
-	Passes: Leads, Proof: ProvedBySelf,
+	Passes: Leads, Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symWire, Name: "first-wire", A: "in1", B: "out1"}, {Symbol: symWire, Name: "second-wire", A: "in2", B: "out2"}},
 	build: buildPair,
 })

@@ -8,6 +8,6 @@ var _ = register(&Kind{
 	Exprs:   []Slot{{"when", "besides being clear, what must hold for anything to pass"}},
 	Effects: []Effect{effFactor, effNone, effSet},
 	Props:   []Prop{{Name: "passes", Doc: "share that passes", calc: func(q *ask) int32 { return q.amount("clear", "when") }}},
-	Passes:  Through, Proof: ProvedBySelf,
+	Passes:  Through, Proof: provedBySelf,
 	build: buildState,
 })

@@ -29,7 +29,7 @@ var _ = register(&Kind{
 			return q.b.conducts(q.name, q.u.other)
 		}},
 		{Name: "volts_now", Doc: "volts across the coil", calc: voltsOfMain}},
-	Passes: Through, Proof: ProvedBySelf,
+	Passes: Through, Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symCoil, Name: "coil", A: "coil1", B: "coil2"}, {Symbol: symContact, Name: "contact", A: "com", B: "no"},
 		{Symbol: symContact, Name: "resting-contact", A: "com", B: "nc"}},
 	build: buildRelay,

@@ -22,7 +22,7 @@ var _ = register(&Kind{
 		main, third := q.u.main, q.u.third
 		return q.def(func(s *state) float64 { return 1e6 * math.Abs(s.currentDC(main)+s.currentDC(third)) })
 	}}},
-	Passes: Through, Proof: ProvedBySelf,
+	Passes: Through, Proof: provedBySelf,
 	Drawn: []Drawn{{A: "rod", B: "burner", Symbol: &Symbol{Resists: true,
 		SVG: `<path d="M0 0h58m20 0h54"/><path d="M58 -7v14l14 -7z"/><path d="M80 -10v20m5 -15v10"/>`}}},
 	build: buildRod,

@@ -11,7 +11,7 @@ var _ = register(&Kind{
 		{Name: "resist", Params: effResistParams, Doc: "so many ohms more in series: sags under load", do: effResist.do}},
 	Props: []Prop{{Name: "volts_now", Doc: "volts between its ends", calc: voltsOfMain},
 		{Name: "amps", Doc: "amperes drawn", calc: ampsOfMain}},
-	Passes: Blocks, Return: "n", Proof: ProvedBySelf,
+	Passes: blocks, Return: "n", Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symSource, A: "l", B: "n"}},
 	build: func(b *builder, i int, p *Part, k *Kind, u *built) {
 		u.main = b.path(i, b.terminal(p, "l"), b.terminal(p, "n"), b.param(p, k, "ohms"), p.ID)

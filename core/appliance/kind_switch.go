@@ -7,7 +7,7 @@ var _ = register(&Kind{
 	Exprs:   []Slot{{"closes", "closed while true"}},
 	Effects: []Effect{effOff, effStuckO, effStuckC, effResist},
 	Props:   []Prop{propClosed, propAmps},
-	Passes:  Joins, Proof: ProvedBySelf,
+	Passes:  Joins, Proof: provedBySelf,
 	Drawn: []Drawn{{A: "a", B: "b", Symbol: &Symbol{
 		SVG: drawnEnds + drawnTerminals + `<path d="M49 -2L82 -16"/><path d="M66 -9v-9m-5 0h10"/>`}}},
 	build: buildContact,

@@ -33,10 +33,10 @@ func lacks(k *Kind) (out []string) {
 			out = append(out, "parameter "+p.Spread)
 		}
 	}
-	if k.Passes < Blocks || k.Passes > Leads {
+	if k.Passes < blocks || k.Passes > Leads {
 		out = append(out, "whether current passes it")
 	}
-	if k.Proof < ProvedBySelf || k.Proof > ProvedByInputs {
+	if k.Proof < provedBySelf || k.Proof > ProvedByInputs {
 		out = append(out, "proof")
 	}
 	drawn := map[string]bool{}

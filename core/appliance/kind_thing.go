@@ -7,6 +7,6 @@ var _ = register(&Kind{
 	Effects: []Effect{effFactor, effNone, effSet, {Name: "wrong", Doc: "only its mode is asked for", do: ownSlot}},
 	Props: []Prop{{Name: "value", Doc: "its value; 1 when healthy unless the file says otherwise",
 		calc: func(q *ask) int32 { return q.amount("value", "is") }}},
-	Passes: Through, Proof: ProvedBySelf,
+	Passes: Through, Proof: provedBySelf,
 	build: buildState,
 })

@@ -33,7 +33,7 @@ var _ = register(&Kind{
 		}},
 		{Name: "amps", Doc: "amperes of the secondary", calc: ampsOfMain},
 		{Name: "link_open", Doc: "1 when the hidden link is open", calc: hasBlown}},
-	Passes: Blocks, Proof: ProvedBySelf,
+	Passes: blocks, Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symCoil, Name: "primary", A: "p1", B: "p2"}, {Symbol: symSource, Name: "secondary", A: "s1", B: "s2"}},
 	build: buildTransformer,
 })

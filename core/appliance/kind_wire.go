@@ -5,7 +5,7 @@ var _ = register(&Kind{
 	Ports: twoEnds, Params: []Param{ohmsParam("ohms", closedOhms)},
 	Effects: []Effect{effOpen, effResist, effTouch, effSet},
 	Props:   []Prop{propAmps},
-	Passes:  Leads, Proof: ProvedBySelf,
+	Passes:  Leads, Proof: provedBySelf,
 	Drawn: []Drawn{{Symbol: symWire, A: "a", B: "b"}},
 	build: func(b *builder, i int, p *Part, k *Kind, u *built) { u.main = b.ends(i, p, k, "ohms") },
 })

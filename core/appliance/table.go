@@ -20,8 +20,8 @@ type Table struct {
 	Unsure  []bool      // per hypothesis: some state did not come to rest
 }
 
-// MaxClasses is how many classes a check can have.
-const MaxClasses = 254
+// maxClasses is how many classes a check can have.
+const maxClasses = 254
 
 // Singles returns nothing wrong and every single mode.
 func (e *Engine) Singles() []Hypothesis {
@@ -97,7 +97,7 @@ func (t *Table) classify(c int, o Outcome) uint8 {
 			best, dist = i, d
 		}
 	}
-	if len(t.Outcome[c]) < MaxClasses {
+	if len(t.Outcome[c]) < maxClasses {
 		t.Outcome[c] = append(t.Outcome[c], o)
 		return uint8(len(t.Outcome[c]) - 1)
 	}

@@ -24,11 +24,11 @@ const (
 // Reasons of the light.
 const (
 	TooShort     Reason = "too short"     // not watched for two whole cycles
-	NoPause      Reason = "no pause"      // no clear pause between the counts
+	noPause      Reason = "no pause"      // no clear pause between the counts
 	Disagree     Reason = "disagree"      // two cycles gave different counts
 	Chopped      Reason = "chopped"       // mains or dimmed light cut up by a short exposure
-	WeakLight    Reason = "weak light"    // too little contrast for the noise
-	NoLight      Reason = "no light"      // nothing blinks and nothing can be said about steady
+	weakLight    Reason = "weak light"    // too little contrast for the noise
+	noLight      Reason = "no light"      // nothing blinks and nothing can be said about steady
 	ShortExposed Reason = "short exposed" // dark, but the exposure is too short to call it off
 )
 
@@ -258,7 +258,7 @@ func (c *Counter) Code() Code {
 		return out
 	}
 	if out.SNR < 1.5 {
-		out.Reason = WeakLight
+		out.Reason = weakLight
 		return out
 	}
 	parse(runs, frame, &out)
@@ -596,7 +596,7 @@ func (c *Counter) still(out Code) Code {
 	level := median(sorted)
 	switch n := len(sorted); {
 	case sorted[n*98/100]-sorted[n*2/100] > 0.4: // something goes on here, whatever it is
-		out.Reason = WeakLight
+		out.Reason = weakLight
 	case level > 0.25:
 		out.Pattern = Steady
 	case exposed < 0.0166:

@@ -43,7 +43,7 @@ func parse(runs []burst, frame float64, out *Code) {
 		}
 	}
 	if out.Pause < 2*shorter-frame && len(steps) == 1 {
-		out.Reason = NoPause
+		out.Reason = noPause
 		return
 	}
 	gap := math.Inf(1) // dark runs of at least this part two digits
@@ -239,7 +239,7 @@ func even(runs []burst, on, off []float64, frame float64, out *Code) {
 	a, b := out.On, off[len(off)/2]
 	period := a + b
 	if on[len(on)-1] > 1.6*on[0]+0.1 || off[len(off)-1] > 1.35*off[0]+1.5*frame {
-		out.Reason = NoPause
+		out.Reason = noPause
 		return
 	}
 	for _, r := range [2]burst{runs[0], runs[len(runs)-1]} {
@@ -257,7 +257,7 @@ func even(runs []burst, on, off []float64, frame float64, out *Code) {
 	case period >= 0.5 && period <= 2.6 && a < 2.5*b:
 		out.Pattern, out.Cycles = Heartbeat, len(on)
 	default:
-		out.Reason = NoPause
+		out.Reason = noPause
 		return
 	}
 	if len(on) < 3 || out.Pattern != Flashes && len(on) < moreThanACode {

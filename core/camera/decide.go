@@ -93,7 +93,7 @@ func (s *strip) excuse(rd *Reading, middling int) Reason {
 			x0, y0, x1, y1 = math.Min(x0, c[0]), math.Min(y0, c[1]), math.Max(x1, c[0]), math.Max(y1, c[1])
 		}
 		if x0 < -1 || y0 < -1 || x1 > s.width+1 || y1 > s.height+1 {
-			return CutOff
+			return cutOff
 		}
 	}
 	burnt, steep := 0, float32(0)
@@ -270,7 +270,7 @@ func (rd *Reading) settle() {
 	}
 	switch {
 	case text == "1":
-		rd.Reason = LoneOne
+		rd.Reason = loneOne
 	case p < surely || rd.doubt || rd.speck && rd.Shows == Number:
 		rd.Reason = Unclear
 	}

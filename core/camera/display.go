@@ -27,16 +27,16 @@ const (
 	Glare     Reason = "glare"
 	Changing  Reason = "changing"
 	Unclear   Reason = "unclear"
-	CutOff    Reason = "cut off"
-	LoneOne   Reason = "lone one"
+	cutOff    Reason = "cut off"
+	loneOne   Reason = "lone one"
 
 	SignUnsure Reason = "sign unsure" // some pictures show a minus sign, some do not
 	EndUnsure  Reason = "end unsure"  // some pictures show a digit more
 
 	Likely      Reason = "likely"       // read, and not surely enough to be told: it can be asked about
-	PointUnsure Reason = "point unsure" // a point may be there or not
+	pointUnsure Reason = "point unsure" // a point may be there or not
 	Covered     Reason = "covered"      // something lies over a digit
-	TwoRows     Reason = "two rows"     // two numbers may be meant
+	twoRows     Reason = "two rows"     // two numbers may be meant
 )
 
 // Digit is one place of a display.
@@ -76,8 +76,8 @@ type Reading struct {
 
 // Chances of a whole reading being right from which it is told, and from which it is offered as a question.
 const (
-	TellFrom = 0.995
-	AskFrom  = 0.9
+	tellFrom = 0.995
+	askFrom  = 0.9
 )
 
 // OK tells whether the reading may be used as an observation.

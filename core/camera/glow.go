@@ -26,7 +26,7 @@ const (
 
 // Reasons of the fire watcher.
 const (
-	MainsFlicker Reason = "mains flicker" // room light beats with the camera
+	mainsFlicker Reason = "mains flicker" // room light beats with the camera
 	Moved        Reason = "moved"         // the picture moved or the light changed everywhere
 )
 
@@ -204,7 +204,7 @@ func (f *FireWatch) Now() (Fire, Reason) {
 	band, refBand, jump := bands(w)
 	level := math.Max(total/3, 1)
 	if refBand > 0.5*band && refBand > 0.01*ref && band > 0.03*level {
-		return Unsure, MainsFlicker
+		return Unsure, mainsFlicker
 	}
 	flicker := band / level
 	red := dr / math.Max(total, 1e-9)

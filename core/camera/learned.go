@@ -137,7 +137,7 @@ func (l *learned) digit(p *Plane, rd *Reading) {
 			rd.Value = v
 		}
 		if rd.Reason = ""; rd.Text == "1" {
-			rd.Reason = LoneOne
+			rd.Reason = loneOne
 		}
 	}
 }

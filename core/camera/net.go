@@ -13,14 +13,14 @@ import (
 // holds a glyph at all; and, beside the number, whether there is a minus sign. It is trained by the command in core/lab/trainreader from drawn meters and the tuning half of
 // testdata/camera/lcd-digits.zip; the command, its seed and the weights are part of the repository.
 const (
-	PatchW   = 16 // columns of a patch: from a quarter of the digit's width left of it to 0.6 right of it
-	PatchH   = 24 // rows: a tenth of the height above to a tenth below
-	PatchLen = PatchW * PatchH
+	patchW   = 16 // columns of a patch: from a quarter of the digit's width left of it to 0.6 right of it
+	patchH   = 24 // rows: a tenth of the height above to a tenth below
+	PatchLen = patchW * patchH
 
 	netFilters = 8
 	netKernel  = 5
-	netCols    = (PatchW-netKernel)/2 + 1
-	netRows    = (PatchH-netKernel)/2 + 1
+	netCols    = (patchW-netKernel)/2 + 1
+	netRows    = (patchH-netKernel)/2 + 1
 	netFlat    = netFilters * netCols * netRows
 	netHidden  = 48
 	NetOut     = 10 // segments a to g, point, glyph, minus sign in the middle
@@ -72,7 +72,7 @@ func (n *Net) Run(in *[PatchLen]float32, s *NetState) {
 			for x := range netCols {
 				v := w[k2]
 				for j := range netKernel {
-					row := in[(2*y+j)*PatchW+2*x:][:netKernel]
+					row := in[(2*y+j)*patchW+2*x:][:netKernel]
 					k := w[j*netKernel:][:netKernel]
 					v += float32(row[0]*k[0]) + float32(row[1]*k[1]) + float32(row[2]*k[2]) + float32(row[3]*k[3]) + float32(row[4]*k[4])
 				}
@@ -153,7 +153,7 @@ func (n *Net) Learn(in *[PatchLen]float32, s *NetState, target *[NetOut]float32,
 				}
 				i++
 				for j := range netKernel {
-					row := in[(2*y+j)*PatchW+2*x:][:netKernel]
+					row := in[(2*y+j)*patchW+2*x:][:netKernel]
 					k := q[j*netKernel:][:netKernel]
 					for t, v := range row {
 						k[t] += float32(d * v)
@@ -204,20 +204,20 @@ var ownNet = func() *Net {
 // patch samples the ink of a cell for the network; ref is the ink that counts as lit.
 func (s *strip) patch(x, w, top, h, ref float64, out *[PatchLen]float32) {
 	k := float32(1 / ref)
-	for j := range PatchH {
-		v := top + h*(-0.1+1.2*(float64(j)+0.5)/PatchH) - 0.5
+	for j := range patchH {
+		v := top + h*(-0.1+1.2*(float64(j)+0.5)/patchH) - 0.5
 		v = math.Max(0, math.Min(stripH-1.001, v))
 		v0 := int(v)
 		fv := float32(v - float64(v0))
 		a, b := s.ink[v0*s.w:(v0+1)*s.w], s.ink[(v0+1)*s.w:(v0+2)*s.w]
-		for i := range PatchW {
-			u := x + w*(-0.25+1.85*(float64(i)+0.5)/PatchW) - 0.5
+		for i := range patchW {
+			u := x + w*(-0.25+1.85*(float64(i)+0.5)/patchW) - 0.5
 			u = math.Max(0, math.Min(float64(s.w)-1.001, u))
 			u0 := int(u)
 			fu := float32(u - float64(u0))
 			t := float32(a[u0]*(1-fu)) + float32(a[u0+1]*fu)
 			d := float32(b[u0]*(1-fu)) + float32(b[u0+1]*fu)
-			out[j*PatchW+i] = min(1.3, (float32(t*(1-fv))+float32(d*fv))*k)
+			out[j*patchW+i] = min(1.3, (float32(t*(1-fv))+float32(d*fv))*k)
 		}
 	}
 }

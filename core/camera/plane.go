@@ -24,8 +24,8 @@ type Plane struct {
 	Exposure float64 // seconds; 0 when not known
 }
 
-// MaxPixels bounds what one picture may cost: larger ones must be handed over reduced.
-const MaxPixels = 16 << 20
+// maxPixels bounds what one picture may cost: larger ones must be handed over reduced.
+const maxPixels = 16 << 20
 
 // Errors that Check wraps.
 var (
@@ -45,8 +45,8 @@ func (p *Plane) Check() error {
 	if p.W < 1 || p.H < 1 {
 		return fmt.Errorf("%w: %d by %d, want at least 1 by 1", ErrSize, p.W, p.H)
 	}
-	if p.W > MaxPixels || p.H > MaxPixels || p.W*p.H > MaxPixels {
-		return fmt.Errorf("%w: %d by %d has more than %d pixels, hand it over reduced", ErrSize, p.W, p.H, MaxPixels)
+	if p.W > maxPixels || p.H > maxPixels || p.W*p.H > maxPixels {
+		return fmt.Errorf("%w: %d by %d has more than %d pixels, hand it over reduced", ErrSize, p.W, p.H, maxPixels)
 	}
 	if err := checkRows(p.Y, p.W, p.H, p.Stride, "brightness"); err != nil {
 		return err

@@ -14,11 +14,11 @@ type PlateField string
 const (
 	PlateVolts    PlateField = "volts"
 	PlateHertz    PlateField = "hertz"
-	PlateAmps     PlateField = "amps"
+	plateAmps     PlateField = "amps"
 	PlateInput    PlateField = "input"    // Btu/h
 	PlateOutput   PlateField = "output"   // Btu/h
 	PlateManifold PlateField = "manifold" // in. w.c.
-	PlateInlet    PlateField = "inlet"    // in. w.c.
+	plateInlet    PlateField = "inlet"    // in. w.c.
 	PlateRise     PlateField = "rise"     // degrees Fahrenheit, a range
 )
 
@@ -45,11 +45,11 @@ type plateRule struct {
 var plateRules = map[PlateField]plateRule{
 	PlateVolts:    {"V", []string{"VOLTS", "VOLT", "VAC", "V AC", "V"}, 12, 600, 3, false, 1},
 	PlateHertz:    {"Hz", []string{"HERTZ", "HZ"}, 50, 60, 2, false, 10},
-	PlateAmps:     {"A", []string{"AMPERES", "AMPS", "AMP", "A"}, 0.01, 200, 2, false, 0},
+	plateAmps:     {"A", []string{"AMPERES", "AMPS", "AMP", "A"}, 0.01, 200, 2, false, 0},
 	PlateInput:    {"Btu/h", []string{"BTU PER HOUR", "BTU/HR", "BTU/H", "BTUH", "BTU"}, 5e3, 5e5, 3, false, 100},
 	PlateOutput:   {"Btu/h", []string{"BTU PER HOUR", "BTU/HR", "BTU/H", "BTUH", "BTU"}, 4e3, 5e5, 3, false, 50},
 	PlateManifold: {"inH2O", []string{"INCHES OF WATER", "INCHES WATER", "IN. W.C.", "IN W.C.", "IN. WC", "IN WC", "INH2O", "IN. H2O", `" W.C.`, `" WC`, `"WC`}, 0.5, 14, 2, false, 0},
-	PlateInlet:    {"inH2O", []string{"INCHES OF WATER", "INCHES WATER", "IN. W.C.", "IN W.C.", "IN. WC", "IN WC", "INH2O", "IN. H2O", `" W.C.`, `" WC`, `"WC`}, 3, 28, 2, false, 0},
+	plateInlet:    {"inH2O", []string{"INCHES OF WATER", "INCHES WATER", "IN. W.C.", "IN W.C.", "IN. WC", "IN WC", "INH2O", "IN. H2O", `" W.C.`, `" WC`, `"WC`}, 3, 28, 2, false, 0},
 	PlateRise:     {"dF", []string{"DEGREES F", "DEG F", "DEG. F", "°F", "F"}, 10, 110, 2, true, 1},
 }
 

@@ -8,22 +8,22 @@ var says = map[Reason]string{
 	Glare:        "There is glare on the display. Tilt the phone or the meter a little.",
 	Changing:     "The number is still changing. I'll look again.",
 	Unclear:      "I can't read the display for sure. Please say the number.",
-	CutOff:       "Part of the number is outside the picture. Move the phone until all of it is in the frame.",
-	LoneOne:      "I see a single one. That can be a one or over range. Please say which.",
+	cutOff:       "Part of the number is outside the picture. Move the phone until all of it is in the frame.",
+	loneOne:      "I see a single one. That can be a one or over range. Please say which.",
 	SignUnsure:   "I'm not sure of the minus sign. Please say the number, with minus or without.",
 	EndUnsure:    "I'm not sure that I see every digit. Please say the whole number.",
 	Likely:       "I'm fairly sure of the number, but not sure enough. Is it right?",
-	PointUnsure:  "I'm not sure of the decimal point. Move the phone closer, or say the number with its point.",
+	pointUnsure:  "I'm not sure of the decimal point. Move the phone closer, or say the number with its point.",
 	Covered:      "Something covers part of the number. Wipe the glass, or take your hand or its shadow away.",
-	TwoRows:      "I see two numbers. Tap the one you mean, or move closer to it.",
+	twoRows:      "I see two numbers. Tap the one you mean, or move closer to it.",
 	TooShort:     "I haven't watched it long enough. Keep the phone on the light.",
-	NoPause:      "I can't find the pause between the flashes. Keep the phone on the light, or count them yourself.",
+	noPause:      "I can't find the pause between the flashes. Keep the phone on the light, or count them yourself.",
 	Disagree:     "I counted different numbers. I'll count again.",
 	Chopped:      "The light flickers with the mains and my shutter is too fast for it. Use a longer exposure, or count the flashes yourself.",
-	WeakLight:    "The light is too weak to count. Go closer, or shade it with your hand.",
-	NoLight:      "I see no blinking light. Point the phone at it.",
+	weakLight:    "The light is too weak to count. Go closer, or shade it with your hand.",
+	noLight:      "I see no blinking light. Point the phone at it.",
 	ShortExposed: "It looks dark, but my shutter is too fast to be sure. Use a longer exposure.",
-	MainsFlicker: "The room light flickers too much for me to judge. Look with your own eyes.",
+	mainsFlicker: "The room light flickers too much for me to judge. Look with your own eyes.",
 	Moved:        "The picture moved or the room light changed. Hold the phone still.",
 }
 
@@ -40,5 +40,5 @@ func (r Reason) Say() string {
 
 // Reasons lists every reason that has words, for tests and for recording voices.
 func Reasons() []Reason {
-	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, CutOff, LoneOne, SignUnsure, EndUnsure, Likely, PointUnsure, Covered, TwoRows, TooShort, NoPause, Disagree, Chopped, WeakLight, NoLight, ShortExposed, MainsFlicker, Moved}
+	return []Reason{NoDisplay, Faint, Blurred, Glare, Changing, Unclear, cutOff, loneOne, SignUnsure, EndUnsure, Likely, pointUnsure, Covered, twoRows, TooShort, noPause, Disagree, Chopped, weakLight, noLight, ShortExposed, mainsFlicker, Moved}
 }

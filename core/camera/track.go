@@ -136,13 +136,13 @@ func (l *Lamp) Code() Code {
 		}
 		return c
 	}
-	best := Code{Reason: NoLight}
+	best := Code{Reason: noLight}
 	l.chosen = nil
 	score := -1.0
 	for _, t := range l.tracks {
 		c := t.count.Code()
 		s := math.Min(c.SNR, 40) * math.Sqrt(math.Max(t.deepest, 0))
-		if c.Pattern == Steady || c.Pattern == Dark || c.Reason == NoLight || c.Reason == ShortExposed || c.SNR == 0 {
+		if c.Pattern == Steady || c.Pattern == Dark || c.Reason == noLight || c.Reason == ShortExposed || c.SNR == 0 {
 			s = 0
 		}
 		if c.OK() {
@@ -153,7 +153,7 @@ func (l *Lamp) Code() Code {
 		}
 	}
 	if l.chosen == nil && l.frames > 0 {
-		return Code{Reason: NoLight}
+		return Code{Reason: noLight}
 	}
 	return l.untouched(best)
 }
@@ -179,13 +179,13 @@ func (l *Lamp) untouched(c Code) Code {
 		c.Reason = TooShort
 	case c.Pattern == Flashes || c.Pattern == TwoDigit || c.Pattern == LongShort:
 		if c.Pause < leastPause || c.Pause < 1.5*c.Off {
-			c.Reason = NoPause
+			c.Reason = noPause
 		} else if c.Count == 1 && c.Cycles < 4 { // anything that comes and goes looks like one flash
 			c.Reason = TooShort
 		}
 	}
 	if c.OK() && (c.SNR < leastSNR || t.deepest < leastContrast) {
-		c.Reason = WeakLight
+		c.Reason = weakLight
 	}
 	return c
 }

@@ -114,11 +114,11 @@ func (v *ballot) count(p *Plane) *Reading {
 	case len(rd.Digits) == 0:
 		rd.Reason, rd.Shows, rd.Text = NoDisplay, "", ""
 	case v.k.rival != nil:
-		rd.Reason = TwoRows
+		rd.Reason = twoRows
 	case rd.Text == "1":
-		rd.Reason = LoneOne
-	case rd.P >= TellFrom && rd.Reason == "":
-	case rd.P >= AskFrom && rd.Reason == "":
+		rd.Reason = loneOne
+	case rd.P >= tellFrom && rd.Reason == "":
+	case rd.P >= askFrom && rd.Reason == "":
 		rd.Reason = Likely
 	default:
 		rd.Reason = v.why(p)
@@ -136,7 +136,7 @@ func (v *ballot) why(p *Plane) Reason {
 	}
 	switch {
 	case edge(l.X0, l.Y0) || edge(l.X1, l.Y1):
-		return CutOff
+		return cutOff
 	case strings.ContainsRune(f.Text(), '#'):
 		return Covered
 	case v.hand != nil && (v.hand.Reason == Faint || v.hand.Reason == Blurred || v.hand.Reason == Glare || v.hand.Reason == Changing):
@@ -144,7 +144,7 @@ func (v *ballot) why(p *Plane) Reason {
 	case f.Minus > 0.1 && f.Minus < 0.9 || a != nil && (a.Minus > 0.5) != (f.Minus > 0.5):
 		return SignUnsure
 	case f.Blur > 0.1 || a != nil && strings.ReplaceAll(a.Text(), ".", "") == strings.ReplaceAll(f.Text(), ".", "") && a.Text() != f.Text():
-		return PointUnsure
+		return pointUnsure
 	case f.Start < 0.5 || f.End < 0.5 || f.Stray > 0.2:
 		return EndUnsure
 	}

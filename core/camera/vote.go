@@ -80,7 +80,7 @@ func Vote(frames []*Reading) *Reading {
 	case sure > 0 && sameBut(best, c.Rival, "-"):
 		c.Reason = SignUnsure
 	case sure > 0 && sameBut(best, c.Rival, "."):
-		c.Reason = PointUnsure
+		c.Reason = pointUnsure
 	case sure > 0 && strings.Contains(c.Rival, best):
 		c.Reason = EndUnsure
 	case sure > 0 || 3*count[best] < 2*readable:
@@ -88,9 +88,9 @@ func Vote(frames []*Reading) *Reading {
 		if len(count) > readable/2 && readable > 3 {
 			c.Reason = Changing
 		}
-	case c.P >= TellFrom && pick.P >= AskFrom && (pick.Reason == "" || pick.Reason == Likely):
+	case c.P >= tellFrom && pick.P >= askFrom && (pick.Reason == "" || pick.Reason == Likely):
 		c.Reason = ""
-	case c.P >= AskFrom && (pick.Reason == "" || pick.Reason == Likely):
+	case c.P >= askFrom && (pick.Reason == "" || pick.Reason == Likely):
 		c.Reason = Likely
 	default:
 		if c.Reason = pick.Reason; c.Reason == "" || c.Reason == Likely {

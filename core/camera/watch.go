@@ -8,11 +8,11 @@ import (
 
 // How long is watched before something is told, ns of the frames' own clock. Judgement, no source, but where it says so.
 const (
-	SteadyFor   = 900e6 // a number must stand still so long before it is told
-	TellAgain   = 10e9  // what still stands is told again after so long
+	steadyFor   = 900e6 // a number must stand still so long before it is told
+	tellAgain   = 10e9  // what still stands is told again after so long
 	MeterGiveUp = 6e9   // so long without a finding, and the reason is told
-	LightGiveUp = 30e9
-	FireGiveUp  = 60e9  // a start takes its time before anything glows
+	lightGiveUp = 30e9
+	fireGiveUp  = 60e9  // a start takes its time before anything glows
 	fireGap     = 120e9 // so long without a frame of the burner, and it is another start
 	decodeEvery = 400e6 // between two decodings of a light or a burner
 	voteOver    = 8     // frames of a vote
@@ -89,18 +89,18 @@ func (w *MeterWatch) Begin(at int64) {
 
 // Aim chooses the display at a place of the picture, in shares; outside of 0 to 1 it chooses none.
 func (w *MeterWatch) Aim(x, y float64) {
-	if w.reader.Aim = FrameAim(); x >= 0 && x <= 1 && y >= 0 && y <= 1 {
+	if w.reader.Aim = frameAim(); x >= 0 && x <= 1 && y >= 0 && y <= 1 {
 		w.reader.Aim = &Aim{x - 0.2, y - 0.12, x + 0.2, y + 0.12, true}
 	}
 }
 
-// FrameAim is the frame that the viewfinder draws round what should be read.
-func FrameAim() *Aim { return &Aim{X0: 0.15, Y0: 0.25, X1: 0.85, Y1: 0.75} }
+// frameAim is the frame that the viewfinder draws round what should be read.
+func frameAim() *Aim { return &Aim{X0: 0.15, Y0: 0.25, X1: 0.85, Y1: 0.75} }
 
 // See reads a frame. The error means that it cannot be used.
 func (w *MeterWatch) See(p *Plane) (Observation, error) {
 	if w.reader.Aim == nil {
-		w.reader.Aim = FrameAim()
+		w.reader.Aim = frameAim()
 	}
 	rd, err := w.reader.Read(p)
 	if err != nil {
@@ -135,7 +135,7 @@ func (w *MeterWatch) See(p *Plane) (Observation, error) {
 		return o, nil
 	}
 	o.Text, o.Shows, o.Value, o.P, o.Frames, o.Rival, o.Question = all.Text, all.Shows, all.Value, all.P, all.Frames, all.Rival, all.Question()
-	o.Steady, o.Tell = w.seen(all.Text, p.Time, SteadyFor, TellAgain)
+	o.Steady, o.Tell = w.seen(all.Text, p.Time, steadyFor, tellAgain)
 	if len(w.frames) < voteOver/2 {
 		o.Steady, o.Tell = false, false
 	}
@@ -201,7 +201,7 @@ func (w *LightWatch) See(p *Plane) (o Observation, ok bool) {
 	}
 	if !o.Code.OK() {
 		o.Reason = o.Code.Reason
-		o.Tell = w.cannot(p.Time, LightGiveUp)
+		o.Tell = w.cannot(p.Time, lightGiveUp)
 		return o, true
 	}
 	// two agreeing cycles are asked for by the decoder; more make it surer
@@ -250,12 +250,12 @@ func (w *BurnerWatch) See(p *Plane) (o Observation, ok bool) {
 			return o, false
 		}
 		o.Reason = why
-		o.Tell = w.cannot(p.Time, FireGiveUp)
+		o.Tell = w.cannot(p.Time, fireGiveUp)
 		return o, true
 	}
 	// nine of ten in doubt are told right: what the figures of drawn burners leave wrong is less, what real ones do is not known
 	o.P = 0.9
-	o.Steady, o.Tell = w.seen(string(o.Flame.What), p.Time, 0, TellAgain)
+	o.Steady, o.Tell = w.seen(string(o.Flame.What), p.Time, 0, tellAgain)
 	return o, true
 }
 

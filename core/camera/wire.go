@@ -31,8 +31,8 @@ type Terminal struct {
 // Colour differences (CIE 1976, mean over the entry) above which a wire counts as another one when its colour class
 // differs too, and as gone or added when it also stopped or began to stand out from what lies beside it.
 const (
-	ChangedAt = 14.0
-	GoneAt    = 7.0
+	changedAt = 14.0
+	goneAt    = 7.0
 )
 
 // Comparer compares pictures of a board before and after work. It keeps its memory; not for concurrent use.
@@ -106,7 +106,7 @@ type sight struct{ outB, outA, likeness float64 }
 
 // judge says what happened, against what differs usually between the two pictures.
 func (t *Terminal) judge(s *sight, usual float64) {
-	gone, another := math.Max(GoneAt, 1.5*usual), math.Max(ChangedAt, 1.7*usual)
+	gone, another := math.Max(goneAt, 1.5*usual), math.Max(changedAt, 1.7*usual)
 	t.Change = Same
 	switch {
 	case s.outB > 14 && s.outA < 0.5*s.outB && s.outA < 11 && t.Score > gone:

@@ -196,7 +196,7 @@ retry:
 		p := o.Predicted(k.Unit)
 		n := len(sc.preds)
 		if n == 0 || !c.alike(k.Function, sc.preds[n-1], p, share) {
-			if n == MaxClasses {
+			if n == maxClasses {
 				share *= 2
 				goto retry
 			}

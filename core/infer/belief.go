@@ -44,12 +44,12 @@ type several struct {
 	hyp   int
 	world []int32            // per phase, as the repairs so far leave it
 	cur   [][]float64        // per habit and phase: log-likelihood of this cycle
-	base  [MaxHabits]float64 // per habit: log prior and log-likelihood of the closed cycles
+	base  [maxHabits]float64 // per habit: log prior and log-likelihood of the closed cycles
 	kept  each               // its probability while it is set aside
 }
 
 // each is a figure for each kind of person; those that a problem does not have are 0.
-type each [MaxHabits]float64
+type each [maxHabits]float64
 
 // Belief is the state of one job. It is not safe for concurrent use.
 type Belief struct {

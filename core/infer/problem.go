@@ -50,8 +50,8 @@ type Habit struct {
 	Odds float64 // how many times the usual odds of a blunder theirs are
 }
 
-// MaxHabits is how many kinds of persons a problem can have.
-const MaxHabits = 3
+// maxHabits is how many kinds of persons a problem can have.
+const maxHabits = 3
 
 // UsualHabits are careful, middling and careless persons (an assumption without a source, to be fitted from journals): the careless
 // one spoils about every fourth answer.
@@ -60,8 +60,8 @@ var UsualHabits = []Habit{{P: 0.45, Odds: 1}, {P: 0.35, Odds: 3}, {P: 0.2, Odds:
 // Broad is the class of a world that predicts nothing of its own: any class in the proportion in which the others have it.
 const Broad = 255
 
-// MaxClasses is how many classes a check can have.
-const MaxClasses = 254
+// maxClasses is how many classes a check can have.
+const maxClasses = 254
 
 // Problem is what can be wrong, what can be asked, and what each hypothesis predicts. It is immutable once checked.
 type Problem struct {
@@ -130,8 +130,8 @@ func (p *Problem) Prepare() error {
 	if len(p.Habits) == 0 {
 		p.Habits = []Habit{{P: 1, Odds: 1}}
 	}
-	if len(p.Habits) > MaxHabits {
-		return fmt.Errorf("infer: %d habits, at most %d", len(p.Habits), MaxHabits)
+	if len(p.Habits) > maxHabits {
+		return fmt.Errorf("infer: %d habits, at most %d", len(p.Habits), maxHabits)
 	}
 	total = 0
 	p.bins = make([][][][]float64, len(p.Habits))
@@ -183,7 +183,7 @@ func norm(r, odds float64) float64 { return 1 + (odds-1)*r }
 
 func (c *Check) mix(weight []float64) ([]float64, error) {
 	n := len(c.Bins)
-	if n == 0 || n > MaxClasses || len(c.Class) != len(weight) {
+	if n == 0 || n > maxClasses || len(c.Class) != len(weight) {
 		return nil, fmt.Errorf("infer: check %s: %d classes, %d predictions for %d worlds", c.ID, n, len(c.Class), len(weight))
 	}
 	for k, row := range c.Bins {

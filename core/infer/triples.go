@@ -73,7 +73,7 @@ func (b *Belief) toldOf() (told, habit int) {
 			told++
 		}
 	}
-	var share [MaxHabits]float64
+	var share [maxHabits]float64
 	b.Habits(share[:len(b.p.Habits)])
 	for g, x := range share {
 		if x > share[habit] {
@@ -159,7 +159,7 @@ func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) C
 		}
 		p := o.Predicted(k.Unit)
 		at := slices.IndexFunc(sc.preds, func(q measure.Predicted) bool { return c.alike(k.Function, q, p, sameShare) })
-		if at < 0 && len(sc.preds) < MaxClasses {
+		if at < 0 && len(sc.preds) < maxClasses {
 			at = len(sc.preds)
 			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
 			c.rows(k, sc, at, &chk)

@@ -348,7 +348,7 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
-	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && !q.act.Proof() && !stated(q.act):
+	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && len(q.units) == 0 && !stated(q.act):
 		q.seqs = append(q.seqs, m.j.seq)
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})
 	case q.kind == "act":

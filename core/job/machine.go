@@ -88,10 +88,10 @@ func gasIsAsked(model *appliance.Model) error {
 }
 
 var (
-	// ErrOrder is wrapped when an event does not follow the last one.
-	ErrOrder = errors.New("session: event out of order")
-	// ErrEvent is wrapped when an event does not carry what its type needs.
-	ErrEvent = errors.New("session: incomplete event")
+	// errOrder is wrapped when an event does not follow the last one.
+	errOrder = errors.New("session: event out of order")
+	// errEvent is wrapped when an event does not carry what its type needs.
+	errEvent = errors.New("session: incomplete event")
 )
 
 // Step takes one event and returns what the host must do, in order. The host has written the event to its journal
@@ -103,10 +103,10 @@ func (m *Machine) Step(ev protocol.Event) ([]protocol.Effect, error) {
 		ev.Seq = next
 	}
 	if ev.Seq != next {
-		return nil, fmt.Errorf("%w: got %d, expected %d", ErrOrder, ev.Seq, next)
+		return nil, fmt.Errorf("%w: got %d, expected %d", errOrder, ev.Seq, next)
 	}
 	if err := complete(&ev, m.j.began); err != nil {
-		return nil, fmt.Errorf("%w: event %d: %w", ErrEvent, ev.Seq, err)
+		return nil, fmt.Errorf("%w: event %d: %w", errEvent, ev.Seq, err)
 	}
 	m.out = nil
 	m.taken = next

@@ -132,7 +132,7 @@ func (m *Machine) offerEye(q *question) {
 
 // worthSeeing asks the adviser whether the camera is the better way for this step; one that has no opinion says yes.
 func (m *Machine) worthSeeing(q *question) bool {
-	w, ok := m.adv.(Watcher)
+	w, ok := m.adv.(watcher)
 	if !ok {
 		return true
 	}
@@ -506,8 +506,8 @@ type Watch struct {
 	Misses int     // sayings not understood in this step
 }
 
-// Watcher is an adviser that knows when the camera is the better way to answer.
-type Watcher interface{ Watch(Watch) bool }
+// watcher is an adviser that knows when the camera is the better way to answer.
+type watcher interface{ Watch(Watch) bool }
 
 // seeWires takes what was found at the marked terminals. What was answered before and is found again is not asked again.
 func (m *Machine) seeWires(s *protocol.Seen) {

@@ -25,8 +25,8 @@ const (
 	seed   = "readback jr 2" // stands for the checksum before the first line
 )
 
-// MaxLine bounds a line, in bytes.
-const MaxLine = protocol.MaxEvent + 64
+// maxLine bounds a line, in bytes.
+const maxLine = protocol.MaxEvent + 64
 
 // link is the checksum of a line's body after the line with the checksum before.
 func link(before string, body []byte) string {
@@ -44,8 +44,8 @@ func seal(before string, ev *protocol.Event) (line []byte, sum string, err error
 	}
 	sum = link(before, body)
 	line = append(body[:len(body)-1:len(body)-1], mark+sum+tail+"\n"...)
-	if len(line) > MaxLine {
-		return nil, "", fmt.Errorf("journal: event %d has %d bytes, more than %d", ev.Seq, len(line), MaxLine)
+	if len(line) > maxLine {
+		return nil, "", fmt.Errorf("journal: event %d has %d bytes, more than %d", ev.Seq, len(line), maxLine)
 	}
 	return line, sum, nil
 }

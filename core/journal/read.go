@@ -70,8 +70,8 @@ func (r *Reading) line(n int, raw []byte, whole bool) (ev protocol.Event, as []b
 	switch {
 	case len(raw) == 0 && !whole:
 		return ev, nil, errEmpty
-	case len(raw) > MaxLine:
-		return ev, nil, fmt.Errorf("%d bytes are more than %d", len(raw), MaxLine)
+	case len(raw) > maxLine:
+		return ev, nil, fmt.Errorf("%d bytes are more than %d", len(raw), maxLine)
 	case !whole:
 		return ev, nil, errShort
 	}

@@ -21,9 +21,9 @@ type Cause int
 // The causes. Sound is no blunder.
 const (
 	Sound   Cause = iota
-	Contact       // a lead does not touch
+	contact       // a lead does not touch
 	Slip          // a decade or a unit off
-	Ear           // heard as a neighbour
+	ear           // heard as a neighbour
 	Stray         // anything else: the wrong point, the wrong part
 	Causes        // how many there are
 )
@@ -45,7 +45,7 @@ var (
 
 // Persists is the chance that a cause works again, with the same result, when the same check is asked again.
 // An untouched lead is mostly noticed, a wrong point mostly not (assumption, no source).
-var Persists = [Causes]float64{Contact: 0.3, Slip: 0.5, Ear: 0.3, Stray: 0.7}
+var Persists = [Causes]float64{contact: 0.3, Slip: 0.5, ear: 0.3, Stray: 0.7}
 
 // Parts is the likelihood of one answer under one prediction, split by cause. Each entry is a chance: for a number, the
 // chance of this display to its last digit, so that numbers and states can be weighed against each other.
@@ -73,7 +73,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 	var parts Parts
 	if r.State != Number {
 		sound := stateChance(m, f, r.State, p)
-		parts[Contact] = b.Contact * untouched(f, r.State)
+		parts[contact] = b.Contact * untouched(f, r.State)
 		parts[Stray] = b.Stray * strayState
 		parts[Sound] = b.SoundShare() * sound
 		return parts
@@ -90,7 +90,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 	if reads0(f) {
 		// The open input shows the meter's own zero error: the counts alone, with a sign that the display drops.
 		z := Rectangular(m.HalfWidth(f, 0, d))
-		parts[Contact] = b.Contact * 2 * between(x-d/2, x+d/2, 0, z)
+		parts[contact] = b.Contact * 2 * between(x-d/2, x+d/2, 0, z)
 	}
 	if u.Offset == 0 && x != 0 { // zero and a point on a temperature scale have no decades
 		for _, k := range [4]float64{1e-3, 0.1, 10, 1e3} {
@@ -98,7 +98,7 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 		}
 	}
 	for _, v := range heard {
-		parts[Ear] += b.Ear * numberChance(m, f, v*u.Scale+u.Offset, d, p)
+		parts[ear] += b.Ear * numberChance(m, f, v*u.Scale+u.Offset, d, p)
 	}
 	// A stray zero is as likely as one count.
 	parts[Stray] = b.Stray * math.Min(1, d/(math.Max(math.Abs(x), d)*strayDecades*math.Ln10))

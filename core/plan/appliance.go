@@ -104,8 +104,8 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	return t, t.Validate()
 }
 
-// SiteOf is the state of a work place in the terms of a task made by ForAppliance: which places are open, the power, the dial.
-func SiteOf(m *appliance.Model, open func(place int) bool, power Power, dial measure.Function) Site {
+// siteOf is the state of a work place in the terms of a task made by ForAppliance: which places are open, the power, the dial.
+func siteOf(m *appliance.Model, open func(place int) bool, power Power, dial measure.Function) Site {
 	s := Site{Power: power, Tool: tool(dial)}
 	bit := 0
 	for i := range m.Places {

@@ -26,10 +26,10 @@ type Sense struct {
 // 1,065 looks at a burner (eye.glow_pct); real ones are harder. Half of the plates have no code that can be read: common practice, no source.
 // Seconds, set-ups and what else stands below are judgement.
 var (
-	SeenMeter = Way{ID: "camera", Seconds: 3, Setup: 20, Wrong: unnoticed / 400, Silent: 13.0 / 400}
-	SeenLamp  = Way{ID: "camera", Seconds: 10, Setup: 5, Wrong: 0.005, Silent: 0.1}
-	SeenFire  = Way{ID: "camera", Seconds: 8, Setup: 20, Wrong: 0.005, Silent: 0.3}
-	SeenPlate = Way{ID: "camera", Seconds: 6, Setup: 5, Wrong: 0.001, Silent: 0.5}
+	seenMeter = Way{ID: "camera", Seconds: 3, Setup: 20, Wrong: unnoticed / 400, Silent: 13.0 / 400}
+	seenLamp  = Way{ID: "camera", Seconds: 10, Setup: 5, Wrong: 0.005, Silent: 0.1}
+	seenFire  = Way{ID: "camera", Seconds: 8, Setup: 20, Wrong: 0.005, Silent: 0.3}
+	seenPlate = Way{ID: "camera", Seconds: 6, Setup: 5, Wrong: 0.001, Silent: 0.5}
 )
 
 // unnoticed is the share of wrong numbers that stay wrong although the guide says each before it is taken, to somebody who looks at the
@@ -46,22 +46,22 @@ func Ways(s Sense) []Way {
 	noisy := s.Noise != 0 && s.Noise < 10
 	voice := Way{ID: "voice", Seconds: 4, Wrong: measure.Usual.Ear}
 	touch := Way{ID: "touch", Seconds: 5 + 6*float64(s.Hands), Wrong: unnoticed * 0.01} // one of a hundred typed numbers is wrong: from memory
-	seen := SeenMeter
+	seen := seenMeter
 	switch s.What {
 	case "lamp": // counted by the eye, however it is told
 		const miscount = 0.04 // a clear look, see measure.LookParts
 		voice.Seconds, touch.Seconds = 10, 12
 		voice.Wrong, touch.Wrong = miscount, miscount
-		seen = SeenLamp
+		seen = seenLamp
 	case "fire": // watched by the eye, however it is told
 		const misseen = 0.04 // a clear look, see measure.LookParts
 		voice.Seconds, touch.Seconds = 8, 10
 		voice.Wrong, touch.Wrong = misseen, misseen
-		seen = SeenFire
+		seen = seenFire
 	case "plate":
 		voice.Seconds, touch.Seconds = 20, 25 // in groups of three, each read back
 		voice.Wrong = 2 * measure.Usual.Ear
-		seen = SeenPlate
+		seen = seenPlate
 	}
 	if noisy { // every value is confirmed
 		voice.Seconds, voice.Wrong = voice.Seconds+4, 2*voice.Wrong

@@ -119,8 +119,8 @@ type Decimal struct {
 	Neg0 bool  `json:"n,omitempty"` // a minus sign on a zero mantissa, "-0.0"
 }
 
-// ErrDecimal is wrapped by every error of ParseDecimal.
-var ErrDecimal = errors.New("unit: not a decimal number")
+// errDecimal is wrapped by every error of ParseDecimal.
+var errDecimal = errors.New("unit: not a decimal number")
 
 // ParseDecimal reads an optional minus sign, digits, an optional point and digits.
 // At most 15 digits, so that the mantissa and its float64 are both exact.
@@ -138,18 +138,18 @@ func ParseDecimal(s string) (Decimal, error) {
 			point = true
 		case c >= '0' && c <= '9':
 			if digits++; digits > 15 {
-				return Decimal{}, fmt.Errorf("%w: %q has more than 15 digits", ErrDecimal, s)
+				return Decimal{}, fmt.Errorf("%w: %q has more than 15 digits", errDecimal, s)
 			}
 			d.Mant = d.Mant*10 + int64(c-'0')
 			if point {
 				d.Exp--
 			}
 		default:
-			return Decimal{}, fmt.Errorf("%w: %q at character %d", ErrDecimal, s, i+1)
+			return Decimal{}, fmt.Errorf("%w: %q at character %d", errDecimal, s, i+1)
 		}
 	}
 	if digits == 0 {
-		return Decimal{}, fmt.Errorf("%w: %q has no digits", ErrDecimal, s)
+		return Decimal{}, fmt.Errorf("%w: %q has no digits", errDecimal, s)
 	}
 	if neg {
 		if d.Mant == 0 {

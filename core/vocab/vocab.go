@@ -222,8 +222,8 @@ func MayStayOpen(outcome string) bool {
 	return slices.ContainsFunc(Outcomes, func(o Outcome) bool { return o.ID == outcome && o.Open })
 }
 
-// IDs lists the ids of a list in its order.
-func IDs[T any](list []T, id func(T) string) []string {
+// iDs lists the ids of a list in its order.
+func iDs[T any](list []T, id func(T) string) []string {
 	out := make([]string, len(list))
 	for i, x := range list {
 		out[i] = id(x)
@@ -233,19 +233,19 @@ func IDs[T any](list []T, id func(T) string) []string {
 
 // HazardIDs lists the hazards, the worst first. file: only those that an equipment file may name.
 func HazardIDs(file bool) []string {
-	return IDs(slices.DeleteFunc(slices.Clone(Hazards), func(h Hazard) bool { return file && !h.File }), func(h Hazard) string { return h.ID })
+	return iDs(slices.DeleteFunc(slices.Clone(Hazards), func(h Hazard) bool { return file && !h.File }), func(h Hazard) string { return h.ID })
 }
 
 // AlarmIDs lists the classes of emergency.
-func AlarmIDs() []string { return IDs(Alarms, func(a Alarm) string { return a.ID }) }
+func AlarmIDs() []string { return iDs(Alarms, func(a Alarm) string { return a.ID }) }
 
 // CommandIDs lists the commands.
-func CommandIDs() []string { return IDs(Commands, func(c Command) string { return c.ID }) }
+func CommandIDs() []string { return iDs(Commands, func(c Command) string { return c.ID }) }
 
 // StageIDs lists the stages for which want holds; all of them when it is nil.
 func StageIDs(want func(Stage) bool) []string {
-	return IDs(slices.DeleteFunc(slices.Clone(Stages), func(s Stage) bool { return want != nil && !want(s) }), func(s Stage) string { return s.ID })
+	return iDs(slices.DeleteFunc(slices.Clone(Stages), func(s Stage) bool { return want != nil && !want(s) }), func(s Stage) string { return s.ID })
 }
 
 // OutcomeIDs lists the ends of a job.
-func OutcomeIDs() []string { return IDs(Outcomes, func(o Outcome) string { return o.ID }) }
+func OutcomeIDs() []string { return iDs(Outcomes, func(o Outcome) string { return o.ID }) }

@@ -29,8 +29,8 @@ const (
 	NoteReset  // N: part
 	Discharge  // N: point; a capacitor is discharged through a resistor
 	ProveEmpty // N: point; it shows less than 5 V d.c. then
-	GasShut
-	GasOpen
+	gasShut
+	gasOpen
 	kinds
 )
 
@@ -164,9 +164,9 @@ func (r *Rules) Apply(s State, a Act, o Outcome) State {
 		s.Drained = Drain{Part: r.capacitor[n]}
 	case ProveEmpty:
 		s.Drained = Drain{Part: r.capacitor[n], Shown: true}
-	case GasShut:
+	case gasShut:
 		s.Gas = No
-	case GasOpen:
+	case gasOpen:
 		s.Gas = Yes
 	}
 	return s

@@ -11,7 +11,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 	cut := s.Power == Off || s.Power == Proved
 	i := int(a.N)
 	switch a.Kind {
-	case PowerOff, CallOff, NoteReset, GasShut:
+	case PowerOff, CallOff, NoteReset, gasShut:
 		return true, ""
 	case PowerOn:
 		switch {
@@ -106,7 +106,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 		if n.Call != Yes {
 			return false, "nothing needs a call"
 		}
-	case GasOpen:
+	case gasOpen:
 		return false, "gas is turned on by the person whose work it is"
 	default:
 		return false, "no such act"

@@ -98,8 +98,8 @@ type openJob struct {
 // ErrClosed is returned after Close.
 var ErrClosed = errors.New("app: the hub is closed")
 
-// ErrNoJob is returned when an event needs an open job.
-var ErrNoJob = errors.New("app: no job is open")
+// errNoJob is returned when an event needs an open job.
+var errNoJob = errors.New("app: no job is open")
 
 // Open prepares the folder and starts loading the recogniser in the background. Speech that cannot be loaded is not an
 // error: the page says why and everything works by touch.
@@ -244,7 +244,7 @@ func (h *Hub) stepLocked(ev protocol.Event) error {
 	}
 	j := h.job
 	if j == nil {
-		return ErrNoJob
+		return errNoJob
 	}
 	ev.At = h.nowLocked()
 	slow := time.AfterFunc(stepPatience, func() {
@@ -265,12 +265,12 @@ func (h *Hub) stepLocked(ev protocol.Event) error {
 	j.seq = j.machine.Seq()
 	switch {
 	case err == nil:
-	case errors.Is(err, ErrMistake), errors.Is(err, ErrParked), errors.Is(err, ErrFull), errors.Is(err, ErrUnwritten):
+	case errors.Is(err, errMistake), errors.Is(err, errParked), errors.Is(err, errFull), errors.Is(err, errUnwritten):
 		h.out.do(func(host Host) { host.Cue("refused") })
 		h.tell(firstLine(err.Error()))
-		if errors.Is(err, ErrParked) {
+		if errors.Is(err, errParked) {
 			h.leaveLocked()
-		} else if v := j.machine.View(); v != nil && errors.Is(err, ErrMistake) && ev.Alarm() == "" {
+		} else if v := j.machine.View(); v != nil && errors.Is(err, errMistake) && ev.Alarm() == "" {
 			h.deliverLocked([]protocol.Effect{{Type: protocol.DoShow, View: v}})
 		}
 		return err

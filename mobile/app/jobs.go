@@ -101,7 +101,7 @@ func (h *Hub) resumeLocked(id string) error {
 	if err != nil {
 		return fmt.Errorf("resuming job %s: %w", id, err)
 	}
-	m, err := OpenRecorded(h.cfg.New, h.store.disk, inJob(id, journalName), read, h.tellLocked)
+	m, err := openRecorded(h.cfg.New, h.store.disk, inJob(id, journalName), read, h.tellLocked)
 	if err != nil {
 		return fmt.Errorf("resuming job %s: %w", id, err)
 	}
@@ -160,7 +160,7 @@ func (h *Hub) keepPhoto(id string, clean []byte) (name string, err error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil {
-		return "", ErrNoJob
+		return "", errNoJob
 	}
 	name = fmt.Sprintf("photo-%d-%s.jpg", h.job.seq+1, id)
 	if err := h.store.keep(h.job.id, name, clean); err != nil {

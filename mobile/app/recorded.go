@@ -42,11 +42,11 @@ type Recorded struct {
 
 // The errors of Step. Their texts are for the person.
 var (
-	ErrUnwritten = errors.New("the record cannot be written, so the last answer was not taken")
-	ErrFull      = errors.New("nothing more can be written on this device, so new answers cannot be kept. Say stop, and I lead you through leaving " +
+	errUnwritten = errors.New("the record cannot be written, so the last answer was not taken")
+	errFull      = errors.New("nothing more can be written on this device, so new answers cannot be kept. Say stop, and I lead you through leaving " +
 		"everything safe; or free some space and answer again")
-	ErrMistake = errors.New("a mistake in the program showed itself at the last answer. It was set aside for the report, and the job is as it was before")
-	ErrParked  = errors.New("the job is parked: open it again from the list")
+	errMistake = errors.New("a mistake in the program showed itself at the last answer. It was set aside for the report, and the job is as it was before")
+	errParked  = errors.New("the job is parked: open it again from the list")
 )
 
 // reserveSize is kept free for the end of the job: some 500 answers.
@@ -73,8 +73,8 @@ func NewRecorded(newMachine func(protocol.Begin) (Machine, error), d journal.Dis
 	return r, nil
 }
 
-// OpenRecorded goes on with a job that was read and repaired.
-func OpenRecorded(newMachine func(protocol.Begin) (Machine, error), d journal.Disk, name string, read *journal.Reading, tell func(string)) (*Recorded, error) {
+// openRecorded goes on with a job that was read and repaired.
+func openRecorded(newMachine func(protocol.Begin) (Machine, error), d journal.Disk, name string, read *journal.Reading, tell func(string)) (*Recorded, error) {
 	r := &Recorded{make: newMachine, disk: d, name: name, events: read.Events, tell: tell}
 	if err := r.again(); err != nil {
 		return nil, err
@@ -116,7 +116,7 @@ func wordsOf(lang string) *words.Words {
 // caught turns a panic into an ErrMistake with the place of it.
 func caught(err *error) {
 	if x := recover(); x != nil {
-		*err = fmt.Errorf("%w (%v)\n%s", ErrMistake, x, debug.Stack())
+		*err = fmt.Errorf("%w (%v)\n%s", errMistake, x, debug.Stack())
 	}
 }
 
@@ -169,7 +169,7 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 	class := ev.Alarm()
 	if r.broken != nil {
 		if class == "" {
-			return ErrParked
+			return errParked
 		}
 		act(lastEffects(r.words(), "", class))
 		return nil
@@ -180,10 +180,10 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 		ev.Step = view.Step.ID
 	}
 	if class == "" && r.full && !r.ends(&ev, view) && !r.room() {
-		return ErrFull
+		return errFull
 	}
 	effects, err := step(r.machine, ev)
-	if errors.Is(err, ErrMistake) {
+	if errors.Is(err, errMistake) {
 		return r.mistake(ev, class, err, act)
 	}
 	if err != nil {
@@ -198,9 +198,9 @@ func (r *Recorded) Step(ev protocol.Event, act func([]protocol.Effect)) error {
 		r.full = true
 		if class == "" && !r.ends(&ev, view) {
 			r.events, r.unsaved = r.events[:len(r.events)-1], r.unsaved-1
-			err = fmt.Errorf("%w: %w", ErrUnwritten, err)
+			err = fmt.Errorf("%w: %w", errUnwritten, err)
 			if r.again() != nil {
-				return fmt.Errorf("%w. %w", err, ErrParked)
+				return fmt.Errorf("%w. %w", err, errParked)
 			}
 			return err
 		}
@@ -311,10 +311,10 @@ func (r *Recorded) mistake(ev protocol.Event, class string, cause error, act fun
 		r.setAside(ev, cause)
 	}
 	if err := r.again(); err != nil {
-		return fmt.Errorf("%w. %w", ErrMistake, ErrParked)
+		return fmt.Errorf("%w. %w", errMistake, errParked)
 	}
 	if class == "" {
-		return ErrMistake
+		return errMistake
 	}
 	// Without all that came with it the emergency may be taken, so that the job knows of it.
 	plain := protocol.Event{Seq: r.Seq() + 1, At: ev.At, Step: ev.Step, Type: protocol.EvSaid,
@@ -322,14 +322,14 @@ func (r *Recorded) mistake(ev protocol.Event, class string, cause error, act fun
 	effects, err := step(r.machine, plain)
 	if err != nil {
 		if r.again() != nil {
-			return fmt.Errorf("%w. %w", ErrMistake, ErrParked)
+			return fmt.Errorf("%w. %w", errMistake, errParked)
 		}
-		return ErrMistake
+		return errMistake
 	}
 	act(effects)
 	r.events = append(r.events, plain)
 	r.unsaved++
-	r.tell(ErrMistake.Error())
+	r.tell(errMistake.Error())
 	if err := r.write(); err != nil {
 		r.full = true
 	}

@@ -108,7 +108,7 @@ func statusOf(err error) int {
 		return he.status
 	case errors.Is(err, fs.ErrNotExist):
 		return 404
-	case errors.Is(err, ErrNoJob):
+	case errors.Is(err, errNoJob):
 		return 409
 	case errors.Is(err, ErrClosed):
 		return 503
@@ -294,7 +294,7 @@ func (h *Hub) event(b EventBody) (any, error) {
 		}
 	}
 	if h.job == nil {
-		return nil, ErrNoJob
+		return nil, errNoJob
 	}
 	if now := h.job.machine.View(); !urgent && b.Step != "" && now != nil && now.Step.ID != b.Step {
 		return nil, httpError{409, errors.New("event: the job is past that step")}

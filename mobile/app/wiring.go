@@ -43,7 +43,7 @@ func (h *Hub) mark(photo string, marks []protocol.Mark) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil {
-		return ErrNoJob
+		return errNoJob
 	}
 	p, err := h.store.photoBefore(h.job.id)
 	if err != nil {
@@ -78,7 +78,7 @@ func (h *Hub) before() (any, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil {
-		return nil, ErrNoJob
+		return nil, errNoJob
 	}
 	p, err := h.store.photoBefore(h.job.id)
 	if err != nil {
@@ -99,7 +99,7 @@ func (h *Hub) looked(id string, s *protocol.Seen) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil || h.job.id != id {
-		return ErrNoJob
+		return errNoJob
 	}
 	if v := h.job.machine.View(); v == nil || v.Step.ID != s.Step {
 		return nil
@@ -112,7 +112,7 @@ func (h *Hub) seeking(eye string) (id string, s *protocol.Seen, err error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if h.job == nil {
-		return "", nil, ErrNoJob
+		return "", nil, errNoJob
 	}
 	v := h.job.machine.View()
 	if v == nil || v.Step.Eye != eye {

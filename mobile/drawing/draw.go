@@ -145,7 +145,7 @@ func Draw(w *words.Words, m *appliance.Model, k Marks) string {
 }
 
 // lead rings a point and names the lead below it; the rings differ, so that colour is not needed.
-func lead(b *strings.Builder, s Spot, id, word string, side float64) {
+func lead(b *strings.Builder, s spot, id, word string, side float64) {
 	fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="9" stroke-width="3.5" data-lead="%s"/>`, s.X, s.Y, id)
 	if side > 0 {
 		fmt.Fprintf(b, `<circle cx="%.0f" cy="%.0f" r="4" fill="currentColor"/>`, s.X, s.Y)
@@ -155,7 +155,7 @@ func lead(b *strings.Builder, s Spot, id, word string, side float64) {
 }
 
 // leadWord is where a lead is named: below the frame and the bar of its part.
-func leadWord(s Spot, word string, side float64) Box {
+func leadWord(s spot, word string, side float64) Box {
 	w := 8.4 * float64(utf8.RuneCountInString(word)) // bold letters are wider
 	return Box{X: max(s.X+side*4, w/2+2) - w/2, Y: s.Y + 34, W: w, H: 13, Text: word}
 }

@@ -30,17 +30,17 @@ func (b Box) Overlaps(o Box) bool {
 	return b.X < o.X+o.W && o.X < b.X+b.W && b.Y < o.Y+o.H && o.Y < b.Y+b.H
 }
 
-// Spot is where a test point lies.
-type Spot struct{ X, Y float64 }
+// spot is where a test point lies.
+type spot struct{ X, Y float64 }
 
 // Layout is a circuit with everything in its place.
 type Layout struct {
 	W, H   float64
 	Labels []Box           // every text
-	Points map[string]Spot // every test point by its id
+	Points map[string]spot // every test point by its id
 	cells  []placed
 	lines  []line
-	dots   []Spot
+	dots   []spot
 	tags   []Box
 }
 
@@ -66,7 +66,7 @@ type end struct {
 // place lays rungs out below each other. Ends of one net on one side are joined by a vertical line; a net that appears at
 // one end only, or on both sides, is named there.
 func place(m *appliance.Model, rs []rung, width int) *Layout {
-	l := &Layout{Points: map[string]Spot{}}
+	l := &Layout{Points: map[string]spot{}}
 	var ends []end
 	for row, r := range rs {
 		ends = append(ends, end{r.left, row, 0, true}, end{r.right, row, 0, false})
@@ -76,8 +76,8 @@ func place(m *appliance.Model, rs []rung, width int) *Layout {
 	tagW := tagWidth(ends)
 	x0 := margin + tagW + track*float64(left.n) + 8
 	x1 := x0 + cell*float64(width)
-	netAt := map[string]Spot{}
-	note := func(net string, s Spot) {
+	netAt := map[string]spot{}
+	note := func(net string, s spot) {
 		if _, ok := netAt[net]; !ok && net != "" {
 			netAt[net] = s
 		}
@@ -93,7 +93,7 @@ func place(m *appliance.Model, rs []rung, width int) *Layout {
 				l.Labels = append(l.Labels, Box{X: x + (cell-w)/2, Y: top(row) + 8 + lineH*float64(n), W: w, H: 13, Text: line})
 			}
 			if k > 0 {
-				note(e.left, Spot{x, y})
+				note(e.left, spot{x, y})
 			}
 		}
 		endX := x0 + cell*float64(len(r.els))
@@ -177,22 +177,22 @@ func (b bundle) x(net string, base float64) float64 {
 }
 
 // join draws the end of a rung to its rail, or to the tag with its net's name.
-func (l *Layout) join(b bundle, net string, row int, x, y, tagX float64, note func(string, Spot)) {
+func (l *Layout) join(b bundle, net string, row int, x, y, tagX float64, note func(string, spot)) {
 	if net == "" {
-		l.dots = append(l.dots, Spot{x, y})
+		l.dots = append(l.dots, spot{x, y})
 		return
 	}
 	if _, rail := b.at[net]; rail {
 		rx := b.x(net, x)
 		l.lines = append(l.lines, line{x, y, rx, y, net})
-		l.dots = append(l.dots, Spot{rx, y})
-		note(net, Spot{rx, y})
+		l.dots = append(l.dots, spot{rx, y})
+		note(net, spot{rx, y})
 		if row == b.from[net] {
 			l.tag(b, net, rx, y, tagX)
 		}
 		return
 	}
-	note(net, Spot{x, y})
+	note(net, spot{x, y})
 	l.tag(b, net, x, y, tagX)
 }
 
@@ -230,7 +230,7 @@ func tagWidth(ends []end) float64 {
 }
 
 // points finds the place of every test point: a terminal of a part, or a net.
-func (l *Layout) points(m *appliance.Model, netAt map[string]Spot) {
+func (l *Layout) points(m *appliance.Model, netAt map[string]spot) {
 	for _, p := range m.Points {
 		if part, port, ok := strings.Cut(p.Net, "."); ok {
 			for _, c := range l.cells {
@@ -239,9 +239,9 @@ func (l *Layout) points(m *appliance.Model, netAt map[string]Spot) {
 				}
 				switch port {
 				case c.lport:
-					l.Points[p.ID] = Spot{c.x + 30, c.y}
+					l.Points[p.ID] = spot{c.x + 30, c.y}
 				case c.rport:
-					l.Points[p.ID] = Spot{c.x + cell - 30, c.y}
+					l.Points[p.ID] = spot{c.x + cell - 30, c.y}
 				default:
 					continue
 				}

@@ -26,7 +26,7 @@ func (p *Parser) Hear(alts []speech.Alternative, e Expect) utterance.Utterance {
 // their distance, so that a rival is seen.
 func (p *Parser) HearAll(ws []Pass, e Expect) utterance.Utterance {
 	var u utterance.Utterance
-	alts := Combine(ws)
+	alts := combine(ws)
 	if len(alts) == 0 {
 		u.Fault = "unknown"
 		return u

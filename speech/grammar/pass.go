@@ -27,9 +27,9 @@ const (
 	foreign  = -3.0 // log of how much rarer a unit that was not asked for is: it decides near ties, it never replaces a clear one
 )
 
-// Combine joins the word strings of the passes that know every phrase. Costs add up, so that what all hold likely leads, and what only
+// combine joins the word strings of the passes that know every phrase. Costs add up, so that what all hold likely leads, and what only
 // one of them holds falls behind.
-func Combine(ws []Pass) []speech.Alternative {
+func combine(ws []Pass) []speech.Alternative {
 	ws = slices.DeleteFunc(slices.Clone(ws), func(w Pass) bool { return len(w.Alternatives) == 0 || w.ReadingsOnly })
 	if len(ws) == 1 {
 		return slices.Clone(ws[0].Alternatives)

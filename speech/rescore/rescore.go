@@ -38,25 +38,25 @@ type Rescorer struct {
 	rest    *atomic.Bool // nil: it never rests
 }
 
-// ErrModel: the model folder does not hold the networks.
-var ErrModel = errors.New("rescore: unusable model")
+// errModel: the model folder does not hold the networks.
+var errModel = errors.New("rescore: unusable model")
 
 // Open loads the runtime and the model folder (encoder_model.ort, decoder_model_merged.ort, tokenizer.bin).
 func Open(library, folder string) (*Rescorer, error) {
 	raw, err := os.ReadFile(filepath.Join(folder, "tokenizer.bin"))
 	if err != nil {
-		return nil, fmt.Errorf("%w: %w", ErrModel, err)
+		return nil, fmt.Errorf("%w: %w", errModel, err)
 	}
 	j := &Rescorer{}
 	if j.tokens, err = readTokens(raw); err != nil {
-		return nil, fmt.Errorf("%w: %w", ErrModel, err)
+		return nil, fmt.Errorf("%w: %w", errModel, err)
 	}
 	o, err := onnx.Load(library)
 	if err != nil {
 		return nil, err
 	}
 	if j.encoder, err = o.Open(filepath.Join(folder, "encoder_model.ort"), []string{"input_values", "attention_mask"}, []string{"last_hidden_state"}); err != nil {
-		return nil, fmt.Errorf("%w: %w", ErrModel, err)
+		return nil, fmt.Errorf("%w: %w", errModel, err)
 	}
 	in := []string{"encoder_attention_mask", "input_ids", "encoder_hidden_states", "use_cache_branch"}
 	out := []string{"logits"}
@@ -68,7 +68,7 @@ func Open(library, folder string) (*Rescorer, error) {
 	}
 	if j.decoder, err = o.Open(filepath.Join(folder, "decoder_model_merged.ort"), in, out); err != nil {
 		j.encoder.Close()
-		return nil, fmt.Errorf("%w: %w", ErrModel, err)
+		return nil, fmt.Errorf("%w: %w", errModel, err)
 	}
 	return j, nil
 }

@@ -136,7 +136,7 @@ func TestOpenBad(t *testing.T) {
 		t.Skip(`the rescorer's files are not here; "make speech" fetches them`)
 	}
 	empty := t.TempDir()
-	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, ErrModel) {
+	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, errModel) {
 		t.Errorf("no model: %v", err)
 	}
 	raw, err := os.ReadFile(filepath.Join(f.Rescorer.Model, "tokenizer.bin"))
@@ -152,7 +152,7 @@ func TestOpenBad(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, ErrModel) {
+	if _, err := Open(f.Rescorer.Runtime, empty); !errors.Is(err, errModel) {
 		t.Errorf("damaged networks: %v", err)
 	}
 	if _, err := Open(f.Library, f.Rescorer.Model); !errors.Is(err, onnx.ErrLibrary) {

@@ -54,7 +54,7 @@ func load(path string) (*library, error) {
 	} {
 		addr, err := clib.Symbol(h, s.name)
 		if err != nil || addr == 0 {
-			return nil, fmt.Errorf("vosk: %s has no %s: %w", path, s.name, errors.Join(err, ErrLibrary))
+			return nil, fmt.Errorf("vosk: %s has no %s: %w", path, s.name, errors.Join(err, errLibrary))
 		}
 		purego.RegisterFunc(s.to, addr)
 	}
@@ -63,8 +63,8 @@ func load(path string) (*library, error) {
 }
 
 var (
-	// ErrLibrary: the file is a library, but not this one.
-	ErrLibrary = errors.New("not the speech library this program was made for")
+	// errLibrary: the file is a library, but not this one.
+	errLibrary = errors.New("not the speech library this program was made for")
 	// ErrModel: the model folder does not load.
 	ErrModel = errors.New("vosk: the model does not load")
 	// ErrGrammar: the phrases cannot be used; the text says why.

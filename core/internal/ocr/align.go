@@ -8,17 +8,17 @@ type Aligner struct {
 	bytes []byte
 }
 
-// NewAligner makes an aligner of a network with three outputs a column: whether the row is there (log odds), and its upper and lower edge (in 8
+// newAligner makes an aligner of a network with three outputs a column: whether the row is there (log odds), and its upper and lower edge (in 8
 // pixels from the middle of the view).
-func NewAligner(n *Net) *Aligner {
-	return &Aligner{run: NewRunner(n), bytes: make([]byte, AlignW*AlignH*Colours)}
+func newAligner(n *Net) *Aligner {
+	return &Aligner{run: newRunner(n), bytes: make([]byte, AlignW*AlignH*Colours)}
 }
 
 // Align returns the row that lies nearest to a line; ok is false where there is none.
 func (a *Aligner) Align(p *Picture, l *Line) (out Line, ok bool) {
 	s := LayWide(l)
 	p.CutWide(&s, a.bytes)
-	NormalAll(a.bytes, a.run.Input())
+	normalAll(a.bytes, a.run.Input())
 	v, _, n, c := a.run.Run()
 	at := func(t int) float64 {
 		if t < 0 || t >= n {

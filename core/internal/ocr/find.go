@@ -13,11 +13,11 @@ type Finder struct {
 	used  []bool
 }
 
-// NewFinder makes a finder of a network whose outputs are, for every cell of 8 by 8 pixels: how likely a row runs through it (log odds), how far
+// newFinder makes a finder of a network whose outputs are, for every cell of 8 by 8 pixels: how likely a row runs through it (log odds), how far
 // below it the row's middle line is (in 16 pixels), the row's height (log2, in 16 pixels), the sine of its slope, and how far its ends are to
 // the left and to the right (in 64 pixels).
-func NewFinder(n *Net) *Finder {
-	return &Finder{run: NewRunner(n), bytes: make([]byte, FindW*FindH*Colours)}
+func newFinder(n *Net) *Finder {
+	return &Finder{run: newRunner(n), bytes: make([]byte, FindW*FindH*Colours)}
 }
 
 // cell is what one cell says about the row that runs through it.
@@ -37,7 +37,7 @@ const (
 // Lines lists the rows in a part of the picture, the surest first.
 func (f *Finder) Lines(p *Picture, v View) []Line {
 	p.Find(v, f.bytes)
-	NormalAll(f.bytes, f.run.Input())
+	normalAll(f.bytes, f.run.Input())
 	out, h, w, c := f.run.Run()
 	f.cells = f.cells[:0]
 	for y := range h {

@@ -41,8 +41,8 @@ type netHead struct {
 
 var magic = []byte("RBNET1\n")
 
-// ErrNet is wrapped by every error about a file of weights.
-var ErrNet = errors.New("ocr: network")
+// errNet is wrapped by every error about a file of weights.
+var errNet = errors.New("ocr: network")
 
 const (
 	mostOps     = 200
@@ -50,10 +50,10 @@ const (
 	mostSide    = 1024
 )
 
-// Parse reads a network: the mark, the length of its description, the description in JSON, the weights as 16-bit floats, a CRC-32 of all.
-func Parse(b []byte) (*Net, error) {
+// parse reads a network: the mark, the length of its description, the description in JSON, the weights as 16-bit floats, a CRC-32 of all.
+func parse(b []byte) (*Net, error) {
 	bad := func(format string, a ...any) (*Net, error) {
-		return nil, fmt.Errorf("%w: %s", ErrNet, fmt.Sprintf(format, a...))
+		return nil, fmt.Errorf("%w: %s", errNet, fmt.Sprintf(format, a...))
 	}
 	if len(b) < len(magic)+8 || string(b[:len(magic)]) != string(magic) {
 		return bad("no mark at the start")
@@ -184,8 +184,8 @@ type Runner struct {
 	in    tensor
 }
 
-// NewRunner makes a runner for a network.
-func NewRunner(n *Net) *Runner {
+// newRunner makes a runner for a network.
+func newRunner(n *Net) *Runner {
 	r := &Runner{net: n, outs: make([]tensor, len(n.Ops)), saved: map[string]*tensor{}}
 	r.in.size(n.H, n.W, n.C)
 	return r

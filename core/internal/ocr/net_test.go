@@ -30,7 +30,7 @@ func reference(t testing.TB, net *Net, path string) {
 	if err := json.Unmarshal(b, &want); err != nil {
 		t.Fatal(err)
 	}
-	r := NewRunner(net)
+	r := newRunner(net)
 	probe(r.Input(), net.H, net.W)
 	got, _, _, _ := r.Run()
 	if len(want.Out) < 20 || (len(got)+want.Every-1)/want.Every != len(want.Out) {
@@ -54,7 +54,7 @@ func TestReference(t *testing.T) {
 func BenchmarkNets(b *testing.B) {
 	n := Own()
 	for name, net := range map[string]*Net{"find": n.Find, "align": n.Align, "row": n.Row} {
-		r := NewRunner(net)
+		r := newRunner(net)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				r.Run()

@@ -18,8 +18,8 @@ func FuzzParse(f *testing.F) {
 	f.Add(findBytes)
 	f.Add(findBytes[:len(findBytes)-5])
 	f.Fuzz(func(t *testing.T, b []byte) {
-		n, err := Parse(b)
-		if (n == nil) == (err == nil) || err != nil && !errors.Is(err, ErrNet) {
+		n, err := parse(b)
+		if (n == nil) == (err == nil) || err != nil && !errors.Is(err, errNet) {
 			t.Fatalf("%v, %v", n, err)
 		}
 	})
@@ -30,7 +30,7 @@ func TestParseDamaged(t *testing.T) {
 	for _, at := range []int{0, 8, 40, len(alignBytes) / 2, len(alignBytes) - 1} {
 		b := append([]byte(nil), alignBytes...)
 		b[at] ^= 4
-		if _, err := Parse(b); !errors.Is(err, ErrNet) {
+		if _, err := parse(b); !errors.Is(err, errNet) {
 			t.Errorf("byte %d is wrong: %v", at, err)
 		}
 	}
@@ -46,7 +46,7 @@ func TestStrip(t *testing.T) {
 			t.Errorf("%v comes back as %v, %v", p, x, y)
 		}
 	}
-	if u, v := s.Into(100, 80); math.Abs(u-LeadX) > 1e-9 || math.Abs(v-RowH/2) > 1e-9 {
+	if u, v := s.Into(100, 80); math.Abs(u-leadX) > 1e-9 || math.Abs(v-RowH/2) > 1e-9 {
 		t.Errorf("the row begins at %v, %v", u, v)
 	}
 }

@@ -20,7 +20,7 @@ const (
 	FindW, FindH = 320, 240 // the whole picture, made smaller and put into the middle
 	RowW, RowH   = 240, 40  // one row, straightened
 	DigitH       = 24       // height of its digits
-	LeadX        = 30       // where its first mark begins
+	leadX        = 30       // where its first mark begins
 	Colours      = 3        // brightness, blue and red difference
 )
 
@@ -218,10 +218,10 @@ func LayOut(l *Line) Strip {
 		ex, ey = ex/n, ey/n
 	}
 	k := math.Max(l.H, 1) / DigitH
-	q := math.Min(1, (RowW-LeadX-20)/math.Max(1, n/k))
+	q := math.Min(1, (RowW-leadX-20)/math.Max(1, n/k))
 	s := Strip{ax: ex * k / q, ay: ey * k / q, dx: -ey * k, dy: ex * k, Squeeze: q, PixelsPerH: l.H}
-	s.x = l.X0 - s.ax*LeadX - s.dx*RowH/2
-	s.y = l.Y0 - s.ay*LeadX - s.dy*RowH/2
+	s.x = l.X0 - s.ax*leadX - s.dx*RowH/2
+	s.y = l.Y0 - s.ay*leadX - s.dy*RowH/2
 	return s
 }
 
@@ -286,11 +286,11 @@ func (p *Picture) cut(s *Strip, w, h int, out []byte) {
 	}
 }
 
-// Normal turns the bytes of a strip into what the network takes: brightness with mean 0 and spread 1 over the digits' band.
-func Normal(in []byte, out []float32) {
+// normal turns the bytes of a strip into what the network takes: brightness with mean 0 and spread 1 over the digits' band.
+func normal(in []byte, out []float32) {
 	sum, sq, n := 0, 0, 0
 	for v := RowH/2 - DigitH/2; v < RowH/2+DigitH/2; v++ {
-		for u := LeadX / 2; u < RowW-LeadX/2; u++ {
+		for u := leadX / 2; u < RowW-leadX/2; u++ {
 			y := int(in[(v*RowW+u)*Colours])
 			sum, sq, n = sum+y, sq+y*y, n+1
 		}
@@ -305,8 +305,8 @@ func Normal(in []byte, out []float32) {
 	}
 }
 
-// NormalAll does so for what the finder and the aligner see, over all of it.
-func NormalAll(in []byte, out []float32) {
+// normalAll does so for what the finder and the aligner see, over all of it.
+func normalAll(in []byte, out []float32) {
 	sum, sq := 0, 0
 	for i := 0; i < len(in); i += Colours {
 		y := int(in[i])

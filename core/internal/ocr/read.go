@@ -9,12 +9,12 @@ import (
 type Reader struct {
 	find  *Finder
 	align *Aligner
-	row   *RowReader
+	row   *rowReader
 }
 
 // NewReader makes a reader of three networks.
 func NewReader(n *Nets) *Reader {
-	return &Reader{NewFinder(n.Find), NewAligner(n.Align), NewRowReader(n.Row)}
+	return &Reader{newFinder(n.Find), newAligner(n.Align), newRowReader(n.Row)}
 }
 
 const mostLines = 6 // candidates of the finder that are looked at

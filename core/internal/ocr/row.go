@@ -47,22 +47,22 @@ type Row struct {
 	Odd     bool // a sign or a point where none can be, or two of what there is one of
 }
 
-// RowReader reads rows.
-type RowReader struct {
+// rowReader reads rows.
+type rowReader struct {
 	run   *Runner
 	bytes []byte
 }
 
-// NewRowReader makes a reader of a network with 18 outputs a column.
-func NewRowReader(n *Net) *RowReader {
-	return &RowReader{run: NewRunner(n), bytes: make([]byte, RowW*RowH*Colours)}
+// newRowReader makes a reader of a network with 18 outputs a column.
+func newRowReader(n *Net) *rowReader {
+	return &rowReader{run: newRunner(n), bytes: make([]byte, RowW*RowH*Colours)}
 }
 
 // Read looks at one row.
-func (r *RowReader) Read(p *Picture, l *Line) *Row {
+func (r *rowReader) Read(p *Picture, l *Line) *Row {
 	s := LayOut(l)
 	p.Cut(&s, r.bytes)
-	Normal(r.bytes, r.run.Input())
+	normal(r.bytes, r.run.Input())
 	out, _, w, c := r.run.Run()
 	row := decode(out, w, c, s.Squeeze)
 	row.Strip = s

@@ -25,7 +25,7 @@ var Own = sync.OnceValue(func() *Nets {
 		from []byte
 	}{{&n.Find, findBytes}, {&n.Align, alignBytes}, {&n.Row, rowBytes}} {
 		var err error
-		if *x.net, err = Parse(x.from); err != nil {
+		if *x.net, err = parse(x.from); err != nil {
 			panic("ocr: an embedded network is damaged: " + err.Error())
 		}
 	}

@@ -86,8 +86,8 @@ type System map[string]map[string]Symbol
 // Names of the system libraries in the order in which they are written.
 var Names = []string{"libc.so", "libm.so", "libdl.so", "liblog.so", "libandroid.so"}
 
-// NewSystem reads the maps for an ABI.
-func NewSystem(abi ABI) (System, error) {
+// newSystem reads the maps for an ABI.
+func newSystem(abi ABI) (System, error) {
 	s := System{}
 	for i, text := range []string{libc, libm, libdl, liblog, libandroid} {
 		symbols, err := parse(text, abi)

@@ -14,7 +14,7 @@ import (
 
 func system(t *testing.T, abi ABI) System {
 	t.Helper()
-	s, err := NewSystem(abi)
+	s, err := newSystem(abi)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +216,7 @@ func TestShapes(t *testing.T) {
 
 func FuzzLibrary(f *testing.F) {
 	f.Add(image(elf.EM_AARCH64, []elf.ProgHeader{{Type: elf.PT_LOAD, Align: 0x4000}}, [][2]uint64{{uint64(elf.DT_HASH), 1}}))
-	sys, err := NewSystem(ARM64)
+	sys, err := newSystem(ARM64)
 	if err != nil {
 		f.Fatal(err)
 	}

@@ -100,7 +100,7 @@ func Exports(path string) ([]string, error) {
 
 // Check tells what keeps libraries from loading on a phone of an ABI at an API level, in the order in which the app loads them.
 func Check(abi ABI, api int, paths ...string) ([]Finding, Imports, error) {
-	sys, err := NewSystem(abi)
+	sys, err := newSystem(abi)
 	if err != nil {
 		return nil, Imports{}, err
 	}

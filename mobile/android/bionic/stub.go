@@ -13,7 +13,7 @@ import (
 // Stub writes the symbol-only system libraries of an ABI at an API level into dir: every name that level has, with its version, and no
 // code. The command cc links them; it is clang.
 func Stub(dir string, abi ABI, api int, cc string) error {
-	s, err := NewSystem(abi)
+	s, err := newSystem(abi)
 	if err != nil {
 		return err
 	}

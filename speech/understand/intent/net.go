@@ -303,7 +303,7 @@ func Unpack(b []byte) (*Net, error) {
 var weightFile []byte
 
 // Load returns the networks that come with the program: their outputs are averaged.
-var Load = sync.OnceValues(func() ([]*Net, error) { return UnpackAll(weightFile) })
+var Load = sync.OnceValues(func() ([]*Net, error) { return unpackAll(weightFile) })
 
 // PackAll writes several networks.
 func PackAll(nets []*Net) []byte {
@@ -314,8 +314,8 @@ func PackAll(nets []*Net) []byte {
 	return b
 }
 
-// UnpackAll reads what PackAll wrote, one network at least.
-func UnpackAll(b []byte) ([]*Net, error) {
+// unpackAll reads what PackAll wrote, one network at least.
+func unpackAll(b []byte) ([]*Net, error) {
 	size := len(NewNet().Pack())
 	if len(b) == 0 || len(b)%size != 0 {
 		return nil, fmt.Errorf("intent: %d bytes of weights are not whole networks of %d", len(b), size)
