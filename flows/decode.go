@@ -468,3 +468,36 @@ func (l *loader) fact(b *block) {
 	l.m.Facts = append(l.m.Facts, appliance.Fact{ID: b.id(), Quantity: b.needQuantity("value", "")})
 	b.finish()
 }
+
+// accept declares warnings of the checker that stand, with the reason.
+func (l *loader) accept(b *block) {
+	if b.needText("why") == "" {
+		return
+	}
+	for _, e := range b.items("warnings") {
+		if s, ok := l.text(e); ok && s != "" {
+			l.accepted = append(l.accepted, acceptance{s, e.Range()})
+		}
+	}
+	if b.attr("warnings") == nil {
+		l.at(b.DefRange(), `warnings = ["check … shows"]`, "no warning is accepted")
+	}
+	b.finish()
+}
+
+// acceptance is the beginning of the text of a warning that is accepted.
+type acceptance struct {
+	text  string
+	where hcl.Range
+}
+
+// takeAccepted drops the warnings that the file accepts. One that no longer comes is a warning itself.
+func (l *loader) takeAccepted() {
+	for _, a := range l.accepted {
+		n := len(l.probs)
+		l.probs = slices.DeleteFunc(l.probs, func(p Problem) bool { return p.Warning && strings.HasPrefix(p.Text, a.text) })
+		if len(l.probs) == n {
+			l.warn(a.where, "take it out", "nothing to accept: %q", a.text)
+		}
+	}
+}

@@ -11,7 +11,7 @@ import (
 
 	"golang.org/x/tools/txtar"
 
-	"readback/core/lab/metric"
+	"readback/flows"
 )
 
 // copyOf puts what a new kind could touch into a folder of its own.
@@ -110,11 +110,26 @@ func TestNewKind(t *testing.T) {
 	if len(touched) != 2 {
 		t.Errorf("a new kind touches %v, want its file and FORMAT.md", touched)
 	}
-	metricKind(t, len(touched))
 }
 
-func metricKind(t *testing.T, files int) {
-	if os.Getenv("FIGURES") != "" {
-		metric.Run(t, func(add metric.Adder) { add("house.kind_files", float64(files), "files", "<= 2", 1) })
+// warnings are all problems of the shipped files.
+func warnings(t *testing.T) (out flows.Problems, files int) {
+	t.Helper()
+	fsys, names := flows.Files()
+	for _, name := range names {
+		r, err := flows.Lint(fsys, name, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, r.Problems...)
+	}
+	return out, len(names)
+}
+
+// TestNoWarnings: a new warning on a shipped file is seen, because there is no other.
+func TestNoWarnings(t *testing.T) {
+	ps, _ := warnings(t)
+	for _, p := range ps {
+		t.Error(p)
 	}
 }

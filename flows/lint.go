@@ -52,6 +52,7 @@ func Lint(fsys fs.FS, name string, options []string) (*Report, error) {
 	}
 	r := &Report{Model: l.m}
 	l.simulate(e, r)
+	l.takeAccepted()
 	l.probs.sort()
 	r.Problems = l.probs
 	return r, nil

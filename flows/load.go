@@ -94,11 +94,12 @@ type loader struct {
 	sources, places, parts, modes, signals, steps, outputs, nets *registry
 	points, checks, repairs, plates, lamps, stops                *registry
 
-	props   map[string][]string // what an expression can ask of a part
-	netUses map[string]int      // ports on a net
-	partOf  map[string]*appliance.Kind
-	options map[[2]int]hcl.Range // check, option
-	acts    map[string]hcl.Range // "check:act" and the like, for rules about words
+	props    map[string][]string // what an expression can ask of a part
+	netUses  map[string]int      // ports on a net
+	partOf   map[string]*appliance.Kind
+	options  map[[2]int]hcl.Range // check, option
+	accepted []acceptance
+	acts     map[string]hcl.Range // "check:act" and the like, for rules about words
 }
 
 func decode(name string, src []byte) *loader {
@@ -185,7 +186,7 @@ func (l *loader) shallow(src []byte) bool {
 	return true
 }
 
-var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact"}
+var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact", "accept"}
 
 // file declares every id first and decodes after, so that a file may name things in any order.
 func (l *loader) file(body *hclsyntax.Body) {
@@ -253,5 +254,6 @@ func (l *loader) file(body *hclsyntax.Body) {
 	each("stop", l.stop)
 	each("caution", l.caution)
 	each("fact", l.fact)
+	each("accept", l.accept)
 	l.rules()
 }

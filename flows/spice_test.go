@@ -142,6 +142,9 @@ func TestCircuitsAgree(t *testing.T) {
 
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
+		add("house.kind_files", float64(len(newKind(t))), "files", "<= 2", 1)
+		ps, n := warnings(t)
+		add("lint.warnings", float64(len(ps)), "warnings", "= 0", n)
 		agree, total := 0, 0
 		_, names := flows.Files()
 		for _, n := range names {

@@ -6,17 +6,28 @@ import (
 	"os"
 	"path/filepath"
 
+	"readback/core/job"
 	"readback/flows"
 	"readback/flows/lexicon"
+	"readback/flows/prompts"
 )
 
 // lint checks equipment files; without a name, those that come with the program.
 func lint(e env, args []string) error {
 	f := flags(e, "lint")
+	phrases := f.String("phrases", "", "read what people say from `DIR`/en/*.hcl instead of the program")
+	prove := f.Bool("prove", true, "walk the whole dialogue and prove its safety: seconds a file")
 	if err := parse(e, f, args); err != nil {
 		return err
 	}
 	lex, err := lexicon.Load()
+	if *phrases != "" {
+		lex, err = lexicon.LoadFS(os.DirFS(*phrases), "en")
+	}
+	if err != nil {
+		return err
+	}
+	words, err := prompts.Load()
 	if err != nil {
 		return err
 	}
@@ -35,6 +46,17 @@ func lint(e env, args []string) error {
 			if !p.Warning {
 				bad++
 			}
+		}
+		if !*prove || r.Err() != nil {
+			return nil
+		}
+		proved, err := job.Prove(r.Model, *lex, words)
+		if err != nil {
+			return err
+		}
+		for _, c := range proved.Broken {
+			fmt.Fprintln(e.out, c)
+			bad++
 		}
 		return nil
 	}

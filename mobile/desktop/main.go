@@ -40,7 +40,7 @@ func commands() []command {
 		{"transcript", "[-o FILE] JOURNAL", "writes the record of a job as one HTML file", transcript},
 		{"talk", "[-journal FILE] [-appliance ID]", "line protocol: JSON events in, JSON effects out", talk},
 		{"hear", "[-units V,mV] FILE.wav…", "one JSON line per utterance: text, rivals, meanings, decision", hear},
-		{"lint", "[FILE…]", "checks equipment files", lint},
+		{"lint", "[FILE…]", "checks equipment files: words, numbers and sources, every fault simulated, the dialogue proved safe", lint},
 		{"draw", "[-o FILE] [ID]", "draws the circuit of an appliance as SVG", draw},
 		{"demo", "[-fault PART.MODE] [-voice NAME] [-snr DB] [-out DIR]", "plays a whole job without a person: voice, noise, recogniser, simulated appliance", demo},
 		{"version", "", "prints the version", printVersion},
