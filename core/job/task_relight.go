@@ -4,6 +4,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/vocab"
 	"readback/core/worksite"
 )
 
@@ -53,7 +54,7 @@ func (t relightTask) need(m *Machine) worksite.Need { return m.cutAsItIs() }
 
 func (t relightTask) ask(m *Machine, q *question) bool {
 	if m.j.now >= t.after {
-		m.askGasAgain()
+		m.askDangersAgain(func(a vocab.Alarm) bool { return a.ID == "gas" })
 		return false
 	}
 	m.fromLine(q, "relight", "time", m.minutes((t.after-m.j.now+59_999)/60_000))
@@ -78,15 +79,15 @@ func (relightTask) blocked(m *Machine) {
 
 func (relightTask) patience(*Machine) int64 { return cycleTime }
 
-// askGasAgain has the questions whose answer may be a gas alarm asked once more.
-func (m *Machine) askGasAgain() {
+// askDangersAgain has the questions of safety asked once more whose answer may be such an alarm.
+func (m *Machine) askDangersAgain(such func(vocab.Alarm) bool) {
 	for i := range m.model.Checks {
 		c := &m.model.Checks[i]
 		if c.Stage != "safety" || m.j.asked[i] == 0 {
 			continue
 		}
 		for _, o := range c.Options {
-			if o.Emergency == "gas" {
+			if a, ok := vocab.AlarmOf(o.Emergency); ok && such(a) {
 				m.j.asked[i] = 0
 			}
 		}

@@ -288,17 +288,7 @@ func (m *Machine) comeBack(gone int64) {
 		j.consent, j.proveAt = -1, 0
 		j.done.left = false // left in order before the absence is not left in order now
 		m.say("info", m.line("resume.unknown"))
-		for i := range m.model.Checks {
-			c := &m.model.Checks[i]
-			if c.Stage != "safety" || j.asked[i] == 0 {
-				continue
-			}
-			for _, o := range c.Options {
-				if a, ok := vocab.AlarmOf(o.Emergency); ok && a.Again {
-					j.asked[i] = 0
-				}
-			}
-		}
+		m.askDangersAgain(func(a vocab.Alarm) bool { return a.Again })
 		if gone > tNextDay {
 			m.say("info", m.line("new.day"))
 		}
