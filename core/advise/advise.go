@@ -169,6 +169,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	if a.grow(len(q.Findings)) {
 		s, times = a.replay(&q)
 	}
+	early := !slices.Contains(q.Stages, "plan") // only looks
 	blocked := make([]bool, n)
 	for _, b := range q.Blocked {
 		blocked[b] = true
@@ -181,7 +182,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 		if q.NoLive && a.rules.Consent(check) {
 			return 0, false
 		}
-		return 0, slices.Contains(q.Stages, k.Stage) && !(k.Stage == "watch" && len(q.Stages) == 1 && a.follows(check))
+		return 0, slices.Contains(q.Stages, k.Stage) && !(k.Stage == "watch" && early && a.follows(check))
 	}
 	d := a.planner.Next(a.belief, s)
 	a.tryFirst(&d)
@@ -208,7 +209,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	if d.Kind == plan.Ask {
 		out.Minutes = m.Checks[d.Check].Minutes.Nominal
-		if len(q.Stages) == 1 && bits(&d) < enough {
+		if early && bits(&d) < enough {
 			out.Check = -1
 		}
 	}
@@ -217,6 +218,13 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	if d.Kind == plan.Nothing {
 		out.Repair = -1
+	}
+	if early {
+		for i := range m.Checks {
+			if m.Checks[i].Event != "" && a.foreseen(i) {
+				out.Foreseen = append(out.Foreseen, i)
+			}
+		}
 	}
 	a.explain(&out, &d)
 	return out
@@ -233,6 +241,19 @@ func (a *Planned) follows(check int) bool {
 	}
 	return false
 }
+
+// foreseen tells whether the answer about an event of a start is all but known, and nothing that stops the work hangs on it.
+func (a *Planned) foreseen(check int) bool {
+	c := &a.c.Model.Checks[check]
+	if slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" }) {
+		return a.follows(check)
+	}
+	return a.follows(check) || a.belief.Chance(check, 0) > surely
+}
+
+// surely is the chance from which an event is not asked about that comes as it should: who sees what comes after it has seen it too.
+// Judgement.
+const surely = 0.94
 
 // known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times; the
 // rest is judgement.

@@ -60,6 +60,7 @@ type Advice struct {
 	Sure     string             // what would change the verdict, in words
 	Splits   []string           // names of two suspects that Check tells apart
 	Minutes  float64            // what Check takes
+	Foreseen []int              // looks at a start whose answers are all but known
 }
 
 // Adviser chooses checks and closes cases. It must be a pure function of the query: the machine remembers its answers.

@@ -74,7 +74,7 @@ func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 			if q.ready && x.ID == cReady {
 				x.Kind = utterance.Command
 			}
-			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
+			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || slices.Contains(q.also, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
 			ok = ok && (trusted(u.Source) || !m.called(q, x))
 		case utterance.Reading:
 			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))

@@ -51,7 +51,11 @@ func (t checkTask) ask(m *Machine, q *question) bool {
 		m.meterQuestion(q, t.n)
 	}
 	q.how = m.line("how.check")
+	if m.j.watch.on && m.isEvent(t.n) {
+		m.eventQuestion(q)
+	}
 	switch {
+	case q.step.Caution != "":
 	case c.Caution != "":
 		q.step.Caution = c.Caution
 		q.step.Level = levelOf(c.Hazard)
@@ -128,6 +132,7 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
 			f.Option = k
 		}
+		m.shown(o)
 		if o.NoLive {
 			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
 		}
@@ -157,8 +162,32 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		m.noCall(t.n, x.Reading)
 	}
 	m.settle(f)
+	if f.Option >= 0 && m.isEvent(t.n) {
+		m.eventSeen(t.n, c.Options[f.Option].Missed)
+	}
 	if !m.gateFails(t.n, f) {
 		m.confirmRepair(t.n, f)
+	}
+	if f.Option >= 0 {
+		m.mendNow(c.Options[f.Option].Mend - 1)
+	}
+}
+
+// shown takes what an answer shows of the work place: a light that blinks has supply. It makes nothing safer than it was believed to be.
+func (m *Machine) shown(o *appliance.Option) {
+	j := m.j
+	before := j.site
+	for _, s := range o.Shows {
+		switch {
+		case s == "power" && j.site.Power == worksite.Unknown && !j.site.Open():
+			j.site.Power = worksite.On
+			m.setPower()
+		case s == "call" && j.site.Call == worksite.NotKnown:
+			j.site.Call = worksite.Yes
+		}
+	}
+	if lights(j.site) && !lights(before) {
+		j.starts++
 	}
 }
 

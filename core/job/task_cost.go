@@ -9,7 +9,7 @@ func (m *Machine) cost() task {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
 	switch {
-	case j.done.decided || r.Kind == "set":
+	case j.done.decided || j.done.free || r.Kind == "set":
 		return nil
 	case r.Kind == "replace" && !j.done.callout:
 		return calloutTask{}

@@ -116,10 +116,14 @@ func (m *Machine) notFixed() {
 		}
 	}
 	j.repair = -1
+	j.stage = sPlan
+	if j.done.free {
+		j.stage = sFree // it was tried before anything was measured
+	}
+	j.done.free = false
 	j.done.decided, j.done.matched, j.done.photo, j.done.noted, j.done.swapped = false, false, [2]bool{}, false, 0
 	j.wires = nil
-	j.stage = sPlan
-	if len(j.mended) >= maxMended {
+	if m.worked() >= maxMended {
 		m.unresolved()
 	}
 }
