@@ -7743,8 +7743,9 @@ plate "model" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
   ask  = "Input rating on the plate: how many B T U per hour?"
 }
 
@@ -7754,14 +7755,16 @@ plate "gas-kind" {
 }
 
 plate "rise" {
-  name = "highest temperature rise"
-  unit = "dF"
+  name     = "highest temperature rise"
+  unit     = "dF"
+  possible = between(30, 110, "common practice, no source")
   ask  = "Highest temperature rise on the plate, degrees?"
 }
 
 plate "static" {
-  name = "highest static pressure"
-  unit = "inH2O"
+  name     = "highest static pressure"
+  unit     = "inH2O"
+  possible = between(0.1, 2, "common practice, no source")
   ask  = "Highest static pressure on the plate, inches of water?"
 }
 

@@ -1931,14 +1931,16 @@ repair "explain" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(2000, 250000, "common practice, no source")
   ask  = "What input does the plate give?"
 }
 
 plate "valve-opens" {
   name = "millivolts that open the valve"
   unit = "mV"
+  possible = between(50, 400, "common practice, no source")
   ask  = "At how many millivolts does the valve open?"
   sets = "main-valve.works"
 }
@@ -1946,6 +1948,7 @@ plate "valve-opens" {
 plate "pile-class" {
   name = "class of the thermopile"
   unit = "mV"
+  possible = between(200, 900, "common practice, no source")
   ask  = "Which thermopile: two fifty, five hundred, seven fifty?"
   sets = "thermopile.millivolts"
 }

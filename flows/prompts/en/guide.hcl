@@ -468,6 +468,7 @@ say "blank.why" { full = "A blank display shows nothing. Wake the meter, read ag
 say "wrong.money" { full = "This place needs an amount of money." }
 say "wrong.unit" { full = "This place needs {units}. Look at the dial." }
 say "wrong.kind" { full = "Look at the dial: A C or D C?" }
+say "too.odd.plate" { full = "{value} is not what such a plate says. Please read it once more." }
 say "too.much" { full = "{value} can't be, here." }
 say "jumping.ask" { full = "Lowest and highest?" }
 say "limit.between" { full = "{low} to {high} {unit}" }
