@@ -130,7 +130,7 @@ place "upper-bay" {
   open     = q("1 min", "common practice, no source")
   close    = q("1 min", "common practice, no source")
   hands_in = true
-  hazards  = ["mains", "hot", "moving", "sharp", "gas"]
+  hazards  = ["mains", "capacitor", "hot", "moving", "sharp", "gas"]
 }
 
 place "burner-box" {
@@ -2790,7 +2790,7 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "The floor there: dry, wet, or water above the burners?"
+  ask      = "Is the floor dry, wet, or were the burners ever under water?"
   option "dry" { when = drain.passes > 0.5 }
   option "wet" {
     no_live = true
@@ -3233,6 +3233,20 @@ check "filter-look" {
   }
 }
 
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
+  option "reason-known" {}
+  option "nobody-knows" { stop = "gas-closed" }
+}
+
 check "cock-look" {
   stage    = "free"
   name     = "gas cock"
@@ -3375,9 +3389,13 @@ check "duct-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow each duct with a light."
-  ask      = "The ducts you can see: tight, or apart?"
+  ask      = "The ducts you can see: tight, apart, or the return duct apart at the furnace?"
   option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
   option "loose" { when = mode("duct-joints.apart") }
+  option "return-apart" {
+    when = 1 < 0
+    stop = "ducts"
+  }
   option "bad" {}
 }
 
@@ -4875,6 +4893,7 @@ check "cable-short" {
   black    = "splice-c"
   unit     = "ohm"
   limit    = atleast(1000, "common practice, no source")
+  must     = true
   power    = "off"
   places   = ["splice"]
   lift     = ["wall-r"]
@@ -5556,8 +5575,11 @@ check "room-co-m" {
 check "flue-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the exhaust"
-  function = "look"
+  function = "co-meter"
   part     = "orifice"
+  quantity = "flue-co"
+  unit     = "ppm"
+  limit    = atmost(100, "common practice, no source")
   places   = ["outside"]
   power    = "on"
   call     = "on"
@@ -5566,10 +5588,11 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyser in the vent."
-  ask      = "Exhaust reading, air free: above or below the limit?"
-  option "below" { when = !(flue-co > orifice.flue_limit) }
-  option "above" { stop = "combustion" }
+  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  band "off" {
+    when = atleast(100, "common practice, no source")
+    stop = "combustion"
+  }
 }
 
 # ---- 8 looks that no meter replaces, power off ----
@@ -5969,7 +5992,7 @@ check "roll-look" {
   act      = "Look only. Do not press them."
   ask      = "The roll-out buttons: flush, or popped?"
   option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
-  option "popped" {}
+  option "popped" { stop = "roll-out" }
 }
 
 check "roll-marks" {
@@ -6444,17 +6467,14 @@ repair "open-gas-cock" {
   part    = "gas-cock"
   kind    = "open"
   minutes = q("1..10 min", "from memory")
+  causes  = ["cock-who"]
   confirm = "cock-look"
   note    = "Only when the reason is known. Otherwise the gas company opens it."
   step {
-    act   = "Find out who closed it, and why."
-    power = "on"
-  }
-  step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Gas odour afterwards: leave at once."
+    caution = "Never without a known reason. Gas odour afterwards: leave at once."
     level   = "danger"
-    power   = "on"
+    power   = "off"
   }
 }
 
@@ -7317,8 +7337,10 @@ repair "replace-door-switch" {
   confirm = "door-switch-ohms"
   note    = "Never tape or bridge it."
   step {
-    act    = "Take a photo, pull one wire at a time."
-    wire   = "door-in"
+    act     = "Take a photo, pull one wire at a time."
+    caution = "Never tape or bridge the old one."
+    level   = "warning"
+    wire    = "door-in"
     places = ["lower-bay"]
   }
   step {
@@ -7446,8 +7468,10 @@ repair "replace-limit" {
   confirm = "limit-ohms"
   note    = "Never bridge it. An opened limit is a messenger: prove the airflow."
   step {
-    act    = "Pull one wire, move it to the new limit."
-    wire   = "limit-in"
+    act     = "Pull one wire, move it to the new limit."
+    caution = "Never bridge a limit."
+    level   = "warning"
+    wire    = "limit-in"
     places = ["upper-bay"]
   }
   step {
@@ -7474,8 +7498,10 @@ repair "replace-pressure-switch" {
   confirm = "press-run-v"
   note    = "Only the same set point. Measure the draft again after the swap."
   step {
-    act    = "Take a photo of hose and wires."
-    places = ["upper-bay"]
+    act     = "Take a photo of hose and wires."
+    caution = "Never another set point than on the old label."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the first wire."
@@ -7505,6 +7531,12 @@ repair "replace-inducer-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }
@@ -7630,7 +7662,9 @@ repair "replace-board" {
   confirm = "r-c"
   note    = "Only when its inputs are proved present and its output proved missing."
   step {
-    act    = "Take a photo of every wire and small switch."
+    act     = "Take a photo of every wire and small switch."
+    caution = "Never change a board whose inputs were not proved."
+    level   = "warning"
     places = ["upper-bay"]
   }
   step {
@@ -7700,6 +7734,12 @@ repair "replace-blower-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["lower-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }
@@ -7874,8 +7914,9 @@ plate "model" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
   ask  = "Input rating on the plate: how many B T U per hour?"
 }
 
@@ -7885,14 +7926,16 @@ plate "gas-kind" {
 }
 
 plate "rise" {
-  name = "highest temperature rise"
-  unit = "dF"
+  name     = "highest temperature rise"
+  unit     = "dF"
+  possible = between(30, 110, "common practice, no source")
   ask  = "Highest temperature rise on the plate, degrees?"
 }
 
 plate "static" {
-  name = "highest static pressure"
-  unit = "inH2O"
+  name     = "highest static pressure"
+  unit     = "inH2O"
+  possible = between(0.1, 2, "common practice, no source")
   ask  = "Highest static pressure on the plate, inches of water?"
 }
 
@@ -7961,6 +8004,13 @@ stop "gas-supply" {
   now  = "Leave it off. Do not open gas fittings."
 }
 
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  now  = "Leave it closed. Leave the furnace off."
+}
+
 stop "combustion" {
   say  = "Setting the burner needs a licensed person."
   call = "a licensed gas technician"
@@ -7993,7 +8043,7 @@ stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Say where the vent pipe is apart or blocked."
-  now  = "Leave it off. Open windows. Watch the alarm."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 stop "line-wiring" {
@@ -8190,5 +8240,12 @@ accept {
   why = "Asked for safety and manners, not to tell faults apart."
   warnings = [
     "check rules shows the same whatever is wrong",
+  ]
+}
+
+accept {
+  why = "Why somebody closed the gas is no fault of the heater: the answer decides who opens it."
+  warnings = [
+    "check cock-who shows the same whatever is wrong",
   ]
 }
