@@ -216,6 +216,7 @@ type Option struct {
 	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
 	Missed    bool     // of an event: nothing of it was noticed
 	Shows     []string // what this answer shows of the work place: power (the supply is on), call (heat is called for)
+	Twice     bool     // it would condemn something by one look: asked once more in other words before it counts. An answer with a stop line always is
 	Mend      int      // repair that puts right at once what is seen, free and by hand, plus one; 0 for none
 }
 
@@ -257,6 +258,7 @@ type PlateField struct {
 	ID, Name, Unit, Ask string
 	Sets                string         // parameter it overrides: part.param
 	Possible            *measure.Limit // what such a plate can say; a number outside is asked for again
+	Match               bool           // a new part is matched by it: asked before one is bought
 }
 
 // Lamp is one pattern of the status light. When is the state that shows it.

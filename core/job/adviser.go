@@ -41,6 +41,7 @@ type Query struct {
 	Stages   []string // stages whose checks may be asked
 	Site     worksite.State
 	NoLive   bool                  // the person refuses live work
+	Proven   bool                  // the meter was made ready
 	Plate    map[string]unit.Value `json:",omitempty"` // what the rating plate says, by field
 	Meter    *measure.Meter        `json:",omitempty"` // what is measured with; nil: not named
 }

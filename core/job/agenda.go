@@ -47,6 +47,9 @@ func (m *Machine) advance() {
 // before all of them. It is nil when nothing is left to do.
 func (m *Machine) choose() task {
 	j := m.j
+	if j.twice.open && !j.ending {
+		return checkTask{j.twice.check}
+	}
 	if a, ok := m.unasked("safety"); ok && !j.ending {
 		return a
 	}
@@ -153,6 +156,9 @@ func (m *Machine) choose() task {
 			}
 			j.stage = sPart
 		case sPart:
+			if f, ok := m.matchField(); ok {
+				return f
+			}
 			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done.matched && !j.done.free {
 				return matchTask{}
 			}
@@ -263,7 +269,7 @@ func (m *Machine) pointless(check int) bool {
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)
@@ -361,7 +367,8 @@ func (m *Machine) mendNow(repair int) {
 	if repair < 0 || j.stage >= sCause || j.ending || m.stopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
 		return
 	}
-	j.repair, j.stage, j.done.free, j.done.decided = repair, sCause, true, true
+	inside := slices.ContainsFunc(m.model.Repairs[repair].Steps, func(s appliance.SwapStep) bool { return m.rules.Work(s).Power == worksite.Dead })
+	j.repair, j.stage, j.done.free, j.done.decided = repair, sCause, true, !inside // nobody works inside who was not asked
 	j.watch.on = false
 	text := m.line("mend.now", "repair", m.model.Repairs[repair].Name)
 	m.say("info", text)

@@ -20,6 +20,12 @@ func (m *Machine) meterDue() (meterTask, bool) {
 	return meterTask{}, false
 }
 
+// meterOpen tells whether the meter must still be made ready.
+func (m *Machine) meterOpen() bool {
+	_, open := m.meterDue()
+	return open
+}
+
 // plateDue is a field of the plate that moves the limit of a check.
 func (m *Machine) plateDue(t task) (plateTask, bool) {
 	c, ok := t.(checkTask)
@@ -30,6 +36,20 @@ func (m *Machine) plateDue(t task) (plateTask, bool) {
 	for i := range m.model.Plate {
 		f := &m.model.Plate[i]
 		if _, known := m.j.plate[f.ID]; !known && m.model.PlateSets(f) == k.Part && f.Unit == k.Unit {
+			return plateTask{n: i}, true
+		}
+	}
+	return plateTask{}, false
+}
+
+// matchField is a field of the plate that a new part is matched by.
+func (m *Machine) matchField() (plateTask, bool) {
+	j := m.j
+	if j.done.free || m.model.Repairs[j.repair].Kind != "replace" {
+		return plateTask{}, false
+	}
+	for i := range m.model.Plate {
+		if f := &m.model.Plate[i]; f.Match && j.plate[f.ID] == "" {
 			return plateTask{n: i}, true
 		}
 	}

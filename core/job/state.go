@@ -158,6 +158,7 @@ type knowledge struct {
 	named    *measure.Meter        // the meter as the person described it, nil when not
 	story    string
 	watch    watching // the start that is watched
+	twice    once     // the look that is asked once more
 	advice   Advice   // the last one that was followed
 }
 

@@ -69,6 +69,7 @@ func (t checkTask) ask(m *Machine, q *question) bool {
 func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	q.kind, q.step.Kind = "look", "look"
 	q.step.Act, q.step.Say = c.Act, c.Ask
+	again := m.j.twice.open && m.j.twice.check == q.check
 	q.short = c.Ask
 	if c.Ask == "" {
 		q.short = c.Act
@@ -79,6 +80,11 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	}
 	if len(q.opts) > 0 {
 		q.good = q.opts[0]
+	}
+	if again {
+		slices.Reverse(q.opts)
+		q.step.Act, q.step.Say = m.line("look.again", "what", m.option(c.Options[m.j.twice.option].ID)), m.line("look.which", "options", m.optionWords(q))
+		q.short = q.step.Say
 	}
 	switch {
 	case counts(c):
@@ -132,6 +138,9 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
 			f.Option = k
 		}
+		if m.askTwice(t.n, &f, o) {
+			return
+		}
 		m.shown(o)
 		if o.NoLive {
 			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
@@ -171,6 +180,28 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 	if f.Option >= 0 {
 		m.mendNow(c.Options[f.Option].Mend - 1)
 	}
+}
+
+// once is an answer that is asked for once more, in other words, before it ends or condemns anything.
+type once struct {
+	open          bool
+	check, option int
+}
+
+// askTwice tells whether an answer is to be asked for once more, and sees to that. The second answer counts, whichever it is: one slip
+// ends nothing.
+func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
+	j := m.j
+	if j.twice.open && j.twice.check == check {
+		j.twice = once{check: check, option: f.Option}
+		return false
+	}
+	if !o.Twice && o.Stop < 0 || j.ending || m.mute && j.twice.check == check && j.twice.option == f.Option {
+		return false
+	}
+	m.settle(*f)
+	j.twice = once{true, check, f.Option}
+	return true
 }
 
 // shown takes what an answer shows of the work place: a light that blinks has supply. It makes nothing safer than it was believed to be.

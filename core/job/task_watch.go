@@ -94,6 +94,10 @@ func (m *Machine) watched() (task, bool) {
 	}
 	if a := m.advise("watch"); m.isEvent(a.Check) && !a.Verdict {
 		j.advice = a
+		m.sayDoubt(a)
+		if j.asked[a.Check] != 0 {
+			return checkTask{a.Check}, true // seen already, and doubted
+		}
 		return m.watch(a), true
 	}
 	j.watch.on = false

@@ -138,8 +138,8 @@ place "burner-box" {
   where    = "small cover over the burners, a few screws"
   within   = "upper-bay"
   cover    = true
-  open     = q("5 min", "common practice, no source")
-  close    = q("5 min", "common practice, no source")
+  open     = q("2 min", "common practice, no source")
+  close    = q("2 min", "common practice, no source")
   hands_in = true
   hazards  = ["hot", "gas", "sharp"]
 }
@@ -3325,7 +3325,6 @@ check "pan-look" {
   ask      = "The coil drain pan: dry, or wet?"
   option "dry" { when = !(drain.passes < 0.5) }
   option "wet" {
-    mend = "clear-drain"
   }
 }
 
@@ -5832,12 +5831,14 @@ check "glow-look" {
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the strip with a light."
   caution  = "It breaks at a touch. Look only."
   ask      = "The igniter: good, or cracked?"
   option "good" { when = !mode("igniter.open") }
-  option "cracked" {}
+  option "cracked" {
+    twice = true
+  }
 }
 
 check "glow-place" {
@@ -5882,12 +5883,18 @@ check "rod-look" {
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the rod and its porcelain."
   ask      = "The flame rod: clean, dirty, or cracked?"
   option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
-  option "dirty" { when = mode("flame-rod.dirty") }
-  option "cracked" { when = mode("flame-rod.cracked") }
+  option "dirty" {
+    when = mode("flame-rod.dirty")
+    mend = "clean-flame-rod"
+  }
+  option "cracked" {
+    when = mode("flame-rod.cracked")
+    twice = true
+  }
   option "wrong-place" {}
 }
 
@@ -7594,7 +7601,7 @@ repair "replace-igniter" {
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
   match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
-  causes  = ["glow-plug-v", "rules"]
+  causes  = ["rules"]
   confirm = "glow-ohms"
   step {
     act    = "Part the igniter plug."
@@ -7911,6 +7918,7 @@ repair "call-duct" {
 plate "model" {
   name = "model number"
   ask  = "Model number, in groups of three?"
+  match = true
 }
 
 plate "input" {
