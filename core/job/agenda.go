@@ -364,7 +364,7 @@ func (m *Machine) handy(repair int) bool {
 // What it was the cause of is seen when it is watched; if it was not, the search goes on.
 func (m *Machine) mendNow(repair int) {
 	j := m.j
-	if repair < 0 || j.stage >= sCause || j.ending || m.stopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
+	if repair < 0 || j.stage >= sCause || j.ending || m.mustStands() || m.stopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
 		return
 	}
 	inside := slices.ContainsFunc(m.model.Repairs[repair].Steps, func(s appliance.SwapStep) bool { return m.rules.Work(s).Power == worksite.Dead })
@@ -373,6 +373,21 @@ func (m *Machine) mendNow(repair int) {
 	text := m.line("mend.now", "repair", m.model.Repairs[repair].Name)
 	m.say("info", text)
 	m.fact(text)
+}
+
+// mustStands tells whether the last answer to a check that is a gate was not the one hoped for: then nothing is switched on by the way.
+func (m *Machine) mustStands() bool {
+	for c := range m.model.Checks {
+		for i := len(m.j.findings) - 1; i >= 0 && m.model.Checks[c].Must; i-- {
+			if f := m.j.findings[i]; f.Check == c && !f.Unknown {
+				if m.bad(f) {
+					return true
+				}
+				break
+			}
+		}
+	}
+	return false
 }
 
 // askLicense tells whether it is time to ask for a licence: something is left that only the licensed do.

@@ -138,6 +138,9 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 		return
 	}
 	q.silent, q.base = 0, j.now
+	if m.insisted(u) {
+		return
+	}
 	if slices.ContainsFunc(u.Meanings, func(x utterance.Meaning) bool {
 		return x.Kind == utterance.Reading && x.Reading != nil && m.rejected(q, x.Reading)
 	}) {
@@ -156,6 +159,35 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 		return
 	}
 	m.missed()
+}
+
+// insisted takes an answer that was called wrong before and is said again all the same for what may be meant: it is asked about, never
+// refused for good. That something is dead is not taken so.
+func (m *Machine) insisted(u *utterance.Utterance) bool {
+	j, q := m.j, m.j.q
+	i := slices.IndexFunc(u.Meanings, func(x utterance.Meaning) bool {
+		switch x.Kind {
+		case utterance.Choice:
+			return slices.Contains(q.opts, x.ID) && m.called(q, x)
+		case utterance.Count:
+			return q.count && m.called(q, x)
+		case utterance.Reading:
+			return x.Reading != nil && len(q.units) > 0 && m.rejected(q, x.Reading)
+		}
+		return false
+	})
+	if i < 0 || q.kind == "consent" || q.asking() {
+		return false
+	}
+	x := u.Meanings[i]
+	if x.Reading != nil && (q.hazard && isZero(x.Reading) || m.impossible(x.Reading) != "" || x.Reading.State == measure.Number && x.Reading.Value.Unit == "") {
+		return false
+	}
+	q.pending, j.state = &x, "confirm"
+	m.pendingView(x)
+	m.cue("ask")
+	m.request()
+	return true
 }
 
 // sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.
