@@ -378,13 +378,18 @@ func (m *Machine) mendNow(repair int) {
 // mustStands tells whether the last answer to a check that is a gate was not the one hoped for: then nothing is switched on by the way.
 func (m *Machine) mustStands() bool {
 	for c := range m.model.Checks {
-		for i := len(m.j.findings) - 1; i >= 0 && m.model.Checks[c].Must; i-- {
-			if f := m.j.findings[i]; f.Check == c && !f.Unknown {
-				if m.bad(f) {
-					return true
-				}
-				break
-			}
+		if m.stillBad(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// stillBad tells whether the last answer to a check that is a gate was not the one hoped for.
+func (m *Machine) stillBad(check int) bool {
+	for i := len(m.j.findings) - 1; i >= 0 && m.model.Checks[check].Must; i-- {
+		if f := m.j.findings[i]; f.Check == check && !f.Unknown {
+			return m.bad(f)
 		}
 	}
 	return false

@@ -138,14 +138,12 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 		return
 	}
 	q.silent, q.base = 0, j.now
-	if m.insisted(u) {
-		return
-	}
 	if slices.ContainsFunc(u.Meanings, func(x utterance.Meaning) bool {
 		return x.Kind == utterance.Reading && x.Reading != nil && m.rejected(q, x.Reading)
 	}) {
 		q.errs = max(q.errs, 1) // the ear fails again on the same value: digits
 	}
+	m.insisted(u)
 	switch {
 	case q.kind == "consent" && q.errs < 3:
 		q.errs++
@@ -161,33 +159,17 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 	m.missed()
 }
 
-// insisted takes an answer that was called wrong before and is said again all the same for what may be meant: it is asked about, never
-// refused for good. That something is dead is not taken so.
-func (m *Machine) insisted(u *utterance.Utterance) bool {
+// insisted lets an answer that was called wrong before be given when it is said again all the same: the first time it is missed, as what
+// the ear gets wrong twice, the second time it is taken. Nothing is refused for good.
+func (m *Machine) insisted(u *utterance.Utterance) {
 	j, q := m.j, m.j.q
-	i := slices.IndexFunc(u.Meanings, func(x utterance.Meaning) bool {
-		switch x.Kind {
-		case utterance.Choice:
-			return slices.Contains(q.opts, x.ID) && m.called(q, x)
-		case utterance.Count:
-			return q.count && m.called(q, x)
-		case utterance.Reading:
-			return x.Reading != nil && len(q.units) > 0 && m.rejected(q, x.Reading)
+	for _, x := range u.Meanings {
+		what := "= " + firstOf(x.ID, x.Text)
+		if x.Reading != nil {
+			what = m.written(x.Reading)
 		}
-		return false
-	})
-	if i < 0 || q.kind == "consent" || q.asking() {
-		return false
+		j.wrong = slices.DeleteFunc(slices.Clone(j.wrong), func(w named) bool { return w == named{q.id, what} })
 	}
-	x := u.Meanings[i]
-	if x.Reading != nil && (q.hazard && isZero(x.Reading) || m.impossible(x.Reading) != "" || x.Reading.State == measure.Number && x.Reading.Value.Unit == "") {
-		return false
-	}
-	q.pending, j.state = &x, "confirm"
-	m.pendingView(x)
-	m.cue("ask")
-	m.request()
-	return true
 }
 
 // sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.

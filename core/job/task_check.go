@@ -126,6 +126,11 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		o := &c.Options[f.Option]
 		if o.Emergency != "" {
 			m.settle(f)
+			if m.j.stage == sRestart && c.Stage == "restart" { // a gate that failed stays so, also where the alarm is taken back
+				m.j.failed = true
+				m.fact(m.line("gate.fact", "check", c.Name))
+				m.finish("unresolved", false)
+			}
 			m.raise(o.Emergency)
 			return
 		}
@@ -196,7 +201,7 @@ func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
 		j.twice = once{check: check, option: f.Option}
 		return false
 	}
-	if !o.Twice && o.Stop < 0 || j.ending || m.mute && j.twice.check == check && j.twice.option == f.Option {
+	if !o.Twice && o.Stop < 0 || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
 		return false
 	}
 	m.settle(*f)
@@ -274,6 +279,9 @@ func (m *Machine) gateFails(check int, f Finding) bool {
 	switch bad := m.bad(f); {
 	case !bad && j.gate == check && !f.Unknown:
 		j.gate = -1
+		if j.stage == sRestart {
+			m.nextGate()
+		}
 		return false
 	case !bad:
 		return false

@@ -102,6 +102,21 @@ func (m *Machine) repaired() {
 	if r.Confirm >= 0 && j.asked[r.Confirm] == 1 {
 		j.asked[r.Confirm] = 0
 	}
+	m.nextGate()
+}
+
+// nextGate has what a repair was to end seen to be gone before the supply comes back.
+func (m *Machine) nextGate() {
+	j := m.j
+	if j.repair < 0 || j.gate >= 0 {
+		return
+	}
+	for _, c := range m.model.Repairs[j.repair].Causes {
+		if m.stillBad(c) && m.rules.For(c).Power != worksite.Live && j.asked[c] != 2 {
+			j.gate, j.asked[c] = c, 0
+			return
+		}
+	}
 }
 
 // notFixed lets checks be asked anew after a repair that did not bring heat.
