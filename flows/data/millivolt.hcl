@@ -836,19 +836,22 @@ check "soot" {
 }
 
 check "since" {
-  stage    = "story"
+  stage    = "free"
   name     = "since when"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   ask      = "After what did it start: after work, after a storm, or nothing done?"
-  option "after-work" { when = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot") }
+  option "after-work" {
+    when = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot")
+    told = ["after-work"]
+  }
   option "after-storm" { when = mode("wind.gusts") || mode("flue.blocked") }
   option "nothing-done" {}
 }
 
 check "how-often" {
-  stage    = "story"
+  stage    = "free"
   name     = "how often"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
@@ -857,22 +860,26 @@ check "how-often" {
   option "some-starts" {
     when   = mode("splice.bad") || mode("wind.gusts")
     passes = true
+    told = ["sometimes"]
   }
   option "every-start" {}
 }
 
 check "pilot-lit" {
-  stage    = "free"
+  stage    = "light"
   name     = "pilot"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
   act      = "Look through the glass at the pilot."
   ask      = "Is the pilot lit, or out?"
-  option "lit" { when = pilot > 0.02 }
+  option "lit" {
+    when = pilot > 0.02
+    shows = ["power"]
+  }
   option "out" {}
 }
 
@@ -888,8 +895,14 @@ check "knob-position" {
   act      = "Read the mark at the knob."
   ask      = "Where does the knob point: on, off, or hold at pilot?"
   option "on" { when = !(mode("knob.at-off") || mode("knob.at-pilot")) }
-  option "off" { when = mode("knob.at-off") }
-  option "hold" { when = mode("knob.at-pilot") }
+  option "off" {
+    when = mode("knob.at-off")
+    mend = "turn-knob"
+  }
+  option "hold" {
+    when = mode("knob.at-pilot")
+    mend = "turn-knob"
+  }
 }
 
 check "cock" {
@@ -904,7 +917,10 @@ check "cock" {
   act      = "Look at the lever on the pipe."
   ask      = "Is the gas cock open, along the pipe, or closed, across it?"
   option "open" { when = !(mode("gas-cock.closed")) }
-  option "closed" { when = mode("gas-cock.closed") }
+  option "closed" {
+    when = mode("gas-cock.closed")
+    mend = "open-cock"
+  }
 }
 
 check "other-gas" {
@@ -930,10 +946,14 @@ check "setting" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn it well above the room, then look."
+  before   = ["call-on"]
+  act      = "Look at it before you change it."
   ask      = "Is the thermostat set above or below the room?"
   option "above" { when = !((setpoint.value < 0.5)) }
-  option "below" { when = setpoint.value < 0.5 }
+  option "below" {
+    when = setpoint.value < 0.5
+    mend = "raise-setpoint"
+  }
 }
 
 check "air-openings" {
@@ -947,7 +967,10 @@ check "air-openings" {
   act      = "Look along the top and the bottom."
   ask      = "The air openings: clear or blocked?"
   option "clear" { when = !((air-ways.passes < 0.7)) }
-  option "blocked" { when = air-ways.passes < 0.7 }
+  option "blocked" {
+    when = air-ways.passes < 0.7
+    mend = "clear-air"
+  }
 }
 
 check "terminal" {
@@ -999,7 +1022,10 @@ check "spark-lead-seen" {
   act      = "Follow the lead from the button."
   ask      = "The spark lead: in place, or off?"
   option "in" { when = !((spark-lead.value < 0.5)) }
-  option "off" { when = spark-lead.value < 0.5 }
+  option "off" {
+    when = spark-lead.value < 0.5
+    mend = "refit-spark-lead"
+  }
 }
 
 check "pilot-lights" {
@@ -1012,13 +1038,18 @@ check "pilot-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the pilot lights"
+  unless   = ["pilot-lit=lit"]
   act      = "Hold the knob, press the button."
   ask      = "Holding the knob: does the pilot light, or not at all?"
   option "lit" {
     when = pilot > 0.02
     seen = ["flame", "held"]
   }
-  option "no-flame" { seen = ["dark"] }
+  option "no-flame" {
+    seen = ["dark"]
+    missed = true
+  }
 }
 
 check "pilot-shape" {
@@ -1032,6 +1063,7 @@ check "pilot-shape" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["pilot-lights=no-flame"]
   act      = "Look where the flame touches the probes."
   ask      = "The pilot: strong and blue, short and soft, or none?"
   option "blue-flame" { when = !((pilot < 0.02) || (pilot < 0.7)) }
@@ -1049,10 +1081,15 @@ check "pilot-stays" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["pilot-lit=lit", "pilot-lights=no-flame"]
+  event    = "the pilot stays lit"
   act      = "Hold one minute, then let go slowly."
   ask      = "Let the knob go after a minute: does the flame stay lit, or go out?"
   option "lit" { when = pilot > 0.02 }
-  option "out" { seen = ["out"] }
+  option "out" {
+    seen = ["out"]
+    missed = true
+  }
 }
 
 check "probes-seen" {
@@ -1095,10 +1132,15 @@ check "burner-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the burners light"
   act      = "Turn the thermostat up and watch."
   ask      = "Do all burners light, some burners, or is there no flame?"
   option "all-burners" { when = !((main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)) || (main < 0.5 && !mode("crossover.dirty")) || mode("crossover.dirty")) }
-  option "no-flame" { when = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5) }
+  option "no-flame" {
+    when = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)
+    missed = true
+  }
   option "some-burners" {
     when = main < 0.5 && !mode("crossover.dirty")
     stop = "combustion"
@@ -1120,10 +1162,14 @@ check "valve-click" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the valve clicks"
   act      = "Put an ear near the gas control."
   ask      = "Turning the thermostat up and down: does the valve make a click, or no click?"
   option "clicks" { when = main-valve.works > 0.5 }
-  option "no-click" {}
+  option "no-click" {
+    missed = true
+  }
 }
 
 check "keeps-burning" {
@@ -1135,6 +1181,7 @@ check "keeps-burning" {
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out", "burner-lights=no-flame"]
   ask      = "After ten minutes: still running, or does it stop early?"
   option "running" { when = main > 0.5 }
   option "stops-early" {}
@@ -1246,6 +1293,7 @@ check "pile-open" {
   red      = "pile-a"
   black    = "pile-b"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(400, "T12")
   power    = "on"
   call     = "on"
@@ -1421,6 +1469,7 @@ check "couple-open" {
   red      = "tc-tip"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(20, "T12")
   power    = "on"
   call     = "on"
@@ -1443,6 +1492,7 @@ check "couple-closed" {
   red      = "hc"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(8, "T12")
   power    = "on"
   call     = "on"
