@@ -3177,7 +3177,7 @@ check "house-power" {
   skill    = "clear"
   ask      = "Lights in the house: on, or off?"
   option "on" { when = !mode("supply.dead") }
-  option "off" {}
+  option "off" { stop = "no-power" }
 }
 
 check "breaker-look" {

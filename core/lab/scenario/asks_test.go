@@ -3,6 +3,7 @@ package scenario_test
 import (
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -109,12 +110,16 @@ func (w *world) tapped(t testing.TB, b *bench, mode int) *scenario.Run {
 func TestAskFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		w := get(t)
-		verbose := os.Getenv("ASKS") != ""
+		verbose := os.Getenv("ASKS") != "" // a number above 1: every so many faults only, to try something out
+		step, _ := strconv.Atoi(os.Getenv("ASKS"))
 		var n, verdict, opened, covers, off, odd float64
 		for _, id := range w.ids {
 			b := w.benches[id]
 			sum, jobs := 0.0, 0
 			for i := range b.model.Modes {
+				if step > 1 && i%step != 0 {
+					continue
+				}
 				full, repair := b.model.Modes[i].Full, b.model.Repairs[b.model.Modes[i].Repair].ID
 				run := w.tapped(t, b, i)
 				a := count(b, run, repair)
