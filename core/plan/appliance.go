@@ -69,7 +69,7 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	for i := range m.Checks {
 		k := &m.Checks[i]
 		x := Check{Cost: Cost{Minutes: askMinutes + k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardPrice(k.Hazard)}}
-		x.Repeat = k.Repeat || k.Function == measure.Look && k.At == "" // a plain question can always be put again
+		x.Repeat = k.Repeat || k.Function == measure.Look && (k.At == "" || k.Event != "") // a plain question can always be put again
 		switch {
 		case k.Event != "": // one of several that are seen at one start
 			x.Minutes = eventMinutes
