@@ -46,7 +46,7 @@ func (l *loader) check(b *block) {
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen")}
+		o := appliance.Option{ID: ob.id(), Label: ob.text("label"), Also: ob.texts("also"), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen")}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)

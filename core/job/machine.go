@@ -29,6 +29,7 @@ type Machine struct {
 	meter     *measure.Meter
 	back      map[string]string // option id → how it is said back
 	sayings   map[string]string // option or command id → its plainest saying
+	labels    map[string]string // the words of the question that is being answered
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
 	memo      map[string]Advice

@@ -626,7 +626,7 @@ func (w *walker) trials() []trial {
 		out = append(out, trial{name: "a reading", ev: r})
 	}
 	for i, o := range q.opts {
-		if i < 4 || q.check >= 0 && m.model.Checks[q.check].Options[i].Stop >= 0 {
+		if i < 4 || q.check >= 0 && i < len(m.model.Checks[q.check].Options) && m.model.Checks[q.check].Options[i].Stop >= 0 {
 			out = append(out, option(o))
 		}
 	}

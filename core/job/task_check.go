@@ -71,7 +71,19 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	}
 	for _, o := range c.Options {
 		q.opts = append(q.opts, o.ID)
+		if o.Label != "" {
+			if q.labels == nil {
+				q.labels = map[string]string{}
+			}
+			for _, id := range append([]string{o.ID}, o.Also...) {
+				q.labels[id] = o.Label
+			}
+		}
 		q.count = q.count || o.ID != "" && strings.Trim(o.ID, "0123456789") == "" // a lamp's blinks
+	}
+	q.shown = len(q.opts)
+	for _, o := range c.Options {
+		q.opts = append(q.opts, o.Also...)
 	}
 	if len(q.opts) > 0 {
 		q.good = q.opts[0]
@@ -107,7 +119,7 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		if x.Kind == utterance.Count {
 			id = x.Text
 		}
-		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id })
+		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id || slices.Contains(o.Also, id) })
 		if f.Option < 0 {
 			f.Unknown = true
 			m.say("info", m.line("not.listed", "what", id))

@@ -61,6 +61,9 @@ type say struct {
 	How   string    `hcl:"how,optional"`
 	Ask   []string  `hcl:"ask,optional"`
 	Range hcl.Range `hcl:",def_range"`
+
+	Labels []string            `hcl:"labels,optional"` // in the order of Ask
+	Also   map[string][]string `hcl:"also,optional"`
 }
 
 type terms struct {
@@ -186,7 +189,7 @@ func (l *loader) file(name string, d *file) {
 			l.bad(s.Range, "line %q is never said", s.ID)
 		}
 		l.spoken(s)
-		l.out.Lines[s.ID] = words.Line{ID: s.ID, Full: s.Full, Short: s.Short, Say: s.Say, How: s.How, Ask: s.Ask}
+		l.out.Lines[s.ID] = words.Line{ID: s.ID, Full: s.Full, Short: s.Short, Say: s.Say, How: s.How, Ask: s.Ask, Labels: l.labels(s), Also: s.Also}
 	}
 	for _, t := range d.Terms {
 		l.terms(t)
@@ -215,6 +218,27 @@ func (l *loader) spoken(s *say) {
 			}
 		}
 	}
+}
+
+// labels joins the answers of a line with their own words.
+func (l *loader) labels(s *say) map[string]string {
+	if len(s.Labels) > 0 && len(s.Labels) != len(s.Ask) {
+		l.bad(s.Range, "line %q has %d answers and %d labels", s.ID, len(s.Ask), len(s.Labels))
+		return nil
+	}
+	for id := range s.Also {
+		if !slices.Contains(s.Ask, id) {
+			l.bad(s.Range, "line %q: also names %q, which is no answer", s.ID, id)
+		}
+	}
+	var out map[string]string
+	for i, text := range s.Labels {
+		if out == nil {
+			out = map[string]string{}
+		}
+		out[s.Ask[i]] = text
+	}
+	return out
 }
 
 // terms takes a block of short texts.

@@ -456,9 +456,18 @@ say "verdict.likely-pass" { full = "Just inside, close to the limit." }
 say "verdict.likely-fail" { full = "Just outside, close to the limit." }
 say "verdict.fail" { full = "Not normal." }
 say "verdict.invalid" { full = "That proves nothing here." }
-say "right.or.different" { full = "{value}. Right, or different?" }
-say "this.or.that" { full = "{this}. Or {that}?" }
-say "which.unit" { full = "{number}. Which unit: {units}?" }
+say "right.or.different" {
+  full = "{value}. Right, or different?"
+  ask  = ["right-value", "different"]
+}
+say "this.or.that" {
+  full = "{this}. Or {that}?"
+  ask  = ["different"]
+}
+say "which.unit" {
+  full = "{number}. Which unit: {units}?"
+  ask  = ["different"]
+}
 say "once.more" { full = "{value}. Say it once more." }
 say "agreed" { full = "Agreed." }
 say "differs" { full = "{value} now. They differ. Measure again." }
@@ -856,7 +865,10 @@ say "hazard.of.water" { full = "Water" }
 say "hazard.of.injury" { full = "Somebody hurt" }
 say "hazard.of.silent" { full = "Nobody answers" }
 say "hazard.of.child" { full = "A child or animal near" }
-say "right.now" { full = "{what}, right now? Say leave now, or none." }
+say "right.now" {
+  full = "{what}, right now? Say leave now, or none."
+  ask  = ["leave-now", "none"]
+}
 say "none.back" { full = "None right now." }
 
 # ---------------------------------------------------------------- what the planner says of its choice
