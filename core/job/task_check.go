@@ -65,10 +65,7 @@ func (t checkTask) ask(m *Machine, q *question) bool {
 func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	q.kind, q.step.Kind = "look", "look"
 	q.step.Act, q.step.Say = c.Act, c.Ask
-	q.short = c.Ask
-	if c.Ask == "" {
-		q.short = c.Act
-	}
+	q.short = sentence(c.Act, c.Ask) // no two looks are alike: what is to be looked at is said each time
 	for _, o := range c.Options {
 		q.opts = append(q.opts, o.ID)
 		if o.Label != "" {

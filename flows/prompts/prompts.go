@@ -22,6 +22,7 @@ import (
 	"readback/core/job"
 	"readback/core/unit"
 	"readback/core/words"
+	"readback/flows/plain"
 )
 
 //go:embed en
@@ -86,9 +87,6 @@ var (
 	spoken   = regexp.MustCompile(`^[\p{L}\p{M}0-9 ,.?':-]*$`)
 	language = regexp.MustCompile(`^[a-z]{2,3}(-[a-z0-9]+)*$`)
 )
-
-// longest is how many words a sentence may have: longer ones are not kept in mind by somebody who works.
-const longest = 16
 
 // LoadFS reads every *.hcl in the folder of the language in fsys and joins them. Its error lists all problems, one a
 // line, each beginning with file:line.
@@ -212,11 +210,22 @@ func (l *loader) spoken(s *say) {
 		if !spoken.MatchString(bare) {
 			l.bad(s.Range, "line %q: %q has a sign that cannot be spoken", s.ID, text)
 		}
-		for _, sentence := range strings.FieldsFunc(bare, func(r rune) bool { return strings.ContainsRune(".?:", r) }) {
-			if n := len(strings.Fields(sentence)); n > longest {
-				l.bad(s.Range, "line %q: a sentence of %d words, at most %d: %q", s.ID, n, longest, strings.TrimSpace(sentence))
-			}
+		if n, sentence := plain.LongestOf(bare); n > plain.Longest {
+			l.bad(s.Range, "line %q: a sentence of %d words, at most %d: %q", s.ID, n, plain.Longest, sentence)
 		}
+	}
+	if l.out.Lang != "en" {
+		return // how questions are asked is a matter of the language
+	}
+	var labels []string
+	for i, id := range s.Ask {
+		if len(s.Labels) == len(s.Ask) {
+			id = s.Labels[i]
+		}
+		labels = append(labels, strings.ReplaceAll(id, "-", " "))
+	}
+	if err := plain.Answers(s.Full+" "+s.Say, labels); err != nil {
+		l.bad(s.Range, "line %q: %v", s.ID, err)
 	}
 }
 

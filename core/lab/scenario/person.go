@@ -54,7 +54,7 @@ type Person struct {
 
 	used   map[string]int
 	labels map[string]string // of the answers to the question that was answered last
-	last utterance.Meaning
+	last   utterance.Meaning
 }
 
 // Reply is what the person says to this view. An empty utterance means silence.
