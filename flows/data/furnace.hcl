@@ -7311,7 +7311,7 @@ repair "refit-pressure-lead" {
 }
 
 repair "refit-inducer-plug" {
-  name    = "replace the plug of the draft fan"
+  name    = "put a new plug on the draft fan wires"
   part    = "inducer-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -7330,7 +7330,7 @@ repair "refit-inducer-plug" {
 }
 
 repair "refit-igniter-plug" {
-  name    = "replace the igniter plug"
+  name    = "put a new plug on the igniter wires"
   part    = "igniter-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -7383,7 +7383,7 @@ repair "refit-valve-common" {
 }
 
 repair "refit-flame-lead" {
-  name    = "replace the flame rod wire"
+  name    = "put in a new flame rod wire"
   part    = "flame-lead"
   kind    = "refit"
   price   = q("3..15 money", "from memory")
@@ -8451,7 +8451,7 @@ stop "gas-supply" {
 stop "combustion" {
   say  = "Only a licensed person may adjust the burner."
   call = "a licensed gas technician"
-  tell = "Tell them the input on the plate, the time for one cubic foot, and the flame color."
+  tell = "Tell them the input on the plate. Tell them the time for one cubic foot and the flame color."
   now  = "Leave it off. Open a window if you ran it."
 }
 

@@ -3,6 +3,7 @@
 package grammar
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -28,6 +29,12 @@ func (e Expect) Key() string {
 		key += "|" + l.Option + "=" + l.Text
 	}
 	return key
+}
+
+// Names tells whether a text is the very words of one of the answers.
+func (e Expect) Names(text string) bool {
+	words := number.Words(text)
+	return slices.ContainsFunc(e.Labels, func(l Label) bool { return number.Words(l.Text) == words })
 }
 
 // asked is what a question adds to the lexicon.

@@ -48,7 +48,7 @@ option "on" {
   back = "On."
 }
 option "off" {
-  say  = ["off", "it's off", "switched off", "turned off", "still off", "power is off", "they're off", "both off", "everything off", "off switch too", "all flames are out", "both are off"]
+  say  = ["off", "it's off", "switched off", "turned off", "still off", "power is off", "they're off", "both off", "everything off", "off switch too", "no flame is left", "both are off"]
   back = "Off."
 }
 option "tripped" {

@@ -389,10 +389,10 @@ say "plain.item.power.unknown" { full = "it is not known if the gas control is o
 say "plain.act.power-off" {
   full   = "Turn the control knob to off. The flames go out."
   short  = ["Turn the control knob to off."]
-  say    = "When all flames are out, say: all flames are out."
+  say    = "When you see no flame, say: no flame is left."
   how    = "Push the knob in a little. Then turn it to off."
   ask    = ["off"]
-  labels = ["All flames are out"]
+  labels = ["No flame is left"]
 }
 say "plain.act.power-off.done" { full = "The gas control was turned off." }
 say "plain.act.power-on" {
