@@ -130,7 +130,7 @@ place "upper-bay" {
   open     = q("1 min", "common practice, no source")
   close    = q("1 min", "common practice, no source")
   hands_in = true
-  hazards  = ["mains", "hot", "moving", "sharp", "gas"]
+  hazards  = ["mains", "capacitor", "hot", "moving", "sharp", "gas"]
 }
 
 place "burner-box" {
@@ -2810,7 +2810,7 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "How is the floor there? Dry, wet, or with water up to the burners?"
+  ask      = "How is the floor? Dry, wet, or the burners were once under water?"
   option "dry" {
     label = "Dry"
     when  = drain.passes > 0.5
@@ -2821,7 +2821,7 @@ check "floor" {
     tell    = "On a wet floor, touch nothing that has power. Find out where the water comes from."
   }
   option "above" {
-    label = "With water up to the burners"
+    label = "The burners were once under water"
     when  = 1 < 0
     stop  = "flooded"
   }
@@ -2913,7 +2913,7 @@ check "story-when" {
     label = "All at once"
     when  = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
   }
-  option "gradually" {
+  option "gradually" { # what grows slowly may stop the furnace from one day to the next
     label = "Little by little"
     when  = 1 < 0
   }
@@ -3333,6 +3333,25 @@ check "filter-look" {
   }
 }
 
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Do you know who closed the gas, and why?"
+  option "reason-known" {
+    label = "Yes"
+  }
+  option "nobody-knows" {
+    label = "No"
+    stop  = "gas-closed"
+  }
+}
+
 check "cock-look" {
   stage    = "free"
   name     = "gas cock"
@@ -3508,7 +3527,7 @@ check "duct-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow each air duct with a light."
-  ask      = "Are the ducts tight, apart, or crushed?"
+  ask      = "How are the ducts? Tight, apart, return duct apart at the furnace, or crushed?"
   option "tight" {
     label = "Tight"
     when  = !mode("duct-joints.apart") && !mode("ducts.collapsed")
@@ -3516,6 +3535,11 @@ check "duct-look" {
   option "loose" {
     label = "Apart"
     when  = mode("duct-joints.apart")
+  }
+  option "return-apart" {
+    label = "Return duct apart at the furnace"
+    when  = 1 < 0
+    stop  = "ducts"
   }
   option "bad" {
     label = "Crushed"
@@ -5094,6 +5118,7 @@ check "cable-short" {
   black    = "splice-c"
   unit     = "ohm"
   limit    = atleast(1000, "common practice, no source")
+  must     = true
   power    = "off"
   places   = ["splice"]
   lift     = ["wall-r"]
@@ -5788,8 +5813,11 @@ check "room-co-m" {
 check "flue-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the exhaust"
-  function = "look"
+  function = "co-meter"
   part     = "orifice"
+  quantity = "flue-co"
+  unit     = "ppm"
+  limit    = atmost(100, "common practice, no source")
   places   = ["outside"]
   power    = "on"
   call     = "on"
@@ -5798,15 +5826,10 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: put the analyzer into the vent."
-  ask      = "Compare the air-free exhaust reading with the limit. Is it below or above?"
-  option "below" {
-    label = "Below"
-    when  = !(flue-co > orifice.flue_limit)
-  }
-  option "above" {
-    label = "Above"
-    stop  = "combustion"
+  act      = "Licensed people only: put the analyzer into the vent. Read the air-free value."
+  band "off" {
+    when = atleast(100, "common practice, no source")
+    stop = "combustion"
   }
 }
 
@@ -6349,6 +6372,7 @@ check "roll-look" {
   }
   option "popped" {
     label = "Popped out"
+    stop  = "roll-out"
   }
 }
 
@@ -6931,17 +6955,14 @@ repair "open-gas-cock" {
   part    = "gas-cock"
   kind    = "open"
   minutes = q("1..10 min", "from memory")
+  causes  = ["cock-who"]
   confirm = "cock-look"
   note    = "Only when you know the reason. If not, the gas company opens it."
   step {
-    act   = "Find out who closed it, and why."
-    power = "on"
-  }
-  step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "If you notice an odor like gas after that, leave at once."
+    caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
     level   = "danger"
-    power   = "on"
+    power   = "off"
   }
 }
 
@@ -7804,9 +7825,11 @@ repair "replace-door-switch" {
   confirm = "door-switch-ohms"
   note    = "Never tape it or bypass it."
   step {
-    act    = "Take a photo. Pull off one wire at a time."
-    wire   = "door-in"
-    places = ["lower-bay"]
+    act     = "Take a photo. Pull off one wire at a time."
+    caution = "Never tape or bypass the old one."
+    level   = "warning"
+    wire    = "door-in"
+    places  = ["lower-bay"]
   }
   step {
     act    = "Snap in the new switch. Move the second wire over."
@@ -7933,9 +7956,11 @@ repair "replace-limit" {
   confirm = "limit-ohms"
   note    = "Never bypass it. It opened for a reason, so check the airflow."
   step {
-    act    = "Pull off one wire. Put it on the new limit switch."
-    wire   = "limit-in"
-    places = ["upper-bay"]
+    act     = "Pull off one wire. Put it on the new limit switch."
+    caution = "Never bypass a limit switch."
+    level   = "warning"
+    wire    = "limit-in"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the second wire."
@@ -7961,8 +7986,10 @@ repair "replace-pressure-switch" {
   confirm = "press-run-v"
   note    = "Use only the same setting. Measure the draft again after the swap."
   step {
-    act    = "Take a photo of the hose and the wires."
-    places = ["upper-bay"]
+    act     = "Take a photo of the hose and the wires."
+    caution = "Never use another setting than the one on the old label."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the first wire to the new switch."
@@ -7992,6 +8019,12 @@ repair "replace-inducer-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }
@@ -8117,8 +8150,10 @@ repair "replace-board" {
   confirm = "r-c"
   note    = "Only when all that goes in is proved good, and what comes out is proved missing."
   step {
-    act    = "Take a photo of every wire and every small switch."
-    places = ["upper-bay"]
+    act     = "Take a photo of every wire and every small switch."
+    caution = "Never change a board if its inputs were not proved."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Touch bare metal first. That takes static off you."
@@ -8187,6 +8222,12 @@ repair "replace-blower-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["lower-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }
@@ -8361,9 +8402,10 @@ plate "model" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
-  ask  = "What is the input rating, in B T U per hour?"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
+  ask      = "What is the input rating, in B T U per hour?"
 }
 
 plate "gas-kind" {
@@ -8372,15 +8414,17 @@ plate "gas-kind" {
 }
 
 plate "rise" {
-  name = "highest air temperature rise"
-  unit = "dF"
-  ask  = "What is the highest air temperature rise, in degrees?"
+  name     = "highest air temperature rise"
+  unit     = "dF"
+  possible = between(30, 110, "common practice, no source")
+  ask      = "What is the highest air temperature rise, in degrees?"
 }
 
 plate "static" {
-  name = "highest air pressure"
-  unit = "inH2O"
-  ask  = "What is the highest static pressure, in inches of water?"
+  name     = "highest air pressure"
+  unit     = "inH2O"
+  possible = between(0.1, 2, "common practice, no source")
+  ask      = "What is the highest static pressure, in inches of water?"
 }
 
 # ---- the status light of this unit ----
@@ -8448,6 +8492,13 @@ stop "gas-supply" {
   now  = "Leave it off. Do not open any gas fitting."
 }
 
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Tell them that the gas handle was closed. Nobody opened it."
+  now  = "Leave it closed. Leave the furnace off."
+}
+
 stop "combustion" {
   say  = "Only a licensed person may adjust the burner."
   call = "a licensed gas technician"
@@ -8480,7 +8531,7 @@ stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Tell them where the vent pipe is apart or blocked."
-  now  = "Leave it off. Open windows. Watch the alarm for bad air."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 stop "line-wiring" {
@@ -8679,5 +8730,12 @@ accept {
   why = "Asked for safety and manners, not to tell faults apart."
   warnings = [
     "check rules shows the same whatever is wrong",
+  ]
+}
+
+accept {
+  why = "Why somebody closed the gas is no fault of the heater: the answer decides who opens it."
+  warnings = [
+    "check cock-who shows the same whatever is wrong",
   ]
 }

@@ -784,11 +784,11 @@ check "odour" {
 
 check "alarm" {
   stage    = "safety"
-  name     = "carbon monoxide alarm"
+  name     = "alarms in the house"
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "How is the alarm for bad air? Quiet or sounding?"
+  ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
   option "quiet" {
     label = "Quiet"
     when  = true
@@ -796,6 +796,16 @@ check "alarm" {
   option "sounding" {
     label     = "Sounding"
     emergency = "co"
+  }
+  option "chirping" {
+    label = "Chirping"
+    as    = "quiet"
+    tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+  }
+  option "no-co-alarm" {
+    label = "No alarm at all"
+    as    = "quiet"
+    tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
   }
 }
 
@@ -813,6 +823,23 @@ check "people" {
   option "feeling-ill" {
     label     = "Somebody feels ill"
     emergency = "ill"
+  }
+}
+
+check "flood" {
+  stage    = "safety"
+  name     = "water at the heater"
+  function = "look"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  ask      = "Was the heater ever under water?"
+  option "dry" {
+    label = "No"
+    when  = true
+  }
+  option "above" {
+    label = "Yes"
+    stop  = "flooded"
   }
 }
 
@@ -1491,6 +1518,24 @@ check "stat-and-wire" {
   caution  = "Hot parts. Touch them only with the tips."
 }
 
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Do you know who closed the gas, and why?"
+  option "reason-known" {
+    label = "Yes"
+  }
+  option "nobody-knows" {
+    label = "No"
+    stop  = "gas-closed"
+  }
+}
+
 check "stat-alone" {
   stage    = "plan"
   name     = "thermostat alone"
@@ -1508,7 +1553,7 @@ check "stat-alone" {
   skill    = "ambiguous"
   repeat   = true
   act      = "Put one tip on each screw of the thermostat."
-  caution  = "Small screws. Keep the tips apart."
+  caution  = "Hot parts are near. The screws are small. Keep the tips apart."
 }
 
 check "splice-mv" {
@@ -1698,6 +1743,25 @@ check "stat-ohms" {
   caution  = "Hot metal inside. Let it cool."
 }
 
+check "again-alarm" {
+  stage    = "restart"
+  name     = "alarms after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  ask      = "Are the alarms in the house quiet or sounding?"
+  option "quiet" {
+    label = "Quiet"
+    when  = true
+  }
+  option "sounding" {
+    label     = "Sounding"
+    emergency = "co"
+  }
+}
+
 check "again-pilot" {
   stage    = "restart"
   name     = "pilot after the repair"
@@ -1777,15 +1841,15 @@ repair "open-cock" {
   part    = "gas-cock"
   kind    = "set"
   minutes = q("2 min", "common practice, no source")
+  causes  = ["cock-who"]
   confirm = "cock"
   note    = "Only when you know why it was closed."
   step {
-    act    = "Find out who closed it, and why."
-    places = ["bay"]
-  }
-  step {
-    act    = "Turn the lever along the pipe."
-    places = ["bay"]
+    act     = "Turn the lever along the pipe, slowly."
+    caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
+    level   = "danger"
+    power   = "off"
+    places  = ["bay"]
   }
 }
 
@@ -2132,23 +2196,26 @@ repair "explain" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
-  ask  = "What is the input rating, in B T U per hour?"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(2000, 250000, "common practice, no source")
+  ask      = "What is the input rating, in B T U per hour?"
 }
 
 plate "valve-opens" {
-  name = "millivolts that open the valve"
-  unit = "mV"
-  ask  = "How many millivolts open the valve?"
-  sets = "main-valve.works"
+  name     = "millivolts that open the valve"
+  unit     = "mV"
+  possible = between(50, 400, "common practice, no source")
+  ask      = "How many millivolts open the valve?"
+  sets     = "main-valve.works"
 }
 
 plate "pile-class" {
-  name = "class of the thermopile"
-  unit = "mV"
-  ask  = "Which thermopile is it: two fifty, five hundred, or seven fifty?"
-  sets = "thermopile.millivolts"
+  name     = "class of the thermopile"
+  unit     = "mV"
+  possible = between(200, 900, "common practice, no source")
+  ask      = "Which thermopile is it: two fifty, five hundred, or seven fifty?"
+  sets     = "thermopile.millivolts"
 }
 
 plate "gas-kind" {
@@ -2177,6 +2244,20 @@ stop "combustion" {
   now  = "Leave it off."
 }
 
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Tell them that the gas lever was closed. Nobody opened it."
+  now  = "Leave it closed. Leave the heater off."
+}
+
+stop "flooded" {
+  say  = "Water has reached the heater."
+  call = "a licensed gas technician"
+  tell = "Tell them how high the water stood."
+  now  = "Leave it off. Nobody lights it again until every wet part is changed."
+}
+
 stop "late-light" {
   say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
@@ -2188,7 +2269,7 @@ stop "vent" {
   say  = "Exhaust may come into the room."
   call = "a licensed heating technician"
   tell = "Tell them where the soot is, and if the spill switch opened."
-  now  = "Leave it off. Open windows. Watch the alarm for bad air."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 caution "hot" {
@@ -2238,5 +2319,12 @@ accept {
   why = "Meters read this no better: the reading is weighed with its uncertainty, the limit is only what is said aloud."
   warnings = [
     "the limit of check valve-ohms",
+  ]
+}
+
+accept {
+  why = "Why somebody closed the gas is no fault of the heater: the answer decides who opens it."
+  warnings = [
+    "check cock-who shows the same whatever is wrong",
   ]
 }

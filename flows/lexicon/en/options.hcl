@@ -484,7 +484,7 @@ option "fan-on" {
   back = "Fan on."
 }
 option "above" {
-  say  = ["above", "above room", "higher", "it's higher", "set higher", "above the room", "it's above", "forty seconds or more", "with water up to the burners"]
+  say  = ["above", "above room", "higher", "it's higher", "set higher", "above the room", "it's above", "forty seconds or more", "the burners were once under water", "it was under water"]
   back = "Above."
 }
 option "below" {
@@ -676,4 +676,16 @@ option "no-microamps" {
 option "no-meter" {
   say  = ["no meter", "i have no meter", "i don't have a meter", "no multimeter"]
   back = "No meter."
+}
+option "reason-known" {
+  say  = ["reason known", "the reason is known", "i know why", "i closed it", "i know who", "we closed it for", "i shut it off"]
+  back = "The reason is known."
+}
+option "nobody-knows" {
+  say  = ["nobody knows", "no idea who", "i don't know why", "i don't know who", "no idea why", "not me"]
+  back = "Nobody knows."
+}
+option "return-apart" {
+  say  = ["return apart", "the return duct is apart", "return duct apart", "the return is open", "return is loose", "return duct apart at the furnace"]
+  back = "Return duct apart."
 }
