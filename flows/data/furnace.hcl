@@ -7826,7 +7826,7 @@ repair "replace-door-switch" {
   note    = "Never tape it or bypass it."
   step {
     act     = "Take a photo. Pull off one wire at a time."
-    caution = "Never tape or bypass the old one."
+    caution = "Never tape it. Never bypass it."
     level   = "warning"
     wire    = "door-in"
     places  = ["lower-bay"]
