@@ -1,0 +1,197 @@
+package handx
+
+import (
+	"fmt"
+	"math"
+	"math/rand"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+)
+
+// buildProgram builds the program under examination from the tree that this test stands in.
+func buildProgram(t *testing.T) string {
+	t.Helper()
+	if bin := os.Getenv("PEERS_BIN"); bin != "" {
+		return bin
+	}
+	bin := filepath.Join(t.TempDir(), "readback")
+	cmd := exec.Command("go", "build", "-o", bin, "../../../desktop")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("build of the program: %v\n%s", err, out)
+	}
+	return bin
+}
+
+type order struct {
+	c    testCase
+	p    person
+	seed int64
+}
+
+// playAll plays the orders, two at a time, and judges them.
+func playAll(t *testing.T, bin string, orders []order) []*report {
+	t.Helper()
+	reports := make([]*report, len(orders))
+	var wg sync.WaitGroup
+	slots := make(chan struct{}, 2)
+	for i, o := range orders {
+		wg.Add(1)
+		slots <- struct{}{}
+		go func() {
+			defer wg.Done()
+			defer func() { <-slots }()
+			r, cat, err := play(bin, o.c, o.p, o.seed)
+			if err != nil {
+				t.Errorf("%s %s %d: %v", o.c.id, o.p.name, o.seed, err)
+				return
+			}
+			r.judge(cat)
+			r.row = r.line(cat)
+			reports[i] = r
+		}()
+	}
+	wg.Wait()
+	return reports
+}
+
+// TestJobs plays a bounded sample, or with PEERS_ALL, PEERS_CASES, PEERS_PERSON and SEED what they name. PEERS_OUT is a
+// folder for the table and the transcripts.
+func TestJobs(t *testing.T) {
+	var orders []order
+	cases := allCases()
+	if os.Getenv("PEERS_ALL") == "" && os.Getenv("PEERS_CASES") == "" {
+		for i, id := range []string{"igniter-open", "rod-coated", "hose-split", "switch-off", "roll-out-opened",
+			"fuse-alone", "w-splice-corroded", "batteries", "gas-odour", "blower-capacitor-weak"} {
+			for _, c := range cases {
+				if c.id == id {
+					orders = append(orders, order{c, people[i%2], 1})
+				}
+			}
+		}
+	} else {
+		want := regexp.MustCompile(os.Getenv("PEERS_CASES"))
+		seeds := strings.Fields(strings.ReplaceAll(os.Getenv("SEED"), ",", " "))
+		if len(seeds) == 0 {
+			seeds = []string{"1"}
+		}
+		for _, text := range seeds {
+			seed, err := strconv.ParseInt(text, 10, 64)
+			if err != nil {
+				t.Fatalf("SEED: %v", err)
+			}
+			for _, c := range cases {
+				for _, p := range people {
+					if want.MatchString(c.id+" "+c.class) && (os.Getenv("PEERS_PERSON") == "" ||
+						has(strings.Split(os.Getenv("PEERS_PERSON"), ","), p.name)) {
+						orders = append(orders, order{c, p, seed})
+					}
+				}
+			}
+		}
+	}
+	reports := playAll(t, buildProgram(t), orders)
+	right, wasted, hazardsNormal, noEnd, unsafe := 0, 0, 0, 0, 0
+	out := os.Getenv("PEERS_OUT")
+	rows := []string{header}
+	for _, r := range reports {
+		if r == nil {
+			continue
+		}
+		rows = append(rows, r.row)
+		if r.right {
+			right++
+		} else {
+			t.Logf("%s %s %d: %s", r.c.id, r.person, r.seed, r.why)
+		}
+		wasted += len(r.wasted)
+		if r.c.class == "hazard" && r.res.Outcome == "nothing-wrong" {
+			hazardsNormal++
+		}
+		if r.ended != "end" {
+			noEnd++
+		}
+		if len(r.unsafe) > 0 {
+			unsafe++
+			t.Logf("%s %s %d unsafe: %v", r.c.id, r.person, r.seed, r.unsafe)
+		}
+		if out != "" && r.seed%2 == 1 && (!r.right || os.Getenv("PEERS_KEEP") != "") {
+			name := fmt.Sprintf("%s-%s-%d.txt", r.c.id, r.person, r.seed)
+			text := strings.Join(r.log, "\n") + "\nJUDGED: right " + fmt.Sprint(r.right) + " " + r.why + "\n"
+			if err := os.WriteFile(filepath.Join(out, name), []byte(text), 0o644); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+	if out != "" {
+		name := filepath.Join(out, "rows.tsv")
+		if err := os.WriteFile(name, []byte(strings.Join(rows, "\n")+"\n"), 0o644); err != nil {
+			t.Error(err)
+		}
+	}
+	t.Logf("%d jobs, %d right, %d good parts replaced, %d hazards called normal, %d without an end, %d unsafe",
+		len(reports), right, wasted, hazardsNormal, noEnd, unsafe)
+	if os.Getenv("PEERS_ALL") != "" || os.Getenv("PEERS_CASES") != "" {
+		return
+	}
+	if right < 5 || hazardsNormal > 0 || noEnd > 2 {
+		t.Errorf("the sample is worse than when it was measured")
+	}
+}
+
+// A good furnace of this hand must heat, whatever its tolerances are, and read what a technician expects.
+func TestGoodFurnaceHeats(t *testing.T) {
+	for seed := int64(0); seed < 20; seed++ {
+		u := newUnit(rand.New(rand.NewSource(seed)))
+		s := u.run()
+		if s.reach != atDone {
+			t.Fatalf("seed %d: a good furnace hangs at step %d, light %s, current %.2f, rise %.0f", seed, s.reach,
+				s.light, s.current, u.rise())
+		}
+		n, v := u.live(s.steps[atTrial], "board-r", "board-c", 10e6)
+		if got := n.between(v, "board-r", "board-c"); got < 23 || got > 29 {
+			t.Errorf("seed %d: R to C under load is %.1f V", seed, got)
+		}
+		if amps := n.between(v, "glow-a", "glow-b") / u.igniterHot; amps < 3.4 || amps > 4.9 {
+			t.Errorf("seed %d: igniter draws %.1f A", seed, amps)
+		}
+	}
+}
+
+// Every case must give its people a reason to complain, and each of its repairs together must end it.
+func TestEveryCaseIsCuredByItsRepairs(t *testing.T) {
+	for _, c := range allCases() {
+		u := c.make(rand.New(rand.NewSource(3)))
+		if len(c.repairs) == 0 {
+			continue
+		}
+		for _, group := range c.repairs {
+			u.repair(group[0])
+		}
+		u.breaker, u.sw, u.call = true, true, true
+		if s := u.run(); s.reach != atDone {
+			t.Errorf("%s: after %v it hangs at step %d, light %s", c.id, c.repairs, s.reach, s.light)
+		}
+	}
+}
+
+func TestNodalAnalysis(t *testing.T) {
+	n := newNet()
+	n.feed("a", ground, 120, 1)
+	n.join("a", "b", 59)
+	n.join("b", ground, 60)
+	if got := n.between(n.solve(), "b", ground); math.Abs(got-60) > 0.01 {
+		t.Errorf("divider: %.3f V, want 60", got)
+	}
+	m := newNet()
+	m.join("a", "b", 100)
+	m.join("a", "b", 100)
+	if got := m.ohms("a", "b"); math.Abs(got-50) > 0.01 {
+		t.Errorf("parallel: %.3f ohm, want 50", got)
+	}
+}
