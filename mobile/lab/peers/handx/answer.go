@@ -30,7 +30,7 @@ func (j *job) answer() bool {
 		return j.choose("go-live")
 	}
 	if j.view.State == "confirm" {
-		if j.has("right") || j.has("different") || len(s.Answers) == 0 {
+		if j.has("right") || j.has("different") {
 			if j.wasWrong && j.rng.Float64() < 0.75 {
 				j.wasWrong = false
 				return j.say(map[string]any{"kind": "choice", "id": "different"})
@@ -39,8 +39,8 @@ func (j *job) answer() bool {
 			return j.say(map[string]any{"kind": "choice", "id": "right"})
 		}
 		if len(s.Keypad) > 0 {
-			j.note("> right")
-			return j.say(map[string]any{"kind": "choice", "id": "right"})
+			// It wants the number once more; the person looks at the meter again.
+			return j.measure(s)
 		}
 	}
 	if j.tries == 1 && j.rng.Float64() < j.p.why {
@@ -171,6 +171,9 @@ func (j *job) look(s step) bool {
 		return j.dontKnow()
 	}
 	saw, ok := j.u.look(s.ID)
+	if s.ID == "cycle" && saw == "running" && !j.has(saw) {
+		saw = "full-cycle"
+	}
 	if !ok {
 		j.note("  (this house knows nothing of %s)", s.ID)
 		j.rep.noFit = append(j.rep.noFit, s.ID)
@@ -181,7 +184,7 @@ func (j *job) look(s step) bool {
 	}
 	if !j.has(saw) {
 		j.rep.noFit = append(j.rep.noFit, s.ID+"="+saw)
-		j.note("  (true answer %s is not offered)", saw)
+		j.note("  (true answer %s is not among %v)", saw, s.Answers)
 		return j.dontKnow()
 	}
 	if j.tries == 1 && c.Stage != "safety" && j.rng.Float64() < j.p.slip {
@@ -225,7 +228,7 @@ func (j *job) measure(s step) bool {
 	}
 	v := reading{none: true}
 	switch {
-	case s.ID == "act.prove-live":
+	case s.ID == "act.prove-live" || s.ID == "act.prove-again":
 		v = j.volts("outlet-hot", "outlet-neutral")
 	case s.ID == "act.prove-empty":
 		v = reading{value: 0.1, unit: "V"}
@@ -363,8 +366,13 @@ func (j *job) act(s step) bool {
 		u.lifted[arg] = true
 	case "refit-wire", "return-wire", "restore-wire", "replace-wire", "fit-wire", "join-wire":
 		delete(u.lifted, arg)
-	case "place-leads", "remove-leads", "take-leads":
-		// Clips on and off change nothing in the furnace.
+	case "place-leads", "remove-leads", "take-leads", "jack-out", "jack-in":
+		// Clips and jacks change nothing in the furnace.
+	case "meter-in":
+		// The meter stands in a broken lead: the wire is off until the meter is out again.
+		j.meterIn = true
+	case "meter-out":
+		j.meterIn = false
 	case "hold-door", "hold-door-switch", "press-door", "bypass":
 		u.held = true
 	case "release-door", "release-door-switch", "unbypass":

@@ -138,6 +138,7 @@ type job struct {
 	wrote     shown // the last number told, and whether it was misread
 	wasWrong  bool
 	ended     bool
+	meterIn   bool
 }
 
 const startTime = int64(1795980000000)
@@ -181,6 +182,9 @@ func play(bin string, c testCase, p person, seed int64) (*report, catalogue, err
 	j := &job{rep: rep, u: u, p: p, rng: rng, m: newMeter(rng, p), at: startTime, in: in,
 		out: bufio.NewReaderSize(out, 1<<20), checks: map[string]check{}, steps: map[string]int{}}
 	err = j.talk()
+	if j.meterIn {
+		rep.unsafe = append(rep.unsafe, "meter left in the flame rod lead")
+	}
 	return rep, j.cat, err
 }
 

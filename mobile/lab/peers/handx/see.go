@@ -39,6 +39,15 @@ func (u *unit) look(id string) (string, bool) {
 		return u.complaint(s), true
 	case "story-pattern":
 		return pick(u.comesAndGoes, "some-starts", "every-start")
+	case "story-when":
+		worn := u.rod < 0.9 || u.filterDirt > 0 || u.wheelDirt > 0 || u.coilDirt > 0 || u.capBlower < 6.5 ||
+			u.capInducer < 3.5 || u.limitOpens < 185 || u.fanDrain || u.portBlock || u.burnersDirty || u.coldSnap
+		return pick(worn && u.rng.Float64() < 0.6, "gradually", "suddenly")
+	case "story-change":
+		if u.breakerTripped || u.houseDark || u.intakeBlock && u.rng.Float64() < 0.4 {
+			return "after-storm", true
+		}
+		return pick(u.wOnY || u.speedWrong || u.jumper != "" || u.igniterAway || u.reversed, "after-work", "nothing-done")
 	case "story-weather":
 		return pick(u.coldSnap, "cold", "same")
 	case "story-room":
