@@ -106,41 +106,54 @@ func (r *report) undone() []string {
 	return left
 }
 
-// named is the repair whose name the last hand-over text says, else the one of the result.
+// named is the part which the hand-over holds most likely, else the part of the result's repair; "nothing" for none.
+// The sentence of the suspects is the one with chances in it: "Thermostat batteries likely, seven in ten".
 func (r *report) named(cat catalogue) string {
-	text := strings.ToLower(r.stopText)
-	best, at := "", len(text)
-	for _, x := range cat.Repairs {
-		if i := strings.Index(text, strings.ToLower(x.Name)); i >= 0 && i < at {
-			best, at = x.ID, i
+	best, at, long := "", 1<<30, 0
+	for _, sentence := range strings.Split(r.stopText, ". ") {
+		s := strings.ToLower(sentence)
+		if !strings.Contains(s, " in ten") && !strings.Contains(s, " in twenty") {
+			continue
+		}
+		match := func(name, part string) {
+			name = strings.ToLower(name)
+			if i := strings.Index(s, name); i >= 0 && (i < at || i == at && len(name) > long) {
+				best, at, long = part, i, len(name)
+			}
+		}
+		for _, x := range cat.Repairs {
+			match(x.Name, x.Part)
+		}
+		for _, x := range cat.Parts {
+			match(x.Name, x.ID)
 		}
 	}
 	if best != "" {
 		return best
 	}
-	if r.res.Repair != "" {
-		return r.res.Repair
+	for _, x := range cat.Repairs {
+		if x.ID == r.res.Repair {
+			return x.Part
+		}
 	}
 	return "nothing"
 }
 
+// namesTruth says whether the part named at the end is a true cause which is still to be mended.
 func (r *report) namesTruth(cat catalogue) bool {
-	name := r.named(cat)
-	var part string
-	for _, x := range cat.Repairs {
-		if x.ID == name {
-			part = x.Part
+	part := r.named(cat)
+	for i, p := range r.c.parts {
+		if !has(strings.Split(p, "|"), part) {
+			continue
 		}
-	}
-	for _, group := range r.c.repairs {
-		if has(group, name) && !has(r.repairs, name) {
-			return true
+		if i < len(r.c.repairs) {
+			for _, x := range r.c.repairs[i] {
+				if has(r.repairs, x) {
+					return false
+				}
+			}
 		}
-	}
-	for _, p := range r.c.parts {
-		if part != "" && has(strings.Split(p, "|"), part) && !has(r.repairs, name) {
-			return true
-		}
+		return true
 	}
 	return false
 }

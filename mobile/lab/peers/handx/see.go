@@ -11,6 +11,10 @@ func (u *unit) look(id string) (string, bool) {
 		}
 		return no, true
 	}
+	if u.batteriesDead && (id == "stat-setpoint" || id == "stat-schedule" || id == "stat-type" || id == "stat-room") {
+		// A blank screen shows no numbers.
+		return "", true
+	}
 	on := u.power && u.breaker && u.sw && !u.switchOff && !u.breakerTripped && !u.houseDark
 	s := u.run()
 	lampLabel := map[string]string{"2": "says-pressure-closed", "3": "says-pressure-open", "4": "says-limit",
