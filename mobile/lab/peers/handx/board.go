@@ -1,6 +1,9 @@
 package handx
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 func pow10(x float64) float64 { return math.Pow(10, x) }
 
@@ -38,8 +41,20 @@ type start struct {
 	current  float64
 }
 
-// run follows one start of the furnace as its people left it. Nothing in it depends on time except the order.
+// run follows one start of the furnace as its people left it. Nothing in it depends on time except the order, so the
+// same state gives the same start, and is followed once.
 func (u *unit) run() start {
+	state := *u
+	state.rng, state.known, state.last = nil, "", start{}
+	key := fmt.Sprint(state)
+	if key != u.known {
+		u.last = u.follow()
+		u.known = key
+	}
+	return u.last
+}
+
+func (u *unit) follow() start {
 	s := start{light: "off", fan: "silent", glow: "no-glow", glowHold: "no-glow", flame: "no-flame",
 		burners: "no-flame", hold: "no-flame", blower: "silent"}
 	rest := outputs{psClosed: u.psStuckClosed}

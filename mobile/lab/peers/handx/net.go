@@ -62,8 +62,9 @@ func (n *net) feed(plus, minus string, v, r float64) {
 func (n *net) solve() []float64 {
 	size := len(n.index)
 	m := make([][]float64, size)
+	cells := make([]float64, size*(size+1))
 	for i := range m {
-		m[i] = make([]float64, size+1)
+		m[i] = cells[i*(size+1) : (i+1)*(size+1)]
 		// Every piece of copper leaks a little to its surroundings; so no node floats without a value.
 		m[i][i] = 1 / 1e9
 	}
@@ -86,20 +87,22 @@ func (n *net) solve() []float64 {
 		m[0][j] = 0
 	}
 	m[0][0] = 1
+	// The matrix of a passive network is diagonally dominant, so it needs no search for a pivot; a row of it is nearly
+	// empty, so only its filled columns are touched.
+	filled := make([]int, 0, size)
 	for c := 0; c < size; c++ {
-		p := c
-		for r := c + 1; r < size; r++ {
-			if math.Abs(m[r][c]) > math.Abs(m[p][c]) {
-				p = r
+		filled = filled[:0]
+		for k := c; k <= size; k++ {
+			if m[c][k] != 0 {
+				filled = append(filled, k)
 			}
 		}
-		m[c], m[p] = m[p], m[c]
 		for r := c + 1; r < size; r++ {
 			if m[r][c] == 0 {
 				continue
 			}
 			f := m[r][c] / m[c][c]
-			for k := c; k <= size; k++ {
+			for _, k := range filled {
 				m[r][k] -= f * m[c][k]
 			}
 		}

@@ -1,6 +1,7 @@
 package handx
 
 import (
+	"math"
 	"math/rand"
 )
 
@@ -102,6 +103,9 @@ type unit struct {
 	covers  map[string]bool // open covers
 	lifted  map[string]bool
 	held    bool // the door switch is held in by hand
+
+	known string // the state of which last is the start
+	last  start
 }
 
 // newUnit draws a good furnace: each good part within its own tolerance.
@@ -387,7 +391,11 @@ func (u *unit) live(o outputs, a, b string, meter float64) (*net, []float64) {
 			n.feed("winding-a", "winding-b", es, u.secondaryDC+0.9)
 		}
 		v = n.solve()
+		was := vp
 		vp = n.between(v, "primary-a", "primary-b")
+		if math.Abs(vp-was) < 0.05 {
+			break
+		}
 	}
 	return n, v
 }
