@@ -207,7 +207,7 @@ func (j *job) measure(s step) bool {
 	c := j.checks[s.ID]
 	live := c.Function == "volts-ac" || c.Function == "amps-ac" || c.Function == "microamps-dc" ||
 		strings.HasPrefix(s.ID, "act.prove")
-	if live && j.p.refuseLive == 1 && s.ID != "act.prove-empty" {
+	if live && j.p.refuseLive == 1 && !strings.HasPrefix(s.ID, "act.prove-empty") {
 		if j.has("cant-reach") {
 			return j.command("cant-reach")
 		}
@@ -230,7 +230,7 @@ func (j *job) measure(s step) bool {
 	switch {
 	case s.ID == "act.prove-live" || s.ID == "act.prove-again":
 		v = j.volts("outlet-hot", "outlet-neutral")
-	case s.ID == "act.prove-empty":
+	case strings.HasPrefix(s.ID, "act.prove-empty"):
 		v = reading{value: 0.1, unit: "V"}
 	case strings.HasPrefix(s.ID, "act.prove") && len(s.Points) == 2:
 		v = j.volts(s.Points[0], s.Points[1])
@@ -366,8 +366,8 @@ func (j *job) act(s step) bool {
 		u.lifted[arg] = true
 	case "refit-wire", "return-wire", "restore-wire", "replace-wire", "fit-wire", "join-wire":
 		delete(u.lifted, arg)
-	case "place-leads", "remove-leads", "take-leads", "jack-out", "jack-in":
-		// Clips and jacks change nothing in the furnace.
+	case "place-leads", "remove-leads", "take-leads", "jack-out", "jack-in", "discharge":
+		// Clips, jacks and an empty capacitor change nothing in the furnace.
 	case "meter-in":
 		// The meter stands in a broken lead: the wire is off until the meter is out again.
 		j.meterIn = true
