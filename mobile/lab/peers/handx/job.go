@@ -82,6 +82,7 @@ type result struct {
 	P       float64  `json:"p"`
 	Mended  []string `json:"mended"`
 	Stop    string   `json:"stop"`
+	Likely  string   `json:"likely"`
 	Checks  int      `json:"checks"`
 }
 

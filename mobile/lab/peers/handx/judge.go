@@ -128,6 +128,9 @@ func (r *report) named(cat catalogue) string {
 			match(x.Name, x.ID)
 		}
 	}
+	if r.res.Likely != "" {
+		best = r.res.Likely
+	}
 	if best != "" {
 		return best
 	}
