@@ -155,7 +155,9 @@ func (j *job) look(s step) bool {
 	if known && c.HandsIn && !j.u.powerOff() {
 		j.broke("hands in the furnace with the power on at " + s.ID)
 	}
-	if j.tries == 1 && j.rng.Float64() < j.p.vague {
+	if saw, _ := j.u.look(s.ID); c.Stage == "safety" && !has([]string{"none", "quiet", "everyone-fine", "dry", "clean"}, saw) {
+		// Nobody shrugs off a hazard.
+	} else if j.tries == 1 && j.rng.Float64() < j.p.vague {
 		return j.sayText(pickOne(j.rng, "yeah", "fine", "yep", "okay", "sure", "uh huh"))
 	}
 	if c.Stage != "safety" && j.rng.Float64() < j.p.dontKnow {

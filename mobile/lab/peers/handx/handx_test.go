@@ -92,7 +92,7 @@ func playAll(t *testing.T, bin string, orders []order) []*report {
 }
 
 // TestJobs plays a bounded sample, or with PEERS_ALL, PEERS_CASES, PEERS_PERSON and SEED what they name. PEERS_OUT is a
-// folder for the table and the transcripts.
+// folder for the table and the transcripts; PEERS_SHARE=3 plays a fixed third of the jobs.
 func TestJobs(t *testing.T) {
 	var orders []order
 	cases := allCases()
@@ -107,6 +107,7 @@ func TestJobs(t *testing.T) {
 		}
 	} else {
 		want := regexp.MustCompile(os.Getenv("PEERS_CASES"))
+		share, _ := strconv.ParseInt(os.Getenv("PEERS_SHARE"), 10, 64)
 		seeds := strings.Fields(strings.ReplaceAll(os.Getenv("SEED"), ",", " "))
 		if len(seeds) == 0 {
 			seeds = []string{"1"}
@@ -118,6 +119,9 @@ func TestJobs(t *testing.T) {
 			}
 			for _, c := range cases {
 				for _, p := range people {
+					if share > 1 && seedOf("share", c.id, p.name, text)%share != 0 {
+						continue
+					}
 					if want.MatchString(c.id+" "+c.class) && (os.Getenv("PEERS_PERSON") == "" ||
 						has(strings.Split(os.Getenv("PEERS_PERSON"), ","), p.name)) {
 						orders = append(orders, order{c, p, seed})
