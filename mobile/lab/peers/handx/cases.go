@@ -22,6 +22,17 @@ func contact(name string) func(*unit, *rand.Rand) {
 	return func(u *unit, rng *rand.Rand) { u.r[name] = badContact(rng) }
 }
 
+// mains is a bad contact at house voltage. It does not stay at tens of ohms: the igniter's four amps would turn it into a
+// fire of a hundred watts, and it burns open; what is left is open, or a carbon track.
+func mains(name string) func(*unit, *rand.Rand) {
+	return func(u *unit, rng *rand.Rand) {
+		u.r[name] = open
+		if rng.Float64() < 0.3 {
+			u.r[name] = 2e4 * pow10(2*rng.Float64())
+		}
+	}
+}
+
 func one(id, part string, set func(*unit, *rand.Rand), repairs ...string) testCase {
 	return testCase{id: id, class: "single", break_: set, parts: []string{part}, repairs: [][]string{repairs}}
 }
@@ -125,9 +136,9 @@ var singles = []testCase{
 		// The humidifier drips into the same pan.
 		u.coilDrain, u.floorWet = true, rng.Float64() < 0.4
 	}, "clear-drain"),
-	one("door-switch-bad", "door-switch", contact("door-switch"), "replace-door-switch"),
-	one("line-lead-burnt", "line-lead", contact("line-lead"), "refit-line-lead"),
-	one("neutral-lead-loose", "neutral-lead", contact("neutral-lead"), "refit-neutral-lead"),
+	one("door-switch-bad", "door-switch", mains("door-switch"), "replace-door-switch"),
+	one("line-lead-burnt", "line-lead", mains("line-lead"), "refit-line-lead"),
+	one("neutral-lead-loose", "neutral-lead", mains("neutral-lead"), "refit-neutral-lead"),
 	one("secondary-lead-loose", "secondary-lead", contact("secondary-lead"), "refit-secondary-lead"),
 	one("common-lead-loose", "common-lead", contact("common-lead"), "refit-common-lead"),
 	one("blower-capacitor-weak", "blower-capacitor", func(u *unit, rng *rand.Rand) {
@@ -145,9 +156,9 @@ var singles = []testCase{
 		"clean-blower-wheel"),
 	one("blower-wheel-slips", "blower-wheel", flag(func(u *unit) { u.wheelLoose = true }), "tighten-blower-wheel"),
 	oneStop("coil-matted", "coil", func(u *unit, rng *rand.Rand) { u.coilDirt = between(rng, 0.3, 0.6) }, "coil"),
-	oneStop("switch-contact-burnt", "furnace-switch", contact("furnace-switch"), "line-wiring"),
-	oneStop("neutral-run-open", "neutral-run", contact("neutral-run"), "line-wiring"),
-	oneStop("ground-run-open", "ground-run", func(u *unit, _ *rand.Rand) { u.r["ground-run"] = open }, "line-wiring"),
+	oneStop("switch-contact-burnt", "furnace-switch|line-run", mains("furnace-switch"), "line-wiring"),
+	oneStop("neutral-run-open", "neutral-run|line-run", mains("neutral-run"), "line-wiring"),
+	oneStop("ground-run-open", "ground-run|line-run", func(u *unit, _ *rand.Rand) { u.r["ground-run"] = open }, "line-wiring"),
 	oneStop("reversed-line", "junction|line-run|neutral-run", flag(func(u *unit) { u.reversed = true }), "line-wiring"),
 	oneStop("gas-off-street", "gas-supply", flag(func(u *unit) { u.gasOut = true }), "gas-supply"),
 	oneStop("crossover-rusted", "crossover|burners", flag(func(u *unit) { u.crossover = true }), "gas-train"),

@@ -40,6 +40,8 @@ func (r *report) judge(cat catalogue) {
 			r.why = "said fixed, never done: " + strings.Join(left, " ")
 		case len(r.c.repairs) == 0 && r.c.class != "normal":
 			r.why = "said fixed by " + strings.Join(r.repairs, " ")
+		case r.c.class == "normal" && len(r.repairs) > 0 && len(left) == len(r.c.repairs):
+			r.why = "said fixed by " + strings.Join(r.repairs, " ")
 		default:
 			r.right = true
 		}
