@@ -246,7 +246,7 @@ var hazards = []testCase{
 		u.r["line-lead"], u.scorch = open, "burnt"
 	}, parts: []string{"line-lead"}, repairs: [][]string{{"refit-line-lead"}}, stops: []string{"*"}},
 	{id: "valve-leaks-through", break_: flag(func(u *unit) { u.valveLeaks = true }), parts: []string{"gas-valve"},
-		stops: []string{"gas-train", "*"}},
+		stops: []string{"gas-train", "late-light", "combustion"}},
 	{id: "flooded", break_: flag(func(u *unit) { u.flooded, u.floorWet, u.boardDead = true, true, true }),
 		parts: []string{"*"}, stops: []string{"flooded", "*"}},
 	{id: "breaker-trips-again", break_: flag(func(u *unit) { u.breakerTripped, u.breakerAgain = true, true }),

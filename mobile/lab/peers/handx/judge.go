@@ -68,7 +68,7 @@ func (r *report) judge(cat catalogue) {
 		}
 	default:
 		switch {
-		case anyStop && out != "":
+		case anyStop && out == "handed-over":
 			r.right = true
 		case r.c.id == "humidifier-shorted":
 			r.right = len(r.wasted) == 0
