@@ -29,14 +29,27 @@ func (j *job) answer() bool {
 		j.consented = true
 		return j.choose("go-live")
 	}
+	if s.ID == "right-now" {
+		// It asks whether what it took for an alarm is one.
+		u := j.u
+		if (u.odour || u.coAlarm || u.ill || u.flooded) && j.has("leave-now") {
+			return j.choose("leave-now")
+		}
+		j.tries = 2
+		return j.choose("none")
+	}
 	if j.view.State == "confirm" {
-		if j.has("right") || j.has("different") {
-			if j.wasWrong && j.rng.Float64() < 0.75 {
-				j.wasWrong = false
-				return j.say(map[string]any{"kind": "choice", "id": "different"})
+		if j.has("different") {
+			yes := "right"
+			if j.has("right-value") {
+				yes = "right-value"
 			}
-			j.note("> right")
-			return j.say(map[string]any{"kind": "choice", "id": "right"})
+			if j.tries == 1 && (j.misheard() || j.wasWrong && j.rng.Float64() < 0.75) {
+				j.wasWrong = false
+				yes = "different"
+			}
+			j.note("> %s", yes)
+			return j.say(map[string]any{"kind": "choice", "id": yes})
 		}
 		if len(s.Keypad) > 0 {
 			// It wants the number once more; the person looks at the meter again.
@@ -61,6 +74,13 @@ func (j *job) answer() bool {
 		return j.act(s)
 	}
 	return j.asked(s)
+}
+
+// misheard says whether what the phone read back is not what this person meant.
+func (j *job) misheard() bool {
+	plain := strings.NewReplacer("-", " ", ",", "", "  ", " ")
+	said, meant := plain.Replace(strings.ToLower(j.view.Said)), plain.Replace(strings.ToLower(j.meant))
+	return meant != "" && !strings.Contains(said, meant)
 }
 
 // asked answers the questions about the person, the plate and the meter.

@@ -9,6 +9,7 @@ import (
 	"math/rand"
 	"os/exec"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -136,10 +137,10 @@ type job struct {
 	consented bool
 	tries     int
 	lastKey   string
-	wrote     shown // the last number told, and whether it was misread
-	wasWrong  bool
+	wasWrong  bool // the last number told was misread
 	ended     bool
 	meterIn   bool
+	meant     string // the answer that the person has in mind, in the words of the screen
 }
 
 const startTime = int64(1795980000000)
@@ -305,6 +306,7 @@ func (j *job) choose(id string) bool {
 		if a.ID != id {
 			continue
 		}
+		j.meant = a.Text
 		if a.Kind == "command" {
 			return j.command(id)
 		}
@@ -320,6 +322,7 @@ func (j *job) choose(id string) bool {
 }
 
 func (j *job) dontKnow() bool {
+	j.meant = ""
 	if j.has("dont-know") {
 		if j.tries <= 1 && j.rng.Float64() < j.p.freeWords {
 			return j.sayText(pickOne(j.rng, dontKnowWords...))
@@ -345,7 +348,12 @@ func (j *job) firstChoice() bool {
 }
 
 func (j *job) number(s shown) bool {
-	j.wrote = s
+	j.meant = ""
+	if !s.over && s.m >= 0 {
+		whole, _, _ := strings.Cut(s.text(), ".")
+		n, _ := strconv.ParseInt(whole, 10, 64)
+		j.meant = wholeInWords(n)
+	}
 	if j.tries == 1 && j.rng.Float64() < j.p.freeWords {
 		return j.sayText(inWords(j.rng, s))
 	}
