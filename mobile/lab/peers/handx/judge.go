@@ -144,14 +144,15 @@ func (r *report) named(cat catalogue) string {
 	return "nothing"
 }
 
-// namesTruth says whether the part named at the end is a true cause which is still to be mended.
+// namesTruth says whether the part named at the end is a true cause which is still to be mended, or the last one that
+// was mended and then not believed.
 func (r *report) namesTruth(cat catalogue) bool {
 	part := r.named(cat)
 	for i, p := range r.c.parts {
 		if !has(strings.Split(p, "|"), part) {
 			continue
 		}
-		if i < len(r.c.repairs) {
+		if i < len(r.c.repairs) && len(r.undone()) > 0 {
 			for _, x := range r.c.repairs[i] {
 				if has(r.repairs, x) {
 					return false
