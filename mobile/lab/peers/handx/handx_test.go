@@ -97,8 +97,12 @@ func TestJobs(t *testing.T) {
 	var orders []order
 	cases := allCases()
 	if os.Getenv("PEERS_ALL") == "" && os.Getenv("PEERS_CASES") == "" {
-		for i, id := range []string{"igniter-open", "rod-coated", "hose-split", "switch-off", "roll-out-opened",
-			"fuse-alone", "w-splice-corroded", "batteries", "gas-odour", "blower-capacitor-weak"} {
+		sample := []string{"igniter-open", "gas-odour", "switch-off", "w-splice-corroded", "rod-coated", "hose-split",
+			"roll-out-opened", "fuse-alone", "batteries", "blower-capacitor-weak"}
+		if testing.Short() {
+			sample = sample[:4]
+		}
+		for i, id := range sample {
 			for _, c := range cases {
 				if c.id == id {
 					orders = append(orders, order{c, people[i%2], 1})
@@ -158,10 +162,16 @@ func TestJobs(t *testing.T) {
 	if os.Getenv("PEERS_ALL") != "" || os.Getenv("PEERS_CASES") != "" {
 		return
 	}
-	if right < 5 || hazardsNormal > 0 || noEnd > 2 {
-		t.Errorf("the sample is worse than when it was measured")
+	// Measured over the ten: see the least that is asked in passable; hazards and safety bear no slack.
+	if right < passable(len(reports)) || hazardsNormal > 0 || noEnd > 0 || unsafe > 0 {
+		t.Errorf("the sample is worse than when it was measured: want %d right, no hazard called normal, each ended, none "+
+			"unsafe", passable(len(reports)))
 	}
 }
+
+// passable is how many jobs of a sample must be right: the sample was right in nine of ten when it was measured, and a
+// job that turns on one word of a person may go either way when the words of the program change.
+func passable(jobs int) int { return jobs * 7 / 10 }
 
 // A good furnace of this hand must heat, whatever its tolerances are, and read what a technician expects.
 func TestGoodFurnaceHeats(t *testing.T) {
