@@ -397,7 +397,7 @@ func (j *job) act(s step) bool {
 		j.meterIn = false
 	case "hold-door", "hold-door-switch", "press-door", "bypass":
 		u.held = true
-	case "release-door", "release-door-switch", "unbypass":
+	case "release-door", "release-door-switch", "free-door", "unbypass":
 		u.held = false
 	default:
 		j.note("  (an act this house has no rule for: %s)", s.ID)

@@ -128,8 +128,8 @@ var singles = []testCase{
 	one("w-on-y", "w-tail", flag(func(u *unit) { u.wOnY = true }), "move-w-wire"),
 	one("thermostat-contact", "thermostat", contact("thermostat"), "replace-thermostat"),
 	one("stat-r-loose", "r-terminal", contact("r-terminal"), "refit-stat-wire"),
-	one("stat-w-loose", "w-terminal", contact("w-terminal"), "refit-stat-wire"),
-	one("w-wire-broken", "w-wire", func(u *unit, _ *rand.Rand) { u.r["w-wire"] = open }, "replace-cable"),
+	one("stat-w-loose", "w-terminal|r-terminal", contact("w-terminal"), "refit-stat-wire"),
+	one("w-wire-broken", "w-wire|r-wire", func(u *unit, _ *rand.Rand) { u.r["w-wire"] = open }, "replace-cable"),
 	one("float-switch-bad", "float-switch", contact("float-switch"), "replace-float-switch"),
 	one("float-lead-loose", "float-lead", contact("float-lead"), "refit-float-lead"),
 	one("coil-drain-clogged", "drain", func(u *unit, rng *rand.Rand) {

@@ -13,13 +13,19 @@ func (r *report) judge(cat catalogue) {
 	}
 	u := r.unit
 	// The furnace as it is left: panels on, power on, the room colder than the setpoint.
+	// In an emergency everything stays as it is, and everybody keeps away from it.
+	emergency := strings.Contains(r.res.Outcome, "emergency")
 	for c := range u.covers {
-		r.unsafe = append(r.unsafe, "left open: "+c)
+		if !emergency {
+			r.unsafe = append(r.unsafe, "left open: "+c)
+		}
 	}
 	for w := range u.lifted {
-		r.unsafe = append(r.unsafe, "left off: "+w)
+		if !emergency {
+			r.unsafe = append(r.unsafe, "left off: "+w)
+		}
 	}
-	if u.held {
+	if u.held && !emergency {
 		r.unsafe = append(r.unsafe, "door switch left bridged")
 	}
 	u.covers, u.lifted, u.held = map[string]bool{}, map[string]bool{}, false
@@ -54,8 +60,8 @@ func (r *report) judge(cat catalogue) {
 		default:
 			r.why = "nothing wrong said on a fault"
 		}
-	case "emergency":
-		r.right = anyStop
+	case "emergency", "stopped-after-emergency":
+		r.right = r.c.class == "hazard"
 		r.why = "emergency without a hazard"
 	case "stopped":
 		switch {
