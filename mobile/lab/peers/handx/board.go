@@ -91,7 +91,7 @@ func (u *unit) follow() start {
 		return s
 	}
 	if u.valveLeaks && u.rod > 0.2 {
-		s.light = "5"
+		s.light, s.reach = "5", atSteady
 		s.stuck = outputs{ind: true, blow: true, psClosed: true, burning: true}
 		for i := range s.steps {
 			s.steps[i] = s.stuck

@@ -55,7 +55,7 @@ func (u *unit) look(id string) (string, bool) {
 	case "story-weather":
 		return pick(u.coldSnap, "cold", "same")
 	case "story-room":
-		return pick(s.reach == atDone, "warm", "cold")
+		return pick(s.reach == atDone || s.light == "5", "warm", "cold")
 	case "light":
 		return s.light, true
 	case "label":
@@ -160,7 +160,7 @@ func (u *unit) look(id string) (string, bool) {
 		}
 		return "warm-air", true
 	case "see-limit", "again-limit":
-		return pick(s.limitOut || s.reach != atDone, "short-flame", "flame-stays")
+		return pick(s.limitOut || s.reach != atDone && s.light != "5", "short-flame", "flame-stays")
 	case "see-end":
 		return pick(u.valveLeaks, "flame-stays", "no-flame")
 	case "hear-rest":
@@ -171,7 +171,7 @@ func (u *unit) look(id string) (string, bool) {
 		return pick(r.stuck.ind && r.fan == "running" || r.stuck.blow && r.blower == "running", "running", "silent")
 	case "cycle":
 		switch {
-		case s.reach == atDone:
+		case s.reach == atDone || s.light == "5":
 			return "running", true
 		case s.reach >= atTrial:
 			return "stops-early", true
@@ -302,11 +302,11 @@ func (u *unit) complaint(s start) string {
 	switch {
 	case u.comesAndGoes:
 		return "stops-early"
+	case s.light == "5":
+		return "never-stops"
 	case s.reach == atDone && (u.air() < 0.6 || u.coldSnap || u.gas < 0.8):
 		return "not-enough"
-	case s.reach == atDone && u.valveLeaks:
-		return "never-stops"
-	case s.light == "4" || s.light == "5":
+	case s.light == "4":
 		if s.limitOut {
 			return "stops-early"
 		}
