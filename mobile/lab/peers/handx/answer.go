@@ -175,7 +175,8 @@ func (j *job) look(s step) bool {
 	if known && c.HandsIn && !j.u.powerOff() {
 		j.broke("hands in the furnace with the power on at " + s.ID)
 	}
-	if saw, _ := j.u.look(s.ID); c.Stage == "safety" && !has([]string{"none", "quiet", "everyone-fine", "dry", "clean"}, saw) {
+	harmless := []string{"none", "quiet", "everyone-fine", "dry", "clean"}
+	if saw, _ := j.u.look(s.ID); c.Stage == "safety" && !has(harmless, saw) {
 		// Nobody shrugs off a hazard.
 	} else if j.tries == 1 && j.rng.Float64() < j.p.vague {
 		return j.sayText(pickOne(j.rng, "yeah", "fine", "yep", "okay", "sure", "uh huh"))
@@ -418,7 +419,8 @@ func (j *job) repairStep(s step, repair, number string, total int) bool {
 		}
 	}
 	inside := kind == "replace" || kind == "refit" || kind == "tighten" || kind == "clean"
-	for _, harmless := range []string{"batteries", "filter", "drain", "air-intake", "vent", "return-grille", "panel-seat"} {
+	for _, harmless := range []string{"batteries", "filter", "drain", "air-intake", "vent", "return-grille",
+		"panel-seat"} {
 		if part == harmless {
 			inside = false
 		}

@@ -22,8 +22,8 @@ func contact(name string) func(*unit, *rand.Rand) {
 	return func(u *unit, rng *rand.Rand) { u.r[name] = badContact(rng) }
 }
 
-// mains is a bad contact at house voltage. It does not stay at tens of ohms: the igniter's four amps would turn it into a
-// fire of a hundred watts, and it burns open; what is left is open, or a carbon track.
+// mains is a bad contact at house voltage. It does not stay at tens of ohms: the igniter's four amps would make it
+// a fire of a hundred watts, and it burns open; what is left is open, or a carbon track.
 func mains(name string) func(*unit, *rand.Rand) {
 	return func(u *unit, rng *rand.Rand) {
 		u.r[name] = open
@@ -158,7 +158,8 @@ var singles = []testCase{
 	oneStop("coil-matted", "coil", func(u *unit, rng *rand.Rand) { u.coilDirt = between(rng, 0.3, 0.6) }, "coil"),
 	oneStop("switch-contact-burnt", "furnace-switch|line-run", mains("furnace-switch"), "line-wiring"),
 	oneStop("neutral-run-open", "neutral-run|line-run", mains("neutral-run"), "line-wiring"),
-	oneStop("ground-run-open", "ground-run|line-run", func(u *unit, _ *rand.Rand) { u.r["ground-run"] = open }, "line-wiring"),
+	oneStop("ground-run-open", "ground-run|line-run", func(u *unit, _ *rand.Rand) { u.r["ground-run"] = open },
+		"line-wiring"),
 	oneStop("reversed-line", "junction|line-run|neutral-run", flag(func(u *unit) { u.reversed = true }), "line-wiring"),
 	oneStop("gas-off-street", "gas-supply", flag(func(u *unit) { u.gasOut = true }), "gas-supply"),
 	oneStop("crossover-rusted", "crossover|burners", flag(func(u *unit) { u.crossover = true }), "gas-train"),
@@ -210,8 +211,8 @@ var hazards = []testCase{
 		if u.soot && rng.Float64() < 0.5 {
 			u.scorch = "sooty"
 		}
-	}, parts: []string{"exchanger|rollout-left|rollout-right|burners"}, stops: []string{"roll-out", "exchanger", "gas-train",
-		"combustion"}},
+	}, parts: []string{"exchanger|rollout-left|rollout-right|burners"},
+		stops: []string{"roll-out", "exchanger", "gas-train", "combustion"}},
 	{id: "vent-nest", break_: flag(func(u *unit) { u.ventBlock = true }), parts: []string{"vent"},
 		repairs: [][]string{{"clear-vent"}}, stops: []string{"vent"}},
 	{id: "vent-apart", break_: func(u *unit, rng *rand.Rand) {
@@ -241,7 +242,8 @@ var hazards = []testCase{
 	{id: "lights-with-thump", break_: func(u *unit, rng *rand.Rand) {
 		u.late, u.burnersDirty = true, true
 		u.rod = between(rng, 0, 0.1)
-	}, parts: []string{"burners|crossover|flame-rod"}, stops: []string{"late-light", "gas-train", "combustion", "roll-out"}},
+	}, parts: []string{"burners|crossover|flame-rod"},
+		stops: []string{"late-light", "gas-train", "combustion", "roll-out"}},
 	{id: "melted-wire", break_: func(u *unit, rng *rand.Rand) {
 		u.r["line-lead"], u.scorch = open, "burnt"
 	}, parts: []string{"line-lead"}, repairs: [][]string{{"refit-line-lead"}}, stops: []string{"*"}},

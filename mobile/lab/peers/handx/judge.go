@@ -189,5 +189,5 @@ func (r *report) line(cat catalogue) string {
 	return strings.Join(f, "\t")
 }
 
-const header = "case\tclass\tperson\tseed\tverdict\twhy not\tsteps\toutcome\tstop\tnamed\trepairs\tgood parts replaced\t" +
-	"unsafe\tno fit\tlast said"
+const header = "case\tclass\tperson\tseed\tverdict\twhy not\tsteps\toutcome\tstop\tnamed\trepairs\t" +
+	"good parts replaced\tunsafe\tno fit\tlast said"

@@ -1,7 +1,7 @@
 package handx
 
-// repair does what a repair of the catalogue does to this furnace; it says which good part was thrown away, "" for none.
-// A repair that only cleans, tightens or sets wastes no part.
+// repair does what a repair of the catalogue does to this furnace. A repair that only cleans, tightens or sets wastes no
+// part.
 func (u *unit) repair(id string) {
 	good := func(names ...string) {
 		for _, n := range names {
