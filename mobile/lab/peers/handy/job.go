@@ -9,27 +9,28 @@ import (
 
 // job is one talk of one person about one unit.
 type job struct {
-	c       *client
-	u       unit
-	p       person
-	s       situation
-	rng     *rand.Rand
-	at      int64
-	log     []string
-	steps   int
-	tries   int
-	lastKey string
-	repairs map[string]bool
-	repair  []string // ids of repairs carried out on the unit, in order
-	good    []string // repairs of parts that were good
-	danger  []string // what the examiner's own safety rules saw
-	unknown map[string]int
-	fixing  string
-	again   map[string]int
-	noMeter bool
-	said    []string
-	raw     string
-	walked  bool // the person gave up
+	c           *client
+	u           unit
+	p           person
+	s           situation
+	rng         *rand.Rand
+	at          int64
+	log         []string
+	steps       int
+	tries       int
+	lastKey     string
+	repairs     map[string]bool
+	repair      []string // ids of repairs carried out on the unit, in order
+	good        []string // repairs of parts that were good
+	danger      []string // what the examiner's own safety rules saw
+	unknown     map[string]int
+	fixing      string
+	again       map[string]int
+	noMeter     bool
+	said        []string
+	raw         string
+	top         string // the strongest suspect on the screen
+	lastReading map[string]any
 }
 
 // start of every talk: a fixed moment, so that a job is the same each time.
@@ -39,6 +40,12 @@ func (j *job) note(format string, a ...any) { j.log = append(j.log, fmt.Sprintf(
 
 func choice(kind, id string) map[string]any {
 	return map[string]any{"source": "line", "meanings": []any{map[string]any{"kind": kind, "id": id}}}
+}
+
+// number gives a reading and keeps it, for when it is asked once more.
+func (j *job) number(s shown) map[string]any {
+	j.lastReading = reading(s)
+	return j.lastReading
 }
 
 func reading(s shown) map[string]any {
@@ -69,6 +76,7 @@ func (j *job) run() (string, error) {
 	var v *view
 	var wake int64
 	for j.steps < 260 {
+		refused := false
 		for _, e := range effects {
 			switch e.Type {
 			case "say":
@@ -76,6 +84,9 @@ func (j *job) run() (string, error) {
 				j.said = append(j.said, e.Text)
 			case "show":
 				v = e.View
+				if len(v.Suspects) > 0 {
+					j.top = v.Suspects[0].Part
+				}
 			case "wake":
 				wake = e.At
 			case "end":
@@ -83,6 +94,7 @@ func (j *job) run() (string, error) {
 				j.note("END %s", j.raw)
 				return j.raw, nil
 			case "refused", "trouble":
+				refused = refused || e.Type == "refused"
 				j.note("%s %s", strings.ToUpper(e.Type), e.Text)
 			}
 		}
@@ -98,6 +110,10 @@ func (j *job) run() (string, error) {
 			j.note("(waits, state %s)", v.State)
 			event = map[string]any{"type": "tick", "at": j.at}
 		} else {
+			if refused && j.tries < 2 {
+				// What the program will not take at all is said once more another way, then passed over.
+				j.tries = 2
+			}
 			said := j.answer(v)
 			j.at += int64(6000 + j.rng.Intn(9000))
 			b, _ := json.Marshal(said)
@@ -140,8 +156,10 @@ func (j *job) answer(v *view) map[string]any {
 	key := v.State + st.ID + st.Part + st.Act + st.Where
 	if key == j.lastKey && (v.Heard == nil || v.Heard.Taken == "") {
 		j.tries++
-	} else {
+	} else if key != j.lastKey || j.tries < 2 {
 		j.tries = 0
+	} else {
+		j.tries++
 	}
 	j.again[key]++
 	j.lastKey = key
@@ -178,7 +196,7 @@ func (j *job) answer(v *view) map[string]any {
 		return j.doRepair(v)
 	case strings.HasPrefix(st.ID, "plate."):
 		if s, ok := j.u.plate(strings.TrimPrefix(st.ID, "plate.")); ok && j.rng.Float64() >= j.p.unknown*3 {
-			return reading(s)
+			return j.number(s)
 		}
 		return j.command("dont-know")
 	}
@@ -199,6 +217,9 @@ func (j *job) check(id string) bool {
 
 func (j *job) confirm(v *view) map[string]any {
 	st := v.Step
+	if !st.has("right") && j.lastReading != nil {
+		return j.lastReading // the number once more
+	}
 	if st.has("right") || len(st.choices()) == 0 {
 		return choice("choice", "right")
 	}
@@ -285,9 +306,10 @@ func (j *job) observe(v *view) map[string]any {
 		s = t
 	}
 	if j.tries == 0 && !s.over && j.rng.Float64() < j.p.words {
+		j.number(s)
 		return words(spoken(s.number) + " " + unitWord[s.unit])
 	}
-	return reading(s)
+	return j.number(s)
 }
 
 // act changes the place as the step says.
@@ -342,17 +364,20 @@ func (j *job) act(v *view) map[string]any {
 	case "jumper-in":
 		site.jumper[arg] = true
 		return done("in")
+	case "jack-out", "jack-in", "meter-in", "meter-out":
+		if c := st.choices(); len(c) > 0 {
+			return choice("choice", c[0])
+		}
 	case "jumper-out":
 		delete(site.jumper, arg)
 		return done("out")
-	case "prove-line-neutral", "prove-line-ground", "prove-neutral-ground", "prove-empty", "prove-dead", "prove-live":
-		if s, ok := j.u.read(st.ID); ok {
-			return reading(s)
-		}
+	}
+	if st.has("ready") {
+		return j.say(st, "ready")
 	}
 	if len(st.Keypad) > 0 {
 		if s, ok := j.u.read(st.ID); ok {
-			return reading(s)
+			return j.number(s)
 		}
 	}
 	j.unknown["act "+st.ID]++
@@ -383,6 +408,11 @@ func (j *job) doRepair(v *view) map[string]any {
 	for _, r := range j.c.cat.Repairs {
 		if r.ID == id && strings.HasSuffix(st.ID, fmt.Sprintf(".%d", len(r.Steps))) && j.tries == 0 {
 			j.apply(r.ID, r.Part, r.Kind)
+		}
+	}
+	for _, r := range j.c.cat.Repairs {
+		if r.ID == id && (r.Kind == "set" || r.Kind == "open") {
+			return j.doneWith(st)
 		}
 	}
 	if j.u.site().power {
@@ -433,6 +463,9 @@ func (j *job) other(v *view) map[string]any {
 			return choice("choice", "no-meter")
 		}
 		return choice("choice", pick(m.trueRMS, "true-rms", "plain-meter"))
+	case "meter.category":
+		// One in ten cheap meters carries no rating.
+		return choice("choice", pick(m.name == "cheap" && j.rng.Float64() < 0.1, "not-rated", "rated"))
 	case "meter.leads":
 		return choice("choice", "good")
 	case "meter.short":
@@ -470,7 +503,7 @@ func (j *job) other(v *view) map[string]any {
 		return j.doneWith(st)
 	}
 	if s, ok := j.u.read(st.ID); ok {
-		return reading(s)
+		return j.number(s)
 	}
 	j.note("  (?? %+v)", *st)
 	for _, id := range []string{"yes", "done", "ready", "same", "good", "continue"} {

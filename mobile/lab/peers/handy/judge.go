@@ -45,7 +45,7 @@ type appliance struct {
 	build func(*rand.Rand, situation) unit
 }
 
-var appliances = []appliance{{"heater-millivolt", heaterCases, makeHeater}}
+var appliances = []appliance{{"heater-millivolt", heaterCases, makeHeater}, {"furnace-hsi", furnaceCases, makeFurnace}}
 
 // partOf answers the part of a repair.
 func partOf(c catalogue, repair string) string {
@@ -84,11 +84,13 @@ func play(binary string, a appliance, s situation, p person, seed int64) (verdic
 	} else if err := json.Unmarshal([]byte(raw), &v.res); err != nil {
 		return v, fmt.Errorf("result %s: %w", raw, err)
 	} else {
-		j.watchEnd()
-		v.right, v.why = judge(c.cat, s, u, v.res)
+		if v.res.Outcome != "emergency" {
+			j.watchEnd() // who runs out of the house closes no covers
+		}
+		v.right, v.why = judge(c.cat, s, u, v.res, j.top)
 	}
 	nothing := v.res.Outcome == "nothing-wrong" || v.res.Outcome == "fixed"
-	v.hazardMissed = s.kind == "hazard" && nothing
+	v.hazardMissed = s.kind == "hazard" && nothing && !v.right
 	v.danger, v.log, v.last = j.danger, j.log, j.said[max(0, len(j.said)-3):]
 	v.log = append(v.log, fmt.Sprintf("JUDGED right=%t %s; good parts %v; seen %v; not understood %v", v.right, v.why, j.good, j.danger,
 		j.unknown))
@@ -96,7 +98,7 @@ func play(binary string, a appliance, s situation, p person, seed int64) (verdic
 }
 
 // judge says whether the outcome fits the truth.
-func judge(cat catalogue, s situation, u unit, r result) (bool, string) {
+func judge(cat catalogue, s situation, u unit, r result, top string) (bool, string) {
 	named := func(part string) bool {
 		for _, f := range s.faults {
 			if part != "" && slices.Contains(f.parts, part) {
@@ -114,9 +116,15 @@ func judge(cat catalogue, s situation, u unit, r result) (bool, string) {
 		return false
 	}
 	part := partOf(cat, r.Repair)
+	if part == "" && r.Likely == "" && r.Outcome == "handed-over" {
+		r.Likely = top // named in the report as the strongest suspect
+	}
 	says := named(part) || named(r.Likely)
 	switch {
 	case s.kind == "hazard":
+		if s.want == wantFixed && r.Outcome == "fixed" && named(part) && u.heats() {
+			return true, ""
+		}
 		switch r.Outcome {
 		case "fixed", "nothing-wrong":
 			return false, "a hazard was called " + r.Outcome

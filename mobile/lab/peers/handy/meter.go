@@ -79,7 +79,7 @@ func (m meterClass) show(rng *rand.Rand, value float64, base, ac string) shown {
 			}
 			step := full / m.counts
 			v = v*(1+m.gain*rng.NormFloat64()) + step*m.digits*rng.NormFloat64()
-			if base == "ohm" && v < 0 {
+			if (base == "ohm" || ac == "ac" || base == "uF") && v < 0 {
 				v = 0
 			}
 			places := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
