@@ -109,6 +109,7 @@ type catalogue struct {
 		ID, Name, Part, Kind, Stop string
 		Steps                      []string
 	} `json:"repairs"`
+	Parts  []struct{ ID, Place string } `json:"parts"`
 	Places []struct {
 		ID, Name string
 		Cover    bool

@@ -138,7 +138,11 @@ func (j *job) run() (string, error) {
 // say words a choice in the person's own manner.
 func (j *job) say(st *step, id string) map[string]any {
 	if st.kindOf(id) == "choice" || id == "dont-know" {
-		if list := reworded[id]; list != nil && j.tries == 0 && j.rng.Float64() < j.p.words {
+		list := reworded[id]
+		if short := actWords[id]; st.Kind == "act" {
+			list = short
+		}
+		if list != nil && j.tries == 0 && j.rng.Float64() < j.p.words {
 			if j.p.hasty && st.Kind == "act" {
 				return words([]string{"yeah", "done", "okay", "yep", "fine"}[j.rng.Intn(5)])
 			}
@@ -178,6 +182,21 @@ func (j *job) answer(v *view) map[string]any {
 		if j.rng.Float64() < j.p.why {
 			return words("why")
 		}
+	}
+	if st.has("leave-now") {
+		// Asked back after a word that sounded like an alarm: the person says how it is.
+		for _, id := range []string{"odour", "alarm", "people"} {
+			if a := j.u.look(id); a == "some" || a == "sounding" || a == "feeling-ill" {
+				return choice("choice", "leave-now")
+			}
+		}
+		j.unknown["false alarm asked back"]++
+		for _, id := range []string{"none", "no", "different"} {
+			if st.has(id) {
+				return choice("choice", id)
+			}
+		}
+		return choice("choice", "none")
 	}
 	if v.State == "confirm" && !st.has("go-live") {
 		return j.confirm(v)
@@ -411,7 +430,7 @@ func (j *job) doRepair(v *view) map[string]any {
 		}
 	}
 	for _, r := range j.c.cat.Repairs {
-		if r.ID == id && (r.Kind == "set" || r.Kind == "open") {
+		if r.ID == id && (r.Kind == "set" || r.Kind == "open" || !j.inside(r.Part)) {
 			return j.doneWith(st)
 		}
 	}
@@ -419,6 +438,16 @@ func (j *job) doRepair(v *view) map[string]any {
 		j.see("hands in for a repair with the power on: " + st.ID)
 	}
 	return j.doneWith(st)
+}
+
+// inside says whether a part sits behind a cover of the appliance.
+func (j *job) inside(part string) bool {
+	for _, p := range j.c.cat.Parts {
+		if p.ID == part {
+			return p.Place == "upper-bay" || p.Place == "lower-bay" || p.Place == "burner-box" || p.Place == "bay" || p.Place == "rear"
+		}
+	}
+	return false
 }
 
 func (j *job) doneWith(st *step) map[string]any {
@@ -455,6 +484,9 @@ func (j *job) other(v *view) map[string]any {
 	m := j.u.meter()
 	switch st.ID {
 	case "story":
+		if j.again["told"]++; j.again["told"] > 2 {
+			return j.command("skip")
+		}
 		return words(j.u.story())
 	case "license":
 		return j.say(st, "no")
@@ -501,6 +533,8 @@ func (j *job) other(v *view) map[string]any {
 		return j.cycle(st)
 	case "stop":
 		return j.doneWith(st)
+	case "alarm.any", "alarm.co", "alarm.gas", "alarm.fire", "alarm.ill":
+		return choice(st.kindOf("safe-outside"), "safe-outside")
 	}
 	if s, ok := j.u.read(st.ID); ok {
 		return j.number(s)

@@ -90,6 +90,21 @@ var reworded = map[string][]string{
 		"I don't know that", "I'm not sure"},
 }
 
+// actWords answer a step that asks for a thing done.
+var actWords = map[string][]string{
+	"on":        {"on", "it's on", "okay on", "on now", "yes it is on", "that's on", "both on", "okay it's on", "it is on now", "turned on"},
+	"off":       {"off", "it's off", "okay off", "off now", "yes it is off", "that's off", "both off", "okay it's off", "it is off now", "turned off"},
+	"panel-off": {"panel off", "it's off", "off", "took it off", "the panel is off", "okay it's off", "cover's off", "got it off", "it came off", "off now"},
+	"panel-on":  {"panel on", "it's on", "on", "put it back", "the panel is on", "back on", "cover's on", "it's back on", "closed", "on again"},
+	"in":        {"in", "it's in", "jumper in", "okay in", "clipped on", "it is in", "jumper's in", "in place", "in now", "that's in"},
+	"out":       {"out", "it's out", "jumper out", "okay out", "took it out", "it is out", "jumper's out", "out now", "pulled it", "that's out"},
+	"calling":   {"calling", "it's calling", "okay calling", "set to heat", "turned up", "it is up", "up all the way", "heat is on", "calling now", "yes calling"},
+	"not-calling": {"not calling", "it's down", "turned down", "okay not calling", "down now", "it's not calling", "not calling now", "all the way down",
+		"it stopped calling", "off"},
+	"done":  {"done", "okay done", "all done", "that's done", "finished", "did it", "yes done", "done now", "it's done", "there"},
+	"ready": {"ready", "I'm ready", "okay ready", "ready now", "yes ready", "all set", "set", "got it ready", "ready here", "go ahead"},
+}
+
 var digitWord = strings.Split("zero one two three four five six seven eight nine", " ")
 
 // spoken spells a display digit by digit or as read aloud.
