@@ -20,9 +20,10 @@ type furnace struct {
 	rng *rand.Rand
 	m   meterClass
 
-	clamp, thermometer bool
-	ecm                bool
-	nitride            bool
+	clamp, thermometer  bool
+	inducerUF, blowerUF float64 // what the cans say
+	ecm                 bool
+	nitride             bool
 
 	mains                                             float64
 	r                                                 map[string]float64 // ohms of every wire and contact
@@ -113,6 +114,7 @@ func newFurnace(rng *rand.Rand) *furnace {
 	f := &furnace{place: newPlace(), rng: rng, r: map[string]float64{}}
 	f.m = meters[[]int{0, 0, 1, 1, 2}[rng.Intn(5)]]
 	f.clamp, f.thermometer = f.m.name == "good" || rng.Float64() < 0.2, rng.Float64() < 0.7
+	f.inducerUF, f.blowerUF = []float64{4, 5}[rng.Intn(2)], []float64{5, 7.5, 10}[rng.Intn(3)]
 	f.ecm, f.nitride = rng.Float64() < 0.35, rng.Float64() < 0.5
 	f.mains = between(rng, 114, 125)
 	for _, w := range []string{"line-run", "neutral-run", "ground-run", "switch", "junction-l", "junction-n", "door", "line-lead", "neutral-lead",
@@ -197,7 +199,7 @@ func (f *furnace) net(d drive, secondary float64) *circuit {
 	if f.swapped {
 		hot, neutral = neutral, hot
 	}
-	if f.breakerOn {
+	if f.breakerOn && f.power {
 		c.join("panel-hot", hot, f.r["line-run"])
 	}
 	c.join("ground", neutral, f.r["neutral-run"])
@@ -442,7 +444,7 @@ func (f *furnace) start() run {
 	r.d.gas = true
 	r.glowTrial = pick(f.ignAmps(r.d) > 1.2, "glowing", "no-glow")
 	volts := f.v(r.d, "valve-1", "valve-2")
-	opens := volts > 16 && f.valveR < 1000 && f.valveR > 8 && !f.valveJam
+	opens := volts > 16 && f.valveR < 1000 && f.valveR > 20 && !f.valveJam
 	r.click = pick(opens, "clicks", "no-click")
 	gas := opens && f.gasSwitch && f.cock && f.gas > 0.25
 	hot := r.glow == "glowing" && r.glowTrial == "glowing" && f.ignPlace

@@ -98,7 +98,7 @@ func furnaceCases() []situation {
 		}
 	})
 	single("r-splice-open", wantFixed, p("r-splice"), nil, func(r *rand.Rand, f *furnace) { f.r["r-splice"], f.spliceTug = opened, "loose" })
-	single("w-wire-broken", wantFixed, p("w-wire"), nil, func(r *rand.Rand, f *furnace) { f.r["w-wire"] = opened })
+	single("w-wire-broken", wantFixed, p("w-wire", "r-wire"), nil, func(r *rand.Rand, f *furnace) { f.r["w-wire"] = opened })
 	single("w-crimp", wantFixed, p("w-tail"), nil, func(r *rand.Rand, f *furnace) {
 		f.r["w-tail"], f.wTug = []float64{opened, between(r, 900, 5000)}[r.Intn(2)], "loose"
 	})
@@ -106,7 +106,7 @@ func furnaceCases() []situation {
 	single("float-drain", wantFixed, p("drain"), nil, func(r *rand.Rand, f *furnace) { f.panWet, f.r["float"] = true, opened })
 	single("door-switch", wantFixed, p("door-switch"), nil, func(r *rand.Rand, f *furnace) { f.r["door"] = opened })
 	single("valve-coil", wantHand, p("gas-valve"), p("gas-train"), func(r *rand.Rand, f *furnace) {
-		f.valveR = []float64{opened, between(r, 1, 6)}[r.Intn(2)]
+		f.valveR = []float64{opened, between(r, 9, 17)}[r.Intn(2)] // open, or some turns shorted: too weak a pull
 	})
 	single("valve-jammed", wantHand, p("gas-valve"), p("gas-train"), func(r *rand.Rand, f *furnace) { f.valveJam = true })
 	single("valve-lead", wantFixed, p("valve-lead"), nil, func(r *rand.Rand, f *furnace) { f.r["valve-lead"], f.valveTug = opened, "loose" })

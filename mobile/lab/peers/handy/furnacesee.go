@@ -403,12 +403,12 @@ func (f *furnace) read(check string) (shown, bool) {
 		if !f.m.cap {
 			return shown{}, false
 		}
-		return f.m.show(f.rng, 4*f.inducerCap, "uF", ""), true
+		return f.m.show(f.rng, f.inducerUF*f.inducerCap, "uF", ""), true
 	case "blower-cap":
 		if !f.m.cap || f.ecm {
 			return shown{}, false
 		}
-		return f.m.show(f.rng, 7.5*f.blowerCap, "uF", ""), true
+		return f.m.show(f.rng, f.blowerUF*f.blowerCap, "uF", ""), true
 	case "rise-m", "again-rise":
 		r := f.start()
 		if !f.thermometer || r.flow < 0.12 {

@@ -36,7 +36,7 @@ type verdict struct {
 	last                          []string
 	log                           []string
 	unknown                       map[string]int
-	hazardMissed, talkEnded       bool
+	hazardMissed, talkEnded, near bool
 }
 
 type appliance struct {
@@ -88,6 +88,10 @@ func play(binary string, a appliance, s situation, p person, seed int64) (verdic
 			j.watchEnd() // who runs out of the house closes no covers
 		}
 		v.right, v.why = judge(c.cat, s, u, v.res, j.top)
+	}
+	// Near: no verdict, but the strongest suspect of its last screen was the right part.
+	for _, f := range s.faults {
+		v.near = v.near || !v.right && s.kind != "hazard" && slices.Contains(f.parts, j.top)
 	}
 	nothing := v.res.Outcome == "nothing-wrong" || v.res.Outcome == "fixed"
 	v.hazardMissed = s.kind == "hazard" && nothing && !v.right
@@ -215,7 +219,7 @@ func table(vs []verdict) string {
 		}
 		seen[key] = true
 		n, right := map[string]int{}, map[string]int{}
-		good, miss, talk, steps := 0, 0, 0, 0
+		good, miss, talk, steps, near := 0, 0, 0, 0, 0
 		for _, w := range vs {
 			if w.appliance != v.appliance || w.person != v.person {
 				continue
@@ -228,6 +232,9 @@ func table(vs []verdict) string {
 			}
 			good += w.good
 			steps += w.steps
+			if w.near {
+				near++
+			}
 			if w.hazardMissed {
 				miss++
 			}
@@ -239,8 +246,8 @@ func table(vs []verdict) string {
 		for _, k := range []string{"single", "double", "normal", "hazard", "all"} {
 			fmt.Fprintf(&b, " %d/%d", right[k], n[k])
 		}
-		fmt.Fprintf(&b, "  good/100 %.1f hazard-missed %d talk-ended %d steps %.0f\n", 100*float64(good)/float64(max(1, n["all"])), miss,
-			talk, float64(steps)/float64(max(1, n["all"])))
+		fmt.Fprintf(&b, "  good/100 %.1f hazard-missed %d talk-ended %d near %d steps %.0f\n", 100*float64(good)/float64(max(1, n["all"])), miss,
+			talk, near, float64(steps)/float64(max(1, n["all"])))
 	}
 	unknown, danger := map[string]int{}, map[string]int{}
 	for _, v := range vs {
@@ -267,7 +274,7 @@ func table(vs []verdict) string {
 // write puts the lines of the table and the transcripts of the failures under a folder.
 func write(vs []verdict, tsv, folder string) error {
 	var b strings.Builder
-	b.WriteString("appliance\tkind\tcase\tperson\tseed\tright\twhy\toutcome\trepair\tlikely\tstop\tmended\tgood\tsteps\tdanger\tlast\n")
+	b.WriteString("appliance\tkind\tcase\tperson\tseed\tright\tnear\twhy\toutcome\trepair\tlikely\tstop\tmended\tgood\tsteps\tdanger\tlast\n")
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return err
 	}
@@ -276,8 +283,8 @@ func write(vs []verdict, tsv, folder string) error {
 		os.Remove(f)
 	}
 	for _, v := range vs {
-		fmt.Fprintf(&b, "%s\t%s\t%s\t%s\t%d\t%t\t%s\t%s\t%s\t%s\t%s\t%s\t%d\t%d\t%s\t%s\n", v.appliance, v.kind, v.name, v.person, v.seed,
-			v.right, v.why, v.res.Outcome, v.res.Repair, v.res.Likely, v.res.Stop, strings.Join(v.mended, ","), v.good, v.steps,
+		fmt.Fprintf(&b, "%s\t%s\t%s\t%s\t%d\t%t\t%t\t%s\t%s\t%s\t%s\t%s\t%s\t%d\t%d\t%s\t%s\n", v.appliance, v.kind, v.name, v.person, v.seed,
+			v.right, v.near, v.why, v.res.Outcome, v.res.Repair, v.res.Likely, v.res.Stop, strings.Join(v.mended, ","), v.good, v.steps,
 			strings.Join(v.danger, "; "), strings.Join(v.last, " / "))
 		if !v.right || len(v.danger) > 0 || v.good > 0 {
 			name := fmt.Sprintf("%s-%s-%s-%d.txt", v.appliance[:4], v.name, v.person, v.seed)
