@@ -362,7 +362,9 @@ func (h *heater) read(check string) (shown, bool) {
 	switch check {
 	case "pile-open":
 		defer held()()
+		was := h.lifted["pile-a"]
 		h.lifted["pile-a"] = true
+		defer func() { h.lifted["pile-a"] = was }()
 		return dc(h.pile(h.call, false), "pile-a", "pile-b")
 	case "pile-closed":
 		return dc(h.pile(h.call, h.jumper["valve-bridged"]), "tpth", "tp")

@@ -165,9 +165,13 @@ func (j *job) answer(v *view) map[string]any {
 	} else {
 		j.tries++
 	}
-	j.again[key]++
+	if key == j.lastKey {
+		j.again[key]++
+	} else {
+		j.again[key] = 0
+	}
 	j.lastKey = key
-	if j.tries >= 3 || j.again[key] > 14 {
+	if j.tries >= 3 || j.again[key] > 10 {
 		for _, id := range []string{"dont-know", "cant-reach"} {
 			if st.has(id) && j.tries%2 == 1 {
 				return j.command(id)
@@ -519,7 +523,8 @@ func (j *job) other(v *view) map[string]any {
 	case "decide":
 		return j.decide(st)
 	case "match":
-		if j.p.name != "ideal" && j.rng.Float64() < 0.1 && j.tries == 0 && j.again[st.ID] < 2 && st.has("not-yet") {
+		if j.p.name != "ideal" && j.rng.Float64() < 0.1 && j.tries == 0 && j.again["match"] < 1 && st.has("not-yet") {
+			j.again["match"]++
 			return choice("choice", "not-yet")
 		}
 		return j.say(st, "same")
