@@ -29,6 +29,7 @@ type job struct {
 	noMeter     bool
 	said        []string
 	raw         string
+	meant       string // the answer last meant, "" for a number
 	top         string // the strongest suspect on the screen
 	lastReading map[string]any
 }
@@ -44,6 +45,7 @@ func choice(kind, id string) map[string]any {
 
 // number gives a reading and keeps it, for when it is asked once more.
 func (j *job) number(s shown) map[string]any {
+	j.meant = ""
 	j.lastReading = reading(s)
 	return j.lastReading
 }
@@ -137,6 +139,7 @@ func (j *job) run() (string, error) {
 
 // say words a choice in the person's own manner.
 func (j *job) say(st *step, id string) map[string]any {
+	j.meant = id
 	if st.kindOf(id) == "choice" || id == "dont-know" {
 		list := reworded[id]
 		if short := actWords[id]; st.Kind == "act" {
@@ -240,13 +243,38 @@ func (j *job) check(id string) bool {
 
 func (j *job) confirm(v *view) map[string]any {
 	st := v.Step
-	if !st.has("right") && j.lastReading != nil {
+	if strings.Contains(v.Said, "once more") && j.lastReading != nil {
 		return j.lastReading // the number once more
 	}
-	if st.has("right") || len(st.choices()) == 0 {
-		return choice("choice", "right")
+	// "Done. Right, or different?" repeats what was heard: right when it is what was meant.
+	if strings.Contains(v.Said, "ight, or") {
+		said := strings.ToLower(v.Said)
+		if j.meant == "" {
+			return choice("choice", "right")
+		}
+		for _, a := range st.Answers {
+			if a.ID == j.meant && strings.Contains(said, strings.ToLower(a.Text)) {
+				return choice("choice", "right")
+			}
+		}
+		for _, w := range []string{"done.", "ready.", "finish."} {
+			if (st.Kind == "act" || j.meant == "ready" || j.meant == "done") && strings.HasPrefix(said, w) {
+				return choice("choice", "right")
+			}
+		}
+		if j.meant == "dont-know" && strings.HasPrefix(said, "don't know") {
+			return choice("choice", "right")
+		}
+		j.unknown["heard wrong, asked back"]++
+		return choice("choice", "different")
 	}
-	return choice("choice", st.choices()[0])
+	if j.meant != "" && st.has(j.meant) {
+		return choice(st.kindOf(j.meant), j.meant)
+	}
+	if len(st.Keypad) > 0 && j.lastReading != nil {
+		return j.lastReading
+	}
+	return choice("choice", "right")
 }
 
 // observe looks or measures.
