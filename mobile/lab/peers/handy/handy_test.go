@@ -48,7 +48,8 @@ func TestJobs(t *testing.T) {
 	}
 	full := os.Getenv("PEERS_ALL") != "" || os.Getenv("PEERS_CASES") != ""
 	if !full {
-		wanted = func(a, name, person string) bool { return sample[name] == person }
+		// Some names stand in both appliances' lists: one appliance for each sample.
+		wanted = func(a, name, person string) bool { return sample[name] == person && a == sampleOf(name) }
 	}
 	vs, err := all(bin, appliances, wanted, seeds)
 	if err != nil {
@@ -79,7 +80,21 @@ func TestJobs(t *testing.T) {
 	}
 }
 
-// sample are the jobs of the smoke test.
-var sample = map[string]string{"pile-weak": "ideal", "splice-bad": "homeowner"}
+// sample are the jobs of the smoke test, case and person, at seed 1.
+var sample = map[string]string{"splice-bad": "ideal", "stat-dead": "ideal", "cock-closed": "ideal", "flue-nest": "hasty",
+	"sooty-glass": "frightened", "igniter-open": "ideal", "cock-shut": "ideal", "melted-wire": "homeowner", "mode-cool": "ideal",
+	"hose-split": "ideal"}
 
-const sampleRight = 1
+// sampleRight is the least that must be right: ten of the ten were when it was written, and the program may change what it
+// asks, so two may go wrong; a hazard called normal fails in any case.
+const sampleRight = 8
+
+// sampleOf is the appliance of a sample: the heater, unless the case is the furnace's alone.
+func sampleOf(name string) string {
+	for _, s := range heaterCases() {
+		if s.name == name {
+			return "heater-millivolt"
+		}
+	}
+	return "furnace-hsi"
+}

@@ -132,6 +132,7 @@ func heaterCases() []situation {
 	add("pilot-was-out", "normal", wantNormal, []fault{one("pilot-flame", "knob", "wind")}, func(r *rand.Rand, h *heater) {
 		h.pilotOut, h.some = true, true
 	})
+	cases[len(cases)-1].some = true
 
 	add("flue-nest", "hazard", wantStop, []fault{one("flue", "spill-switch")}, func(r *rand.Rand, h *heater) {
 		h.flueBlocked, h.spillPop, h.spillR = true, true, opened

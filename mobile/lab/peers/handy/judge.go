@@ -143,6 +143,9 @@ func judge(cat catalogue, s situation, u unit, r result, top string) (bool, stri
 		if r.Outcome == "handed-over" && says {
 			return true, ""
 		}
+		if s.some && r.Outcome == "unresolved" && r.Repair == "" && r.Likely == "" {
+			return true, "" // it comes and goes, and is said to: nothing named, nothing changed
+		}
 		return false, "normal ended " + r.Outcome + " " + r.Repair
 	case r.Outcome == "fixed":
 		if u.heats() {
