@@ -18,6 +18,8 @@ func (f *furnace) look(check string) string {
 		return pick(f.odour, "some", "none")
 	case "alarm":
 		return pick(f.alarm, "sounding", pick(f.chirp, "chirping", "quiet"))
+	case "cock-who":
+		return "reason-known"
 	case "again-alarm":
 		return pick(f.alarm, "sounding", "quiet")
 	case "people":

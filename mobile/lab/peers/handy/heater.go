@@ -248,7 +248,11 @@ func (h *heater) look(check string) string {
 	switch check {
 	case "odour":
 		return pick(h.odour, "some", "none")
-	case "alarm":
+	case "flood":
+		return "dry"
+	case "cock-who":
+		return "reason-known" // shut for the summer
+	case "alarm", "again-alarm":
 		return pick(h.alarm, "sounding", "quiet")
 	case "people":
 		return pick(h.ill, "feeling-ill", "everyone-fine")
