@@ -243,6 +243,7 @@ func (j *job) check(id string) bool {
 
 func (j *job) confirm(v *view) map[string]any {
 	st := v.Step
+	right := pick(st.has("right-value"), "right-value", "right")
 	if strings.Contains(v.Said, "once more") && j.lastReading != nil {
 		return j.lastReading // the number once more
 	}
@@ -250,20 +251,20 @@ func (j *job) confirm(v *view) map[string]any {
 	if strings.Contains(v.Said, "ight, or") {
 		said := strings.ToLower(v.Said)
 		if j.meant == "" {
-			return choice("choice", "right")
+			return choice("choice", right)
 		}
 		for _, a := range st.Answers {
 			if a.ID == j.meant && strings.Contains(said, strings.ToLower(a.Text)) {
-				return choice("choice", "right")
+				return choice("choice", right)
 			}
 		}
 		for _, w := range []string{"done.", "ready.", "finish."} {
 			if (st.Kind == "act" || j.meant == "ready" || j.meant == "done") && strings.HasPrefix(said, w) {
-				return choice("choice", "right")
+				return choice("choice", right)
 			}
 		}
 		if j.meant == "dont-know" && strings.HasPrefix(said, "don't know") {
-			return choice("choice", "right")
+			return choice("choice", right)
 		}
 		j.unknown["heard wrong, asked back"]++
 		return choice("choice", "different")
@@ -274,7 +275,7 @@ func (j *job) confirm(v *view) map[string]any {
 	if len(st.Keypad) > 0 && j.lastReading != nil {
 		return j.lastReading
 	}
-	return choice("choice", "right")
+	return choice("choice", right)
 }
 
 // observe looks or measures.

@@ -78,7 +78,7 @@ var reworded = map[string][]string{
 		"it comes and goes", "not every time", "some of them"},
 	"nothing-done": {"nothing done", "nothing was done", "nobody touched it", "no nothing", "nothing", "nobody did anything", "no work done",
 		"nothing at all", "untouched", "it just quit"},
-	"ready": {"ready", "I'm ready", "okay ready", "ready now", "yes ready", "all set", "set", "got it ready", "they're on there", "go ahead"},
+	"ready": {"ready", "I'm ready", "okay ready", "ready now", "yes ready", "all set", "set", "got it ready", "ready here", "go ahead"},
 	"flame-stays": {"flame stays", "it stays", "it stays on", "the flame stays", "still burning", "it keeps burning", "stays lit",
 		"it's staying", "yes it stays", "burning steady"},
 	"heat": {"heat", "it's on heat", "set to heat", "heat mode", "heating", "yes heat", "on heat", "it says heat", "to heat", "heat of course"},
