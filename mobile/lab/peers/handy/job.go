@@ -244,11 +244,12 @@ func (j *job) check(id string) bool {
 func (j *job) confirm(v *view) map[string]any {
 	st := v.Step
 	right := pick(st.has("right-value"), "right-value", "right")
-	if strings.Contains(v.Said, "once more") && j.lastReading != nil {
+	asked := st.has("right-value") || st.has("right") || strings.Contains(v.Said, "ight, or")
+	if j.meant == "" && !asked && j.lastReading != nil {
 		return j.lastReading // the number once more
 	}
 	// "Done. Right, or different?" repeats what was heard: right when it is what was meant.
-	if strings.Contains(v.Said, "ight, or") {
+	if asked {
 		said := strings.ToLower(v.Said)
 		if j.meant == "" {
 			return choice("choice", right)
@@ -416,7 +417,7 @@ func (j *job) act(v *view) map[string]any {
 	case "jumper-in":
 		site.jumper[arg] = true
 		return done("in")
-	case "jack-out", "jack-in", "meter-in", "meter-out":
+	case "jack-out", "jack-in", "meter-in", "meter-out", "place-leads":
 		if c := st.choices(); len(c) > 0 {
 			return choice("choice", c[0])
 		}
