@@ -505,7 +505,7 @@ func (j *job) apply(id, part, kind string) {
 	}
 	j.repairs[id] = true
 	j.repair = append(j.repair, id)
-	if !bad && kind == "replace" {
+	if !bad && kind == "replace" && part != "batteries" && part != "filter" {
 		j.good = append(j.good, part)
 	}
 	j.u.repair(id)
