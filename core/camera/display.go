@@ -105,7 +105,8 @@ type Reader struct {
 	scale float64
 
 	levels int
-	chosen line // the row of the last reading
+	chosen line   // the row of the last reading
+	last   ballot // what was said of the last picture
 }
 
 // Read finds the display in the picture and reads it with every voice. An error means that the picture itself is unusable; a reading that

@@ -1,7 +1,9 @@
 package camera
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"readback/core/internal/ocr"
@@ -19,6 +21,7 @@ type look struct {
 	line  ocr.Line
 	first *ocr.Row
 	again *ocr.Row // the same row laid out a little otherwise
+	far   *ocr.Row // and from farther to the left, where a sign may stand; nil where the two differ
 	light bool
 	rival *ocr.Line // another row that may as well be meant
 }
@@ -39,30 +42,49 @@ func (l *learned) see(p *Plane, aim *Aim) *look {
 		w, h := float64(p.W), float64(p.H)
 		lines = l.nets.Lines(&l.pic, l.pic.Part(0.2*w, 0.2*h, 0.8*w, 0.8*h))
 	}
-	var out *look
-	best := 0.0
+	type candidate struct {
+		line   *ocr.Line
+		weight float64
+		row    *ocr.Row
+	}
+	var rows []candidate
 	for i := range lines {
 		k := &lines[i]
-		weight := k.H * aim.weight(k, p.W, p.H)
-		if k.P < leastRow || weight <= 0 {
-			continue
-		}
-		switch {
-		case out == nil || weight > best*1.0001:
-			was := out
-			out = &look{line: *k}
-			if was != nil && best > equalRows*weight {
-				out.rival = &was.line
-			}
-			best = weight
-		case weight > equalRows*best:
-			out.rival = k
+		if w := k.H * aim.weight(k, p.W, p.H); k.P >= leastRow && w > 0 {
+			rows = append(rows, candidate{line: k, weight: w})
 		}
 	}
-	if out == nil {
-		return nil
+	slices.SortStableFunc(rows, func(a, b candidate) int { return cmp.Compare(b.weight, a.weight) })
+	// the first that is a number, or may be one that cannot be read; a dial, keys or print are passed over
+	read := func(c *candidate) *ocr.Row {
+		if c.row == nil {
+			c.row = l.nets.Read(&l.pic, c.line)
+		}
+		return c.row
 	}
-	out.first = l.nets.Read(&l.pic, &out.line)
+	at := -1
+	for i := range rows {
+		if i == mostRead {
+			break
+		}
+		if meant(read(&rows[i])) {
+			at = i
+			break
+		}
+	}
+	if at < 0 {
+		if len(rows) == 0 {
+			return nil
+		}
+		at = 0
+	}
+	out := &look{line: *rows[at].line, first: read(&rows[at])}
+	for i := range rows {
+		if i != at && i < mostRead && rows[i].weight > equalRows*rows[at].weight && mayBe(read(&rows[i])) {
+			out.rival = rows[i].line
+			break
+		}
+	}
 	if len(out.first.Places) == 0 {
 		return out
 	}
@@ -78,10 +100,43 @@ func (l *learned) see(p *Plane, aim *Aim) *look {
 	second.X1, second.Y1 = second.X1+0.12*ex+0.03*ey, second.Y1+0.12*ey-0.03*ex
 	second.H *= 1.08
 	out.again = l.nets.Read(&l.pic, &second)
+	if out.first.Text() != out.again.Text() {
+		return out
+	}
+	far := out.line
+	n = math.Max(1, math.Hypot(far.X1-far.X0, far.Y1-far.Y0))
+	ex, ey = (far.X1-far.X0)/n*far.H, (far.Y1-far.Y0)/n*far.H
+	far.X0, far.Y0 = far.X0-farReach*ex, far.Y0-farReach*ey
+	out.far = l.nets.Read(&l.pic, &far)
 	return out
 }
 
+// meant tells whether a row is a number, or has digits enough to be one that cannot be read.
+func meant(r *ocr.Row) bool {
+	digits, least := 0, 1.0
+	for i := range r.Places {
+		p := &r.Places[i]
+		least = math.Min(least, p.P)
+		if p.P > 0.7 && p.Glyph >= '0' && p.Glyph <= '9' {
+			digits++
+		}
+	}
+	return digits >= 1 && r.Start*r.End*least > 0.05 || digits >= 2 && math.Max(r.Start, r.End) > 0.5
+}
+
+// mayBe tells whether anything in a row looks like a digit.
+func mayBe(r *ocr.Row) bool {
+	for i := range r.Places {
+		if p := &r.Places[i]; p.P > 0.5 && p.Glyph != '?' {
+			return true
+		}
+	}
+	return false
+}
+
 const (
+	farReach  = 3.6 // digit heights that are looked at to the left of the row, beside the 1.25 that every look has
+	mostRead  = 4   // rows that are read to find the one that is meant
 	leastRow  = 0.3 // of a row's probability
 	equalRows = 0.8 // from this share of the tallest row's height another may be meant as well
 )
