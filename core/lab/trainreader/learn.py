@@ -1,13 +1,13 @@
 """Trains the finder, the aligner and the row reader of core/internal/ocr from samples that `trainreader -draw` writes.
 
-    trainreader -draw DIR -parts 12 -each 6000 -digits testdata/camera/lcd-digits.zip -seed 1 &
-    python3 learn.py find DIR OUT 480 &
-    python3 learn.py align DIR OUT 480 &
-    python3 learn.py row DIR OUT 480
+    GOGC=400 trainreader -draw DIR -parts 900 -each 1200 -digits testdata/camera/lcd-digits.zip -seed 12 &
+    python3 learn.py find DIR OUT 365 core/internal/ocr/find.bin &
+    python3 learn.py align DIR OUT 365 core/internal/ocr/align.bin &
+    python3 learn.py row DIR OUT 365 core/internal/ocr/row.bin
 
-The last number is how many seconds to train; the rate falls over that time, so another machine gets other weights. New parts are taken in
-as they appear and deleted. PyTorch, one GPU. OUT gets find.bin (weights as 16-bit floats) and find.json: what this
-program's network, with the weights so rounded, makes of an input that the Go test makes too.
+The number is how many seconds to train; the rate falls over that time, so another machine gets other weights. The last argument names weights
+to begin with; without it training begins from nothing. New parts are taken in as they appear and deleted. PyTorch, one GPU. OUT gets
+find.bin (weights as 16-bit floats) and find.json: what this program's network, with the weights so rounded, makes of an input that the Go test makes too.
 """
 import glob, json, os, struct, sys, time, zlib
 import numpy as np
