@@ -13,6 +13,27 @@ say "story" {
   say   = "One sentence is enough."
   how   = "Say what runs, what stops, and what changed before."
 }
+say "watch" { full = "Now watch one start from the beginning. Tell me what you see, as it happens." }
+say "watch.again" { full = "Turn the thermostat down, wait one minute, and turn it up again. Tell me what you see, as it happens." }
+say "watch.how" { full = "Say each thing when it comes. Say that's all when nothing more happens." }
+say "watch.done" { full = "That's all" }
+say "offer" {
+  full  = "We are missing some answers. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Stop here means that everything goes back in place, and I read out what we found."
+  ask   = ["keep-going", "stop-here"]
+}
+say "offer.looks" {
+  full  = "Then no hand goes inside. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Without measuring we can find what shows from outside. A technician can do the rest."
+  ask   = ["keep-going", "stop-here"]
+}
+say "look.again" { full = "You said: {what}. That decides a lot, so please look once more." }
+say "look.which" { full = "Which is it: {options}?" }
+say "mend.now" { full = "We can put that right now: {repair}." }
 say "story.thanks" { full = "Noted." }
 say "story.fact" { full = "Story: {story}" }
 say "plate.without" { full = "Then without the plate." }
@@ -468,6 +489,7 @@ say "blank.why" { full = "A blank display shows nothing. Wake the meter, read ag
 say "wrong.money" { full = "This place needs an amount of money." }
 say "wrong.unit" { full = "This place needs {units}. Look at the dial." }
 say "wrong.kind" { full = "Look at the dial: A C or D C?" }
+say "too.odd.plate" { full = "{value} is not what such a plate says. Please read it once more." }
 say "too.much" { full = "{value} can't be, here." }
 say "jumping.ask" { full = "Lowest and highest?" }
 say "limit.between" { full = "{low} to {high} {unit}" }
@@ -825,6 +847,10 @@ say "alarm.ill" { full = "Everyone outside, now." }
 say "alarm.ill.then" { full = "The air may be bad. Count heads. Call nine one one. Nobody goes back in." }
 say "alarm.fire" { full = "Get out. Take everyone along." }
 say "alarm.fire.then" { full = "Close doors behind you. Call nine one one outside." }
+say "alarm.blast" { full = "Get out. Take everyone along." }
+say "alarm.blast.then" { full = "There may be gas. Touch no switch. Call nine one one from far outside." }
+say "alarm.faint" { full = "Call nine one one. Everyone outside." }
+say "alarm.faint.then" { full = "Touch nobody who is stuck to a wire. Breaker off first. Carry them out only if you feel well. Stay on with nine one one." }
 say "alarm.any" { full = "Get out. Take everyone along." }
 say "alarm.any.then" { full = "Call nine one one from outside. Say what happened." }
 say "alarm.shock" { full = "Step back. Touch nothing." }
@@ -849,9 +875,11 @@ say "hazard.of.gas" { full = "Gas odour" }
 say "hazard.of.co" { full = "The alarm" }
 say "hazard.of.ill" { full = "Somebody ill" }
 say "hazard.of.fire" { full = "Fire or smoke" }
+say "hazard.of.blast" { full = "An explosion" }
+say "hazard.of.faint" { full = "Somebody passed out" }
 say "hazard.of.any" { full = "A danger" }
 say "hazard.of.shock" { full = "A shock" }
-say "hazard.of.spark" { full = "A spark or bang" }
+say "hazard.of.spark" { full = "A spark or flash" }
 say "hazard.of.water" { full = "Water" }
 say "hazard.of.injury" { full = "Somebody hurt" }
 say "hazard.of.silent" { full = "Nobody answers" }
