@@ -12,18 +12,20 @@ import (
 
 // learned is the voice of the networks. It finds the rows of digits of a picture and reads the one that is meant, twice.
 type learned struct {
-	nets *ocr.Reader
-	pic  ocr.Picture
+	nets  *ocr.Reader
+	pic   ocr.Picture
+	strip []byte
 }
 
 // look is what the networks say about one row.
 type look struct {
 	line  ocr.Line
 	first *ocr.Row
-	again *ocr.Row // the same row laid out a little otherwise
-	far   *ocr.Row // and from farther to the left, where a sign may stand; nil where the two differ
-	light bool
+	again *ocr.Row  // the same row laid out a little otherwise
+	far   *ocr.Row  // and from farther to the left, where a sign may stand; nil where the two differ
 	rival *ocr.Line // another row that may as well be meant
+
+	veiled bool // glare where a blank place or a sign stands, to the left of the number
 }
 
 func (l *learned) set(p *Plane) {
@@ -108,7 +110,61 @@ func (l *learned) see(p *Plane, aim *Aim) *look {
 	ex, ey = (far.X1-far.X0)/n*far.H, (far.Y1-far.Y0)/n*far.H
 	far.X0, far.Y0 = far.X0-farReach*ex, far.Y0-farReach*ey
 	out.far = l.nets.Read(&l.pic, &far)
+	out.veiled = l.veiled(out.far)
 	return out
+}
+
+// veiled tells whether a patch of glare lies to the left of a number, over places that look blank: brighter than what is behind the digits by a third
+// of their contrast, for a third of a digit's height, with an end. What is bright on to the end of the view is the body of the device.
+func (l *learned) veiled(r *ocr.Row) bool {
+	if len(r.Places) == 0 {
+		return false
+	}
+	if l.strip == nil {
+		l.strip = make([]byte, ocr.RowW*ocr.RowH*ocr.Colours)
+	}
+	l.pic.Cut(&r.Strip, l.strip)
+	const top, low = (ocr.RowH - ocr.DigitH) / 2, (ocr.RowH + ocr.DigitH) / 2
+	h := ocr.DigitH * r.Squeeze
+	first, last := r.Places[0].U, r.Places[len(r.Places)-1].U
+	var grey []byte
+	for u := max(0, int(first-0.4*h)); u < min(ocr.RowW, int(last+0.4*h)); u++ {
+		for v := top; v < low; v++ {
+			grey = append(grey, l.strip[(v*ocr.RowW+u)*ocr.Colours])
+		}
+	}
+	if len(grey) < 60 {
+		return false
+	}
+	slices.Sort(grey)
+	at := func(share float64) float64 { return float64(grey[int(share*float64(len(grey)-1))]) }
+	behind := at(0.75) // of dark digits
+	if at(0.95)-at(0.5) > at(0.5)-at(0.05) {
+		behind = at(0.3)
+	}
+	least := math.Max(12, 0.33*(at(0.95)-at(0.05)))
+	run, dazzled, begun := 0, 0, false
+	for u := int(first - 0.8*h); u >= max(0, int(first-4*h)); u-- {
+		mean := 0.0
+		for v := top; v < low; v++ {
+			mean += float64(l.strip[(v*ocr.RowW+u)*ocr.Colours]) / (low - top)
+		}
+		switch {
+		case mean > behind+least:
+			if run++; float64(run) >= 0.33*h {
+				begun = true
+			}
+		default:
+			if begun { // it came to an end: no body of a device
+				return true
+			}
+			run = 0
+		}
+		if mean > 251 {
+			dazzled++
+		}
+	}
+	return float64(dazzled) > 1.2*h // nothing can be seen in what is burnt out
 }
 
 // meant tells whether a row is a number, or has digits enough to be one that cannot be read.

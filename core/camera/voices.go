@@ -191,7 +191,7 @@ func (v *ballot) chance(who agreement, text string, p *Plane) float64 {
 		chance = math.Min(chance, 0.5)
 	case rest < edgeLeast, digits == 1 && (mean < 2.5 || rest < 1):
 		chance = math.Min(chance, 0.8)
-	case start < edgeSign && !strings.HasPrefix(text, "-"):
+	case (v.k.veiled || start < edgeSign) && !strings.HasPrefix(text, "-"):
 		chance = math.Min(chance, 0.99)
 	}
 	return chance
