@@ -30,6 +30,7 @@ type Machine struct {
 	back      map[string]string // option id → how it is said back
 	sayings   map[string]string // option or command id → its plainest saying
 	labels    map[string]string // the words of the question that is being answered
+	eyes      *Writer           // what is spoken, as it is read
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
 	memo      map[string]Advice
@@ -68,7 +69,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 	for _, p := range lex.Options {
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
-	m.calls, m.settings = callChecks(model), settings(model)
+	m.calls, m.settings, m.eyes = callChecks(model), settings(model), writer(words)
 	m.j = m.newJob()
 	return m, nil
 }
@@ -232,12 +233,13 @@ func (m *Machine) say(level, text string) {
 	if j.said != "" {
 		j.said += " "
 	}
-	j.said += text
+	eye := m.eyes.Write(text)
+	j.said += eye
 	if level == "danger" {
 		m.emit(protocol.Effect{Type: protocol.DoCue, ID: "danger"})
 	}
 	m.emit(e)
-	m.note("guide", text)
+	m.note("guide", eye)
 }
 
 func (m *Machine) cue(id string) { m.emit(protocol.Effect{Type: protocol.DoCue, ID: id}) }

@@ -436,6 +436,35 @@ say "hazard.sharp" {
   full  = "the sheet metal has sharp edges."
   short = ["sharp edges.", "the edges cut.", "watch the edges.", "sharp metal."]
 }
+# What is behind a cover that comes off.
+say "cover.mains" {
+  full  = "house voltage is behind this cover. Touch nothing inside yet."
+  short = ["house voltage inside. Touch nothing yet.", "house voltage behind it. Keep your fingers out."]
+}
+say "cover.gas" {
+  full  = "gas parts are behind this cover. Touch no gas fitting."
+  short = ["gas parts inside. Touch no fitting.", "gas parts behind it. Leave the fittings alone."]
+}
+say "cover.capacitor" {
+  full  = "a capacitor behind this cover may hold a charge. Touch nothing inside yet."
+  short = ["a charged capacitor may be inside. Touch nothing yet.", "capacitor inside. Keep your fingers out."]
+}
+say "cover.moving" {
+  full  = "a fan is behind this cover. It can start by itself. Keep your fingers out."
+  short = ["a fan is inside. Keep your fingers out.", "the fan can start. Keep your fingers out."]
+}
+say "cover.hot" {
+  full  = "hot metal is behind this cover. Let it cool."
+  short = ["hot metal inside. Let it cool.", "hot metal behind it. Do not touch it."]
+}
+say "cover.low" {
+  full  = "low voltage is live behind this cover. Touch nothing inside yet."
+  short = ["low voltage inside. Touch nothing yet.", "low voltage behind it. Keep your fingers out."]
+}
+say "cover.sharp" {
+  full  = "this cover has sharp edges. Wear gloves."
+  short = ["sharp edges. Wear gloves.", "the edges are sharp. Move slowly."]
+}
 say "hazard.door" {
   full  = "the door switch protects you. Hold it in only while we look."
   short = ["door switch. Only while we look.", "door switch. Stay beside it.", "door switch. Never leave it held.", "door switch. Free it right after."]
