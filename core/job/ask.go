@@ -72,6 +72,7 @@ func (m *Machine) open(q *question) {
 	q.base = j.now
 	m.answers(q)
 	m.ask(false)
+	m.begun(q)
 }
 
 // answers lays out the buttons of a question.
@@ -84,6 +85,9 @@ func (m *Machine) answers(q *question) {
 			q.step.Answers = append(q.step.Answers, protocol.Answer{ID: o, Kind: utterance.Choice, Text: m.option(o)})
 		}
 		q.step.Also = q.opts[q.shown:]
+	}
+	if m.watches(q) {
+		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: cDone, Kind: utterance.Command, Text: m.line("watch.done")})
 	}
 	for _, c := range []string{cCantReach, cDontKnow} {
 		if q.kind == "act" && c == cDontKnow || q.kind == "consent" {

@@ -19,7 +19,7 @@ appliance "furnace-hsi" {
 
   # its draft fan purges before every trial
   starts = q("16 x", "common practice, no source")
-  dead  = ["line-in", "neutral-in", "frame"]
+  dead   = ["line-in", "neutral-in", "frame"]
 }
 
 # ---- where the numbers come from ----
@@ -138,8 +138,8 @@ place "burner-box" {
   where    = "the small cover over the burners, with a few screws"
   within   = "upper-bay"
   cover    = true
-  open     = q("5 min", "common practice, no source")
-  close    = q("5 min", "common practice, no source")
+  open     = q("2 min", "common practice, no source")
+  close    = q("2 min", "common practice, no source")
   hands_in = true
   hazards  = ["hot", "gas", "sharp"]
 }
@@ -192,12 +192,12 @@ part "supply" {
 }
 
 part "breaker" {
-  kind    = "fuse"
-  name    = "furnace breaker"
-  place   = "breakers"
-  look    = "one lever in the panel, marked furnace"
-  ports   = { a = "HOT", b = "B1" }
-  rating  = q("15 A", "common practice, no source")
+  kind   = "fuse"
+  name   = "furnace breaker"
+  place  = "breakers"
+  look   = "one lever in the panel, marked furnace"
+  ports  = { a = "HOT", b = "B1" }
+  rating = q("15 A", "common practice, no source")
   mode "off" {
     name   = "furnace breaker off or tripped"
     does   = "open"
@@ -631,10 +631,10 @@ part "batteries" {
 }
 
 part "stat-mode" {
-  kind    = "thing"
-  name    = "thermostat mode"
-  place   = "wall-stat"
-  look    = "the heat, off, cool setting"
+  kind  = "thing"
+  name  = "thermostat mode"
+  place = "wall-stat"
+  look  = "the heat, off, cool setting"
   mode "cool" {
     name   = "thermostat set to cool"
     does   = "wrong"
@@ -904,10 +904,10 @@ part "string-lead" {
 # ---- draft ----
 
 part "vent" {
-  kind    = "passage"
-  name    = "vent pipe"
-  place   = "outside"
-  look    = "metal pipe that carries the exhaust out"
+  kind  = "passage"
+  name  = "vent pipe"
+  place = "outside"
+  look  = "metal pipe that carries the exhaust out"
   mode "blocked" {
     name   = "vent pipe blocked"
     does   = "factor"
@@ -939,10 +939,10 @@ part "vent-joints" {
 }
 
 part "air-intake" {
-  kind    = "passage"
-  name    = "air intake"
-  place   = "outside"
-  look    = "opening or pipe that brings air to the burners"
+  kind  = "passage"
+  name  = "air intake"
+  place = "outside"
+  look  = "opening or pipe that brings air to the burners"
   mode "blocked" {
     name   = "air intake blocked"
     does   = "factor"
@@ -1284,10 +1284,10 @@ part "gas-supply" {
 }
 
 part "gas-cock" {
-  kind    = "passage"
-  name    = "gas cock"
-  place   = "front"
-  look    = "small handle on the gas pipe beside the furnace"
+  kind  = "passage"
+  name  = "gas cock"
+  place = "front"
+  look  = "small handle on the gas pipe beside the furnace"
   mode "closed" {
     name   = "gas cock closed"
     does   = "off"
@@ -2747,12 +2747,12 @@ check "odour" {
   act      = "Sniff near the floor and near the pipes."
   ask      = "Do you notice an odor like gas?"
   option "none" {
-    label = "No"
     when  = !(1 < 0)
+    label = "No"
   }
   option "some" {
-    label     = "Yes"
     emergency = "gas"
+    label     = "Yes"
   }
 }
 
@@ -2765,22 +2765,22 @@ check "alarm" {
   skill    = "clear"
   ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
   option "quiet" {
-    label = "Quiet"
     when  = !(1 < 0)
+    label = "Quiet"
   }
   option "sounding" {
-    label     = "Sounding"
     emergency = "co"
+    label     = "Sounding"
   }
   option "chirping" {
-    label = "Chirping"
     as    = "quiet"
     tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+    label = "Chirping"
   }
   option "no-co-alarm" {
-    label = "No alarm at all"
     as    = "quiet"
     tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
+    label = "No alarm at all"
   }
 }
 
@@ -2793,12 +2793,12 @@ check "people" {
   skill    = "clear"
   ask      = "How is everyone in the house? Everyone is fine, or somebody feels ill?"
   option "everyone-fine" {
-    label = "Everyone is fine"
     when  = !(1 < 0)
+    label = "Everyone is fine"
   }
   option "feeling-ill" {
-    label     = "Somebody feels ill"
     emergency = "ill"
+    label     = "Somebody feels ill"
   }
 }
 
@@ -2812,18 +2812,18 @@ check "floor" {
   act      = "Stand back and look at the floor."
   ask      = "How is the floor? Dry, wet, or the burners were once under water?"
   option "dry" {
-    label = "Dry"
     when  = drain.passes > 0.5
+    label = "Dry"
   }
   option "wet" {
-    label   = "Wet"
     no_live = true
     tell    = "On a wet floor, touch nothing that has power. Find out where the water comes from."
+    label   = "Wet"
   }
   option "above" {
-    label = "The burners were once under water"
     when  = 1 < 0
     stop  = "flooded"
+    label = "The burners were once under water"
   }
 }
 
@@ -2837,17 +2837,17 @@ check "scorch" {
   act      = "Look at the front of the furnace and at the vent pipe."
   ask      = "Are they clean, sooty, or scorched?"
   option "clean" {
-    label = "Clean"
     when  = !mode("exchanger.plugged") && !(flame-outside > 0.5)
+    label = "Clean"
   }
   option "sooty" {
-    label = "Sooty"
     when  = mode("exchanger.plugged")
     stop  = "roll-out"
+    label = "Sooty"
   }
   option "burnt" {
-    label = "Scorched"
     stop  = "roll-out"
+    label = "Scorched"
   }
 }
 
@@ -2862,28 +2862,33 @@ check "story-what" {
   skill    = "ambiguous"
   ask      = "What is the furnace doing wrong?"
   option "not-enough" {
-    label = "Not enough heat"
     when  = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+    told  = ["weak-heat"]
+    label = "Not enough heat"
   }
   option "stops-early" {
-    label = "Starts, then stops early"
     when  = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
+    told  = ["lights-dies", "short-cycle"]
+    label = "Starts, then stops early"
   }
   option "never-stops" {
-    label = "Never stops"
     when  = mode("board.fan-welded")
+    told  = ["blower-on"]
+    label = "Never stops"
   }
   option "no-start" {
-    label = "Does nothing"
     when  = !reached("draft")
+    told  = ["noheat"]
+    label = "Does nothing"
   }
   option "runs-no-heat" {
+    told  = ["fan-no-flame"]
     label = "Runs but no heat"
   }
 }
 
 check "story-pattern" {
-  stage    = "story"
+  stage    = "free"
   name     = "how often it fails"
   function = "look"
   power    = "any"
@@ -2891,18 +2896,19 @@ check "story-pattern" {
   skill    = "ambiguous"
   ask      = "Does it fail at every start, or only at some starts?"
   option "every-start" {
-    label = "At every start"
     when  = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks"))
+    label = "At every start"
   }
   option "some-starts" {
-    label  = "Only at some starts"
     when   = mode("w-tail.loose") || mode("vent.partly") # the others may fail every time, or seem to
     passes = true
+    told   = ["sometimes"]
+    label  = "Only at some starts"
   }
 }
 
 check "story-when" {
-  stage    = "story"
+  stage    = "free"
   name     = "how it began"
   function = "look"
   power    = "any"
@@ -2910,17 +2916,17 @@ check "story-when" {
   skill    = "ambiguous"
   ask      = "Did it begin all at once or little by little?"
   option "suddenly" {
-    label = "All at once"
     when  = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
+    label = "All at once"
   }
-  option "gradually" { # what grows slowly may stop the furnace from one day to the next
+  option "gradually" {
+    when  = 1 < 0 # what grows slowly may stop the furnace from one day to the next
     label = "Little by little"
-    when  = 1 < 0
   }
 }
 
 check "story-change" {
-  stage    = "story"
+  stage    = "free"
   name     = "what happened before"
   function = "look"
   power    = "any"
@@ -2929,16 +2935,17 @@ check "story-change" {
   ask      = "What happened just before it failed? Nothing, work on the furnace, or a storm or power outage?"
   # What nobody in the house need have noticed (a bumped valve, a storm in the night) fits no answer better than another.
   option "nothing-done" {
-    label = "Nothing"
     when  = !(mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")) && !(mode("left-jumper.left-in") || mode("igniter-bracket.moved") || mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("r-terminal.off") || mode("w-terminal.off") || mode("r-wire.pinched") || mode("y-wire.pinched") || mode("supply.dead") || mode("breaker.off") || mode("air-intake.blocked") || mode("vent.blocked"))
+    label = "Nothing"
   }
   option "after-work" {
-    label = "Work on the furnace"
     when  = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
+    told  = ["after-work"]
+    label = "Work on the furnace"
   }
   option "after-storm" {
-    label = "A storm or power outage"
     when  = 1 < 0
+    label = "A storm or power outage"
   }
 }
 
@@ -2952,8 +2959,8 @@ check "story-room" {
   act      = "Think of the room one hour ago."
   ask      = "Is the room still cold, or slowly getting warm?"
   option "cold" {
-    label = "Still cold"
     when  = !mode("household.setback")
+    label = "Still cold"
   }
   option "warm" {
     label = "Slowly getting warm"
@@ -2969,8 +2976,8 @@ check "story-weather" {
   skill    = "ambiguous"
   ask      = "Is it colder outside than usual?"
   option "same" {
-    label = "No"
     when  = !mode("household.cold-snap")
+    label = "No"
   }
   option "cold" {
     label = "Yes"
@@ -2992,95 +2999,121 @@ check "light" {
   act      = "Change nothing. Look at the small light through the little window."
   ask      = "What does the light do? If it blinks, how many times in a row?"
   option "off" {
-    label = "Off"
     when  = lamp("off")
+    label = "Off"
   }
   option "slow-blink" {
-    label = "Blinking slowly"
     when  = lamp("slow-blink")
+    shows = ["power"]
+    label = "Blinking slowly"
   }
   option "steady" {
+    when  = !lamp("off") && !lamp("slow-blink")
+    shows = ["power"]
     label = "On without blinking"
-    when  = lamp("steady")
   }
   option "1" {
-    label = "One blink"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "One blink"
   }
   option "2" {
-    label = "Two blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Two blinks"
   }
   option "3" {
-    label = "Three blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Three blinks"
   }
   option "4" {
-    label = "Four blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Four blinks"
   }
   option "5" {
-    label = "Five blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Five blinks"
   }
   option "6" {
-    label = "Six blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Six blinks"
   }
   option "7" {
-    label = "Seven blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Seven blinks"
   }
   option "8" {
-    label = "Eight blinks"
     when  = 1 < 0
+    as    = "steady"
+    shows = ["power"]
+    label = "Eight blinks"
   }
 }
 
 check "label" {
-  stage    = "free"
+  stage    = "light"
   name     = "label for the light"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["light=off", "light=slow-blink"]
   act      = "Look at the light again. Then find its code on the label."
   ask      = "What does the label say for this code?"
   option "says-pressure-closed" {
-    label = "Pressure switch closed"
     when  = lamp("2")
+    shows = ["power"]
+    label = "Pressure switch closed"
   }
   option "says-pressure-open" {
-    label = "Pressure switch open"
     when  = lamp("3")
+    shows = ["power", "call"]
+    label = "Pressure switch open"
   }
   option "says-limit" {
-    label = "Limit switch open"
     when  = lamp("4")
+    shows = ["power"]
+    label = "Limit switch open"
   }
   option "says-roll-out" {
-    label = "Roll-out switch open"
     when  = 1 < 0
     stop  = "roll-out"
+    label = "Roll-out switch open"
   }
   option "says-false-flame" {
-    label = "Flame sensed with gas off"
     when  = lamp("5")
+    shows = ["power"]
+    label = "Flame sensed with gas off"
   }
   option "says-no-flame" {
-    label = "No flame sensed"
     when  = lamp("6")
+    shows = ["power", "call"]
+    label = "No flame sensed"
   }
   option "says-flame-lost" {
-    label = "Flame lost"
     when  = lamp("7")
+    shows = ["power", "call"]
+    label = "Flame lost"
   }
   option "says-no-power" {
-    label = "No power"
     when  = lamp("off")
+    label = "No power"
   }
   option "says-normal" {
+    shows = ["power"]
     label = "Normal operation"
   }
 }
@@ -3097,12 +3130,15 @@ check "stat-screen" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  before   = ["call-on"]
   ask      = "Is the thermostat screen normal, or blank or low on battery?"
   option "lit" {
-    label = "Normal"
     when  = !(batteries.value < 0.5 || !c-wire.ok)
+    label = "Normal"
   }
   option "blank" {
+    mend  = "change-batteries"
+    told  = ["blank-stat"]
     label = "Blank or low on battery"
     also  = ["low-battery"]
   }
@@ -3118,16 +3154,20 @@ check "stat-mode-set" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   ask      = "Is the thermostat set to heat, cool, or off?"
   option "heat" {
-    label = "Heat"
     when  = !mode("stat-mode.cool") && !mode("stat-mode.off")
+    label = "Heat"
   }
   option "cool" {
-    label = "Cool"
     when  = mode("stat-mode.cool")
+    mend  = "set-heat"
+    label = "Cool"
   }
   option "off" {
+    mend  = "set-heat"
     label = "Off"
   }
 }
@@ -3142,13 +3182,16 @@ check "stat-setpoint" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   act      = "Read the set temperature and the room temperature. Change nothing yet."
   ask      = "Compared with the room, is the set temperature above or below?"
   option "above" {
-    label = "Above"
     when  = !(mode("setpoint.low") || mode("setpoint.schedule"))
+    label = "Above"
   }
   option "below" {
+    mend  = "set-point"
     label = "Below"
   }
 }
@@ -3163,10 +3206,11 @@ check "stat-schedule" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   ask      = "Is the thermostat on hold or on a schedule?"
   option "hold" {
-    label = "On hold"
     when  = !mode("setpoint.schedule")
+    label = "On hold"
   }
   option "schedule" {
     label = "On a schedule"
@@ -3184,11 +3228,12 @@ check "stat-raise" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Set the thermostat ten degrees higher. Then wait five minutes."
   ask      = "Is the furnace silent or running?"
   option "silent" {
-    label = "Silent"
     when  = setpoint.ok && !reached("draft")
+    label = "Silent"
   }
   option "running" {
     label = "Running"
@@ -3204,11 +3249,12 @@ check "stat-room" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["stat-screen=blank"]
   act      = "Hold a second thermometer beside the thermostat."
   ask      = "Do both show nearly the same temperature?"
   option "same" {
-    label = "Yes"
     when  = !mode("setpoint.reads-warm")
+    label = "Yes"
   }
   option "different" {
     label = "No"
@@ -3225,11 +3271,12 @@ check "stat-type" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Open the installer menu on the thermostat. Find the heat type."
   ask      = "Is it set for a furnace?"
   option "right-place" {
-    label = "Yes"
     when  = !mode("stat-setup.heat-pump")
+    label = "Yes"
   }
   option "different" {
     label = "No"
@@ -3246,8 +3293,8 @@ check "house-power" {
   skill    = "clear"
   ask      = "Do the lights in the house work?"
   option "on" {
-    label = "Yes"
     when  = !mode("supply.dead")
+    label = "Yes"
   }
   option "off" {
     label = "No"
@@ -3263,16 +3310,19 @@ check "breaker-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Find the furnace breaker in the panel."
+  before   = ["power-on"]
   ask      = "Is it on, or off or tripped?"
   option "on" {
-    label = "On"
     when  = !breaker.blown
+    label = "On"
   }
   option "tripped" {
+    mend  = "reset-breaker"
+    told  = ["trips"]
     label = "Off or tripped"
     also  = ["off"]
   }
+  act = "Find the furnace breaker in the panel."
 }
 
 check "switch-look" {
@@ -3283,15 +3333,17 @@ check "switch-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Find the switch on the furnace or near it. It looks like a light switch."
+  before   = ["power-on"]
   ask      = "Is it on or off?"
   option "on" {
-    label = "On"
     when  = !mode("furnace-switch.off")
+    label = "On"
   }
   option "off" {
+    mend  = "switch-on"
     label = "Off"
   }
+  act = "Find the switch on the furnace or near it. It looks like a light switch."
 }
 
 check "panel-look" {
@@ -3305,10 +3357,11 @@ check "panel-look" {
   act      = "Press along the edge of the lower front panel."
   ask      = "Is the panel tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !(panel-seat.value < 0.5)
+    label = "Tight"
   }
   option "loose" {
+    mend  = "seat-panel"
     label = "Loose"
   }
 }
@@ -3325,10 +3378,11 @@ check "filter-look" {
   act      = "Slide the air filter out. Hold it up to a light."
   ask      = "Is the filter clean or dirty?"
   option "clean" {
-    label = "Clean"
     when  = !(filter.passes < 0.8)
+    label = "Clean"
   }
   option "dirty" {
+    mend  = "replace-filter"
     label = "Dirty"
   }
 }
@@ -3347,8 +3401,8 @@ check "cock-who" {
     label = "Yes"
   }
   option "nobody-knows" {
-    label = "No"
     stop  = "gas-closed"
+    label = "No"
   }
 }
 
@@ -3360,16 +3414,17 @@ check "cock-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the handle on the gas pipe."
   caution  = "Only look. Do not turn the handle."
   ask      = "Is it along the pipe or across the pipe?"
   option "parallel" {
-    label = "Along the pipe"
     when  = !(gas-cock.passes < 0.5)
+    label = "Along the pipe"
   }
   option "crosswise" {
+    mend  = "open-gas-cock"
     label = "Across the pipe"
   }
+  act = "Look at the handle on the gas pipe."
 }
 
 check "other-gas" {
@@ -3383,12 +3438,12 @@ check "other-gas" {
   act      = "If you have a gas stove, light one burner."
   ask      = "How is that flame? Good, no flame, or weak?"
   option "good" {
-    label = "Good"
     when  = !mode("gas-supply.off") && !mode("gas-supply.low")
+    label = "Good"
   }
   option "none" {
-    label = "No flame"
     when  = mode("gas-supply.off")
+    label = "No flame"
   }
   option "short-flame" {
     label = "Weak"
@@ -3407,10 +3462,11 @@ check "registers-look" {
   act      = "Look at the register in each room. Warm air comes out there."
   ask      = "Are most registers open or closed?"
   option "open" {
-    label = "Open"
     when  = !(registers.passes < 0.8)
+    label = "Open"
   }
   option "closed" {
+    mend  = "open-registers"
     label = "Closed"
   }
 }
@@ -3427,10 +3483,11 @@ check "return-look" {
   act      = "Find the large grille where room air goes back. Hold a tissue to it."
   ask      = "Is the grille clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(return-grille.passes < 0.8)
+    label = "Clear"
   }
   option "blocked" {
+    mend  = "clear-return"
     label = "Blocked"
   }
 }
@@ -3447,8 +3504,8 @@ check "pan-look" {
   act      = "Shine a light into the drain pan on top of the furnace."
   ask      = "Is the pan dry or wet?"
   option "dry" {
-    label = "Dry"
     when  = !(drain.passes < 0.5)
+    label = "Dry"
   }
   option "wet" {
     label = "Wet"
@@ -3468,10 +3525,11 @@ check "vent-look" {
   caution  = "Stay off ladders and ice."
   ask      = "Is it clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(vent.passes < 0.8)
+    label = "Clear"
   }
   option "blocked" {
+    mend  = "clear-vent"
     label = "Blocked"
   }
 }
@@ -3488,10 +3546,11 @@ check "intake-look" {
   act      = "Look at the air intake outside. Look for snow, leaves, or a nest."
   ask      = "Is it clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(air-intake.passes < 0.8)
+    label = "Clear"
   }
   option "blocked" {
+    mend  = "clear-intake"
     label = "Blocked"
   }
 }
@@ -3508,12 +3567,12 @@ check "vent-joint-look" {
   caution  = "Hot pipe. Look, but do not touch."
   ask      = "Are the vent pipe joints tight or apart?"
   option "tight" {
-    label = "Tight"
     when  = !mode("vent-joints.apart")
+    label = "Tight"
   }
   option "loose" {
-    label = "Apart"
     stop  = "vent"
+    label = "Apart"
   }
 }
 
@@ -3529,17 +3588,17 @@ check "duct-look" {
   act      = "Follow each air duct with a light."
   ask      = "How are the ducts? Tight, apart, return duct apart at the furnace, or crushed?"
   option "tight" {
-    label = "Tight"
     when  = !mode("duct-joints.apart") && !mode("ducts.collapsed")
+    label = "Tight"
   }
   option "loose" {
-    label = "Apart"
     when  = mode("duct-joints.apart")
+    label = "Apart"
   }
   option "return-apart" {
-    label = "Return duct apart at the furnace"
     when  = 1 < 0
     stop  = "ducts"
+    label = "Return duct apart at the furnace"
   }
   option "bad" {
     label = "Crushed"
@@ -3558,8 +3617,8 @@ check "y-cable-look" {
   act      = "Follow the thin cable to the outdoor unit with your eyes."
   ask      = "Is the cable good, or bare or pinched?"
   option "good" {
-    label = "Good"
     when  = !mode("y-wire.pinched")
+    label = "Good"
   }
   option "bare" {
     label = "Bare or pinched"
@@ -3578,8 +3637,8 @@ check "splice-look" {
   act      = "Follow the thin thermostat cable as far as you can see it."
   ask      = "Is the cable good, or bare or pinched?"
   option "good" {
-    label = "Good"
     when  = !mode("r-wire.pinched")
+    label = "Good"
   }
   option "bare" {
     label = "Bare or pinched"
@@ -3599,18 +3658,20 @@ check "see-fan" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the draft fan starts"
   act      = "Stand at the furnace and listen for the small draft fan."
   ask      = "Is the draft fan running, humming, or silent?"
   option "running" {
-    label = "Running"
     when  = !inducer.hums && inducer.works > 0.1
+    label = "Running"
   }
   option "humming" {
-    label = "Humming"
     when  = inducer.hums
+    label = "Humming"
   }
   option "silent" {
-    label = "Silent"
+    missed = true
+    label  = "Silent"
   }
 }
 
@@ -3625,21 +3686,23 @@ check "see-glow" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the igniter glows"
   act      = "After the fan starts, watch the small window."
   ask      = "How does the igniter glow? Bright, weak, or no glow?"
   option "glowing" {
-    label = "Bright"
     when  = igniter.works > 0.6
     seen  = ["glow"]
+    label = "Bright"
   }
   option "weak-glow" {
-    label = "Weak"
     when  = igniter.amps > 0.5
     seen  = ["glow"]
+    label = "Weak"
   }
   option "no-glow" {
-    label = "No glow"
-    seen  = ["dark"]
+    seen   = ["dark"]
+    missed = true
+    label  = "No glow"
   }
 }
 
@@ -3654,11 +3717,12 @@ check "see-glow-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-glow=no-glow"]
   act      = "Keep watching the glow until you hear the gas valve click."
   ask      = "Does the glow stay until then?"
   option "glowing" {
-    label = "Yes"
     when  = igniter.amps > 0.5
+    label = "Yes"
   }
   option "no-glow" {
     label = "No"
@@ -3676,14 +3740,16 @@ check "hear-valve" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  event    = "the gas valve clicks"
   act      = "Listen near the gas valve when the glow ends."
   ask      = "Do you hear a click or no click?"
   option "clicks" {
-    label = "A click"
     when  = gas-valve.powered
+    label = "A click"
   }
   option "no-click" {
-    label = "No click"
+    missed = true
+    label  = "No click"
   }
 }
 
@@ -3697,25 +3763,28 @@ check "see-flame" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the burners light"
+  unless   = ["see-fan=silent", "see-hold=no-flame", "see-burners=no-flame"]
   act      = "Stand to the side and watch the small window."
   caution  = "Flame may come out. Stand to the side."
   ask      = "How does the flame start? Softly, rolling out, with a thump, or no flame?"
   option "whoosh" {
-    label = "Softly"
     when  = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5)
+    label = "Softly"
   }
   option "rolls-out" {
-    label = "Rolling out"
     when  = flame-outside > 0.5
     stop  = "roll-out"
+    label = "Rolling out"
   }
   option "bang" {
-    label = "With a thump"
     when  = lit > 0.5 && burners.passes < 0.5
     stop  = "late-light"
+    label = "With a thump"
   }
   option "no-flame" {
-    label = "No flame"
+    missed = true
+    label  = "No flame"
   }
 }
 
@@ -3729,21 +3798,22 @@ check "see-burners" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame"]
   act      = "Count the flames through the small window."
   ask      = "How many burners light? All burners, no burner, or only some burners?"
   option "all-burners" {
-    label = "All burners"
     when  = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
     seen  = ["flame", "held"]
+    label = "All burners"
   }
   option "no-flame" {
-    label = "No burner"
     when  = lit < 0.5
     seen  = ["dark"]
+    label = "No burner"
   }
   option "some-burners" {
-    label = "Only some burners"
     seen  = ["flame", "held"]
+    label = "Only some burners"
   }
 }
 
@@ -3757,21 +3827,24 @@ check "see-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the flame stays for ten seconds"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-burners=no-flame"]
   act      = "When you see a flame, count to ten."
   ask      = "What does the flame do? It stays, it goes out, or there is no flame?"
   option "flame-stays" {
-    label = "It stays"
     when  = lit > 0.5 && board.flame
     seen  = ["held"]
+    label = "It stays"
   }
   option "short-flame" {
-    label = "It goes out"
     when  = lit > 0.5
     seen  = ["out"]
+    label = "It goes out"
   }
   option "no-flame" {
-    label = "There is no flame"
-    seen  = ["dark"]
+    seen   = ["dark"]
+    missed = true
+    label  = "There is no flame"
   }
 }
 
@@ -3784,19 +3857,20 @@ check "see-colour" {
   at       = "run"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Look at the flame, not at the glow."
   ask      = "What color is the flame? Blue, no flame, or yellow?"
   option "blue-flame" {
-    label = "Blue"
     when  = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty"))
+    label = "Blue"
   }
   option "no-flame" {
-    label = "No flame"
     when  = lit < 0.5
+    label = "No flame"
   }
   option "yellow-flame" {
-    label = "Yellow"
     stop  = "combustion"
+    label = "Yellow"
   }
 }
 
@@ -3811,18 +3885,21 @@ check "see-blower" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the big blower starts"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "Listen for the big blower in the lower part."
   ask      = "Is the blower running, humming, or silent?"
   option "running" {
-    label = "Running"
     when  = !blower.hums && blower.works > 0.1
+    label = "Running"
   }
   option "humming" {
-    label = "Humming"
     when  = blower.hums
+    label = "Humming"
   }
   option "silent" {
-    label = "Silent"
+    missed = true
+    label  = "Silent"
   }
 }
 
@@ -3836,19 +3913,20 @@ check "see-move" {
   at       = "heating"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame", "see-blower=silent"]
   act      = "Watch the flame as the blower starts."
   ask      = "What does the flame do? It stays still, there is no flame, or it moves?"
   option "flame-still" {
-    label = "It stays still"
     when  = !(lit < 0.5) && !mode("exchanger.cracked")
+    label = "It stays still"
   }
   option "no-flame" {
-    label = "There is no flame"
     when  = lit < 0.5
+    label = "There is no flame"
   }
   option "flame-moves" {
-    label = "It moves"
     stop  = "exchanger"
+    label = "It moves"
   }
 }
 
@@ -3861,15 +3939,16 @@ check "feel-air" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-blower=silent"]
   act      = "Hold your hand over the nearest register."
   ask      = "What do you feel? Strong air, no air, or weak air?"
   option "strong-air" {
-    label = "Strong air"
     when  = airflow >= 0.7
+    label = "Strong air"
   }
   option "no-air" {
-    label = "No air"
     when  = airflow < 0.05
+    label = "No air"
   }
   option "weak-air" {
     label = "Weak air"
@@ -3885,19 +3964,20 @@ check "feel-warm" {
   at       = "steady"
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-blower=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "After five minutes, feel the air at the farthest register."
   ask      = "What do you feel? Warm air, no air, cold air, or cool air?"
   option "warm-air" {
-    label = "Warm air"
     when  = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart")
+    label = "Warm air"
   }
   option "no-air" {
-    label = "No air"
     when  = airflow < 0.05
+    label = "No air"
   }
   option "cold" {
-    label = "Cold air"
     when  = lit < 0.5
+    label = "Cold air"
   }
   option "cool-air" {
     label = "Cool air"
@@ -3915,11 +3995,12 @@ check "see-limit" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Let it run for ten minutes. Watch the flame."
   ask      = "Is the burner still burning or out?"
   option "flame-stays" {
-    label = "Still burning"
     when  = lit > 0.5
+    label = "Still burning"
   }
   option "short-flame" {
     label = "Out"
@@ -3938,12 +4019,12 @@ check "see-end" {
   act      = "Turn the thermostat down. Watch the flame."
   ask      = "Is the flame gone or still burning?"
   option "no-flame" {
-    label = "Gone"
     when  = !mode("gas-valve.leaking")
+    label = "Gone"
   }
   option "flame-stays" {
-    label = "Still burning"
     stop  = "gas-train"
+    label = "Still burning"
   }
 }
 
@@ -3958,8 +4039,8 @@ check "hear-rest" {
   act      = "Turn the thermostat down. Wait three minutes."
   ask      = "What do you hear? Both fans silent, or one still running?"
   option "silent" {
-    label = "Both fans silent"
     when  = !(inducer.works > 0.1 || blower.works > 0.1)
+    label = "Both fans silent"
   }
   option "running" {
     label = "One still running"
@@ -3969,7 +4050,7 @@ check "hear-rest" {
 # ---- 7 the meter and the leads ----
 
 check "outlet" {
-  stage    = "meter"
+  stage    = "plan"
   name     = "meter on a working outlet"
   function = "volts-ac"
   part     = "supply"
@@ -4103,6 +4184,7 @@ check "board-load" {
   red      = "board-l"
   black    = "board-n"
   unit     = "V"
+  unless   = ["see-glow=no-glow"]
   limit    = between(108, 127, "common practice, no source")
   power    = "on"
   call     = "on"
@@ -4349,6 +4431,7 @@ check "fan-amps" {
   part     = "inducer"
   quantity = "amps:inducer"
   unit     = "A"
+  unless   = ["see-fan=silent"]
   limit    = between(1, 2.5, "common practice, no source")
   power    = "on"
   call     = "on"
@@ -4984,6 +5067,7 @@ check "flame-current" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Stand back. Read the meter while the flame burns."
   caution  = "Power is on. Touch nothing. Move the meter only with the power off."
 }
@@ -5745,8 +5829,8 @@ check "dial" {
   act      = "Turn off all other gas flames. Watch the small dial of the gas meter."
   ask      = "Is the dial turning or standing still?"
   option "running" {
-    label = "Turning"
     when  = gas-flow > 0.2
+    label = "Turning"
   }
   option "not-running" {
     label = "Standing still"
@@ -5764,19 +5848,20 @@ check "dial-time" {
   at       = "heating"
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Keep all other gas flames off. Time one turn of the one-foot dial."
   ask      = "How long does one turn take? Forty seconds or more, no turn, or less than forty seconds?"
   option "above" {
-    label = "Forty seconds or more"
     when  = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick)
+    label = "Forty seconds or more"
   }
   option "not-running" {
-    label = "No turn"
     when  = gas-flow < 0.2
+    label = "No turn"
   }
   option "below" {
-    label = "Less than forty seconds"
     stop  = "combustion"
+    label = "Less than forty seconds"
   }
 }
 
@@ -5848,12 +5933,12 @@ check "hose-look" {
   act      = "Bend the whole rubber hose gently under a light."
   ask      = "Is the hose good, off its port, or split?"
   option "good" {
-    label = "Good"
     when  = !mode("hose.off") && !mode("hose.split")
+    label = "Good"
   }
   option "off-port" {
-    label = "Off its port"
     when  = mode("hose.off")
+    label = "Off its port"
   }
   option "split" {
     label = "Split"
@@ -5873,8 +5958,8 @@ check "hose-wet" {
   act      = "Pull the hose off the switch end. Shake it."
   ask      = "Is the inside of the hose dry or wet?"
   option "dry" {
-    label = "Dry"
     when  = !(mode("hose.wet") || mode("inducer-drain.blocked"))
+    label = "Dry"
   }
   option "wet" {
     label = "Wet"
@@ -5894,8 +5979,8 @@ check "port-look" {
   act      = "Shine a light into the small port where the hose was."
   ask      = "Is the port clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(port.passes < 0.8)
+    label = "Clear"
   }
   option "blocked" {
     label = "Blocked"
@@ -5915,8 +6000,8 @@ check "fan-drain-look" {
   act      = "Pull the drain tube off the draft fan. Look for standing water."
   ask      = "Is the drain tube clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(inducer-drain.passes < 0.8)
+    label = "Clear"
   }
   option "blocked" {
     label = "Blocked"
@@ -5936,8 +6021,8 @@ check "press-label" {
   act      = "Read the number on the pressure switch. Compare it with the parts label."
   ask      = "Is the number the same or different?"
   option "same" {
-    label = "The same"
     when  = !mode("pressure-switch.wrong-part")
+    label = "The same"
   }
   option "different" {
     label = "Different"
@@ -5957,8 +6042,8 @@ check "jumper-look" {
   act      = "Look at every safety switch for a short wire across it."
   ask      = "Are the switches clear or bypassed?"
   option "clear" {
-    label = "Clear"
     when  = !mode("left-jumper.left-in")
+    label = "Clear"
   }
   option "bypassed" {
     label = "Bypassed"
@@ -5978,8 +6063,8 @@ check "w-look" {
   act      = "Read the letter under the white thermostat wire at the board."
   ask      = "Is the wire on terminal W?"
   option "right-place" {
-    label = "Yes"
     when  = !mode("w-tail.wrong-terminal")
+    label = "Yes"
   }
   option "wrong-place" {
     label = "No"
@@ -5999,8 +6084,8 @@ check "w-tug" {
   act      = "Pull gently on the W wire at the board."
   ask      = "Is the wire tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !mode("w-tail.loose")
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6020,12 +6105,12 @@ check "speed-lead-look" {
   act      = "Compare the colored blower wire with the wiring diagram."
   ask      = "How is the wire? In the right place, in the wrong place, or loose?"
   option "right-place" {
-    label = "In the right place"
     when  = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose")
+    label = "In the right place"
   }
   option "wrong-place" {
-    label = "In the wrong place"
     when  = mode("speed-lead.wrong-terminal")
+    label = "In the wrong place"
   }
   option "loose" {
     label = "Loose"
@@ -6045,12 +6130,12 @@ check "fan-spin" {
   act      = "Turn the small cooling wheel of the fan with one finger."
   ask      = "How does the wheel turn? Free, blocked, or rough?"
   option "free" {
-    label = "Free"
     when  = !mode("inducer.seized") && !mode("inducer.dragging")
+    label = "Free"
   }
   option "not-running" {
-    label = "Blocked"
     when  = mode("inducer.seized")
+    label = "Blocked"
   }
   option "grinding" {
     label = "Rough"
@@ -6070,8 +6155,8 @@ check "fan-wheel-look" {
   act      = "Shine a light in. Turn the shaft by hand."
   ask      = "On its shaft, is the fan wheel tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !(inducer-wheel.passes < 0.8)
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6091,8 +6176,8 @@ check "fan-cap-look" {
   act      = "Look at the small capacitor from all sides."
   ask      = "Is it good or swollen?"
   option "good" {
-    label = "Good"
     when  = !mode("inducer-capacitor.open")
+    label = "Good"
   }
   option "swollen" {
     label = "Swollen"
@@ -6112,8 +6197,8 @@ check "fan-plug-look" {
   act      = "Pull the two halves of the draft fan plug apart. Look at the pins."
   ask      = "Are the pins good, or burned or loose?"
   option "good" {
-    label = "Good"
     when  = !mode("inducer-plug.open")
+    label = "Good"
   }
   option "burnt" {
     label = "Burned or loose"
@@ -6134,8 +6219,8 @@ check "glow-plug-look" {
   act      = "Pull the two halves of the igniter plug apart. Look at the pins."
   ask      = "Are the pins good or burned?"
   option "good" {
-    label = "Good"
     when  = !mode("igniter-plug.open")
+    label = "Good"
   }
   option "burnt" {
     label = "Burned"
@@ -6149,17 +6234,17 @@ check "glow-look" {
   part     = "igniter"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the igniter with a light."
   caution  = "It breaks at a touch. Only look."
   ask      = "Is the igniter good or cracked?"
   option "good" {
-    label = "Good"
     when  = !mode("igniter.open")
+    label = "Good"
   }
   option "cracked" {
+    twice = true
     label = "Cracked"
   }
 }
@@ -6178,8 +6263,8 @@ check "glow-place" {
   caution  = "It breaks at a touch. Only look."
   ask      = "Does the tip point at the burner?"
   option "right-place" {
-    label = "Yes"
     when  = !mode("igniter-bracket.moved")
+    label = "Yes"
   }
   option "wrong-place" {
     label = "No"
@@ -6200,8 +6285,8 @@ check "glow-kind" {
   caution  = "It breaks at a touch. Only look."
   ask      = "Is the number the same or different?"
   option "same" {
-    label = "The same"
     when  = !mode("igniter.wrong-part")
+    label = "The same"
   }
   option "different" {
     label = "Different"
@@ -6215,22 +6300,23 @@ check "rod-look" {
   part     = "flame-rod"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the metal rod and its white ceramic."
   ask      = "How is the rod? Clean, dirty, cracked, or out of place?"
   option "clean" {
-    label = "Clean"
     when  = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent")
+    label = "Clean"
   }
   option "dirty" {
-    label = "Dirty"
     when  = mode("flame-rod.dirty")
+    mend  = "clean-flame-rod"
+    label = "Dirty"
   }
   option "cracked" {
-    label = "Cracked"
     when  = mode("flame-rod.cracked")
+    twice = true
+    label = "Cracked"
   }
   option "wrong-place" {
     label = "Out of place"
@@ -6250,8 +6336,8 @@ check "rod-place" {
   act      = "Look along the rod toward the burner."
   ask      = "Is the tip of the rod over a burner?"
   option "right-place" {
-    label = "Yes"
     when  = !mode("flame-rod.bent")
+    label = "Yes"
   }
   option "wrong-place" {
     label = "No"
@@ -6271,13 +6357,13 @@ check "burner-look" {
   act      = "Look along the burners with a light."
   ask      = "Are they clean, sooty, or dirty?"
   option "clean" {
-    label = "Clean"
     when  = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked"))
+    label = "Clean"
   }
   option "sooty" {
-    label = "Sooty"
     when  = mode("exchanger.plugged")
     stop  = "roll-out"
+    label = "Sooty"
   }
   option "dirty" {
     label = "Dirty"
@@ -6297,8 +6383,8 @@ check "crossover-look" {
   act      = "Look at the slots that run from burner to burner."
   ask      = "Are the slots clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !(crossover.passes < 0.5)
+    label = "Clear"
   }
   option "blocked" {
     label = "Blocked"
@@ -6318,12 +6404,12 @@ check "orifice-look" {
   act      = "Only read the numbers on the nozzles. Unscrew nothing."
   ask      = "Compare them with the label. Are they the same or different?"
   option "same" {
-    label = "The same"
     when  = !mode("orifice.too-big")
+    label = "The same"
   }
   option "different" {
-    label = "Different"
     stop  = "combustion"
+    label = "Different"
   }
 }
 
@@ -6340,17 +6426,17 @@ check "exchanger-look" {
   act      = "Look into each opening behind the burners with a light."
   ask      = "Is the heat exchanger good, sooty, or cracked?"
   option "good" {
-    label = "Good"
     when  = !mode("exchanger.plugged") && !mode("exchanger.cracked")
+    label = "Good"
   }
   option "sooty" {
-    label = "Sooty"
     when  = mode("exchanger.plugged")
     stop  = "roll-out"
+    label = "Sooty"
   }
   option "cracked" {
-    label = "Cracked"
     stop  = "exchanger"
+    label = "Cracked"
   }
 }
 
@@ -6367,12 +6453,12 @@ check "roll-look" {
   act      = "Only look at the two roll-out switches. Do not press them."
   ask      = "Are their buttons flush or popped out?"
   option "not-popped" {
-    label = "Flush"
     when  = !(!rollout-left.closed || !rollout-right.closed)
+    label = "Flush"
   }
   option "popped" {
-    label = "Popped out"
     stop  = "roll-out"
+    label = "Popped out"
   }
 }
 
@@ -6389,13 +6475,13 @@ check "roll-marks" {
   act      = "Look for soot and burned paint around the roll-out switches."
   ask      = "Is the metal clean, or sooty or burned?"
   option "clean" {
-    label = "Clean"
     when  = !mode("exchanger.plugged")
+    label = "Clean"
   }
   option "sooty" {
+    stop  = "roll-out"
     label = "Sooty or burned"
     also  = ["burnt"]
-    stop  = "roll-out"
   }
 }
 
@@ -6412,8 +6498,8 @@ check "gas-switch-look" {
   act      = "Read the mark beside the small switch on the gas valve."
   ask      = "Is the switch on or off?"
   option "on" {
-    label = "On"
     when  = !(valve-switch.passes < 0.5)
+    label = "On"
   }
   option "off" {
     label = "Off"
@@ -6433,8 +6519,8 @@ check "valve-wire-look" {
   act      = "Pull gently on each wire at the gas valve."
   ask      = "What do you find? Both wires tight, or one loose?"
   option "tight" {
-    label = "Both wires tight"
     when  = !(mode("valve-lead.off") || mode("valve-common.off"))
+    label = "Both wires tight"
   }
   option "loose" {
     label = "One loose"
@@ -6454,8 +6540,8 @@ check "string-look" {
   act      = "Pull gently on each wire from the switches to the plug."
   ask      = "Are the wires tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("limit-lead.off") || mode("string-lead.off"))
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6475,8 +6561,8 @@ check "press-wire-look" {
   act      = "Pull gently on each wire at the pressure switch."
   ask      = "Are the wires tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !mode("pressure-lead.off")
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6496,12 +6582,12 @@ check "supply-wire-look" {
   act      = "Pull gently on the black, white, and transformer wires at the board."
   ask      = "Are the wires tight, or loose or burned?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose"))
+    label = "Tight"
   }
   option "loose" {
-    label = "Loose or burned"
     also  = ["burnt"]
+    label = "Loose or burned"
   }
 }
 
@@ -6518,8 +6604,8 @@ check "fuse-look" {
   act      = "Pull the flat fuse out. Hold it up to a light."
   ask      = "Is the strip inside good or blown?"
   option "good" {
-    label = "Good"
     when  = !board-fuse.blown
+    label = "Good"
   }
   option "blown" {
     label = "Blown"
@@ -6538,8 +6624,8 @@ check "stat-wire-look" {
   act      = "Pull the thermostat off its base. Pull gently on each wire."
   ask      = "Are the wires tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("r-terminal.off") || mode("w-terminal.off"))
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6558,8 +6644,8 @@ check "splice-tug" {
   act      = "Pull gently on each wire under its wire nut."
   ask      = "Are the joints tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("r-splice.open") || mode("w-splice.open"))
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6580,12 +6666,12 @@ check "blower-spin" {
   caution  = "Sharp blades. The power stays off."
   ask      = "How does the wheel turn? Free, blocked, or rough?"
   option "free" {
-    label = "Free"
     when  = !mode("blower.seized") && !mode("blower.dragging")
+    label = "Free"
   }
   option "not-running" {
-    label = "Blocked"
     when  = mode("blower.seized")
+    label = "Blocked"
   }
   option "grinding" {
     label = "Rough"
@@ -6605,8 +6691,8 @@ check "blower-wheel-look" {
   act      = "Look between the blades with a light."
   ask      = "Are the blades clean or dirty?"
   option "clean" {
-    label = "Clean"
     when  = !mode("blower-wheel.dirty")
+    label = "Clean"
   }
   option "dirty" {
     label = "Dirty"
@@ -6627,8 +6713,8 @@ check "blower-hub" {
   caution  = "Sharp blades. The power stays off."
   ask      = "Is the wheel tight or loose?"
   option "tight" {
-    label = "Tight"
     when  = !mode("blower-wheel.loose")
+    label = "Tight"
   }
   option "loose" {
     label = "Loose"
@@ -6648,8 +6734,8 @@ check "blower-cap-look" {
   act      = "Look at the capacitor from all sides."
   ask      = "Is it good or swollen?"
   option "good" {
-    label = "Good"
     when  = !mode("blower-capacitor.failed")
+    label = "Good"
   }
   option "swollen" {
     label = "Swollen"
@@ -6669,8 +6755,8 @@ check "coil-look" {
   act      = "Look up at the fins with a mirror."
   ask      = "Is the underside of the coil clean or dirty?"
   option "clean" {
-    label = "Clean"
     when  = !mode("coil.dirty")
+    label = "Clean"
   }
   option "dirty" {
     label = "Dirty"
@@ -6688,12 +6774,12 @@ check "rules" {
   skill    = "ambiguous"
   ask      = "Do your local rules let you work on house voltage parts?"
   option "allowed" {
-    label = "Yes"
     when  = 1 > 0
+    label = "Yes"
   }
   option "reserved" {
-    label = "No"
     stop  = "local-rules"
+    label = "No"
   }
 }
 
@@ -6711,13 +6797,13 @@ check "again-flame" {
   act      = "Look through the small window."
   ask      = "What color is the flame? Blue, yellow, or no flame?"
   option "blue-flame" {
-    label = "Blue"
     when  = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty")
+    label = "Blue"
   }
   option "yellow-flame" {
-    label = "Yellow"
     when  = lit > 0.5
     stop  = "combustion"
+    label = "Yellow"
   }
   option "no-flame" {
     label = "No flame"
@@ -6736,12 +6822,12 @@ check "again-air" {
   act      = "Hold your hand over the nearest register."
   ask      = "What do you feel? Warm air, no air, or cool air?"
   option "warm-air" {
-    label = "Warm air"
     when  = lit > 0.5 && airflow > 0.05
+    label = "Warm air"
   }
   option "no-air" {
-    label = "No air"
     when  = airflow < 0.05
+    label = "No air"
   }
   option "cool-air" {
     label = "Cool air"
@@ -6780,8 +6866,8 @@ check "again-limit" {
   act      = "Let it run for ten minutes. Stay near it."
   ask      = "Is the burner still burning or out?"
   option "flame-stays" {
-    label = "Still burning"
     when  = lit > 0.5
+    label = "Still burning"
   }
   option "short-flame" {
     label = "Out"
@@ -6799,12 +6885,12 @@ check "again-alarm" {
   skill    = "clear"
   ask      = "Are the alarms in the house quiet or sounding?"
   option "quiet" {
-    label = "Quiet"
     when  = room-co < exchanger.keep_off
+    label = "Quiet"
   }
   option "sounding" {
-    label     = "Sounding"
     emergency = "co"
+    label     = "Sounding"
   }
 }
 
@@ -6962,7 +7048,7 @@ repair "open-gas-cock" {
     act     = "Turn the handle along the pipe, slowly."
     caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
     level   = "danger"
-    power   = "off"
+    power   = "cut"
   }
 }
 
@@ -7215,7 +7301,9 @@ repair "remake-r-splice" {
     act  = "Cut the wires back to bright copper."
     wire = "splice-r"
   }
-  step { act = "Twist the wires together. Put on a new wire nut. Pull gently to test it." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "remake-w-splice" {
@@ -7229,7 +7317,9 @@ repair "remake-w-splice" {
     act  = "Cut the wires back to bright copper."
     wire = "splice-w"
   }
-  step { act = "Twist the wires together. Put on a new wire nut. Pull gently to test it." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "refit-stat-wire" {
@@ -7522,7 +7612,9 @@ repair "replace-cable" {
   causes  = ["cable-short"]
   confirm = "stat-loop"
   note    = "A good spare wire in the same cable will do, too."
-  step { act = "Take a photo at both ends. Label each wire." }
+  step {
+    act = "Take a photo at both ends. Label each wire."
+  }
   step {
     act  = "Pull the new cable in with the old one."
     wire = "splice-r"
@@ -8082,7 +8174,7 @@ repair "replace-igniter" {
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
   match   = ["material", "volts", "ohms", "mounting", "plug"]
-  causes  = ["glow-plug-v", "rules"]
+  causes  = ["rules"]
   confirm = "glow-ohms"
   step {
     act    = "Pull the two halves of the igniter plug apart."
@@ -8397,8 +8489,9 @@ repair "call-duct" {
 # ---- what the rating plate says ----
 
 plate "model" {
-  name = "model number"
-  ask  = "What is the model number?"
+  name  = "model number"
+  ask   = "What is the model number?"
+  match = true
 }
 
 plate "input" {
@@ -8682,7 +8775,6 @@ accept {
     "check story-pattern has no answer",
     "check story-when has no answer",
     "check story-change has no answer",
-    "check light has no answer",
     "check see-fan has no answer",
     "check see-blower has no answer",
     "check feel-air has no answer",
@@ -8699,7 +8791,6 @@ accept {
     "no fault makes anybody answer \"gradually\" to check story-when",
     "no fault makes anybody answer \"after-work\" to check story-change",
     "no fault makes anybody answer \"after-storm\" to check story-change",
-    "no fault makes anybody answer \"slow-blink\" to check light",
     "no fault makes anybody answer \"1\" to check light",
     "no fault makes anybody answer \"2\" to check light",
     "no fault makes anybody answer \"3\" to check light",

@@ -12,7 +12,7 @@ appliance "heater-millivolt" {
   # lighting labels of standing pilots (ANSI Z21 series): knob off, wait five minutes, smell near the floor, then light
   relight = q("5 min", "from memory")
   starts  = q("12 x", "common practice, no source")
-  earth = "frame"
+  earth   = "frame"
 }
 
 source "T12" { text = "gas technician training text, unit 12" }
@@ -400,8 +400,8 @@ part "limit" {
 }
 
 part "air-ways" {
-  kind    = "passage"
-  name    = "air openings of the heater"
+  kind = "passage"
+  name = "air openings of the heater"
   numbers = {
     room = q("70 degF", "common practice, no source")
     rise = q("110 dF", "common practice, no source")
@@ -469,9 +469,9 @@ part "thermostat" {
 }
 
 part "setpoint" {
-  kind    = "thing"
-  name    = "setting of the thermostat"
-  place   = "room"
+  kind  = "thing"
+  name  = "setting of the thermostat"
+  place = "room"
   mode "low" {
     name   = "thermostat set below the room"
     does   = "off"
@@ -773,12 +773,12 @@ check "odour" {
   act      = "Sniff near the floor and near the pipes."
   ask      = "Do you notice an odor like gas?"
   option "none" {
-    label = "No"
     when  = true
+    label = "No"
   }
   option "some" {
-    label     = "Yes"
     emergency = "gas"
+    label     = "Yes"
   }
 }
 
@@ -790,22 +790,22 @@ check "alarm" {
   skill    = "clear"
   ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
   option "quiet" {
-    label = "Quiet"
     when  = true
+    label = "Quiet"
   }
   option "sounding" {
-    label     = "Sounding"
     emergency = "co"
+    label     = "Sounding"
   }
   option "chirping" {
-    label = "Chirping"
     as    = "quiet"
     tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+    label = "Chirping"
   }
   option "no-co-alarm" {
-    label = "No alarm at all"
     as    = "quiet"
     tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
+    label = "No alarm at all"
   }
 }
 
@@ -817,12 +817,12 @@ check "people" {
   skill    = "clear"
   ask      = "How is everyone in the house? Everyone is fine, or somebody feels ill?"
   option "everyone-fine" {
-    label = "Everyone is fine"
     when  = true
+    label = "Everyone is fine"
   }
   option "feeling-ill" {
-    label     = "Somebody feels ill"
     emergency = "ill"
+    label     = "Somebody feels ill"
   }
 }
 
@@ -834,12 +834,12 @@ check "flood" {
   skill    = "clear"
   ask      = "Was the heater ever under water?"
   option "dry" {
-    label = "No"
     when  = true
+    label = "No"
   }
   option "above" {
-    label = "Yes"
     stop  = "flooded"
+    label = "Yes"
   }
 }
 
@@ -854,17 +854,17 @@ check "soot" {
   repeat   = true
   ask      = "How are the front and the glass of the heater? Clean, sooty, or scorched?"
   option "clean" {
-    label = "Clean"
     when  = !(spill > 0.5)
+    label = "Clean"
   }
   option "sooty" {
-    label = "Sooty"
     when  = spill > 0.5
     stop  = "vent"
+    label = "Sooty"
   }
   option "burnt" {
-    label = "Scorched"
     stop  = "vent"
+    label = "Scorched"
   }
 }
 
@@ -876,12 +876,12 @@ check "since" {
   skill    = "ambiguous"
   ask      = "What happened just before it failed? Work on it, a storm, or nothing?"
   option "after-work" {
-    label = "Work on it"
     when  = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot")
+    label = "Work on it"
   }
   option "after-storm" {
-    label = "A storm"
     when  = mode("wind.gusts") || mode("flue.blocked")
+    label = "A storm"
   }
   option "nothing-done" {
     label = "Nothing"
@@ -896,9 +896,9 @@ check "how-often" {
   skill    = "ambiguous"
   ask      = "Does it fail only at some starts or at every start?"
   option "some-starts" {
-    label  = "Only at some starts"
     when   = mode("splice.bad") || mode("wind.gusts")
     passes = true
+    label  = "Only at some starts"
   }
   option "every-start" {
     label = "At every start"
@@ -917,8 +917,8 @@ check "pilot-lit" {
   act      = "Look through the glass for the small pilot flame."
   ask      = "Is the pilot flame lit or out?"
   option "lit" {
-    label = "Lit"
     when  = pilot > 0.02
+    label = "Lit"
   }
   option "out" {
     label = "Out"
@@ -937,16 +937,16 @@ check "knob-position" {
   act      = "Read the mark at the knob."
   ask      = "Where does the knob point? On, off, or pilot?"
   option "on" {
-    label = "On"
     when  = !(mode("knob.at-off") || mode("knob.at-pilot"))
+    label = "On"
   }
   option "off" {
-    label = "Off"
     when  = mode("knob.at-off")
+    label = "Off"
   }
   option "hold" {
-    label = "Pilot"
     when  = mode("knob.at-pilot")
+    label = "Pilot"
   }
 }
 
@@ -962,14 +962,14 @@ check "cock" {
   act      = "Look at the small lever on the gas pipe."
   ask      = "How does the lever stand? Along the pipe, or across the pipe?"
   option "open" {
-    label = "Along the pipe"
-    also  = ["parallel"]
     when  = !(mode("gas-cock.closed"))
+    also  = ["parallel"]
+    label = "Along the pipe"
   }
   option "closed" {
-    label = "Across the pipe"
-    also  = ["crosswise"]
     when  = mode("gas-cock.closed")
+    also  = ["crosswise"]
+    label = "Across the pipe"
   }
 }
 
@@ -984,16 +984,16 @@ check "other-gas" {
   act      = "Try the gas stove or the gas water heater."
   ask      = "How do they burn? Good, no flame, or weak?"
   option "good" {
-    label = "Good"
     when  = !((gas-supply.value < 0.5) || (gas-supply.value < 4))
+    label = "Good"
   }
   option "no-flame" {
-    label = "No flame"
     when  = gas-supply.value < 0.5
+    label = "No flame"
   }
   option "short-flame" {
-    label = "Weak"
     when  = gas-supply.value < 4
+    label = "Weak"
   }
 }
 
@@ -1008,12 +1008,12 @@ check "setting" {
   act      = "Turn the thermostat well above the room temperature. Then look at it."
   ask      = "Compared with the room, is the setting above or below?"
   option "above" {
-    label = "Above"
     when  = !((setpoint.value < 0.5))
+    label = "Above"
   }
   option "below" {
-    label = "Below"
     when  = setpoint.value < 0.5
+    label = "Below"
   }
 }
 
@@ -1028,12 +1028,12 @@ check "air-openings" {
   act      = "Look along the top and the bottom of the heater."
   ask      = "Are the air openings clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !((air-ways.passes < 0.7))
+    label = "Clear"
   }
   option "blocked" {
-    label = "Blocked"
     when  = air-ways.passes < 0.7
+    label = "Blocked"
   }
 }
 
@@ -1050,13 +1050,13 @@ check "terminal" {
   caution  = "Hot pipe. Do not touch it."
   ask      = "Is the end of the vent outside clear or blocked?"
   option "clear" {
-    label = "Clear"
     when  = !((flue.passes < 0.5))
+    label = "Clear"
   }
   option "blocked" {
-    label = "Blocked"
     when  = flue.passes < 0.5
     stop  = "vent"
+    label = "Blocked"
   }
 }
 
@@ -1075,12 +1075,12 @@ check "spark-seen" {
   act      = "Press the spark button. Watch the pilot."
   ask      = "Do you see a spark at the pilot?"
   option "good" {
-    label = "Yes"
     when  = !((sparker.value * spark-lead.value < 0.5))
+    label = "Yes"
   }
   option "none" {
-    label = "No"
     when  = sparker.value * spark-lead.value < 0.5
+    label = "No"
   }
 }
 
@@ -1096,12 +1096,12 @@ check "spark-lead-seen" {
   act      = "Follow the wire from the spark button to the pilot."
   ask      = "Is the wire in place or off?"
   option "in" {
-    label = "In place"
     when  = !((spark-lead.value < 0.5))
+    label = "In place"
   }
   option "off" {
-    label = "Off"
     when  = spark-lead.value < 0.5
+    label = "Off"
   }
 }
 
@@ -1118,13 +1118,13 @@ check "pilot-lights" {
   act      = "Hold the knob in. Press the spark button."
   ask      = "Does the pilot flame light?"
   option "lit" {
-    label = "Yes"
     when  = pilot > 0.02
     seen  = ["flame", "held"]
+    label = "Yes"
   }
   option "no-flame" {
-    label = "No"
     seen  = ["dark"]
+    label = "No"
   }
 }
 
@@ -1142,16 +1142,16 @@ check "pilot-shape" {
   act      = "Look where the pilot flame touches the two probes."
   ask      = "How is the flame? Strong and blue, no flame, or short and soft?"
   option "blue-flame" {
-    label = "Strong and blue"
     when  = !((pilot < 0.02) || (pilot < 0.7))
+    label = "Strong and blue"
   }
   option "no-flame" {
-    label = "No flame"
     when  = pilot < 0.02
+    label = "No flame"
   }
   option "short-flame" {
-    label = "Short and soft"
     when  = pilot < 0.7
+    label = "Short and soft"
   }
 }
 
@@ -1168,12 +1168,12 @@ check "pilot-stays" {
   act      = "Hold the knob in for one minute. Then let go slowly."
   ask      = "What does the pilot flame do? It stays lit, or it goes out?"
   option "lit" {
-    label = "It stays lit"
     when  = pilot > 0.02
+    label = "It stays lit"
   }
   option "out" {
-    label = "It goes out"
     seen  = ["out"]
+    label = "It goes out"
   }
 }
 
@@ -1188,16 +1188,16 @@ check "probes-seen" {
   act      = "Look at the tips of the two probes."
   ask      = "How many tips are in the flame? Both, neither, or only one?"
   option "both" {
-    label = "Both"
     when  = !((mode("tc-place.bent") && mode("pile-place.bent")) || (mode("tc-place.bent") || mode("pile-place.bent")))
+    label = "Both"
   }
   option "neither" {
-    label = "Neither"
     when  = mode("tc-place.bent") && mode("pile-place.bent")
+    label = "Neither"
   }
   option "one-only" {
-    label = "Only one"
     when  = mode("tc-place.bent") || mode("pile-place.bent")
+    label = "Only one"
   }
 }
 
@@ -1213,12 +1213,12 @@ check "thermocouple-seat" {
   act      = "Find the tip of the thin copper probe. Then look at the flame."
   ask      = "Is the tip in the flame?"
   option "right-place" {
-    label = "Yes"
     when  = !(mode("tc-place.bent"))
+    label = "Yes"
   }
   option "wrong-place" {
-    label = "No"
     when  = mode("tc-place.bent")
+    label = "No"
   }
 }
 
@@ -1235,22 +1235,22 @@ check "burner-lights" {
   act      = "Turn the thermostat up. Watch the main burner."
   ask      = "How does it light? All burners, no flame, only some burners, or late with a whoosh?"
   option "all-burners" {
-    label = "All burners"
     when  = !((main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)) || (main < 0.5 && !mode("crossover.dirty")) || mode("crossover.dirty"))
+    label = "All burners"
   }
   option "no-flame" {
-    label = "No flame"
     when  = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)
+    label = "No flame"
   }
   option "some-burners" {
-    label = "Only some burners"
     when  = main < 0.5 && !mode("crossover.dirty")
     stop  = "combustion"
+    label = "Only some burners"
   }
   option "whoosh" {
-    label = "Late with a whoosh"
     when  = mode("crossover.dirty")
     stop  = "late-light"
+    label = "Late with a whoosh"
   }
 }
 
@@ -1268,8 +1268,8 @@ check "valve-click" {
   act      = "Put your ear near the gas control. Turn the thermostat up and down."
   ask      = "Do you hear a click or no click?"
   option "clicks" {
-    label = "A click"
     when  = main-valve.works > 0.5
+    label = "A click"
   }
   option "no-click" {
     label = "No click"
@@ -1287,8 +1287,8 @@ check "keeps-burning" {
   skill    = "clear"
   ask      = "After ten minutes, is it still running or off?"
   option "running" {
-    label = "Still running"
     when  = main > 0.5
+    label = "Still running"
   }
   option "stops-early" {
     label = "Off"
@@ -1307,13 +1307,13 @@ check "spill-button" {
   act      = "Only look at it. Do not press it."
   ask      = "Is the button of the spill switch flush or popped out?"
   option "not-popped" {
-    label = "Flush"
     when  = !(spill-switch.tripped)
+    label = "Flush"
   }
   option "popped" {
-    label = "Popped out"
     when  = spill-switch.tripped
     stop  = "vent"
+    label = "Popped out"
   }
 }
 
@@ -1329,16 +1329,16 @@ check "splice-seen" {
   act      = "Pull gently at the wire nut."
   ask      = "Is the joint tight, loose, or apart?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("splice.bad") || mode("splice.open"))
+    label = "Tight"
   }
   option "loose" {
-    label = "Loose"
     when  = mode("splice.bad")
+    label = "Loose"
   }
   option "missing" {
-    label = "Apart"
     when  = mode("splice.open")
+    label = "Apart"
   }
 }
 
@@ -1354,12 +1354,12 @@ check "stat-label" {
   act      = "Read the small print inside the thermostat."
   ask      = "Is it made for millivolts?"
   option "right-value" {
-    label = "Yes"
     when  = !(mode("thermostat.wrong-type"))
+    label = "Yes"
   }
   option "different" {
-    label = "No"
     when  = mode("thermostat.wrong-type")
+    label = "No"
   }
 }
 
@@ -1375,12 +1375,12 @@ check "wire-seen" {
   act      = "Compare the wire with the heater's other wires."
   ask      = "Is the wire just as thick?"
   option "same" {
-    label = "Yes"
     when  = !(mode("stat-wire.thin"))
+    label = "Yes"
   }
   option "different" {
-    label = "No"
     when  = mode("stat-wire.thin")
+    label = "No"
   }
 }
 
@@ -1396,16 +1396,16 @@ check "screws-seen" {
   act      = "Pull gently at each wire."
   ask      = "Are the wires tight, loose, or rusty?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("pile-lead.loose") || mode("pile-lead.dirty"))
+    label = "Tight"
   }
   option "loose" {
-    label = "Loose"
     when  = mode("pile-lead.loose")
+    label = "Loose"
   }
   option "rusty" {
-    label = "Rusty"
     when  = mode("pile-lead.dirty")
+    label = "Rusty"
   }
 }
 
@@ -1423,16 +1423,16 @@ check "nut-seen" {
   act      = "Turn it gently by hand."
   ask      = "Is the nut tight, loose, or dirty?"
   option "tight" {
-    label = "Tight"
     when  = !(mode("tc-nut.loose") || mode("tc-nut.dirty"))
+    label = "Tight"
   }
   option "loose" {
-    label = "Loose"
     when  = mode("tc-nut.loose")
+    label = "Loose"
   }
   option "dirty" {
-    label = "Dirty"
     when  = mode("tc-nut.dirty")
+    label = "Dirty"
   }
 }
 
@@ -1531,8 +1531,8 @@ check "cock-who" {
     label = "Yes"
   }
   option "nobody-knows" {
-    label = "No"
     stop  = "gas-closed"
+    label = "No"
   }
 }
 
@@ -1753,12 +1753,12 @@ check "again-alarm" {
   skill    = "clear"
   ask      = "Are the alarms in the house quiet or sounding?"
   option "quiet" {
-    label = "Quiet"
     when  = true
+    label = "Quiet"
   }
   option "sounding" {
-    label     = "Sounding"
     emergency = "co"
+    label     = "Sounding"
   }
 }
 
@@ -1775,8 +1775,8 @@ check "again-pilot" {
   act      = "Light it as the lighting label says. Hold the knob for one minute, then let go."
   ask      = "Is the pilot flame lit or out?"
   option "lit" {
-    label = "Lit"
     when  = pilot > 0.02
+    label = "Lit"
   }
   option "out" {
     label = "Out"
@@ -1796,13 +1796,13 @@ check "again-burner" {
   act      = "Turn the thermostat up. Watch the main burner."
   ask      = "How does it light? All burners, only some burners, or no flame?"
   option "all-burners" {
-    label = "All burners"
     when  = main > 0.5
+    label = "All burners"
   }
   option "some-burners" {
-    label = "Only some burners"
     when  = main > 0.1
     stop  = "combustion"
+    label = "Only some burners"
   }
   option "no-flame" {
     label = "No flame"

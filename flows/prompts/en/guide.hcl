@@ -14,6 +14,29 @@ say "story" {
   say   = "One sentence is enough."
   how   = "Tell me what runs, what stops, and what changed before it."
 }
+say "watch" { full = "Now watch one start from the beginning. Tell me what you see, as it happens." }
+say "watch.again" { full = "Turn the thermostat down. Wait one minute. Then turn it up again. Tell me what you see, as it happens." }
+say "watch.how" { full = "Say each thing when it comes. When nothing more happens, say that's all." }
+say "watch.done" { full = "That's all" }
+say "offer" {
+  full  = "We are missing some answers. We can keep going with what you see and hear. Or we stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "If you stop here, everything goes back in place. Then I read out what we found."
+  ask   = ["keep-going", "stop-here"]
+  labels = ["Keep going", "Stop here"]
+}
+say "offer.looks" {
+  full  = "Then no hand goes inside. We can keep going with what you see and hear. Or we stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Without a meter we can find what shows from outside. A technician can do the rest."
+  ask   = ["keep-going", "stop-here"]
+  labels = ["Keep going", "Stop here"]
+}
+say "look.again" { full = "You said: {what}. That decides a lot, so please look once more." }
+say "look.which" { full = "Which is it: {options}?" }
+say "mend.now" { full = "We can fix that now: {repair}." }
 say "story.thanks" { full = "Thank you. I have noted that." }
 say "story.fact" { full = "Story: {story}" }
 say "plate.without" { full = "Then we go on without the label." }
@@ -26,9 +49,9 @@ say "plate" {
 say "meter.kind" {
   full   = "Look at the front of your meter."
   short  = ["Which meter do you have?"]
-  say    = "Is it true R M S, a plain meter, or no meter?"
   how    = "The words true R M S are printed on the front of some meters."
   ask    = ["true-rms", "plain-meter", "no-meter"]
+  say    = "Is it true R M S, a plain meter, or no meter?"
   labels = ["True R M S", "A plain meter", "No meter"]
 }
 say "meter.category" {
@@ -57,8 +80,8 @@ say "meter.leads" {
   say    = "Are the leads good or damaged?"
   how    = "Bend each lead gently. No bare metal may show along it."
   ask    = ["good", "bad"]
-  labels = ["Good", "Damaged"]
   also   = { bad = ["cracked", "split", "bare"] }
+  labels = ["Good", "Damaged"]
 }
 say "meter.short" {
   full  = "Hold the two metal tips together, away from the furnace."
@@ -401,8 +424,8 @@ say "plain.act.power-on" {
   say    = "Then say: it is on."
   how    = "Follow the lighting label, step by step. Let the gas clear for five minutes first."
   ask    = ["on"]
-  labels = ["It is on"]
   also   = { on = ["lit"] }
+  labels = ["It is on"]
 }
 say "plain.act.power-on.done" { full = "The gas control was turned on." }
 say "signal.danger" { full = "Danger:" }
@@ -545,8 +568,8 @@ say "this.or.that" {
 }
 say "which.unit" {
   full   = "{number}. Which unit is it: {units}? If the number is wrong, say: wrong."
-  ask    = ["different"]
   labels = ["Wrong"]
+  ask    = ["different"]
 }
 say "once.more" { full = "{value}. Please say it once more, to be sure." }
 say "agreed" { full = "Both times the same. Good." }
@@ -594,9 +617,7 @@ say "other.meter" { full = "Tap the number, or hold the display to the camera." 
 # ---------------------------------------------------------------- what the camera sees
 
 say "eye.agrees" { full = "The camera agrees." }
-say "eye.sees" {
-  full = "The camera sees: {value}. Is that right or wrong?"
-}
+say "eye.sees" { full = "The camera sees: {value}. Is that right or wrong?" }
 say "eye.unit" { full = "The camera sees {number}. Which unit is it: {units}?" }
 say "eye.odd" { full = "The camera sees {value}. {why}" }
 say "eye.zero" { full = "The camera sees {value}. Please say the number too." }
