@@ -787,17 +787,17 @@ say "verdict.nothing" { full = "Nothing is wrong with it. It works as it should.
 say "unresolved" { full = "I have no proof against any part. So I blame none." }
 say "stop" { full = "I stop here. {why}" }
 say "cost.nothing" { full = "This costs only minutes." }
-say "cost.part" { full = "The part costs {range}." }
+say "cost.part" { full = "The part costs {range} dollars." }
 say "cost.unknown" { full = "I have no price for the part." }
 say "cost.minutes" { full = "The work takes {range} minutes." }
-say "cost.callout" { full = "A visit costs {price}." }
+say "cost.callout" { full = "A visit costs {price} dollars." }
 say "cost.old" { full = "It is {age} years old. Ask what a new one costs." }
 say "call.again" { full = "The thermostat's signal does not reach the board. Let us check the thermostat once more." }
 say "callout" {
   full  = "What does a technician's visit cost where you live?"
   short = ["What does a visit cost?"]
   say   = "If you are not sure, say: don't know."
-  how   = "A rough amount in your own money is enough."
+  how   = "A rough amount in dollars is enough."
 }
 say "age" {
   full  = "How many years old is it?"
