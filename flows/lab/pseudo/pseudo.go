@@ -121,7 +121,7 @@ func Model(m *appliance.Model) *appliance.Model {
 	out.Checks = slices.Clone(m.Checks)
 	for i := range out.Checks {
 		c := &out.Checks[i]
-		t(&c.Name, &c.Ask, &c.Act, &c.Caution, &c.Fit)
+		t(&c.Name, &c.Ask, &c.Act, &c.Caution, &c.Fit, &c.Event)
 		c.Bands = slices.Clone(c.Bands)
 		for j := range c.Bands {
 			t(&c.Bands[j].Tell)
