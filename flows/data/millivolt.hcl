@@ -655,7 +655,7 @@ control "gas-control" {
 point "tpth" {
   net   = "TPTH"
   place = "bay"
-  name  = "middle screw, marked T P T H"
+  name  = "middle screw of the gas control"
   where = "middle screw of the gas control"
 }
 
