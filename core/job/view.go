@@ -90,6 +90,7 @@ func (m *Machine) View() *protocol.View {
 	if j.state == "ended" {
 		v.Ended = j.outcome
 	}
+	v.Summary = m.summary()
 	return v
 }
 

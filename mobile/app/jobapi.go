@@ -36,7 +36,7 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 		var err error
 		switch rest[0] {
 		case "resume":
-			err = h.resumeLocked(id)
+			err = h.openLocked(id, true)
 		case "delete":
 			if h.job != nil && h.job.id == id {
 				h.leaveLocked()

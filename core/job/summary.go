@@ -1,0 +1,119 @@
+package job
+
+import (
+	"readback/core/appliance"
+	"readback/core/protocol"
+)
+
+// summary is the answer to the whole job on one page: what is wrong and what proves it, once a repair is named and until it is begun; what
+// was wrong and what was done, at the end. It is nil in between.
+func (m *Machine) summary() *protocol.SummaryView {
+	j := m.j
+	switch {
+	case j.alarm != "" || j.happened != "":
+		return nil // what to tell whoever comes stands in the hand-over, and nothing beside it
+	case j.state == "ended":
+		return m.endSummary()
+	case j.repair >= 0 && j.stage >= sCause && j.stage <= sPart && !j.ending:
+		return m.verdictSummary()
+	}
+	return nil
+}
+
+func (m *Machine) verdictSummary() *protocol.SummaryView {
+	j := m.j
+	r := &m.model.Repairs[j.repair]
+	s := &protocol.SummaryView{Title: capital(m.words.Term("summary.found", "what", m.subject(j.repair))), Sure: capital(m.words.Chance(j.advice.P))}
+	s.Parts = m.partsOf(r)
+	for i, p := range j.advice.Proofs {
+		if i < 2 {
+			m.row(s, "summary.proof", capital(p))
+		}
+	}
+	m.row(s, "summary.costs", m.costSentence())
+	if r.Kind != "call" {
+		m.row(s, "summary.you", capital(r.Name))
+	}
+	if pay := m.visit(); pay != "" && r.Kind != "set" {
+		m.row(s, "summary.technician", m.words.Term("summary.visit", "price", pay))
+	}
+	return s
+}
+
+func (m *Machine) endSummary() *protocol.SummaryView {
+	j := m.j
+	s := &protocol.SummaryView{}
+	last := j.repair
+	for _, x := range j.mended {
+		m.row(s, "summary.wrong", capital(m.subject(x.Repair)))
+		m.row(s, "summary.done", capital(m.model.Repairs[x.Repair].Name))
+		if words := m.words.Span(m.model.Repairs[x.Repair].Price); words != "" {
+			m.row(s, "summary.costs", m.line("cost.part", "range", words))
+		}
+		last = x.Repair
+	}
+	switch j.outcome {
+	case "fixed":
+		if pay := m.visit(); pay != "" {
+			m.row(s, "summary.saved", m.words.Term("summary.visit", "price", pay))
+		}
+		m.row(s, "summary.watch", m.words.Term("summary.watch-for"))
+		m.row(s, "summary.keep", m.words.Term("summary.keep-what"))
+	case "part-awaited":
+		if last >= 0 {
+			r := &m.model.Repairs[last]
+			m.row(s, "summary.buy", capital(m.subject(last)))
+			for _, x := range r.Match {
+				m.row(s, "summary.match", capital(x))
+			}
+			for i := range m.model.Plate {
+				p := &m.model.Plate[i]
+				if v := j.plate[p.ID]; v != "" && v != "unknown" {
+					m.row(s, "summary.plate", capital(p.Name)+": "+v)
+				}
+			}
+			m.row(s, "summary.bring", m.words.Term("summary.old-part"))
+			m.row(s, "summary.then", m.words.Term("summary.go-on"))
+		}
+	}
+	if last >= 0 {
+		s.Parts = m.partsOf(&m.model.Repairs[last])
+	}
+	if len(s.Rows) == 0 {
+		return nil
+	}
+	return s
+}
+
+func (m *Machine) row(s *protocol.SummaryView, term, text string) {
+	s.Rows = append(s.Rows, protocol.SummaryRow{Label: m.words.Term(term), Text: sentence(text)})
+}
+
+func (m *Machine) partsOf(r *appliance.Repair) []string {
+	if r.Part < 0 {
+		return nil
+	}
+	return []string{m.model.Parts[r.Part].ID}
+}
+
+// visit is what a technician's visit costs: as the person says, else as the file does.
+func (m *Machine) visit() string {
+	if p := m.j.price; p != nil {
+		return m.words.Decimal(p.Value.Dec)
+	}
+	for _, f := range m.model.Facts {
+		if f.ID == appliance.CallOut {
+			return m.words.Span(f.Quantity)
+		}
+	}
+	return ""
+}
+
+// reopen goes on with a job that waited for its part: at the match of the new one, after the place is made safe again.
+func (m *Machine) reopen() {
+	j := m.j
+	j.state, j.outcome, j.handover = "ask", "", ""
+	j.ending, j.leaveOn = false, false
+	j.done.left, j.done.items, j.done.handed, j.done.matched = false, false, false, false
+	j.stage = sPart
+}
