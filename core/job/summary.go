@@ -1,7 +1,10 @@
 package job
 
 import (
+	"math"
+
 	"readback/core/appliance"
+	"readback/core/measure"
 	"readback/core/protocol"
 )
 
@@ -30,7 +33,9 @@ func (m *Machine) verdictSummary() *protocol.SummaryView {
 			m.row(s, "summary.proof", capital(p))
 		}
 	}
-	m.row(s, "summary.costs", m.costSentence())
+	if text := m.printedCost(r); text != "" {
+		m.row(s, "summary.costs", text)
+	}
 	if r.Kind != "call" {
 		m.row(s, "summary.you", capital(r.Name))
 	}
@@ -47,8 +52,8 @@ func (m *Machine) endSummary() *protocol.SummaryView {
 	for _, x := range j.mended {
 		m.row(s, "summary.wrong", capital(m.subject(x.Repair)))
 		m.row(s, "summary.done", capital(m.model.Repairs[x.Repair].Name))
-		if words := m.words.Span(m.model.Repairs[x.Repair].Price); words != "" {
-			m.row(s, "summary.costs", m.line("cost.part", "range", words))
+		if text := m.printedCost(&m.model.Repairs[x.Repair]); text != "" {
+			m.row(s, "summary.costs", text)
 		}
 		last = x.Repair
 	}
@@ -96,14 +101,43 @@ func (m *Machine) partsOf(r *appliance.Repair) []string {
 	return []string{m.model.Parts[r.Part].ID}
 }
 
+// printedCost is what a repair costs in money and minutes, in digits: it is read and not heard.
+func (m *Machine) printedCost(r *appliance.Repair) string {
+	price, minutes := m.printedSpan(r.Price), m.printedSpan(r.Minutes)
+	switch {
+	case price != "" && minutes != "":
+		return m.words.Term("summary.part-and-time", "price", price, "minutes", minutes)
+	case price != "":
+		return m.words.Term("summary.part-only", "price", price)
+	case minutes != "":
+		return m.words.Term("summary.time-only", "minutes", minutes)
+	}
+	return ""
+}
+
+// printedSpan writes the spread of a number in digits, "" where there is none.
+func (m *Machine) printedSpan(q measure.Quantity) string {
+	low, high := math.Round(q.Low), math.Round(q.High)
+	if low == high {
+		low, high = math.Round(q.Nominal), math.Round(q.Nominal)
+	}
+	switch {
+	case high <= 0:
+		return ""
+	case low == high:
+		return number(high)
+	}
+	return m.words.Term("list.range", "low", number(low), "high", number(high))
+}
+
 // visit is what a technician's visit costs: as the person says, else as the file does.
 func (m *Machine) visit() string {
 	if p := m.j.price; p != nil {
-		return m.words.Decimal(p.Value.Dec)
+		return p.Value.Dec.String()
 	}
 	for _, f := range m.model.Facts {
 		if f.ID == appliance.CallOut {
-			return m.words.Span(f.Quantity)
+			return m.printedSpan(f.Quantity)
 		}
 	}
 	return ""

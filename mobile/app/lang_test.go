@@ -442,4 +442,4 @@ func TestTermsUsed(t *testing.T) {
 }
 
 // inIndex are the terms of index.html.
-var inIndex = map[string]bool{"no-script": true, "state": true, "said": true, "always": true}
+var inIndex = map[string]bool{"no-script": true, "skip-to": true, "state": true, "said": true, "always": true}

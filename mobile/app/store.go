@@ -50,6 +50,8 @@ type Prefs struct {
 	Meter *Meter `json:"meter,omitempty"`
 	Keep  bool   `json:"keep"`  // keep the picture behind every finding of the camera in the job's folder
 	Sound bool   `json:"sound"` // and the sound of what was said and acted on
+	// NoKeys switches off the shortcuts of single letters (WCAG 2.1.4).
+	NoKeys bool `json:"noKeys,omitempty"`
 }
 
 // Meter is the person's own in plain terms. A word left out is not known.

@@ -45,7 +45,7 @@ const (
 	stripW = 344.0
 	stripH = 150.0
 	tallW  = 344.0
-	letter = 17.0 // size of text in a large picture
+	letter = 16.0 // size of text in a large picture
 )
 
 // strip puts the panels side by side; one alone has its name beside it.
@@ -64,7 +64,7 @@ func strip(w *words.Words, ps []panel) string {
 		}
 	}
 	if len(ps) == 1 {
-		for i, line := range wrap(ps[0].text, 21, 6) {
+		for i, line := range wrap(ps[0].text, 20, 6) {
 			fmt.Fprintf(&b, `<text x="150" y="%.0f" font-size="%.0f" fill="currentColor" stroke="none">%s</text>`, 44+22*float64(i), letter, html.EscapeString(line))
 		}
 	}
@@ -93,7 +93,7 @@ func svgOf(w, h float64, ps []panel, body string) string {
 		names = append(names, p.text)
 		kinds = append(kinds, p.kind)
 	}
-	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" stroke="currentColor" fill="none" stroke-width="2" stroke-linejoin="round" data-panels="%s"><g aria-hidden="true">%s</g></svg>`,
+	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-weight="normal" stroke="currentColor" fill="none" stroke-width="2" stroke-linejoin="round" data-panels="%s"><g aria-hidden="true">%s</g></svg>`,
 		w, h, w, h, html.EscapeString(strings.Join(names, ". ")), strings.Join(kinds, " "), shorthand.Replace(body))
 }
 
@@ -226,6 +226,13 @@ func find(m *appliance.Model, v *protocol.View) scene {
 	if r := index(m.Repairs, func(r *appliance.Repair) bool { return r.ID == kind }); r >= 0 {
 		s.repair(m, &m.Repairs[r], rest)
 		return s.settled(m)
+	}
+	if v.Summary != nil && (st.ID == "decide" || st.ID == "match" || v.Ended != "") { // the verdict and the account are about a part
+		for _, id := range v.Summary.Parts {
+			if i := part(id); i >= 0 && len(s.parts) == 0 {
+				s.parts = append(s.parts, i)
+			}
+		}
 	}
 	switch {
 	case kind == "plate":
