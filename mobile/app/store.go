@@ -56,6 +56,7 @@ type Prefs struct {
 
 // Meter is the person's own in plain terms. A word left out is not known.
 type Meter struct {
+	Has  string `json:"has,omitempty"`  // yes, no: whether there is one
 	RMS  string `json:"rms,omitempty"`  // yes, no: "true RMS" is printed on it
 	Amps string `json:"amps,omitempty"` // uA, mA, none: the lowest direct-current range
 	Cat  string `json:"cat,omitempty"`  // CAT II, CAT III, CAT IV: beside the jacks
@@ -63,6 +64,9 @@ type Meter struct {
 
 // plain is nil when the meter itself is not known: then it is asked in the job, and a modest one is reckoned with aloud.
 func (m *Meter) plain() *measure.Plain {
+	if m != nil && m.Has == "no" {
+		return &measure.Plain{None: true}
+	}
 	if m == nil || m.RMS == "" {
 		return nil
 	}

@@ -32,6 +32,28 @@ func Picture(w *words.Words, m *appliance.Model, v *protocol.View, large bool) s
 	return strip(w, ps)
 }
 
+// Looks names the scene that an appliance stands in: what it looks like from the outside. It is empty where its file names no drawing.
+func Looks(m *appliance.Model) string {
+	for i := range m.Places {
+		if r, ok := regions[m.Places[i].Sketch]; ok && (r.scene == "cabinet" || r.scene == "heater") {
+			return r.scene
+		}
+	}
+	return ""
+}
+
+// Sketch is a drawing by itself: "meter", or one of the scenes. It is empty when there is none of that name.
+func Sketch(id string) string {
+	svg := scenes[id]
+	if id == "meter" {
+		svg = meterPicture(measure.VoltsAC, false)
+	}
+	if svg == "" {
+		return ""
+	}
+	return svgOf(panelW, panelH, nil, svg)
+}
+
 // Shows lists the kinds of the panels of a step's picture, for the figure that counts them.
 func Shows(w *words.Words, m *appliance.Model, v *protocol.View) []string {
 	var out []string

@@ -78,10 +78,11 @@ const wanted = /twenty.?four point five volts?|24\.5 ?v/i;
 const levelWords = {quiet: T('level-quiet'), good: T('level-good'), loud: T('level-loud'), noise: T('level-noise')};
 const meterCards = [
   ['rms', T('meter-rms'), [['yes', T('yes')], ['no', T('no')], ['', T('not-sure')]]],
-  ['amps', T('meter-amps'), [['uA', T('microamps')], ['mA', T('milliamps')], ['none', T('no-current')], ['', T('not-sure')]]],
+  ['amps', T('meter-amps'), [['uA', 'µA'], ['mA', 'mA'], ['none', T('no-current')], ['', T('not-sure')]]],
   ['cat', T('meter-cat'), [['CAT II', 'CAT II'], ['CAT III', 'CAT III'], ['CAT IV', 'CAT IV'], ['', T('none-found')]]],
 ];
 const chosen = id => (P.prefs.meter || {})[id] || '';
+const setMeter = (id, v) => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); };
 const cards = {
   choose: () => [
     el('h1', {class: 'title'}, T('voice-touch')),
@@ -103,9 +104,13 @@ const cards = {
       mark(P.prefs.sound ? 'proved' : 'off'), T('keep-sound')), el('p', {class: 'small'}, T('keep-sound-note')))],
   meter: () => [
     el('h1', {class: 'title'}, T('your-meter')),
-    el('p', {class: 'lead'}, T('meter-lead')),
-    meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'group', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: list.length === 3 ? 'answers thirds' : 'answers'}, list.map(([v, words]) =>
-      el('button', {class: 'pick', 'data-k': 'f' + id + v, 'aria-pressed': chosen(id) === v ? 'true' : 'false', onclick: () => { P.prefs.meter = {...P.prefs.meter, [id]: v}; keep(); draw(); }}, mark(chosen(id) === v ? 'proved' : 'off'), words))))),
+    el('p', {class: 'lead'}, T('meter-have')),
+    el('img', {class: 'sketch', src: '/api/sketch?id=meter', alt: T('meter-looks')}),
+    el('div', {class: 'answers'}, [['yes', T('meter-yes')], ['no', T('meter-no')]].map(([v, words]) =>
+      el('button', {class: 'pick', 'data-k': 'fhas' + v, 'aria-pressed': chosen('has') === v ? 'true' : 'false', onclick: () => setMeter('has', v)}, mark(chosen('has') === v ? 'proved' : 'off'), words))),
+    chosen('has') !== 'yes' && el('details', {'data-k': 'need'}, el('summary', {'data-k': 'sneed'}, T('meter-need')), el('div', {class: 'fold'}, el('p', {}, T('meter-need-1')), el('p', {}, T('meter-need-2')))),
+    chosen('has') === 'yes' && el('details', {'data-k': 'fine'}, el('summary', {'data-k': 'sfine'}, T('meter-fine')), meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'radiogroup', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: 'answers thirds'}, list.map(([v, words]) =>
+      el('button', {class: 'pick', role: 'radio', 'data-k': 'f' + id + v, 'aria-checked': chosen(id) === v ? 'true' : 'false', onclick: () => setMeter(id, v)}, mark(chosen(id) === v ? 'proved' : 'off'), words)))))),
     el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, T('done')))],
 };
 export const firstRun = () => cards[P.first]();
