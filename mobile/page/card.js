@@ -146,7 +146,7 @@ const step = (v, whole) => {
   const rows = v.summary && (whole || v.state === 'ended') ? el('dl', {class: 'summary'}, (v.summary.rows || []).map(r => el('div', {}, el('dt', {}, r.label), el('dd', {}, written(r.text))))) : null;
   if (v.state === 'ended') return [s.act && el('p', {class: 'lead'}, written(s.act)), rows,
     v.handover && el('section', {class: 'plain handed'}, el('h2', {}, T('read-out')), el('p', {}, written(v.handover)))];
-  if (h && h.pending && v.state === 'confirm' && h.taken) return [el('p', {class: 'value pending'}, h.taken), el('h1', {}, T(confirms(v) ? 'is-right' : 'once-more')), s.where && el('p', {class: 'where'}, written(s.where))];
+  if (h && h.pending && v.state === 'confirm' && h.taken) return [el('p', {class: 'value pending'}, h.taken), el('h1', {}, confirms(v) ? T('is-right') : T('once-more')), s.where && el('p', {class: 'where'}, written(s.where))];
   const question = s.kind === 'look' || !s.act || listening() && s.kind !== 'act';
   const act = whole ? s.say : s.act || s.say;
   return [rows,

@@ -108,7 +108,7 @@ const cards = {
     el('img', {class: 'sketch', src: '/api/sketch?id=meter', alt: T('meter-looks')}),
     el('div', {class: 'answers'}, [['yes', T('meter-yes')], ['no', T('meter-no')]].map(([v, words]) =>
       el('button', {class: 'pick', 'data-k': 'fhas' + v, 'aria-pressed': chosen('has') === v ? 'true' : 'false', onclick: () => setMeter('has', v)}, mark(chosen('has') === v ? 'proved' : 'off'), words))),
-    chosen('has') !== 'yes' && el('details', {'data-k': 'need'}, el('summary', {'data-k': 'sneed'}, T('meter-need')), el('div', {class: 'fold'}, el('p', {}, T('meter-need-1')), el('p', {}, T('meter-need-2')))),
+    chosen('has') !== 'yes' && el('details', {'data-k': 'need'}, el('summary', {'data-k': 'sneed'}, T('meter-need')), el('div', {class: 'fold'}, el('p', {}, T('meter-need-what')), el('p', {}, T('meter-need-else')))),
     chosen('has') === 'yes' && el('details', {'data-k': 'fine'}, el('summary', {'data-k': 'sfine'}, T('meter-fine')), meterCards.map(([id, ask, list]) => el('section', {class: 'plain', role: 'radiogroup', 'aria-label': ask}, el('h2', {}, ask), el('div', {class: 'answers thirds'}, list.map(([v, words]) =>
       el('button', {class: 'pick', role: 'radio', 'data-k': 'f' + id + v, 'aria-checked': chosen(id) === v ? 'true' : 'false', onclick: () => setMeter(id, v)}, mark(chosen(id) === v ? 'proved' : 'off'), words)))))),
     el('section', {class: 'stack'}, el('button', {'data-k': 'fd', class: 'solid', onclick: finishFirst}, T('done')))],
