@@ -1,7 +1,9 @@
 package job
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"readback/core/appliance"
 	"readback/core/measure"
@@ -150,4 +152,68 @@ func (m *Machine) reopen() {
 	j.ending, j.leaveOn = false, false
 	j.done.left, j.done.items, j.done.handed, j.done.matched = false, false, false, false
 	j.stage = sPart
+}
+
+// Opinion is what the answers say at one moment: who is suspected, and what would be asked or done next.
+type Opinion struct {
+	Suspects []protocol.Suspect `json:"suspects,omitempty"`
+	Next     string             `json:"next"`
+	Closed   bool               `json:"closed,omitempty"` // next is a repair and no check
+}
+
+// Reconsider tells what the answers say as they are, and what they would say if one of them were left out, or had another value or option.
+// Nothing changes: it is for somebody who doubts that answer afterwards.
+func (m *Machine) Reconsider(finding int, r *measure.Reading, option string) (was, is Opinion, err error) {
+	f := m.j.findings
+	if finding < 0 || finding >= len(f) {
+		return was, is, fmt.Errorf("session: there are %d answers, none numbered %d", len(f), finding)
+	}
+	other := append([]Finding(nil), f...)
+	x := &other[finding]
+	c := &m.model.Checks[x.Check]
+	switch {
+	case r != nil:
+		if x.Reading == nil {
+			return was, is, fmt.Errorf("session: %s was no reading", c.ID)
+		}
+		x.Reading = r
+	case option != "":
+		k := slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == option })
+		if k < 0 {
+			return was, is, fmt.Errorf("session: %s has no answer %q", c.ID, option)
+		}
+		x.Option, x.Reading, x.Unknown = k, nil, false
+	default:
+		*x = Finding{Check: x.Check, Option: -1, Unknown: true}
+	}
+	stages := []string{"free", "watch"}
+	if m.j.stage > sWatch {
+		stages = planStages
+	}
+	q := m.query(stages)
+	was = m.opinion(m.adv.Advise(q))
+	q.Findings = other
+	return was, m.opinion(m.adv.Advise(q)), nil
+}
+
+func (m *Machine) opinion(a Advice) Opinion {
+	o := Opinion{Next: m.line("unresolved"), Closed: a.Verdict}
+	for i, s := range a.Suspects {
+		if i == 5 {
+			break
+		}
+		if s.Words == "" {
+			s.Words = m.words.Chance(s.P)
+		}
+		o.Suspects = append(o.Suspects, s)
+	}
+	switch {
+	case a.Verdict && a.Repair >= 0:
+		o.Next = capital(m.model.Repairs[a.Repair].Name)
+	case a.Verdict:
+		o.Next = m.line("verdict.nothing")
+	case a.Check >= 0:
+		o.Next = capital(m.model.Checks[a.Check].Name)
+	}
+	return o
 }

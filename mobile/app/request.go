@@ -59,6 +59,9 @@ type EventBody struct {
 //	GET  /api/drawing?kind=            a picture of the open job's step as SVG: step (what the hands do), large, near (the circuit about it), all
 //	GET  /api/sketch?id=               a drawing by itself as SVG: meter, or what an appliance looks like
 //	POST /api/jobs/ID/resume, delete, restore
+//	POST /api/jobs/ID/details          report.Details: what is written by hand of the place and the appliance
+//	POST /api/jobs/ID/doubt, remarks   Doubt: what the answers say without one of them; the second keeps it, signed, beside the record
+//	GET  /api/jobs/ID/details, remarks, drawing/SEQ
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
 //	GET  /api/jobs/ID/handover         {"text": the summary for the person who takes over}
 //	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME, sound/NAME
@@ -124,7 +127,7 @@ var errNotFound = httpError{404, errors.New("request: no such thing")}
 func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 	parts := strings.Split(path, "/")
 	if parts[0] == "jobs" && len(parts) >= 3 {
-		return h.jobAPI(method, parts[1], parts[2:])
+		return h.jobAPI(method, parts[1], parts[2:], body)
 	}
 	if method == "GET" {
 		switch path {

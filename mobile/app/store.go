@@ -95,6 +95,8 @@ type JobInfo struct {
 	Damage  string `json:"damage,omitempty"`  // what is wrong with the journal, in words
 	Open    bool   `json:"open,omitempty"`    // it is the job on the page
 	Seq     int64  `json:"seq,omitempty"`     // number of the last event kept when this was written
+	What    string `json:"what,omitempty"`    // what was found, in words
+	Name    string `json:"name,omitempty"`    // what the person calls it
 }
 
 // openStore takes the folder dir, or, for tests, a disk.
@@ -278,7 +280,11 @@ func (s *store) summarise(id string, seq int64, v *protocol.View) {
 	if v.StageNo >= 1 && v.StageNo <= len(v.Stages) {
 		stage = v.Stages[v.StageNo-1]
 	}
-	data, err := json.Marshal(JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended, Seq: seq})
+	what := s.summary(id).What // what was found stays when the job goes on
+	if v.Summary != nil && v.Summary.Title != "" {
+		what = v.Summary.Title
+	}
+	data, err := json.Marshal(JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended, Seq: seq, What: what})
 	if err != nil {
 		return
 	}
@@ -316,6 +322,7 @@ func (s *store) list() ([]JobInfo, error) {
 		}
 		info := s.summary(e.Name)
 		info.ID, info.At = e.Name, files[at].At
+		info.Name = s.details(e.Name).Name
 		if info.Title == "" {
 			info.Title = "Job of " + e.Name[:min(8, len(e.Name))]
 		}

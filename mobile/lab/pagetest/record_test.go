@@ -32,7 +32,8 @@ func recordPages(t *testing.T) int {
 	}
 	j := report.Job{Words: w, Clock: func(at int64) string { return time.UnixMilli(at).UTC().Format("2006-01-02 15:04:05") },
 		Details: report.Details{Name: "Home", Address: "12 Test Street", Model: "X-100", Serial: "123"}}
-	for _, x := range lived(t, workspace.Large(t), "igniter.open")[0] {
+	for i, x := range lived(t, workspace.Large(t), "igniter.open")[0] {
+		x.Event.Seq = int64(i + 1)
 		j.Entries = append(j.Entries, report.Entry{Event: x.Event, Effects: x.Effects, View: x.View})
 	}
 	var b bytes.Buffer
@@ -43,6 +44,9 @@ func recordPages(t *testing.T) int {
 	t.Cleanup(s.Close)
 	br := open(t)
 	br.run(t, size(800, 1100), navigate(s.URL), shot(t, "record"))
+	if n := value[int](t, br, `document.querySelectorAll('.readings tr').length`); n < 8 {
+		t.Errorf("only %d rows of readings", n)
+	}
 	n := 0
 	br.run(t, chromedp.Func(func(ctx context.Context, tg *chromedp.Target) error {
 		r, err := cdp.Call(ctx, tg, page.PrintToPDF, page.PrintToPDFParams{PreferCSSPageSize: new(true), PrintBackground: new(true)})
