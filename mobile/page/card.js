@@ -54,7 +54,7 @@ export const card = (v, keys = answers) => {
   fill($('stepbox'), [v.step, v.state, v.ended, v.heard && v.heard.pending && v.heard, v.handover, whole], () => step(v, whole));
   fill($('watchbox'), [v.step.watch], () => watchBox(v));
   fill($('eyebox'), eyeKey(v), () => eyeBox(v));
-  fill($('answerbox'), [v.step, v.state, P.keys, P.other, P.mic, P.unit, P.replay && P.replay.at, v.ended, P.photo, eyeHas()], () => keys(v));
+  fill($('answerbox'), [v.step, v.state, P.keys, P.other, P.mic, P.unit, P.replay && [P.replay.at, P.replay.doubt], v.ended, P.photo, eyeHas()], () => keys(v));
   fill($('lastbox'), [v.state, lastAnswer(v), !!P.replay], () => lastBox(v));
   picture(v);
   fill($('whybox'), [v.why, v.suspects], () => why(v));
@@ -229,12 +229,13 @@ const textField = () => {
   return el('form', {class: 'free', onsubmit: e => { e.preventDefault(); if (words.value.trim()) post('/api/type', {text: words.value.trim()}); }}, words, el('button', {'data-k': 'send-free'}, T('send')));
 };
 // What can be done with a job's record. A phone saves, prints and shares through its shell; a browser prints what it shows, to PDF as well.
-export const recordKeys = (id, zip) => {
+export const recordKeys = (id, zip, name) => {
+  const of = words => name ? {'aria-label': words + ': ' + name} : {};
   const html = `/api/jobs/${id}/transcript`, pack = `/api/jobs/${id}/export.zip`, title = T('record-title');
   return [
-    native ? el('button', {'data-k': 'h' + id, onclick: () => shell('save', {path: html})}, T('save-record')) : el('a', {class: 'key', 'data-k': 't' + id, href: html, target: '_blank', rel: 'noopener', title: T('print-title')}, T('read-print')),
-    native && el('button', {'data-k': 'f' + id, onclick: () => shell('print', {path: html})}, T('print-pdf')),
-    zip && (native ? el('button', {'data-k': 'z' + id, title, onclick: () => shell('share', {path: pack})}, T('share-zip')) : el('a', {class: 'key', 'data-k': 'z' + id, href: pack, download: id + '.zip', title}, T('save-zip')))];
+    native ? el('button', {'data-k': 'h' + id, ...of(T('save-record')), onclick: () => shell('save', {path: html})}, T('save-record')) : el('a', {class: 'key', 'data-k': 't' + id, ...of(T('read-print')), href: html, target: '_blank', rel: 'noopener', title: T('print-title')}, T('read-print')),
+    native && el('button', {'data-k': 'f' + id, ...of(T('print-pdf')), onclick: () => shell('print', {path: html})}, T('print-pdf')),
+    zip && (native ? el('button', {'data-k': 'z' + id, ...of(T('share-zip')), title, onclick: () => shell('share', {path: pack})}, T('share-zip')) : el('a', {class: 'key', 'data-k': 'z' + id, ...of(T('save-zip')), href: pack, download: id + '.zip', title}, T('save-zip')))];
 };
 export const answer = (a, source) => {
   if (a.kind === 'command') command(a.id, a.text, source);

@@ -4,6 +4,7 @@ import {$, el, mark, fill, written, keyHint} from './tools.js';
 import {commandGroups, classes, P, theme, post, draw, command, emergency, listening, leave, native, shell, on} from './core.js';
 import {openPicture} from './picture.js';
 import {mic} from './sound.js';
+import {details} from './home.js';
 
 export const caption = () => {
   const v = P.view || P.replay, words = P.replay ? (P.replay.steps[P.replay.at].said || []).join(' ') : P.said;
@@ -25,7 +26,7 @@ export const bar = () => {
     el('button', {class: 'emergency', 'data-k': 'emergency', 'aria-keyshortcuts': 'e', onclick: () => emergency('any')}, mark('emergency'), T('emergency')),
     el('button', {id: 'ear', 'data-k': 'ear', onclick: () => mic.toggle()}, el('span', {class: 'top'}, el('span'), el('span', {class: 'level', 'aria-hidden': 'true'}, [1, 2, 3, 4, 5].map(() => el('i')))), el('span'), el('span', {class: 'note'})),
     el('button', {class: 'hold', 'data-k': 'hold', 'aria-keyshortcuts': 'h', onclick: hold}, el('span'), el('span')),
-    el('button', {class: 'all', 'data-k': 'all', 'aria-label': T('all-commands'), 'aria-keyshortcuts': '?', onclick: () => P.sheet ? closeSheet() : openSheet()}, el('span', {'aria-hidden': 'true'}, '⋯'), el('span', {}, T('more'))));
+    el('button', {class: 'all', 'data-k': 'all', 'aria-label': T('more') + ': ' + T('all-commands'), 'aria-keyshortcuts': '?', onclick: () => P.sheet ? closeSheet() : openSheet()}, el('span', {'aria-hidden': 'true'}, '⋯'), el('span', {}, T('more'))));
   const cue = P.view && P.cue; // it belongs to the job, not to the list that may follow
   const [shape, words, note] = cue ? [cueMarks[cue] || 'unknown', cueWords[cue] || cue] : earWords();
   const ear = $('ear'), level = P.ear.good ? Math.max(1, Math.min(5, Math.round((P.ear.level + 60) / 11))) : 0;
@@ -98,6 +99,7 @@ const sheetBody = () => {
     el('section', {class: 'plain'}, el('h3', {}, T('emergency'), keyHint('E')), el('div', {class: 'answers'}, Object.entries(classes).map(([id, text]) => el('button', {'data-k': 'x' + id, onclick: () => { closeSheet(); emergency(id); }}, mark('emergency'), text)))),
     el('section', {class: 'plain'}, el('h3', {}, T('this-page')), el('div', {class: 'answers'},
       el('button', {onclick: () => setTheme(P.prefs.theme === 'dark' ? 'light' : 'dark')}, T('theme')),
+      P.view && el('button', {'data-k': 'details', onclick: () => details(P.view.job)}, T('details')),
       P.view && el('button', {'data-k': 'circuit', onclick: () => openPicture('all')}, T('wiring-all')),
       el('button', {'data-k': 'shortcuts', 'aria-pressed': P.prefs.noKeys ? 'false' : 'true', onclick: () => { P.prefs.noKeys = !P.prefs.noKeys; post('/api/prefs', P.prefs); openSheet(); }}, mark(P.prefs.noKeys ? 'off' : 'proved'), T('letter-keys')),
       native && el('button', {'data-k': 'torch', disabled: P.view && P.view.state === 'emergency', // a switch may spark where gas is

@@ -26,10 +26,26 @@ export const picture = v => {
   fetchSvg('step').then(svg => {
     if (want !== key || !svg) return;
     svg.setAttribute('aria-hidden', 'true');
-    box.replaceChildren(el('button', {class: 'picture', 'data-k': 'picture', 'aria-label': T('picture-large', {what: svg.getAttribute('aria-label')}), onclick: () => openPicture('large')}, svg));
+    box.replaceChildren(el('div', {class: 'picture'}, svg, el('button', {'data-k': 'picture', 'aria-label': T('picture-large', {what: svg.getAttribute('aria-label')}), onclick: () => openPicture('large')})));
     fit(P.view);
   });
 };
+
+// A drawing by itself; it comes in when it is there. Each is asked for once.
+const sketches = new Map();
+const later = (path, box) => {
+  if (!sketches.has(path)) sketches.set(path, bus.call('GET', path).catch(() => ''));
+  sketches.get(path).then(text => {
+    const doc = text && new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
+    if (!doc || doc.localName !== 'svg') return;
+    doc.setAttribute('aria-hidden', 'true');
+    box.replaceChildren(document.importNode(doc, true));
+  });
+  return box;
+};
+export const sketchBox = (id, words) => later('/api/sketch?id=' + id, el('span', words ? {class: 'sketch', role: 'img', 'aria-label': words} : {class: 'sketch', 'aria-hidden': 'true'}));
+// The picture of a moment of a job that is replayed.
+export const momentBox = (id, seq) => later(`/api/jobs/${id}/drawing/${seq}`, el('span', {class: 'sketch moment', 'aria-hidden': 'true'}));
 
 // ---------------------------------------------------------------- the large picture, and the circuit to pan and zoom
 const markWords = {live: ['live', T('has-voltage')], suspect: ['bar', T('suspected')], good: ['pass', T('passed')], lifted: ['fail', T('lifted')]};
