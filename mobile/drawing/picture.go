@@ -99,7 +99,7 @@ func tall(ps []panel) string {
 	y := 8.0
 	const k = 1.7
 	for _, p := range ps {
-		for _, line := range wrap(p.text, 38, 4) {
+		for _, line := range wrap(p.text, 33, 5) {
 			fmt.Fprintf(&b, `<text x="10" y="%.0f" font-size="%.0f" font-weight="bold" fill="currentColor" stroke="none">%s</text>`, y+letter, letter, html.EscapeString(line))
 			y += 22
 		}
