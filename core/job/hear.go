@@ -74,7 +74,7 @@ func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 			if q.ready && x.ID == cReady {
 				x.Kind = utterance.Command
 			}
-			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
+			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || slices.Contains(q.also, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
 			ok = ok && (trusted(u.Source) || !m.called(q, x))
 		case utterance.Reading:
 			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))
@@ -144,6 +144,7 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 	}) {
 		q.errs = max(q.errs, 1) // the ear fails again on the same value: digits
 	}
+	m.insisted(u)
 	switch {
 	case q.kind == "consent" && q.errs < 3:
 		q.errs++
@@ -157,6 +158,19 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 		return
 	}
 	m.missed()
+}
+
+// insisted lets an answer that was called wrong before be given when it is said again all the same: the first time it is missed, as what
+// the ear gets wrong twice, the second time it is taken. Nothing is refused for good.
+func (m *Machine) insisted(u *utterance.Utterance) {
+	j, q := m.j, m.j.q
+	for _, x := range u.Meanings {
+		what := "= " + firstOf(x.ID, x.Text)
+		if x.Reading != nil {
+			what = m.written(x.Reading)
+		}
+		j.wrong = slices.DeleteFunc(slices.Clone(j.wrong), func(w named) bool { return w == named{q.id, what} })
+	}
 }
 
 // sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.

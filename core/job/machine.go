@@ -31,6 +31,8 @@ type Machine struct {
 	sayings   map[string]string // option or command id → its plainest saying
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
+	events    []int             // checks that are watched at one start, in the order of the sequence
+	comes     map[int]float64   // and the seconds after its beginning at which each usually comes
 	memo      map[string]Advice
 	taken     int64 // events taken
 	j         *job
@@ -68,6 +70,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
 	m.calls, m.settings = callChecks(model), settings(model)
+	m.events, m.comes = eventsOf(model, rules)
 	m.j = m.newJob()
 	return m, nil
 }

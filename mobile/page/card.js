@@ -26,7 +26,7 @@ export const site = s => el('ul', {}, siteWords(s).map(([m, label, words, alert]
   el('li', {class: alert && 'alert'}, mark(m), el('span', {}, label), el('b', {}, words))));
 
 // The card stands in two columns that a narrow screen shows as one: what is asked, and what it looks like.
-const columns = {left: ['head', 'replybox', 'cautionbox', 'stepbox', 'watchbox', 'answerbox', 'lastbox'], right: ['picturebox', 'eyebox', 'whybox', 'openbox', 'logbox']};
+const columns = {left: ['head', 'replybox', 'cautionbox', 'stepbox', 'answerbox', 'watchbox', 'lastbox'], right: ['picturebox', 'eyebox', 'whybox', 'openbox', 'logbox']};
 const lay = () => {
   const main = $('main');
   shown.delete(main);
@@ -154,6 +154,7 @@ const step = (v, whole) => {
     question && s.act && s.say && !whole && el('p', {class: 'say'}, written(s.say)),
     s.where && el('p', {class: 'where'}, written(s.where)),
     s.meter && el('p', {class: 'meter'}, mark('dial'), el('span', {}, T('site-meter') + ': ' + dial(s.meter))),
+    s.watch && s.watch.since && el('p', {class: 'meter'}, T('time') + ' ', el('span', {class: 'timer', 'data-since': s.watch.since}, ' ')),
     s.until && el('p', {class: 'where'}, T('time') + ' ', el('span', {class: 'timer', 'data-until': s.until}, ' '))];
 };
 
@@ -163,8 +164,7 @@ const watchBox = v => {
   const w = v.step.watch;
   if (!w || P.replay || v.state === 'emergency' || v.state === 'ended') return [];
   const due = n => `${Math.floor(n / 60)}:${String(Math.round(n % 60)).padStart(2, '0')}`;
-  return [w.since && el('p', {class: 'clock'}, T('time') + ' ', el('span', {class: 'timer', 'data-since': w.since}, ' ')),
-    el('ol', {class: 'watch'}, (w.events || []).map(e => el('li', {class: e.state, 'aria-current': e.state === 'now' ? 'step' : null},
+  return [el('ol', {class: 'watch'}, (w.events || []).map(e => el('li', {class: e.state, 'aria-current': e.state === 'now' ? 'step' : null},
       el('p', {}, mark(eventMark[e.state] || 'off'), el('span', {}, written(capital(e.text)), e.taken && e.state !== 'seen' && el('em', {}, ' ' + written(e.taken))),
         el('time', {}, e.at && w.since ? due((e.at - w.since) / 1000) : e.due ? T('due', {time: due(e.due)}) : '')),
       e.state !== 'now' && (e.answers || []).length > 0 && (e.state === 'later') && el('div', {class: 'answers'}, e.answers.slice(0, 2).map(a => el('button', {'data-k': 'w' + a.id, onclick: () => answer(a)}, written(capital(a.text))))))))];
@@ -206,7 +206,7 @@ const answers = v => {
     const have = new Set((s.answers || []).map(a => a.id));
     for (const [id, text] of Object.entries(classes)) if (!have.has(id) && id !== 'any') list.push(el('button', {'data-k': 'e' + id, onclick: () => emergency(id)}, text));
   }
-  const most = Math.max(0, ...shownAnswers.map(a => label(a).length)), grid = 'answers' + (most <= 11 && list.length > 2 || most <= 22 && list.length > 6 ? ' thirds' : '');
+  const most = Math.max(0, ...shownAnswers.map(a => label(a).length)), grid = 'answers' + (most <= 12 && list.length > 2 || most <= 22 && list.length > 6 ? ' thirds' : '');
   const out = [];
   if (pad) {
     out.push(keypad(s, list));

@@ -13,6 +13,13 @@ say "story" {
   say   = "One sentence is enough."
   how   = "Say what runs, what stops, and what changed before."
 }
+say "watch" { full = "Now watch one start from the beginning. Tell me what you see, as it happens." }
+say "watch.again" { full = "Turn the thermostat down, wait one minute, and turn it up again. Tell me what you see, as it happens." }
+say "watch.how" { full = "Say each thing when it comes. Say that's all when nothing more happens." }
+say "watch.done" { full = "That's all" }
+say "look.again" { full = "You said: {what}. That decides a lot, so please look once more." }
+say "look.which" { full = "Which is it: {options}?" }
+say "mend.now" { full = "We can put that right now: {repair}." }
 say "story.thanks" { full = "Noted." }
 say "story.fact" { full = "Story: {story}" }
 say "plate.without" { full = "Then without the plate." }

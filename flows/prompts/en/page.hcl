@@ -41,6 +41,7 @@ terms "page" {
   sign                     = "Sign and keep the remark"
   remark-kept              = "Kept beside the record, signed. The record itself is unchanged."
   jump                     = "Jump to a reading"
+  before-work              = "The wires before the work"
   less                     = "Less"
   part-here                = "The part is here: go on"
   enter                    = "Enter {what}"
