@@ -112,7 +112,7 @@ func tall(ps []panel) string {
 func svgOf(w, h float64, ps []panel, body string) string {
 	var names, kinds []string
 	for _, p := range ps {
-		names = append(names, p.text)
+		names = append(names, strings.TrimSuffix(p.text, "."))
 		kinds = append(kinds, p.kind)
 	}
 	return fmt.Sprintf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-weight="normal" stroke="currentColor" fill="none" stroke-width="2" stroke-linejoin="round" data-panels="%s"><g aria-hidden="true">%s</g></svg>`,
