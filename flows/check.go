@@ -9,6 +9,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/utterance"
 	"readback/core/vocab"
 )
 
@@ -52,7 +53,8 @@ func (l *loader) check(b *block) {
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
 		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen"),
-			Missed: ob.flag("missed"), Shows: ob.wordsOf("shows", "power", "call"), Mend: ob.ref("mend", l.repairs) + 1, Twice: ob.flag("twice")}
+			Missed: ob.flag("missed"), Shows: ob.wordsOf("shows", "power", "call"), Mend: ob.ref("mend", l.repairs) + 1, Twice: ob.flag("twice"),
+			Told: ob.wordsOf("told", utterance.Symptoms...)}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)

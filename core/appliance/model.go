@@ -219,6 +219,7 @@ type Option struct {
 	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
 	Missed    bool     // of an event: nothing of it was noticed
 	Shows     []string // what this answer shows of the work place: power (the supply is on), call (heat is called for)
+	Told      []string // symptoms of a story that mean it: ids of utterance.Symptom
 	Twice     bool     // it would condemn something by one look: asked once more in other words before it counts. An answer with a stop line always is
 	Mend      int      // repair that puts right at once what is seen, free and by hand, plus one; 0 for none
 }

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"readback/core/measure"
 	"readback/core/protocol"
@@ -61,6 +62,15 @@ func (m *Machine) hear(ev protocol.Event) {
 // called wrong before fits no more.
 func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 	q := m.j.q
+	if m.tells(u) {
+		x := utterance.Meaning{Kind: utterance.Text, Text: u.Text}
+		for _, s := range u.Meanings {
+			if s.Kind == utterance.Symptom {
+				x.ID = strings.TrimSpace(x.ID + " " + s.ID)
+			}
+		}
+		return []utterance.Meaning{x}
+	}
 	var out []utterance.Meaning
 	for _, x := range u.Meanings {
 		ok := false
@@ -89,10 +99,23 @@ func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 			out = append(out, x)
 		}
 	}
-	if len(out) == 0 && q.text && u.Text != "" && u.Fault == "" {
+	if len(out) == 0 && q.text && u.Text != "" && (u.Fault == "" || u.Fault == "unknown" || u.Fault == utterance.Aside) {
 		out = append(out, utterance.Meaning{Kind: utterance.Text, Text: u.Text})
 	}
 	return out
+}
+
+// tells tells whether what was said at an open question is the answer to it: everything is, but alarms, which were heard before, and the
+// exact words of a command. "It does not start" takes nothing back there.
+func (m *Machine) tells(u *utterance.Utterance) bool {
+	_, open := m.j.q.task.(storyTask)
+	if !open || trusted(u.Source) || u.Text == "" || u.Fault != "" && u.Fault != "unknown" && u.Fault != utterance.Aside {
+		return false
+	}
+	if len(u.Meanings) > 0 && u.Meanings[0].Kind == utterance.Command {
+		return !m.exact[strings.ToLower(u.Text)] && len(strings.Fields(u.Text)) > 2
+	}
+	return true
 }
 
 func hasReading(u *utterance.Utterance) bool {
@@ -127,7 +150,7 @@ func (m *Machine) rejected(q *question, r *measure.Reading) bool {
 // only shortly after a question.
 func (m *Machine) unfit(u *utterance.Utterance) {
 	j, q := m.j, m.j.q
-	if u.Fault == utterance.Aside && len(u.Meanings) == 0 { // said to somebody else
+	if u.Fault == utterance.Aside && len(u.Meanings) == 0 && !q.text { // said to somebody else
 		j.heardView = nil
 		return
 	}

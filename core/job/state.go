@@ -158,6 +158,9 @@ type knowledge struct {
 	named    *measure.Meter        // the meter as the person described it, nil when not
 	story    string
 	watch    watching // the start that is watched
+	unknown  int      // questions in a row that were left without an answer
+	offer    bool     // it is time to say what is possible without, and to offer to stop
+	offered  int      // how often that was done
 	twice    once     // the look that is asked once more
 	advice   Advice   // the last one that was followed
 }

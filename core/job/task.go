@@ -99,6 +99,10 @@ func (m *Machine) toward(t task) *question {
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)
 		}
+		if j.refused[refusal(act)] >= 2 && !m.needed(t, act) { // it was refused: it is not asked for again and again
+			m.block(t)
+			return nil
+		}
 		if act.Proof() && (j.noMeter || j.noProof) {
 			if j.noMeter {
 				m.say("warning", m.line("meter.none"))

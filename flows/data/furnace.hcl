@@ -2871,13 +2871,23 @@ check "story-what" {
   ask      = "Does it do nothing, stop early, or run without heat?"
   option "not-enough" {
     when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+    told = ["weak-heat"]
   }
   option "stops-early" {
     when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
+    told = ["lights-dies", "short-cycle"]
   }
-  option "never-stops" { when = mode("board.fan-welded") }
-  option "no-start" { when = !reached("draft") }
-  option "runs-no-heat" {}
+  option "never-stops" {
+    when = mode("board.fan-welded")
+    told = ["blower-on"]
+  }
+  option "no-start" {
+    when = !reached("draft")
+    told = ["noheat"]
+  }
+  option "runs-no-heat" {
+    told = ["fan-no-flame"]
+  }
 }
 
 check "story-pattern" {
@@ -2894,6 +2904,7 @@ check "story-pattern" {
   option "some-starts" {
     when   = mode("w-tail.loose") || mode("vent.partly") # the others may fail every time, or seem to
     passes = true
+    told = ["sometimes"]
   }
 }
 
@@ -2925,6 +2936,7 @@ check "story-change" {
   }
   option "after-work" {
     when = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
+    told = ["after-work"]
   }
   option "after-storm" { when = 1 < 0 }
 }
@@ -3081,6 +3093,7 @@ check "stat-screen" {
   option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
   option "blank" {
     mend = "change-batteries"
+    told = ["blank-stat"]
   }
 }
 
@@ -3221,6 +3234,7 @@ check "breaker-look" {
   option "on" { when = !breaker.blown }
   option "tripped" {
     mend = "reset-breaker"
+    told = ["trips"]
   }
 }
 
