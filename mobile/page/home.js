@@ -1,7 +1,7 @@
 // Where no job is open: the job list, the first run, and the replay of a job.
 import {T} from '/words.js';
 import {$, capital, el, mark, outcome, keyHint, written} from './tools.js';
-import {P, bus, take, post, draw} from './core.js';
+import {P, bus, take, post, draw, replyOf} from './core.js';
 import {recordKeys} from './card.js';
 import {sketchBox, momentBox} from './picture.js';
 import {openBox, closeSheet} from './foot.js';
@@ -76,7 +76,7 @@ const replay = async id => {
   const list = steps.filter(s => s.view && (s.said || s.event.said || s.event.photo)); // what changes nothing is no step
   if (list.length) { P.replay = {id, steps: list, at: 0}; draw(); }
 };
-export const replayGo = n => { const r = P.replay; r.at = Math.max(0, Math.min(r.steps.length - 1, r.at + n)); r.doubt = null; P.reply = written((r.steps[r.at].said || []).join(' ')); sound.stop(); draw(); };
+export const replayGo = n => { const r = P.replay; r.at = Math.max(0, Math.min(r.steps.length - 1, r.at + n)); r.doubt = null; P.reply = replyOf(r.steps[r.at].said || [], r.steps[r.at].view, r.at ? r.steps[r.at - 1].view : null); sound.stop(); draw(); };
 export const replayEnd = () => { P.replay = null; P.reply = ''; $('main').replaceChildren(); draw(); };
 const isReading = s => s.event.said && s.view.heard && !s.view.heard.pending && s.view.heard.verdict;
 export const replayKeys = () => {
