@@ -209,6 +209,8 @@ type Band struct {
 // Option is one answer of a look; When is the state of the appliance that it describes.
 type Option struct {
 	ID        string   // option id of the lexicon
+	Label     string   // how this check words it, on its button and aloud; empty: as the lexicon does
+	Also      []string // ids of other options of the lexicon that mean it here: understood, and no buttons of their own
 	When      *Expr    // nil: otherwise
 	Stop      int      // answering this crosses a stop line, -1
 	Emergency string   // answering this is an emergency of that class

@@ -30,6 +30,7 @@ type Machine struct {
 	back      map[string]string // option id → how it is said back
 	sayings   map[string]string // option or command id → its plainest saying
 	exact     map[string]bool   // every saying of a command
+	labels    map[string]string // the words of the question that is being answered
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
 	events    []int             // checks that are watched at one start, in the order of the sequence

@@ -83,7 +83,10 @@ export const fit = v => {
     svg.setAttribute('viewBox', pad ? '116 0 228 150' : '0 0 344 150');
     svg.setAttribute('width', pad ? 228 : 344);
   }
-  if (pad) return;
+  if (pad) { // the last answer gives way to what is to be done
+    if ($('stepbox').getBoundingClientRect().bottom > $('answerbox').getBoundingClientRect().top) main.classList.add('tight');
+    return;
+  }
   if (shrink()) { main.classList.add('tight'); main.style.removeProperty('--pic'); shrink(); }
 };
 addEventListener('resize', () => { if (P.view && $('stepbox')) fit(P.view); });
@@ -243,14 +246,14 @@ export const answer = (a, source) => {
   else send({kind: a.kind || 'choice', id: a.id, text: a.text}, a.text, source);
 };
 // The pad stands at the foot of the screen. Its last key says what it takes; keys that make no sense for the question are not there.
-const shows = {volts: ['V', 'mV'], minus: ['mV', 'V', 'uA', 'mA', 'inH2O', 'Pa', 'degF', 'degC'], meter: ['V', 'mV', 'ohm', 'kohm', 'Mohm', 'uA', 'mA', 'A', 'uF', 'nF']};
+const ofMeter = /V$|ohm$|A$|^.F$/, ofOhms = /ohm$|^.F$/, signed = /V$|A$|^inH|^Pa$|^deg/; // units of a meter, those that can be above its range, those that can be below zero
 export const enterWords = s => T('enter', {what: P.typed ? P.typed + ' ' + unit(s.keypad[P.unit % s.keypad.length]) : '…'});
 const keypad = (s, list) => {
-  const units = s.keypad, u = units[P.unit % units.length], meter = shows.meter.includes(u), minus = shows.minus.includes(u) && !/AC/.test(written(s.meter || ''));
+  const units = s.keypad, u = units[P.unit % units.length], meter = ofMeter.test(u), minus = signed.test(u) && !/AC/.test(written(s.meter || ''));
   if (P.other) return el('div', {class: 'pad'}, el('div', {class: 'answers'}, list,
     meter && [el('button', {'data-k': 'blank', onclick: () => display('blank', T('blank-display'))}, T('blank-display')), el('button', {'data-k': 'jump', onclick: () => command('jumping', T('jumping'))}, T('jumping-key'))],
     el('button', {'data-k': 'digits', onclick: () => { P.other = false; draw(); }}, T('digits'))));
-  const over = ['ohm', 'kohm', 'Mohm', 'uF', 'nF'].includes(u), more = units.length > 1;
+  const over = ofOhms.test(u), more = units.length > 1;
   return el('div', {class: 'pad', role: 'group', 'aria-label': T('keypad')},
     el('div', {class: 'keypad'},
       [...'123'].map(padKey), padKey('del', '⌫', T('delete-digit')), [...'456'].map(padKey), padKey('.', '.', T('point')), [...'789'].map(padKey), padKey('0'),
