@@ -3298,6 +3298,7 @@ check "house-power" {
   }
   option "off" {
     label = "No"
+    stop = "no-power"
   }
 }
 
