@@ -166,9 +166,9 @@ type Check struct {
 	Hazard   string // none, low (24 V), mains, moving, hot, gas, capacitor
 	Instead  int    // off-power alternative check, -1
 	Minutes  measure.Quantity
-	Ask      string         // the question, for looks: two or three named states
-	Act      string         // what to do first, imperative, at most 12 words
-	Caution  string         // at most 12 words, without the signal word
+	Ask      string         // the question, for looks: it ends in the labels of its options, or is one of yes and no
+	Act      string         // what to do first, imperative, sentences of at most 16 words
+	Caution  string         // at most 20 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
 	Bands    []Band         // readings that have a consequence of their own, the worst first

@@ -449,7 +449,7 @@ func (m *Machine) whereCheck(i int) string {
 	if l := m.leads(c.Red, c.Black); l != "" {
 		return l
 	}
-	if c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
+	if c.Function == measure.Look && c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
 		return m.model.Parts[c.Part].Name
 	}
 	return ""

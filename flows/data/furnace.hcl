@@ -2225,14 +2225,14 @@ point "fan-out" {
 point "fan-plug" {
   net   = "IND-m"
   place = "upper-bay"
-  name  = "draft fan plug, motor side"
+  name  = "motor side of the draft fan plug"
   where = "the two-pin plug of the draft fan"
 }
 
 point "fan-plug-n" {
   net   = "IND-n"
   place = "upper-bay"
-  name  = "draft fan plug, neutral side"
+  name  = "neutral side of the draft fan plug"
   where = "the second pin of the same plug"
 }
 
@@ -2288,14 +2288,14 @@ point "glow-out" {
 point "glow-plug" {
   net   = "IGN-m"
   place = "upper-bay"
-  name  = "igniter plug, igniter side"
+  name  = "igniter side of the igniter plug"
   where = "the white two-pin plug"
 }
 
 point "glow-plug-n" {
   net   = "IGN-n"
   place = "upper-bay"
-  name  = "igniter plug, neutral side"
+  name  = "neutral side of the igniter plug"
   where = "the second pin of the same plug"
 }
 
@@ -2344,14 +2344,14 @@ point "blower-tap" {
 point "blower-n" {
   net   = "BLW-n"
   place = "upper-bay"
-  name  = "neutral wire of the blower, at its end"
+  name  = "end of the blower's neutral wire"
   where = "the white wire of the blower"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "upper-bay"
-  name  = "end of the blower's speed wire, taken off"
+  name  = "speed wire of the blower"
   where = "taken off the board"
 }
 
@@ -2519,14 +2519,14 @@ point "splice-r" {
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "white wire joint, wall side"
+  name  = "wall side of the white wire joint"
   where = "the white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "white wire joint, board side"
+  name  = "board side of the white wire joint"
   where = "the white wire that goes to the board"
 }
 
@@ -2589,28 +2589,28 @@ point "stat-c" {
 point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
-  name  = "first terminal of the high limit"
+  name  = "first high limit terminal"
   where = "with the wire from the board"
 }
 
 point "limit-out" {
   net   = "LIM-out"
   place = "upper-bay"
-  name  = "second terminal of the high limit"
+  name  = "second high limit terminal"
   where = "with the wire to the roll-out switches"
 }
 
 point "limit-a" {
   net   = "high-limit.a"
   place = "upper-bay"
-  name  = "first terminal of the high limit, wire off"
+  name  = "first terminal of the high limit"
   where = "with its wire pulled off"
 }
 
 point "limit-b" {
   net   = "high-limit.b"
   place = "upper-bay"
-  name  = "second terminal of the high limit, other side"
+  name  = "second terminal of the high limit"
   where = "the other terminal"
 }
 
@@ -2666,28 +2666,28 @@ point "string-end" {
 point "switch-in" {
   net   = "HS"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch"
+  name  = "first pressure switch terminal"
   where = "with the wire from the board plug"
 }
 
 point "switch-out" {
   net   = "PS-b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch"
+  name  = "second pressure switch terminal"
   where = "with the wire back to the board plug"
 }
 
 point "press-a" {
   net   = "pressure-switch.a"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch, wire off"
+  name  = "first terminal of the pressure switch"
   where = "with its wire pulled off"
 }
 
 point "press-b" {
   net   = "pressure-switch.b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch, wire off"
+  name  = "second terminal of the pressure switch"
   where = "the other terminal"
 }
 
@@ -2708,28 +2708,28 @@ point "gas-out" {
 point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
-  name  = "first terminal of the gas valve"
+  name  = "first gas valve terminal"
   where = "with the wire from the board"
 }
 
 point "valve-2" {
   net   = "GV-2"
   place = "upper-bay"
-  name  = "common terminal of the gas valve"
+  name  = "common gas valve terminal"
   where = "with the wire to common"
 }
 
 point "valve-a" {
   net   = "gas-valve.a"
   place = "upper-bay"
-  name  = "first terminal of the gas valve, wire off"
+  name  = "first terminal of the gas valve"
   where = "the first terminal"
 }
 
 point "valve-b" {
   net   = "gas-valve.b"
   place = "upper-bay"
-  name  = "common terminal of the gas valve, wire off"
+  name  = "common terminal of the gas valve"
   where = "the second terminal"
 }
 
@@ -2743,14 +2743,14 @@ point "flame-pin" {
 point "rod-end" {
   net   = "ROD"
   place = "upper-bay"
-  name  = "connector of the flame rod"
+  name  = "flame rod connector"
   where = "where the single wire plugs on"
 }
 
 point "rod-a" {
   net   = "flame-rod.rod"
   place = "upper-bay"
-  name  = "connector of the flame rod, wire off"
+  name  = "connector of the flame rod"
   where = "the metal of the rod"
 }
 
@@ -3338,6 +3338,7 @@ check "house-power" {
   }
   option "off" {
     label = "No"
+    stop = "no-power"
   }
 }
 
