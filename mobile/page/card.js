@@ -66,16 +66,16 @@ export const card = (v, keys = answers) => {
 
 // All of a step stands between the site and the foot. Where it does not, the picture gives way first, down to a strip that still shows what
 // it is of; then the letters.
-const smallest = 76;
+const smallest = [76, 76, 64];
 export const fit = v => {
   const main = $('main'), over = () => $('answerbox').getBoundingClientRect().bottom + scrollY - $('foot').getBoundingClientRect().top;
-  main.classList.remove('tight');
+  main.classList.remove('tight', 'tiny');
   main.style.removeProperty('--pic');
   if (innerWidth >= 1000 || P.replay || !v || v.state === 'ended' || v.state === 'emergency') return;
   const svg = $('picturebox').querySelector('svg');
-  const shrink = () => {
+  const shrink = stage => {
     const o = over();
-    if (o > 0 && svg) main.style.setProperty('--pic', Math.max(smallest, Math.round(svg.getBoundingClientRect().height - o - 1)) + 'px');
+    if (o > 0 && svg) main.style.setProperty('--pic', Math.max(smallest[stage], Math.round(svg.getBoundingClientRect().height - o - 1)) + 'px');
     return over() > 0;
   };
   const pad = main.dataset.pad === 'open';
@@ -84,10 +84,14 @@ export const fit = v => {
     svg.setAttribute('width', pad ? 228 : 344);
   }
   if (pad) { // the last answer gives way to what is to be done
-    if ($('stepbox').getBoundingClientRect().bottom > $('answerbox').getBoundingClientRect().top) main.classList.add('tight');
+    for (const name of ['tight', 'tiny']) if ($('stepbox').getBoundingClientRect().bottom > $('answerbox').getBoundingClientRect().top) main.classList.add(name);
     return;
   }
-  if (shrink()) { main.classList.add('tight'); main.style.removeProperty('--pic'); shrink(); }
+  for (const [stage, name] of [[0, ''], [1, 'tight'], [2, 'tiny']]) {
+    if (name) main.classList.add(name);
+    main.style.removeProperty('--pic');
+    if (!shrink(stage)) break;
+  }
 };
 addEventListener('resize', () => { if (P.view && $('stepbox')) fit(P.view); });
 
