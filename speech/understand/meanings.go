@@ -155,7 +155,7 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	switch m := ms[0]; m.Kind {
 	case utterance.Command:
 		c, ok := vocab.CommandOf(m.ID)
-		return !ok || !c.Ends || len(strings.Fields(m.Text)) >= len(strings.Fields(text))-1 // "it just quit" is the furnace
+		return !ok || !c.Ends || len(strings.Fields(m.Text)) >= len(strings.Fields(text))-1 && !strings.HasPrefix(text, "it ") // "it just quit" is the furnace
 	case utterance.Choice:
 		return m.Cost == 0 && m.Text == text && fits(m, e)
 	case utterance.Reading, utterance.UnitOnly:
@@ -485,11 +485,6 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 	switch id := intent.Commands[k]; id {
 	case "sorry":
 		return nil
-	case "stop":
-		if s.words[0] == "it" { // "it just quit" tells of the heater
-			return nil
-		}
-		m.ID = commandOf[id]
 	case "yes", "no":
 		m.Kind, m.ID = utterance.Choice, id
 		other := m
@@ -497,6 +492,9 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 		return []utterance.Meaning{m, other}
 	default:
 		m.ID = commandOf[id]
+		if id == "stop" && s.words[0] == "it" {
+			return nil // "it just quit" tells of the heater
+		}
 		if c, ok := vocab.CommandOf(m.ID); !ok || !c.Ends {
 			m.Doubt = p < sureLight
 		}
