@@ -53,6 +53,7 @@ type Place struct {
 	Trips   []int            // parts (door switches) that open when this cover is off
 	HandsIn bool             // moving, hot or live things can be touched inside
 	Hazards []string         // hazard nouns inside: mains, moving, hot, sharp, gas, capacitor
+	Sketch  string           // one of vocab.PlaceSketches: what stands for it in pictures; empty: its enclosing place
 }
 
 // Part is one thing with one name.
@@ -62,6 +63,7 @@ type Part struct {
 	Name    string // one name for ever: "pressure switch"
 	Place   int
 	Look    string                      // how to recognise it: "round, rubber hose, two wires"
+	Sketch  string                      // one of vocab.PartSketches: what stands for it in pictures; empty: that of its kind
 	Ports   map[string]string           // port name → net id
 	Params  map[string]measure.Quantity // numbers the kind needs
 	Exprs   map[string]*Expr            // expressions the kind needs ("closes", "works")
@@ -140,6 +142,7 @@ type Point struct {
 	Place int
 	Name  string // as spoken: "terminal W on the board"
 	Where string
+	On    string // the terminal in pictures: sketch.terminal; empty: found by its net
 }
 
 // Check is a question, a look or a measurement. Only what the simulator cannot know is written: where, how, at what cost.

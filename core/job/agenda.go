@@ -290,13 +290,7 @@ func (m *Machine) pointless(check int) bool {
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
-	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
-	for i, a := range j.asked {
-		if a == 2 || m.barredCheck(i) {
-			q.Blocked = append(q.Blocked, i)
-		}
-	}
+	q := m.query(stages)
 	key, err := json.Marshal(q)
 	if err != nil {
 		panic("session: a query cannot be written as JSON")
@@ -307,6 +301,18 @@ func (m *Machine) advise(stages ...string) Advice {
 	a := m.adv.Advise(q)
 	m.memo[string(key)] = a
 	return a
+}
+
+// query is what the adviser is asked now.
+func (m *Machine) query(stages []string) Query {
+	j := m.j
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	for i, a := range j.asked {
+		if a == 2 || m.barredCheck(i) {
+			q.Blocked = append(q.Blocked, i)
+		}
+	}
+	return q
 }
 
 // closed tells whether the case is closed, and if so moves on to what follows.

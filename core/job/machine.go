@@ -187,7 +187,10 @@ func (m *Machine) take(ev protocol.Event) {
 	switch ev.Type {
 	case protocol.EvBegin:
 		j.begin, j.began = *ev.Begin, true
-		if ev.Begin.Meter != nil {
+		if ev.Begin.Meter != nil && ev.Begin.Meter.None {
+			j.noMeter, j.noProof, j.done.meter[0] = true, true, true
+			m.fact(m.option(oNoMeter))
+		} else if ev.Begin.Meter != nil {
 			j.meter, j.done.meter[0] = measure.Describe(*ev.Begin.Meter), true
 			if c := ev.Begin.Meter.Category; c != "" && !rated(c) {
 				m.notRated()

@@ -94,6 +94,7 @@ func (m *Machine) View() *protocol.View {
 		v.Ended = j.outcome
 	}
 	m.forEye(v)
+	v.Summary = m.summary()
 	return v
 }
 

@@ -23,6 +23,23 @@ source "T05" { text = "gas technician training text, unit 5" }
 source "IRC" { text = "2018 residential code, appendix D (fuel gas inspection)" }
 source "T03" { text = "gas technician training text, unit 3" }
 
+# ---- what stands for things in pictures: drawings of core/vocab ----
+
+sketch {
+  places = { room = "heater", bay = "heater-bay", rear = "heater-rear", stat-cover = "wall-base", outside = "outdoors" }
+  parts = {
+    gas-supply = "gas-cock", gas-cock = "gas-cock", knob = "knob", sparker = "knob", spark-lead = "spade", pilot-orifice = "pilot", wind = "pilot",
+    pilot-flame = "pilot", tc-place = "pilot", thermocouple = "probe", tc-nut = "probe", spill-switch = "disc-reset", hold-coil = "terminals", flue = "pipe",
+    pile-place = "pilot", thermopile = "probe", pile-lead = "spade", limit = "disc", air-ways = "grille", splice = "splice", thermostat = "thermostat",
+    setpoint = "thermostat", stat-wire = "splice", main-valve = "terminals", burner = "burner", crossover = "burner"
+  }
+  points = {
+    tpth = "terminals.M", th = "terminals.T", tp = "terminals.P", pile-a = "wire.a", pile-b = "wire.b", splice-far = "splice.b", lim = "disc.b",
+    s1 = "terminals.T", s2 = "terminals.P", tc-tip = "wire.a", tc-tube = "wire.b", hc = "terminals.T", tcs = "disc-reset.a", lim-a = "wire.a",
+    stat-a = "wire.a", valve-a = "wire.a"
+  }
+}
+
 place "room" {
   name  = "room"
   where = "in front of the heater"

@@ -56,9 +56,36 @@ terms "option" {
   finish       = "Finish"
 }
 terms "verdict" {
-  pass             = "normal"
-  conditional-pass = "just inside the limit"
-  conditional-fail = "just outside the limit"
-  fail             = "not normal"
-  invalid          = "proves nothing"
+  pass             = "pass"
+  conditional-pass = "pass, close to the limit"
+  conditional-fail = "fail, close to the limit"
+  fail             = "fail"
+  invalid          = "invalid"
+}
+
+# The page that answers the whole job: the verdict before the decision, the account at the end.
+terms "summary" {
+  found      = "Found: {what}"
+  proof      = "Proof"
+  costs      = "Cost"
+  you        = "You can"
+  technician = "Technician"
+  visit      = "A visit costs about $${price}"
+  part-and-time = "$${price} for the part, {minutes} minutes of work"
+  part-only     = "$${price} for the part"
+  time-only     = "Nothing but {minutes} minutes of work"
+  wrong      = "What was wrong"
+  done       = "What was done"
+  saved      = "Saved"
+  watch      = "Watch for"
+  watch-for  = "Look at it once tomorrow. If it stops again, smells, or makes a new noise, switch it off and start with me again."
+  keep       = "Keep"
+  keep-what  = "Keep the old part and this record until the heat has lasted a week."
+  buy        = "Buy"
+  match      = "Must match"
+  plate      = "From the plate"
+  bring      = "Take along"
+  old-part   = "Take the old part, or its photo, and the numbers of the plate."
+  then       = "When you have it"
+  go-on      = "Open this job in the list and press Go on. First we make it safe again."
 }
