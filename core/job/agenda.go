@@ -50,11 +50,9 @@ func (m *Machine) advance() {
 // before all of them. It is nil when nothing is left to do.
 func (m *Machine) choose() task {
 	j := m.j
-	if j.offer {
+	if j.offer && !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
 		j.offer = false
-		if !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
-			return offerTask{}
-		}
+		return offerTask{}
 	}
 	if j.twice.open && !j.ending {
 		return checkTask{j.twice.check}

@@ -92,7 +92,8 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	}
 	if again {
 		slices.Reverse(q.opts[:q.shown])
-		q.step.Act, q.step.Say = m.line("look.again", "what", m.option(c.Options[m.j.twice.option].ID)), m.line("look.which", "options", m.optionWords(q))
+		q.long = true
+		q.step.Act, q.step.Say = m.line("look.again", "what", m.answered(q.check, m.j.twice.option)), m.line("look.which", "options", m.either(q.check))
 		q.short = q.step.Say
 	}
 	switch {
@@ -202,6 +203,38 @@ type once struct {
 	check, option int
 }
 
+// answered is an answer to a check in the words of that check.
+func (m *Machine) answered(check, option int) string {
+	o := &m.model.Checks[check].Options[option]
+	return firstOf(o.Label, m.option(o.ID))
+}
+
+// either names the answers to a check, the last first: other words than the first time.
+func (m *Machine) either(check int) string {
+	text := ""
+	for i := len(m.model.Checks[check].Options) - 1; i >= 0; i-- {
+		o := &m.model.Checks[check].Options[i]
+		word := lower(firstOf(o.Label, m.sayable(o.ID)))
+		switch {
+		case text == "":
+			text = word
+		case i == 0:
+			text += ", " + m.line("or") + " " + word
+		default:
+			text += ", " + word
+		}
+	}
+	return text
+}
+
+// decides tells whether an answer condemns or ends something by itself: a stop line, what the file says, and a look after a repair that
+// shows no heat.
+func (m *Machine) decides(check, option int) bool {
+	c := &m.model.Checks[check]
+	o := &c.Options[option]
+	return o.Twice || o.Stop >= 0 || c.Stage == "restart" && option > 0 && o.Emergency == ""
+}
+
 // askTwice tells whether an answer is to be asked for once more, and sees to that. The second answer counts, whichever it is: one slip
 // ends nothing.
 func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
@@ -210,7 +243,7 @@ func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
 		j.twice = once{check: check, option: f.Option}
 		return false
 	}
-	if !o.Twice && o.Stop < 0 || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
+	if !m.decides(check, f.Option) || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
 		return false
 	}
 	m.settle(*f)

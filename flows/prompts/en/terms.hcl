@@ -56,11 +56,11 @@ terms "option" {
   finish       = "Finish"
 }
 terms "verdict" {
-  pass             = "normal"
-  conditional-pass = "just inside the limit"
-  conditional-fail = "just outside the limit"
-  fail             = "not normal"
-  invalid          = "proves nothing"
+  pass             = "pass"
+  conditional-pass = "pass, close to the limit"
+  conditional-fail = "fail, close to the limit"
+  fail             = "fail"
+  invalid          = "invalid"
 }
 
 # The page that answers the whole job: the verdict before the decision, the account at the end.
