@@ -99,6 +99,7 @@ type loader struct {
 	partOf   map[string]*appliance.Kind
 	options  map[[2]int]hcl.Range // check, option
 	accepted []acceptance
+	unless   []unless
 	acts     map[string]hcl.Range // "check:act" and the like, for rules about words
 }
 
@@ -248,6 +249,7 @@ func (l *loader) file(body *hclsyntax.Body) {
 	each("control", l.control)
 	each("point", l.point)
 	each("check", l.check)
+	l.answers()
 	each("repair", l.repair)
 	each("plate", l.plate)
 	each("lamp", l.lamp)

@@ -27,11 +27,11 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Meter = m.line("meter.volts-ac")
 		q.step.Keypad = q.units
 		q.step.Eye = protocol.EyeMeter
-		q.opts = nil
+		q.opts, q.shown = nil, 0
 	case act.Kind == worksite.ProveEmpty:
 		q.kind, q.step.Kind = "measure", "measure"
 		q.units, q.hazard = []string{"V", "mV"}, true // it clears a hazard: nothing is taken from the camera alone
-		q.step.Keypad, q.step.Eye, q.opts = q.units, protocol.EyeMeter, nil
+		q.step.Keypad, q.step.Eye, q.opts, q.shown = q.units, protocol.EyeMeter, nil, 0
 	case act.Kind == worksite.PlaceLeads && m.model.Checks[act.N].Fit != "":
 		q.step.Act, q.short = m.model.Checks[act.N].Fit, m.model.Checks[act.N].Fit
 	}
@@ -179,6 +179,9 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 		j.opened = j.opened.With(int(a.N))
 	case worksite.LiftWire:
 		j.lifted = j.lifted.With(int(a.N))
+		j.adrift = j.adrift.Without(int(a.N))
+	case worksite.RefitWire:
+		j.adrift = j.adrift.Without(int(a.N))
 	case worksite.HoldDoor:
 		j.held = true
 	case worksite.PowerOff:
@@ -209,12 +212,17 @@ func lights(s worksite.State) bool { return s.Power == worksite.On && s.Call != 
 // refusal is the key under which refusals of an act are counted.
 func refusal(a worksite.Act) string { return a.Kind.String() + strconv.Itoa(int(a.N)) }
 
+// needed tells whether an act must be done whatever else is left out: it takes back what must not stay.
+func (m *Machine) needed(t task, act worksite.Act) bool {
+	kind := kindOf(t)
+	return act.Removes() || kind == "leave" || kind == "pause" || act.Kind == worksite.PowerOff && m.j.site.Open()
+}
+
 // giveUpAct goes on without an act. One that takes back what must not stay is asked again, and if it really cannot be
 // done the job ends and says so.
 func (m *Machine) giveUpAct(q *question, n int) {
 	j := m.j
-	kind := kindOf(q.task)
-	needed := q.act.Removes() || kind == "leave" || kind == "pause" || q.act.Kind == worksite.PowerOff && j.site.Open()
+	needed := m.needed(q.task, q.act)
 	switch {
 	case n == 1 && needed:
 		m.say("warning", firstOf(q.how, m.line("must")))
@@ -223,9 +231,6 @@ func (m *Machine) giveUpAct(q *question, n int) {
 	case needed:
 		m.leftOpen()
 		return
-	case n >= 3:
-		j.q = nil
-		m.finish("handed-over", false)
 	default:
 		j.q = nil
 		m.say("info", m.line("lost.cant-reach"))

@@ -204,7 +204,7 @@ func (m *Machine) request() {
 	case q.pending != nil:
 		m.say("info", m.line("right.or.different", "value", m.inWords(*q.pending)))
 	case len(q.choices) > 1:
-		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", m.inWords(q.choices[1])))
+		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", lower(m.inWords(q.choices[1]))))
 	case q.number != nil:
 		m.say("info", m.line("which.unit", "number", m.words.Decimal(q.number.Value.Dec), "units", m.unitWords(q.units)))
 	case q.ready:
@@ -348,6 +348,11 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
+	case m.watches(q):
+		q.seqs = append(q.seqs, m.j.seq)
+		m.nothingMore(q)
+	case q.kind == "consent": // only its two phrases decide on live work
+		m.request()
 	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && len(q.units) == 0 && !stated(q.act):
 		q.seqs = append(q.seqs, m.j.seq)
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})
@@ -378,17 +383,20 @@ func (m *Machine) notSure() {
 func (m *Machine) changed() {
 	j := m.j
 	m.say("warning", m.signal("warning")+m.line("changed"))
+	m.distrust()
+	m.unholdQuietly()
+	j.q = nil
+	m.advance()
+}
+
+// distrust believes nothing any more of the supply, the proof and what was agreed to.
+func (m *Machine) distrust() {
+	j := m.j
 	j.site = j.site.Doubt()
 	m.setPower()
 	m.fact(m.line("changed.fact"))
 	j.done.left = false
 	j.consent, j.proveAt = -1, 0
-	if j.q.act.Kind != worksite.None {
-		j.q = nil
-	}
-	m.unholdQuietly()
-	j.q = nil
-	m.advance()
 }
 
 func (m *Machine) unholdQuietly() {

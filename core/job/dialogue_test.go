@@ -22,8 +22,9 @@ func (d *driver) until(id string) {
 		if d.m.Ended() {
 			break
 		}
-		u := helpful(v, true)
-		if v.Step.ID == "glow" {
+		part := id == "plate.model" // asked where a new part is matched
+		u := helpful(v, !part)
+		if v.Step.ID == "glow" && !part {
 			u = choice("glowing")
 		}
 		d.say(u)
@@ -49,41 +50,41 @@ func TestDialogues(t *testing.T) {
 		want string // in the last reply
 		then string // step afterwards; empty: the same
 	}{
-		{"a value before ready", "ign-ohms", []*utterance.Utterance{reading("62", "ohm")}, "Sixty-two ohms. Normal.", "flame-path"},
-		{"corrected in one breath", "ign-volts", []*utterance.Utterance{repair(reading("121.4", "V"))}, "One hundred twenty-one point four volts. Normal.", "any"},
-		{"the last value corrected", "call-volts", []*utterance.Utterance{reading("26.1", "V"), repair(reading("24.3", "V"))}, "Twenty-four point three volts. Normal.", "any"},
-		{"zero once is not dead", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V")}, "Zero volts. Say it once more.", ""},
-		{"zero twice", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V"), reading("0.0", "V")}, "Agreed.", "act.prove-line-ground"},
-		{"two sayings differ", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V"), reading("0.2", "V")}, "They differ. Measure again.", ""},
-		{"dead without a number", "act.prove-line-neutral", []*utterance.Utterance{{Text: "it's dead", Source: "voice", Meanings: dead()}}, "Say the number", ""},
-		{"live where dead is due", "act.prove-line-neutral", []*utterance.Utterance{reading("121", "V")}, "It is not dead. Hands out.", "act.power-off"},
-		{"which unit", "call-volts", []*utterance.Utterance{bare("26", "V", "mV")}, "Which unit: volts or MILLI volts?", ""},
-		{"wrong unit", "call-volts", []*utterance.Utterance{reading("26", "ohm")}, "This place needs volts", ""},
-		{"fifteen or twenty-five", "call-volts", []*utterance.Utterance{rivals("15", "25")}, "Fifteen, one five, volts. Or twenty-five volts?", ""},
-		{"rivals of no matter", "call-volts", []*utterance.Utterance{rivals("26.1", "26.2")}, "Twenty-six point one volts. Normal.", "any"},
-		{"consent needs its words", "consent", []*utterance.Utterance{choice("yes")}, "I need: go live, or other way.", ""},
+		{"a value before ready", "ign-ohms", []*utterance.Utterance{reading("62", "ohm")}, "Sixty-two ohms. That is normal.", "flame-path"},
+		{"corrected in one breath", "ign-volts", []*utterance.Utterance{repair(reading("121.4", "V"))}, "One hundred twenty-one point four volts. That is normal.", "any"},
+		{"the last value corrected", "call-volts", []*utterance.Utterance{reading("26.1", "V"), repair(reading("24.3", "V"))}, "Twenty-four point three volts. That is normal.", "any"},
+		{"zero once is not dead", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V")}, "Zero volts. Please say it once more", ""},
+		{"zero twice", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V"), reading("0.0", "V")}, "Both times the same.", "act.prove-line-ground"},
+		{"two sayings differ", "act.prove-line-neutral", []*utterance.Utterance{reading("0", "V"), reading("0.2", "V")}, "The two differ. Please measure again.", ""},
+		{"dead without a number", "act.prove-line-neutral", []*utterance.Utterance{{Text: "it's dead", Source: "voice", Meanings: dead()}}, "say the number that shows", ""},
+		{"live where dead is due", "act.prove-line-neutral", []*utterance.Utterance{reading("121", "V")}, "The power is not off. Take your hands out.", "act.power-off"},
+		{"which unit", "call-volts", []*utterance.Utterance{bare("26", "V", "mV")}, "Which unit is it: volts or MILLI volts?", ""},
+		{"wrong unit", "call-volts", []*utterance.Utterance{reading("26", "ohm")}, "I need volts", ""},
+		{"fifteen or twenty-five", "call-volts", []*utterance.Utterance{rivals("15", "25")}, "Fifteen, one five, volts, or twenty-five volts?", ""},
+		{"rivals of no matter", "call-volts", []*utterance.Utterance{rivals("26.1", "26.2")}, "Twenty-six point one volts. That is normal.", "any"},
+		{"consent needs its words", "consent", []*utterance.Utterance{choice("yes")}, "Please say: yes, with power on. Or say: no, find another way.", ""},
 		{"other way", "consent", []*utterance.Utterance{command("other-way")}, "", "any"},
-		{"done where a number is due", "call-volts", []*utterance.Utterance{command("ready"), command("done")}, "What does it show?", ""},
-		{"done does not switch off", "act.power-off", []*utterance.Utterance{command("done")}, "Say the state: off.", ""},
-		{"expected value is not told", "call-volts", []*utterance.Utterance{command("should-it-be")}, "Right after", ""},
+		{"done where a number is due", "call-volts", []*utterance.Utterance{command("ready"), command("done")}, "What does the meter show?", ""},
+		{"done does not switch off", "act.power-off", []*utterance.Utterance{command("done")}, "Please say: both are off.", ""},
+		{"expected value is not told", "call-volts", []*utterance.Utterance{command("should-it-be")}, "I tell you right after.", ""},
 		{"shortcut", "call-volts", []*utterance.Utterance{command("shortcut")}, "No.", ""},
-		{"hold with the door held", "call-volts", []*utterance.Utterance{command("hold-on")}, "First out: door switch held.", "act.power-off"},
-		{"it changed", "ign-ohms", []*utterance.Utterance{command("it-changed")}, "hands out. Power is unknown now.", "any"},
-		{"not understood", "call-volts", []*utterance.Utterance{mumble()}, "I missed the number.", ""},
-		{"not understood, other words", "call-volts", []*utterance.Utterance{mumble(), mumble()}, "One digit at a time", ""},
-		{"not understood, another way", "call-volts", []*utterance.Utterance{mumble(), mumble(), mumble()}, "Tap it", ""},
-		{"not understood, on we go", "call-volts", []*utterance.Utterance{mumble(), mumble(), mumble(), mumble()}, "Leave it. Another way.", "any"},
+		{"hold with the door held", "call-volts", []*utterance.Utterance{command("hold-on")}, "This must come out first: door switch held in.", "act.power-off"},
+		{"it changed", "ign-ohms", []*utterance.Utterance{command("it-changed")}, "take your hands out. We do not know now if the power is on.", "any"},
+		{"not understood", "call-volts", []*utterance.Utterance{mumble()}, "I did not catch the number.", ""},
+		{"not understood, other words", "call-volts", []*utterance.Utterance{mumble(), mumble()}, "one digit at a time", ""},
+		{"not understood, another way", "call-volts", []*utterance.Utterance{mumble(), mumble(), mumble()}, "You can tap it", ""},
+		{"not understood, on we go", "call-volts", []*utterance.Utterance{mumble(), mumble(), mumble(), mumble()}, "We try another way.", "any"},
 		{"no fuel smell at the question", "smell", []*utterance.Utterance{choice("none")}, "None.", "alarm"},
 		{"smell at the question", "smell", []*utterance.Utterance{choice("some")}, "Leave now. Touch no switch.", "alarm.gas"},
-		{"no call at the board", "call-volts", []*utterance.Utterance{reading("0.0", "V")}, "The thermostat once more.", "any"},
+		{"no call at the board", "call-volts", []*utterance.Utterance{reading("0.0", "V")}, "Let us check the thermostat once more.", "any"},
 		{"no meter", "meter.kind", []*utterance.Utterance{choice("no-meter")}, "No meter.", "any"},
-		{"what if", "call-volts", []*utterance.Utterance{doubtful("gas")}, "Gas odour, right now?", "right-now"},
-		{"what if, none", "call-volts", []*utterance.Utterance{doubtful("gas"), choice("none")}, "None right now.", "call-volts"},
+		{"what if", "call-volts", []*utterance.Utterance{doubtful("gas")}, "An odor like gas, right now?", "right-now"},
+		{"what if, none", "call-volts", []*utterance.Utterance{doubtful("gas"), choice("none")}, "No danger right now.", "call-volts"},
 		{"an answer that sounds like an alarm", "glow", []*utterance.Utterance{or(doubtful("water"), choice("glowing")), choice("none")}, "Glowing.", "any"},
 		{"what if, leave", "call-volts", []*utterance.Utterance{doubtful("gas"), choice("leave-now")}, "Leave now. Touch no switch.", "alarm.gas"},
 		{"undo", "alarm", []*utterance.Utterance{command("scratch-that")}, "Taken back: None.", "smell"},
-		{"undo after a question about the next step", "act.power-off", []*utterance.Utterance{command("why"), command("scratch-that")}, "Touch the two tips together", "meter.short"},
-		{"undo after the next step was not understood", "act.power-off", []*utterance.Utterance{mumble(), command("scratch-that")}, "Touch the two tips together", "meter.short"},
+		{"undo after a question about the next step", "act.power-off", []*utterance.Utterance{command("why"), command("scratch-that")}, "Hold the two metal tips together", "meter.short"},
+		{"undo after the next step was not understood", "act.power-off", []*utterance.Utterance{mumble(), command("scratch-that")}, "Hold the two metal tips together", "meter.short"},
 		{"different, after an implicit read-back", "flame", []*utterance.Utterance{choice("different")}, "What should it be?", "any"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/vocab"
+	"readback/core/worksite"
 )
 
 // leaves tells whether an emergency sends everybody out and locks the job.
@@ -68,8 +69,12 @@ func (m *Machine) raise(class string) {
 	again := j.alarm == class
 	j.alarm, j.alarmAt, j.doubtAsk, j.holding = class, j.now, false, false
 	j.state = "emergency"
+	if j.q != nil && j.q.act.Kind != worksite.None { // nobody knows how far the hands had come
+		j.site = m.rules.Retract(j.site, j.q.act)
+	}
 	j.site = j.site.Doubt()
 	m.setPower()
+	j.consent, j.proveAt = -1, 0
 	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
@@ -102,7 +107,8 @@ func (m *Machine) script() {
 func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
-	j.proveAt = 0 // the proof is begun and agreed to anew after it
+	m.breakProof() // it is one unbroken run, begun and agreed to anew after this question
+	j.proveAt = 0
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
@@ -130,7 +136,7 @@ func besides(u *utterance.Utterance) *utterance.Utterance {
 func (m *Machine) meantElse() bool {
 	j, u := m.j, m.j.doubtElse
 	j.doubtElse = nil
-	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
+	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.act.Proof() || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
 		return false
 	}
 	fits := m.fitting(u)
@@ -159,6 +165,10 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		}
 	}
 	if j.doubtAsk {
+		if ids[cChanged] { // true whatever the answer to this question is
+			m.distrust()
+			j.doubtElse = nil
+		}
 		switch {
 		case ids[oLeave] || ids[oYes]:
 			j.doubtAsk = false
@@ -170,12 +180,14 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 				j.outcome = ""
 			}
 			j.happened, j.outside = "", false
+			m.askRaisedAgain()
 			if m.meantElse() {
 				return
 			}
 			j.q = nil
 			m.advance()
 		default:
+			j.doubtElse = nil // something else is meant by now
 			m.say("warning", m.rightNow())
 			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		}
@@ -202,6 +214,25 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		m.say("emergency", m.line("alarm."+j.alarm))
 		m.say("warning", m.line("alarm.after"))
 	}
+}
+
+// askRaisedAgain has checks asked again whose answer was a danger that is called none now: what they look for is not
+// known yet.
+func (m *Machine) askRaisedAgain() {
+	j := m.j
+	j.findings = slices.DeleteFunc(slices.Clone(j.findings), func(f Finding) bool {
+		c := &m.model.Checks[f.Check]
+		raised := f.Option >= 0 && c.Options[f.Option].Emergency != ""
+		if f.Reading != nil {
+			b := m.bandOf(f.Check, f.Reading)
+			raised = b != nil && b.Emergency != ""
+		}
+		if raised {
+			j.asked[f.Check] = 0
+		}
+		return raised
+	})
+	m.clampCounts()
 }
 
 // leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.

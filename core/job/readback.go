@@ -17,6 +17,8 @@ func (m *Machine) answer(u *utterance.Utterance, fits []utterance.Meaning) {
 	j, q := m.j, m.j.q
 	q.seqs = append(q.seqs, j.seq)
 	q.typed = trusted(u.Source)
+	fits = m.turn(fits)
+	q = j.q
 	best := fits[0]
 	switch {
 	case best.Kind == utterance.Choice && m.retracts(best.ID) && !confirming(q, best.ID):
@@ -320,6 +322,9 @@ func (m *Machine) impossible(r *measure.Reading) string {
 		}
 		if b := r.Value.Base(); want.Dim == unit.Voltage && (b > 300 || b < -300) {
 			return m.line("too.much", "value", m.words.Spoken(r.Value)) // a branch circuit has at most 240 V
+		}
+		if p, ok := q.task.(plateTask); ok && !m.onPlate(p, r) {
+			return m.line("too.odd.plate", "value", m.words.Spoken(r.Value))
 		}
 		if q.check >= 0 {
 			c := &m.model.Checks[q.check]

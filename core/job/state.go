@@ -44,16 +44,19 @@ type question struct {
 	act    worksite.Act
 	check  int // -1
 	step   protocol.StepView
-	short  string   // the short form of the last part
-	how    string   // for "how"
-	opts   []string // option ids that answer it
-	good   string   // the option hoped for
-	text   bool     // free words answer it
-	count  bool     // a bare whole number answers it
-	units  []string // unit ids that answer it; empty: no number is due
-	hazard bool     // an answer that clears a hazard is said twice
-	ready  bool     // part A of two: waits for "ready"
-	typed  bool     // the answer came by finger, or the camera agreed
+	short  string            // the short form of the last part
+	how    string            // for "how"
+	opts   []string          // option ids that answer it: those with a button first
+	shown  int               // how many of opts have a button
+	labels map[string]string // option id → its words at this question; the lexicon's where there are none
+	also   []string          // answers to other events of the start that is watched: "check=option", and options that only they have
+	good   string            // the option hoped for
+	text   bool              // free words answer it
+	count  bool              // a bare whole number answers it
+	units  []string          // unit ids that answer it; empty: no number is due
+	hazard bool              // an answer that clears a hazard is said twice
+	ready  bool              // part A of two: waits for "ready"
+	typed  bool              // the answer came by finger, or the camera agreed
 
 	pending *utterance.Meaning  // taken but to be confirmed
 	choices []utterance.Meaning // "this or that?": the rivals that were named
@@ -110,6 +113,7 @@ type progress struct {
 	items               bool    // and was read out
 	handed              bool    // the words for the person called were read out
 	callAgain           bool    // the settings were asked again because no call arrived
+	free                bool    // the repair under way was seen to be needed, and costs nothing
 	works               int     // after how many repairs it was seen that nothing is wrong
 }
 
@@ -155,7 +159,12 @@ type knowledge struct {
 	rated    *appliance.Model      // the model with them
 	named    *measure.Meter        // the meter as the person described it, nil when not
 	story    string
-	advice   Advice // the last one that was followed
+	watch    watching // the start that is watched
+	unknown  int      // questions in a row that were left without an answer
+	offer    bool     // it is time to say what is possible without, and to offer to stop
+	offered  int      // how often that was done
+	twice    once     // the look that is asked once more
+	advice   Advice   // the last one that was followed
 }
 
 // snapshot is a copy that later answers do not change.
@@ -174,6 +183,7 @@ type hands struct {
 	since    int64        // ms: when the power state was last established
 	opened   worksite.Set // covers ever opened
 	lifted   worksite.Set // wires ever lifted
+	adrift   worksite.Set // wires whose refit was taken back: on or off, nobody knows
 	held     bool         // a door switch was ever held
 	jumped   bool
 	jacked   bool

@@ -2,6 +2,8 @@ package job
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"readback/core/measure"
 	"readback/core/protocol"
@@ -25,7 +27,40 @@ func (storyTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 	j.story = x.Text
 	j.done.story = true
 	m.say("info", m.line("story.thanks"))
+	m.told(strings.Fields(x.ID))
 	m.fact(m.line("story.fact", "story", x.Text))
+}
+
+// told takes what a story tells for observations: those about the story itself with doubt, others are looked at first. What the story says
+// two things about is asked.
+func (m *Machine) told(symptoms []string) {
+	j := m.j
+	for i := range m.model.Checks {
+		c := &m.model.Checks[i]
+		said := -1
+		for o := range c.Options {
+			if slices.ContainsFunc(c.Options[o].Told, func(s string) bool { return slices.Contains(symptoms, s) }) {
+				if said >= 0 {
+					said = -2
+					break
+				}
+				said = o
+			}
+		}
+		if said == -1 || j.asked[i] != 0 || m.barredCheck(i) {
+			continue
+		}
+		o := max(said, 0)
+		if said == -2 || c.Part >= 0 || len(c.Places) > 0 || c.Options[o].Stop >= 0 || c.Options[o].Mend > 0 {
+			if c.Stage != "story" {
+				j.ahead = append(j.ahead, i)
+			}
+			continue
+		}
+		m.settle(Finding{Check: i, Option: said, Unsure: true})
+		m.say("info", sentence(m.option(c.Options[said].ID)))
+		m.fact(c.Name + ": " + m.option(c.Options[said].ID))
+	}
 }
 
 func (t storyTask) giveUp(m *Machine, _ *question) { m.block(t) }
@@ -51,6 +86,17 @@ func (t plateTask) ask(m *Machine, q *question) bool {
 	}
 	q.step.Eye = protocol.EyePlate
 	return true
+}
+
+// onPlate tells whether such a plate can say that number: one that sets a limit must not move it anywhere.
+func (m *Machine) onPlate(t plateTask, r *measure.Reading) bool {
+	p := m.model.Plate[t.n].Possible
+	if p == nil {
+		return true
+	}
+	u := unit.Must(p.Unit)
+	x := (r.Value.Base() - u.Offset) / u.Scale
+	return (p.Low == nil || x >= *p.Low) && (p.High == nil || x <= *p.High)
 }
 
 func (t plateTask) answer(m *Machine, _ *question, x utterance.Meaning) {
@@ -126,7 +172,7 @@ func (t meterTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 			j.meter = measure.Describe(measure.Plain{TrueRMS: true})
 			j.named = j.meter
 		case oNoMeter:
-			j.noMeter, j.noProof = true, true
+			m.withoutMeter()
 			m.fact(m.option(x.ID))
 		default:
 			m.say("info", m.line("meter.modest"))
@@ -165,11 +211,16 @@ func (t meterTask) short(m *Machine, r *measure.Reading) {
 	m.leadsBad()
 }
 
-// leadsBad ends the work: nothing is measured with leads that cannot be trusted.
+// leadsBad goes on without the meter: nothing is measured with leads that cannot be trusted.
 func (m *Machine) leadsBad() {
 	m.say("warning", m.line("leads.bad"))
 	m.fact(m.line("leads.bad"))
-	m.finish("handed-over", false)
+	m.withoutMeter()
+}
+
+// withoutMeter goes on with what eyes and ears find.
+func (m *Machine) withoutMeter() {
+	m.j.noMeter, m.j.noProof, m.j.offer = true, true, true
 }
 
 func (t meterTask) giveUp(m *Machine, _ *question) {

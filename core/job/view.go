@@ -26,6 +26,9 @@ func (m *Machine) View() *protocol.View {
 	v.Site = m.siteView()
 	if j.q != nil {
 		v.Step = j.q.step
+		if m.watches(j.q) && j.state != "ended" {
+			v.Step.Watch = m.watchView(j.q)
+		}
 		if d, ok := m.due(j.q); ok && kindOf(j.q.task) == "cycle" {
 			v.Step.Until = d
 		}
@@ -33,7 +36,7 @@ func (m *Machine) View() *protocol.View {
 	switch {
 	case j.doubtAsk:
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
-		v.Step.Answers = m.buttons(oLeave, oNone)
+		v.Step.Answers = m.buttonsOf("right.now")
 	case j.alarm != "":
 		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
 		v.Call = m.line("emergency.digits")
@@ -44,14 +47,14 @@ func (m *Machine) View() *protocol.View {
 		}
 	case j.q != nil && j.q.number != nil:
 		v.Step.Kind = "confirm"
-		v.Step.Answers = nil
+		v.Step.Answers, v.Step.Also = nil, nil
 		for _, u := range j.q.units {
 			v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: u, Kind: utterance.UnitOnly, Text: m.words.Units[u].Many})
 		}
-		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+		v.Step.Answers = append(v.Step.Answers, m.buttonsOf("which.unit")...)
 	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
-		v.Step.Kind = "confirm"
-		v.Step.Answers = m.buttons(oRight, oDifferent)
+		v.Step.Kind, v.Step.Also = "confirm", nil
+		v.Step.Answers = m.buttonsOf("right.or.different")
 		if j.q.pending == nil {
 			v.Step.Answers = nil
 			for _, x := range j.q.choices {
@@ -59,7 +62,7 @@ func (m *Machine) View() *protocol.View {
 					v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: x.ID, Kind: x.Kind, Text: m.inWords(x)})
 				}
 			}
-			v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+			v.Step.Answers = append(v.Step.Answers, m.buttonsOf("this.or.that")...)
 		}
 	}
 	if j.heardView != nil {
@@ -125,7 +128,21 @@ func (m *Machine) siteView() protocol.SiteView {
 func (m *Machine) buttons(ids ...string) []protocol.Answer {
 	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: m.everywhere(id)})
+	}
+	return out
+}
+
+// buttonsOf are the answers of a line, in its words.
+func (m *Machine) buttonsOf(line string) []protocol.Answer {
+	var out []protocol.Answer
+	l := m.words.Lines[line]
+	for _, id := range l.Ask {
+		text, ok := l.Labels[id]
+		if !ok {
+			text = m.everywhere(id)
+		}
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: text})
 	}
 	return out
 }
@@ -133,7 +150,7 @@ func (m *Machine) buttons(ids ...string) []protocol.Answer {
 func (m *Machine) commandButtons(ids ...string) []protocol.Answer {
 	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, protocol.Answer{ID: id, Kind: utterance.Command, Text: m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Command, Text: m.everywhere(id)})
 	}
 	return out
 }

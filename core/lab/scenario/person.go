@@ -46,14 +46,16 @@ type Person struct {
 	Modes  []int // what is wrong now
 	Habits Habits
 	Chance Chance // nil for a person who never errs
+	Source string // how answers come; empty: "line"
 	// Says answers steps by their id instead of what is seen: an option id, "cmd:" and a command id, a value such as
 	// "26.1 V", or words. The answers are used in turn and the last one stays.
 	Says map[string][]string
 
 	Mended []string // ids of repairs carried out, in order
 
-	used map[string]int
-	last utterance.Meaning
+	used   map[string]int
+	labels map[string]string // of the answers to the question that was answered last
+	last   utterance.Meaning
 }
 
 // Reply is what the person says to this view. An empty utterance means silence.
@@ -61,6 +63,12 @@ func (p *Person) Reply(v *protocol.View) (utterance.Utterance, error) {
 	st := &v.Step
 	if v.State == "confirm" && st.Kind != "consent" && st.ID != "right-now" {
 		return p.say(p.confirm(v)), nil
+	}
+	if v.State != "confirm" {
+		p.labels = map[string]string{}
+		for _, a := range st.Answers {
+			p.labels[a.ID] = a.Text
+		}
 	}
 	p.noteRepair(st.ID)
 	if list := p.Says[st.ID]; len(list) > 0 {
@@ -109,7 +117,11 @@ func choice(id string) utterance.Meaning  { return utterance.Meaning{Kind: utter
 
 func (p *Person) say(m utterance.Meaning) utterance.Utterance {
 	p.last = m
-	u := utterance.Utterance{Source: "line", Meanings: []utterance.Meaning{m}, Text: Words(m)}
+	source := p.Source
+	if source == "" {
+		source = "line"
+	}
+	u := utterance.Utterance{Source: source, Meanings: []utterance.Meaning{m}, Text: Words(m)}
 	return u
 }
 
