@@ -192,7 +192,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	a.mendSeen(&d)
 	a.licensed(&d)
-	a.restFirst(&d, &q)
+	a.restFirst(&d, &q, &s)
 	a.lookAll(&d, &q, &s, times)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
@@ -200,8 +200,8 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 		a.mendFirst(&d, s)
 	}
 	out := job.Advice{Check: d.Check, Repair: -1, P: d.P}
-	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
-		if x.P >= leastShown {
+	for _, x := range a.blown(&q, d.Suspects) {
+		if x.P >= leastShown && len(out.Suspects) < mostShown {
 			out.Suspects = append(out.Suspects, a.suspect(x))
 		}
 	}
@@ -293,7 +293,8 @@ func (a *Planned) notByElimination(d *plan.Decision, q *job.Query) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
 	}
-	if a.measured(q, d.Group) {
+	shown := a.measured(q, d.Group)
+	if shown {
 		d.Missing = slices.DeleteFunc(d.Missing, func(p *plan.Proof) bool { return p.Kind == "self" })
 	}
 	lead := a.leader(d.Group)
@@ -302,7 +303,7 @@ func (a *Planned) notByElimination(d *plan.Decision, q *job.Query) {
 		least, unseen = leastPart, itself(d.Missing)
 	}
 	odd, _ := a.unexplained(q, d.Group)
-	if d.P < least || unseen || odd >= 0 || a.costs(d.Group) && (a.contradicted(q) || a.refuted(d.Missing)) {
+	if d.P < least || unseen || odd >= 0 || a.costs(d.Group) && (a.contradicted(q, d.Group) && !(shown && len(d.Missing) == 0) || a.refuted(d.Missing)) {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
 }
@@ -440,6 +441,9 @@ const maxTimes = 3
 
 // leastShown is the probability below which a suspect is not worth a line: judgement.
 const leastShown = 0.02
+
+// mostShown is how many suspects are told: judgement.
+const mostShown = 5
 
 // replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each
 // check was asked.

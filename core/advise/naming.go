@@ -1,6 +1,7 @@
 package advise
 
 import (
+	"cmp"
 	"slices"
 
 	"readback/core/appliance"
@@ -97,9 +98,12 @@ func (a *Planned) unexplained(q *job.Query, group int) (check, part int) {
 
 // contradicted tells whether an answer since the last repair is thought wrong that nobody took back: no part is replaced on an explanation that
 // needs one. What the person told of the past, and what a label says, may be wrong for other reasons.
-func (a *Planned) contradicted(q *job.Query) bool {
+func (a *Planned) contradicted(q *job.Query, group int) bool {
 	for i := since(q); i < len(q.Findings); i++ {
 		f := &q.Findings[i]
+		if f.Reading != nil && a.c.Measures(f.Check) && a.c.Out(f.Check, *f.Reading) && a.c.Model.Checks[f.Check].Part == a.c.Model.Repairs[group].Part {
+			continue // it may be unlike any fault of the part that the file knows, and speaks for it all the same
+		}
 		if st := a.c.Model.Checks[f.Check].Stage; f.Unknown || st == "story" || st == "light" || st == "plate" || st == "safety" {
 			continue
 		}
@@ -108,6 +112,32 @@ func (a *Planned) contradicted(q *job.Query) bool {
 		}
 	}
 	return false
+}
+
+// blown is a list of suspects, likeliest first, in which a fuse that was measured blown is as likely as the reading is right: what blew it may be
+// the fault, but it is blown.
+func (a *Planned) blown(q *job.Query, list []plan.Suspect) []plan.Suspect {
+	m := a.c.Model
+	out := slices.Clone(list)
+	for i := since(q); i < len(q.Findings); i++ {
+		f := &q.Findings[i]
+		part := m.Checks[f.Check].Part
+		if f.Unknown || f.Reading == nil || part < 0 || m.Parts[part].Kind != "fuse" || !a.c.Out(f.Check, *f.Reading) {
+			continue
+		}
+		for g := range m.Repairs {
+			if m.Repairs[g].Part != part || m.Repairs[g].Kind != "replace" {
+				continue
+			}
+			at := slices.IndexFunc(out, func(x plan.Suspect) bool { return x.Group == g })
+			if at < 0 {
+				at, out = len(out), append(out, plan.Suspect{Group: g})
+			}
+			out[at].P = max(out[at].P, 1-a.belief.Wrong(f.Check))
+		}
+	}
+	slices.SortStableFunc(out, func(x, y plan.Suspect) int { return cmp.Compare(y.P, x.P) })
+	return out
 }
 
 // refuted tells whether one of the proofs that a part still lacks was looked for and came out otherwise: its supply is not there, or what
@@ -210,13 +240,35 @@ func (a *Planned) passes(q *job.Query) bool {
 	})
 }
 
-// restFirst has another start watched before covers come off, where the person told of a fault that comes and goes and nothing wrong leads
-// among the suspects: such a fault is caught while it is there, and not by measuring what is whole at the moment.
-func (a *Planned) restFirst(d *plan.Decision, q *job.Query) {
-	if d.Kind != plan.Ask && d.Kind != plan.Prove || len(q.Mended)+len(q.Anew) > 0 || !a.passes(q) {
+// restFirst has another start watched before covers come off, where the person told of a fault that comes and goes, no start failed here, and
+// nothing wrong or what comes and goes is likely: such a fault is caught while it is there, and not by measuring what is
+// whole at the moment.
+func (a *Planned) restFirst(d *plan.Decision, q *job.Query, s *plan.Situation) {
+	if d.Kind != plan.Ask && d.Kind != plan.Prove || len(q.Mended)+len(q.Anew) > 0 || a.task.Checks[d.Check].Open == 0 {
 		return
 	}
-	if c := &a.task.Checks[d.Check]; c.Open != 0 && d.Suspects[0].Group == len(a.c.Model.Repairs) {
+	if !a.passes(q) {
+		for i := range a.c.Model.Checks {
+			comes := slices.ContainsFunc(a.c.Model.Checks[i].Options, func(o appliance.Option) bool { return o.Passes })
+			if _, ok := s.Allowed(i); ok && comes && !a.belief.Asked(i) && d.Suspects[0].Group == len(a.c.Model.Repairs) {
+				d.Kind, d.Check, d.Group = plan.Ask, i, -1 // whether it does is asked first
+			}
+		}
+		return
+	}
+	for i := range q.Findings {
+		f := &q.Findings[i]
+		if k := &a.c.Model.Checks[f.Check]; k.Stage == "watch" && f.Option >= 0 && a.c.Problem.Chance(f.Check, 0, f.Option) < 0.1 {
+			return
+		}
+	}
+	hides := 0.0
+	for h, x := range a.belief.Prob() {
+		if hyp := &a.c.Problem.Hyps[h]; hyp.Sort == infer.Nothing || len(hyp.Phases) > 1 {
+			hides += x
+		}
+	}
+	if hides > leastHides {
 		d.Kind, d.Check, d.Group = plan.Nothing, -1, -1
 	}
 }
@@ -270,11 +322,11 @@ func (a *Planned) lookAll(d *plan.Decision, q *job.Query, s *plan.Situation, tim
 	}
 }
 
-// Judgement, no source: the least probability of what was seen on the thing itself for it to be put right at once, and what that may cost;
-// how little an out-of-limit reading may fit an explanation before it stands against it; how surely an answer must be wrong under an
-// explanation for it to stand against a new part; the share of all suspects behind one stop line
-// that is named; how much of its prior odds against nothing wrong a fault must have left to be looked for, the least prior that a look must
-// cover then, and the minutes that halve its worth.
+// Judgement, no source: the least probability of what was seen on the thing itself for it to be put right at once, and what that may
+// cost; how little an out-of-limit reading may fit an explanation before it stands against it; how surely an answer must be wrong
+// under an explanation for it to stand against a new part; the share of all suspects behind one stop line that is named; how likely
+// it must be that nothing is wrong or that it hides, for another start to be watched first; how much of its prior odds against nothing
+// wrong a fault must have left to be looked for, the least prior that a look must cover then, and the minutes that halve its worth.
 const (
 	leastSight   = 0.1
 	handyMoney   = 60
@@ -282,6 +334,7 @@ const (
 	leastFit     = 0.05
 	leastWrong   = 0.6
 	leastBehind  = 0.85
+	leastHides   = 0.2
 	stillOpen    = 0.3
 	leastLook    = 0.002
 	lookMinutes  = 10

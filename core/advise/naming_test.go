@@ -10,8 +10,10 @@ import (
 	"readback/core/job"
 	"readback/core/measure"
 	"readback/core/plan"
+	"readback/core/protocol"
 	"readback/core/unit"
 	files "readback/flows/lab/workspace"
+	"readback/flows/prompts"
 )
 
 // told are findings in the order of pairs of check and answer: an option, or millivolts d.c.
@@ -81,7 +83,7 @@ func TestLooksBeforeNothing(t *testing.T) {
 	if d := a.Advise(q); !d.Verdict || d.Repair >= 0 && m.Repairs[d.Repair].Kind != "set" {
 		t.Errorf("a good heater: check %d, repair %d, verdict %v", d.Check, d.Repair, d.Verdict)
 	}
-	for _, id := range []string{"air-openings", "other-gas", "keeps-burning", "pilot-shape"} {
+	for _, id := range []string{"air-openings", "keeps-burning", "pilot-shape"} {
 		if !asked[id] {
 			t.Errorf("%s was not looked at: %v", id, asked)
 		}
@@ -112,5 +114,26 @@ func TestMotorNeedsCapacitor(t *testing.T) {
 	}
 	if n < 2 {
 		t.Errorf("%d motor faults ask for a capacitor to be weighed", n)
+	}
+}
+
+// A fuse that is measured blown stays a suspect as sure as the reading, whatever blew it.
+func TestFuseStaysBlown(t *testing.T) {
+	c := files.Large(t).Case
+	w, err := prompts.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := ForCase(c, w, plan.House{Call: math.NaN()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	reading := func(id, value, unitID string) job.Finding {
+		return job.Finding{Check: check(t, c.Model, id), Option: -1, Reading: &measure.Reading{Value: unit.Of(value, unitID)}}
+	}
+	d := a.Advise(job.Query{Stages: everywhere, Findings: []job.Finding{reading("fuse-v", "26.3", "V"), reading("cable-short", "0.5", "ohm")}})
+	i := slices.IndexFunc(d.Suspects, func(x protocol.Suspect) bool { return x.Part == "board-fuse" || x.Part == "fuse" })
+	if i < 0 || d.Suspects[i].P < 0.6 {
+		t.Errorf("%+v", d.Suspects)
 	}
 }

@@ -24,7 +24,7 @@ const dead = 0.4
 const unlikeMake = 0.15
 
 // oddSteps are the stretches beyond a limit, as multiples of it; all between two of them alike, their shares by the logarithm.
-var oddSteps = []float64{1, 1.5, 2.5, 5, 20, 100}
+var oddSteps = []float64{1, 1.5, 2.5, 5, 20, 100, 1000, 1e4}
 
 // oddRest is the share of what lies even further: next to nothing, or over range (judgement).
 const oddRest = 0.2
