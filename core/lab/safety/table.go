@@ -366,9 +366,6 @@ var Table = []Row{
 	}},
 	{ID: "floor-asked", Rule: "before house voltage is measured the floor is asked about", Source: "trade A4; handbook domain 5", Check: exists("safety", func(_ *appliance.Check, o *appliance.Option) bool { return o.NoLive }, "no answer ends live work", func(m *appliance.Model) bool { return m.Mains })},
 	{ID: "reserved", Rule: "what local rules reserve stops the work", Source: "invariant 11; issue 16 G2", Check: must(named("reserved"), true, "")},
-	{ID: "house-dark", Rule: "a house without power stops the work: nothing can be proved, and it comes back by itself", Source: "handbook domain 1.3", Check: must(func(c *appliance.Check, o *appliance.Option) bool {
-		return c.ID == "house-power" && o.ID == "off"
-	}, true, "")},
 	{ID: "other-burner", Rule: "some burners dark at a standing pilot stops the work", Source: "handbook domain 5, combustion", Check: func(h Held) []string {
 		if !pilot(h.Model) {
 			return nil
