@@ -96,7 +96,8 @@ func (l *loader) optionsHeard(known []string) {
 
 func (l *loader) simulate(e *appliance.Engine, r *Report) {
 	m := l.m
-	t := e.Table(e.Singles())
+	t := e.Table(e.Sized()) // what a check separates at the usual sizes it can separate
+	t.Hyps = e.Singles()
 	start := hcl.Range{Start: hcl.InitialPos}
 
 	l.healthy(e, t)

@@ -185,18 +185,24 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 		return 0, slices.Contains(q.Stages, k.Stage) && !(k.Stage == "watch" && early && a.follows(check))
 	}
 	d := a.planner.Next(a.belief, s)
-	a.tryFirst(&d)
-	a.notByElimination(&d)
+	if !a.mendAtOnce(&d, &q, &s) {
+		a.tryFirst(&d)
+		a.onceMore(&d, &s, times)
+		a.notByElimination(&d, &q)
+	}
 	a.mendSeen(&d)
 	a.callSoon(&d)
+	a.licensed(&d)
+	a.restFirst(&d, &q, &s)
+	a.lookAll(&d, &q, &s, times)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
 	if early {
 		a.mendFirst(&d, s)
 	}
 	out := job.Advice{Check: d.Check, Repair: -1, P: d.P}
-	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
-		if x.P >= leastShown {
+	for _, x := range a.blown(&q, d.Suspects) {
+		if x.P >= leastShown && len(out.Suspects) < mostShown {
 			out.Suspects = append(out.Suspects, a.suspect(x))
 		}
 	}
@@ -207,7 +213,9 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 		out.Again, out.Doubt = true, d.Doubt+1
 	case plan.Verdict:
 		out.Verdict, out.Repair = true, d.Group
-		out.Proofs = a.proved(d.Group)
+		if out.Proofs = a.proved(d.Group); len(d.Missing) > 0 {
+			out.Proofs = nil // likely, and not proved
+		}
 	case plan.Nothing:
 		out.Verdict = true
 	}
@@ -279,17 +287,24 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 
 // notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or
 // somebody's visit needs more than a coin's toss for it and something that shows the fault itself, other work a little
-// less. Below that the search ends without a name: a fault that comes and goes would else take the blame for every
-// answer that does not fit.
-func (a *Planned) notByElimination(d *plan.Decision) {
+// less; what comes and goes, and so may take the blame for every answer that does not fit, needs to have been seen
+// whatever it costs. A reading out of limits elsewhere that the fault does not explain is looked into first. Below that
+// the search ends without a part that is proved.
+func (a *Planned) notByElimination(d *plan.Decision, q *job.Query) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
 		return
 	}
-	least, unseen := leastWork, false
+	shown := a.measured(q, d.Group)
+	if shown {
+		d.Missing = slices.DeleteFunc(d.Missing, func(p *plan.Proof) bool { return p.Kind == "self" })
+	}
+	lead := a.leader(d.Group)
+	least, unseen := leastWork, lead != nil && len(lead.Phases) > 1 && itself(d.Missing)
 	if a.costs(d.Group) {
 		least, unseen = leastPart, itself(d.Missing)
 	}
-	if d.P < least || unseen {
+	odd, _ := a.unexplained(q, d.Group)
+	if d.P < least || unseen || odd >= 0 || a.costs(d.Group) && (a.contradicted(q, d.Group) && !(shown && len(d.Missing) == 0) || a.refuted(d.Missing)) {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
 }
@@ -355,7 +370,7 @@ func (a *Planned) mendSeen(d *plan.Decision) {
 			continue
 		}
 		if have, _ := a.planner.Proofs(a.belief, x.Group); itself(have) {
-			d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, x.Group, x.P
+			d.Kind, d.Check, d.Group, d.P, d.Missing = plan.Verdict, -1, x.Group, x.P, nil
 			return
 		}
 	}
@@ -442,6 +457,9 @@ const maxTimes = 3
 
 // leastShown is the probability below which a suspect is not worth a line: judgement.
 const leastShown = 0.02
+
+// mostShown is how many suspects are told: judgement.
+const mostShown = 5
 
 // replay brings the belief to what the findings and repairs make of it, and tells the situation and how often each
 // check was asked.

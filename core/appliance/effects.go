@@ -1,7 +1,6 @@
 package appliance
 
 import (
-	"math"
 	"slices"
 
 	"readback/core/measure"
@@ -32,7 +31,13 @@ func (b *builder) effect(mode int, p *Part, k *Kind, u *built) {
 		b.fail("mode %s: effect %q does nothing", m.Full, m.Does)
 		return
 	}
-	e.do(&change{b: b, mode: mode, m: m, e: e, p: p, k: k, u: u, gate: b.modeSlot + int32(mode)})
+	c := &change{b: b, mode: mode, m: m, e: e, p: p, k: k, u: u, gate: b.modeSlot + int32(mode)}
+	e.do(c)
+	for _, prm := range e.Params {
+		if q, ok := m.Params[prm.Name]; ok && prm.Usual != nil {
+			b.severities[mode], _ = severity(q, prm.Usual, prm.Dim == unit.Count)
+		}
+	}
 }
 
 func (c *change) op(f func(*config)) { c.b.ops[c.mode] = append(c.b.ops[c.mode], f) }
@@ -73,15 +78,25 @@ func (c *change) set(slot int32, x float64) {
 	}
 }
 
-func (c *change) scale(slot int32, x float64) {
-	if slot >= 0 {
-		c.op(func(c *config) { c.val[slot] *= x })
-	}
+// size sets a slot to a number of the mode.
+func (c *change) size(slot int32, name string) {
+	mode, x := c.mode, c.number(name)
+	c.op(func(c *config) {
+		r, _ := c.ratio(mode)
+		c.val[slot] = x * r
+	})
 }
 
 // bridge joins two nodes while the mode is there.
 func (c *change) bridge(x, y int32) {
-	c.b.bridge(c.m.Part, x, y, c.number("ohms"), spreadOf(c.m.Params["ohms"]), c.gate, c.m.Full)
+	i := c.b.bridge(c.m.Part, x, y, c.number("ohms"), c.spread("ohms"), c.gate, c.m.Full)
+	slot, mode, ohms := c.b.branches[i].ac, c.mode, c.number("ohms")
+	c.op(func(c *config) {
+		if r, known := c.ratio(mode); known {
+			c.val[slot] = ohms * r
+			c.sharp = append(c.sharp, slot)
+		}
+	})
 }
 
 // short joins two ports of the part.
@@ -93,27 +108,43 @@ func (c *change) short(a, b string) {
 
 // resist puts ohms in series with branches.
 func (c *change) resist(branches ...int) {
-	q := c.m.Params["ohms"]
-	c.op(func(c *config) { c.ohms.widen(q) })
+	mode, b := c.mode, c.b
+	c.op(func(c *config) {
+		if _, known := c.ratio(mode); !known {
+			c.ohms.widen(b.severities[mode])
+		}
+	})
 	for _, branch := range branches {
 		if x := c.number("ohms"); branch >= 0 {
-			c.op(func(c *config) { c.series[branch] += x })
+			c.op(func(c *config) {
+				r, _ := c.ratio(mode)
+				c.series[branch] += x * r
+			})
 		}
 	}
 }
 
 // factor scales what a slot holds.
 func (c *change) factor(slot int32) {
-	q := c.m.Params["factor"]
-	c.op(func(c *config) { c.factor.widen(q) })
-	c.scale(slot, c.number("factor"))
+	mode, b, x := c.mode, c.b, c.number("factor")
+	c.op(func(c *config) {
+		r, known := c.ratio(mode)
+		if !known {
+			c.factor.widen(b.severities[mode])
+		}
+		if slot >= 0 {
+			c.val[slot] *= x * r
+		}
+	})
 }
 
 // Effects that several kinds have.
 var (
-	effShortParams  = []Param{{Name: "ohms", Dim: unit.Resistance, Optional: true, Unit: "ohm", Default: shortOhms}}
-	effResistParams = []Param{{Name: "ohms", Dim: unit.Resistance, Unit: "ohm"}}
-	effFactorParams = []Param{{Name: "factor", Dim: unit.Count, Unit: "x"}}
+	effShortParams = []Param{{Name: "ohms", Dim: unit.Resistance, Optional: true, Unit: "ohm", Default: shortOhms,
+		Usual: times(4)}}
+	effResistParams = []Param{{Name: "ohms", Dim: unit.Resistance, Unit: "ohm", Usual: times(4)}}
+	effLeakParams   = []Param{{Name: "ohms", Dim: unit.Resistance, Unit: "ohm", Usual: times(10)}}
+	effFactorParams = []Param{{Name: "factor", Dim: unit.Count, Unit: "x", Usual: lessWork}}
 
 	effOpen  = Effect{Name: "open", Doc: "no path", do: openMain}
 	effShort = Effect{Name: "short", Params: effShortParams, Doc: "joined end to end, past its own resistance",
@@ -126,8 +157,9 @@ var (
 		do: setParams}
 	effFactor = Effect{Name: "factor", Params: effFactorParams, Doc: "does so much of what it should", do: lessOfIt}
 	effOff    = Effect{Name: "off", Doc: "does nothing", do: openMain}
+	effGap    = Effect{Name: "open", Doc: "no path, or a bad one", do: func(c *change) { c.open(c.u.main) }}
 	effNone   = Effect{Name: "off", Doc: "does nothing", do: takeOff}
-	effStuckO = Effect{Name: "stuck-open", Doc: "never closes", do: openMain}
+	effStuckO = Effect{Name: "stuck-open", Doc: "never closes, or badly", do: func(c *change) { c.open(c.u.main) }}
 	effStuckC = Effect{Name: "stuck-closed", Doc: "never opens", do: func(c *change) { c.force(c.u.main, 1) }}
 
 	twoEnds = []Port{{Name: "a"}, {Name: "b"}}
@@ -154,6 +186,7 @@ func setParams(c *change) {
 		names = append(names, name)
 	}
 	slices.Sort(names)
+	mode := c.mode
 	for _, name := range names {
 		q := c.m.Params[name]
 		to := q.Unit
@@ -163,15 +196,34 @@ func setParams(c *change) {
 		x, _, err := convert(q, to)
 		if err != nil {
 			c.b.fail("mode %s: %s: %w", c.m.Full, name, err)
+			return
 		}
-		c.set(c.b.param(c.p, c.k, name), x)
+		slot := c.b.param(c.p, c.k, name)
+		from, _ := unit.Lookup(q.Unit)
+		v, is := severity(q, setSpread(from.Dim), false)
+		if !is {
+			c.set(slot, x)
+			continue
+		}
+		if w := c.b.severities[mode]; v.Most-v.Least > w.Most-w.Least {
+			c.b.severities[mode] = v
+		}
+		zero, _, _ := convert(measure.Quantity{Unit: q.Unit}, to)
+		c.op(func(c *config) {
+			r, _ := c.ratio(mode)
+			c.val[slot] = zero + (x-zero)*r
+		})
 	}
 }
 
-// spreadOf is the relative half-width of a quantity: that of its ends, or the usual one where there are none.
-func spreadOf(q measure.Quantity) float64 {
-	if q.Low == q.High || q.Nominal == 0 {
-		return unknownTol
+// spread is the relative half-width of a number of the mode: the half of what eleven of twelve cases differ by, or the usual one.
+func (c *change) spread(name string) float64 {
+	for _, prm := range c.e.Params {
+		if q, ok := c.m.Params[name]; ok && prm.Name == name && prm.Usual != nil {
+			if v, is := severity(q, prm.Usual, false); is {
+				return (v.High - v.Low) / 2
+			}
+		}
 	}
-	return (q.High - q.Low) / 2 / math.Abs(q.Nominal)
+	return unknownTol
 }

@@ -33,8 +33,9 @@ type Engine struct {
 	lampCode     map[string]int
 	lampOff      int
 
-	init []float64 // slots of the healthy appliance
-	tol  []float64 // relative half-width of a slot's value
+	init       []float64  // slots of the healthy appliance
+	tol        []float64  // relative half-width of a slot's value
+	severities []Severity // per mode
 	modeSlot, driveSlot,
 	powerSlot, callSlot int32
 	ops      [][]func(*config) // per mode
@@ -142,6 +143,10 @@ func (b *builder) index() {
 	}
 	for i := range m.Signals {
 		b.signalIndex[m.Signals[i].ID] = i
+	}
+	b.severities = make([]Severity, len(m.Modes))
+	for i := range b.severities {
+		b.severities[i] = Severity{Least: 1, Low: 1, High: 1, Most: 1}
 	}
 	b.modeSlot = int32(len(b.init))
 	for i := range m.Modes {
@@ -509,7 +514,7 @@ var errHypothesis = errors.New("appliance: no such mode")
 // valid refuses mode indices that are not in the model.
 func (e *Engine) valid(modes []int) error {
 	for _, m := range modes {
-		if m < 0 || m >= len(e.m.Modes) {
+		if m < 0 || m >= len(e.m.Modes)*(3+Grades) || m/max(1, len(e.m.Modes)) == 1 {
 			return fmt.Errorf("%w: %d of %d", errHypothesis, m, len(e.m.Modes))
 		}
 	}
@@ -531,27 +536,36 @@ type config struct {
 	factor sizes
 	// The same of a resistance that a mode puts in series: no loose screw is as loose as the next.
 	ohms sizes
+
+	tol    []float64
+	graded []graded // modes whose severity the hypothesis names
+	sharp  []int32  // slots whose spread is that of a severity, and that is named
 }
 
 // sizes is how much smaller and larger than its nominal value something can be, as factors.
 type sizes struct{ low, high float64 }
 
-// widen takes in what a quantity leaves open.
-func (s *sizes) widen(q measure.Quantity) {
-	if q.Low != q.High && q.Nominal > 0 {
-		s.low, s.high = min(s.low, q.Low/q.Nominal), max(s.high, q.High/q.Nominal)
-	}
+// widen takes in how a mode is spread.
+func (s *sizes) widen(v Severity) {
+	s.low, s.high = min(s.low, v.Low), max(s.high, v.High)
 }
 
 func (e *Engine) newConfig() *config {
 	n := len(e.branches)
-	return &config{val: make([]float64, len(e.init)), series: make([]float64, n), force: make([]int8, n), coef: make([][4]float64, n),
+	return &config{tol: e.tol, val: make([]float64, len(e.init)), series: make([]float64, n), force: make([]int8, n), coef: make([][4]float64, n),
 		ac: make([]float64, n), dc: make([]float64, n)}
 }
 
 // build makes c the configuration of these modes.
 func (c *config) build(e *Engine, modes []int) {
-	c.modes = append(c.modes[:0], modes...)
+	c.modes, c.graded, c.sharp = c.modes[:0], c.graded[:0], c.sharp[:0]
+	for _, m := range modes {
+		mode, ratio, is := e.gradeOf(m)
+		c.modes = append(c.modes, mode)
+		if is {
+			c.graded = append(c.graded, graded{mode, ratio})
+		}
+	}
 	copy(c.val, e.init)
 	clear(c.series)
 	clear(c.force)
@@ -559,7 +573,7 @@ func (c *config) build(e *Engine, modes []int) {
 	for i := range e.branches {
 		c.coef[i] = e.branches[i].coef
 	}
-	for _, m := range modes {
+	for _, m := range c.modes {
 		c.val[e.modeSlot+int32(m)] = 1
 		for _, op := range e.ops[m] {
 			op(c)
@@ -579,6 +593,9 @@ func (c *config) build(e *Engine, modes []int) {
 		}
 	}
 	c.hashAll(e)
+	for _, g := range c.graded { // its readings are not widened: it must not share those of a network that looks alike
+		c.hash.mix(g.mode+4*len(c.ac), g.ratio, 1)
+	}
 }
 
 // sorted returns the modes in rising order without doubles: a hypothesis is a set.

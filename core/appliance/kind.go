@@ -74,6 +74,7 @@ type Param struct {
 	Optional bool
 	Unit     string
 	Default  float64
+	Usual    func(nominal float64) (low, high float64) // of a mode: how it is spread where the file does not say, as ratios; nil: it is not
 }
 
 // Slot is a named expression.

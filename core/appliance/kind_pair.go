@@ -6,7 +6,7 @@ var _ = register(&Kind{
 	Params: []Param{ohmsParam("ohms", closedOhms)},
 	Effects: []Effect{
 		{Name: "open", At: "conductor", Doc: "conductor \"1\" or \"2\" has no path",
-			do: func(c *change) { c.force(conductor(c), -1) }},
+			do: func(c *change) { c.open(conductor(c)) }},
 		{Name: "resist", At: "conductor", Params: effResistParams, Doc: "so many ohms more in conductor \"1\" or \"2\"",
 			do: func(c *change) { c.resist(conductor(c)) }},
 		{Name: "short", Params: effShortParams, Doc: "the two touch each other at the far end",

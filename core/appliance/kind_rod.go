@@ -16,8 +16,8 @@ var _ = register(&Kind{
 	Effects: []Effect{effOpen,
 		{Name: "short", Params: effShortParams, Doc: "touches the burner", do: func(c *change) { c.short("rod", "burner") }}, effSet,
 		{Name: "dirty", Params: effFactorParams, Doc: "so much of the current is left", do: lessOfIt},
-		{Name: "leak", Params: effResistParams, Doc: "so many ohms over cracked porcelain to the burner",
-			do: func(c *change) { c.set(c.u.outSlot[0], c.number("ohms")) }}},
+		{Name: "leak", Params: effLeakParams, Doc: "so many ohms over cracked porcelain to the burner",
+			do: func(c *change) { c.size(c.u.outSlot[0], "ohms") }}},
 	Props: []Prop{{Name: "microamps_now", Doc: "microamperes through it", Spread: "microamps", calc: func(q *ask) int32 {
 		main, third := q.u.main, q.u.third
 		return q.def(func(s *state) float64 { return 1e6 * math.Abs(s.currentDC(main)+s.currentDC(third)) })

@@ -437,7 +437,7 @@ func (s *state) readVolts(red, black int32, f *factor, x, g []float64, dc bool) 
 			sum += de * de
 		}
 		if ohms >= 0 {
-			dr := g[i] * e.tol[ohms] * d * lambda
+			dr := g[i] * s.c.spread(ohms) * d * lambda
 			sum += dr * dr
 		}
 		if br.n == 4 { // the ratio of a transformer, by the spread of its secondary
@@ -475,7 +475,7 @@ func (s *state) readOhms(f measure.Function, red, black int32) Outcome {
 		for _, i := range e.loose {
 			if ohms := e.branches[i].dc; ohms >= 0 && s.gd[i] > 1e-9 {
 				l := e.pat.drop(s.y, int(i), &s.c.coef[i])
-				d := l * l * s.gd[i] * e.tol[ohms]
+				d := l * l * s.gd[i] * s.c.spread(ohms)
 				sum += d * d
 			}
 		}

@@ -54,25 +54,11 @@ func (e *Engine) Table(hyps []Hypothesis) *Table {
 	}
 	// Outcomes are kept for one slice of hypotheses at a time: pairs of a large file would fill a phone.
 	const slice = 1024
-	rows := make([][]Outcome, slice)
-	for i := range rows {
-		rows[i] = make([]Outcome, nc)
-	}
+	rows := e.rows(min(slice, len(hyps)))
 	workers := make([]*sim, max(1, runtime.GOMAXPROCS(0)))
 	for lo := 0; lo < len(hyps); lo += slice {
 		part := hyps[lo:min(lo+slice, len(hyps))]
-		var wg sync.WaitGroup
-		for w := range workers {
-			wg.Go(func() {
-				if workers[w] == nil {
-					workers[w] = e.newSim()
-				}
-				for i := w; i < len(part); i += len(workers) {
-					t.Unsure[lo+i] = workers[w].all(part[i], rows[i])
-				}
-			})
-		}
-		wg.Wait()
+		e.simulate(workers, part, rows, t.Unsure[lo:])
 		for c := range nc {
 			for i := range part {
 				t.Class[c][lo+i] = t.classify(c, rows[i][c])
@@ -80,6 +66,37 @@ func (e *Engine) Table(hyps []Hypothesis) *Table {
 		}
 	}
 	return t
+}
+
+// Outcomes is what every check shows under every one of a few hypotheses, to the last digit.
+func (e *Engine) Outcomes(hyps []Hypothesis) [][]Outcome {
+	rows := e.rows(len(hyps))
+	e.simulate(make([]*sim, max(1, runtime.GOMAXPROCS(0))), hyps, rows, make([]bool, len(hyps)))
+	return rows
+}
+
+func (e *Engine) rows(n int) [][]Outcome {
+	rows := make([][]Outcome, n)
+	for i := range rows {
+		rows[i] = make([]Outcome, len(e.m.Checks))
+	}
+	return rows
+}
+
+// simulate fills in the rows of hypotheses, and whether some state of each did not come to rest.
+func (e *Engine) simulate(workers []*sim, hyps []Hypothesis, rows [][]Outcome, unsure []bool) {
+	var wg sync.WaitGroup
+	for w := range workers {
+		wg.Go(func() {
+			if workers[w] == nil {
+				workers[w] = e.newSim()
+			}
+			for i := w; i < len(hyps); i += len(workers) {
+				unsure[i] = workers[w].all(hyps[i], rows[i])
+			}
+		})
+	}
+	wg.Wait()
 }
 
 // classify finds the class of an outcome of a check, or makes one; when there is no room it takes the nearest.
@@ -90,7 +107,7 @@ func (t *Table) classify(c int, o Outcome) uint8 {
 			continue
 		}
 		d := math.Abs(k.Value - o.Value)
-		if d <= 0.002*max(math.Abs(k.Value), math.Abs(o.Value))+0.02*k.Half || quiet(o, k) {
+		if d <= 1e-4*max(math.Abs(k.Value), math.Abs(o.Value))+1e-3*k.Half || quiet(o, k) {
 			return uint8(i)
 		}
 		if d < dist {

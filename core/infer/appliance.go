@@ -30,17 +30,21 @@ type Case struct {
 	base    Base
 	hyps    []Hyp
 	table   *appliance.Table // what each world shows
+	stages  []stage          // worlds of graded modes; they follow the broad ones
 	checks  []scale
 }
 
 // scale is how one check's answers are read.
 type scale struct {
 	look    bool
-	classes []appliance.Outcome
-	preds   []measure.Predicted // of a measurement, per class
-	cuts    []float64           // base unit
-	states  []measure.State     // outcomes after the numbers
-	mean    []float64           // of a measurement: outcome chances, all classes alike
+	classes [][]shade       // per class: what it shows
+	own     []bool          // per class: it is of faults of the part that the check measures; nil where it measures none
+	others  []float64       // per class: share of the probability of all worlds without such a fault
+	sight   bool            // of a look: the thing itself is seen, and so whether it has a fault
+	fine    int             // of a look: what a healthy appliance shows
+	cuts    []float64       // base unit
+	states  []measure.State // outcomes after the numbers
+	mean    []float64       // of a measurement: outcome chances, all classes alike
 }
 
 // ForAppliance enumerates the faults of an appliance and predicts every check in every world. The problem has one repair group for
@@ -61,7 +65,81 @@ func ForAppliance(e *appliance.Engine, meter *measure.Meter, base Base) (*Case, 
 		sets[w] = c.Worlds.Sets[w]
 	}
 	c.table = e.Table(sets)
+	c.grade()
 	return c.measured(meter)
+}
+
+// grade puts the stages of every graded mode in the place of the mode of its usual size, which stays as a world for pairs and for what
+// a repair leaves of them. A stage in which nothing differs from a healthy appliance is no complaint and is left out.
+func (c *Case) grade() {
+	all := c.stagesOf()
+	for len(all) > 0 {
+		of := all[:stages]
+		all = all[stages:]
+		var told []stage
+		for _, st := range of {
+			if c.differs(&st) {
+				told = append(told, st)
+			}
+		}
+		if len(told) == 0 {
+			continue
+		}
+		h := &c.hyps[c.Worlds.Of(of[0].mode)]
+		for _, st := range told {
+			w := len(c.Worlds.Sets)
+			c.Worlds.Sets = append(c.Worlds.Sets, []int{st.mode})
+			x := *h
+			x.Prior /= float64(len(told))
+			x.Phases = slices.Clone(x.Phases)
+			for i := range x.Phases {
+				if x.Phases[i].World == c.Worlds.Of(st.mode) {
+					x.Phases[i].World = w
+				}
+			}
+			c.hyps = append(c.hyps, x)
+			c.stages = append(c.stages, st)
+		}
+		h.Prior = 0
+	}
+}
+
+// differs tells whether a stage shows anything that a healthy appliance does not.
+func (c *Case) differs(st *stage) bool {
+	for i, list := range st.shows {
+		k := &c.Model.Checks[i]
+		look := k.Function == measure.Look || len(k.Options) > 0
+		fine := c.table.Outcome[i][c.table.Class[i][0]]
+		for _, x := range list {
+			switch p := fine.Predicted(k.Unit); {
+			case look && x.out.Option != fine.Option:
+				return true
+			case !look && (x.pred.State != p.State || x.pred.Floating != p.Floating):
+				return true
+			case !look && (x.pred.Low+x.pred.High != p.Low+p.High):
+				mid, was := (x.pred.Low+x.pred.High)/2, (p.Low+p.High)/2
+				if math.Abs(mid-was) > (p.High-p.Low)/2+1e-3*math.Abs(was) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Stages are the worlds of a single mode: those of its severity, or the one it has.
+func (c *Case) Stages(mode int) []int {
+	var out []int
+	from := len(c.table.Hyps) + 2
+	for i := range c.stages {
+		if c.stages[i].mode == mode {
+			out = append(out, from+i)
+		}
+	}
+	if out == nil {
+		out = append(out, c.Worlds.Of(mode))
+	}
+	return out
 }
 
 // measured is the case for a meter: what it can tell apart.
@@ -70,7 +148,7 @@ func (c *Case) measured(meter *measure.Meter) (*Case, error) {
 	out.Meter, out.checks = meter, nil
 	out.Problem = &Problem{Worlds: len(c.Worlds.Sets), Groups: len(c.Model.Repairs), Hyps: c.hyps, Habits: UsualHabits, After: c.Worlds.After(c.Modes)}
 	for i := range c.Model.Checks {
-		chk, sc := out.classify(&c.Model.Checks[i], c.table.Outcome[i], c.table.Class[i])
+		chk, sc := out.classify(i, c.table.Outcome[i], c.table.Class[i])
 		out.Problem.Checks = append(out.Problem.Checks, chk)
 		out.checks = append(out.checks, sc)
 	}
@@ -98,51 +176,114 @@ func (c *Case) Rated(plate map[string]unit.Value, meter *measure.Meter) (*Case, 
 }
 
 // classify sorts the outcomes of one check into classes and planning outcomes. of names the outcome of each world.
-func (c *Case) classify(k *appliance.Check, outs []appliance.Outcome, of []uint8) (Check, scale) {
+func (c *Case) classify(index int, outs []appliance.Outcome, of []uint8) (Check, scale) {
+	k := &c.Model.Checks[index]
 	chk := Check{ID: k.ID, Class: make([]uint8, 0, len(of)+2)}
 	class := make([]uint8, len(outs)) // per outcome
 	sc := scale{look: k.Function == measure.Look || len(k.Options) > 0}
+	staged := make([]uint8, len(c.stages))
+	world := make([]uint8, len(of))
 	if sc.look {
 		n := len(k.Options)
+		sc.fine = outs[of[0]].Option
+		sc.sight = c.sights(outs, of)
 		for i := range n + 1 {
 			option := i
 			if i == n {
 				option = -1 // no option fits
 			}
+			sc.classes = append(sc.classes, []shade{{share: 1, out: appliance.Outcome{Option: option}}})
+		}
+		for i, o := range outs {
+			class[i] = sc.option(o, n)
+		}
+		for i := range c.stages {
+			list := c.stages[i].shows[index]
+			if x, ok := c.plainly(k, list, true, 0); ok {
+				staged[i] = sc.option(x.out, n)
+				continue
+			}
+			at := slices.IndexFunc(sc.classes, func(have []shade) bool { return c.sameShades(k, have, list, true, 0) })
+			if at < 0 {
+				at = len(sc.classes)
+				sc.classes = append(sc.classes, list)
+			}
+			staged[i] = uint8(at)
+		}
+		for _, list := range sc.classes {
 			row, spoilt := make([]float64, max(n, 1)), make([]float64, max(n, 1))
 			for said := range row {
-				parts := measure.LookParts(k.Skill, n, option, said)
+				parts := sc.lookParts(k, list, said)
 				row[said] = parts.Total()
 				spoilt[said] = row[said] - parts[measure.Sound]
 			}
 			chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
-			sc.classes = append(sc.classes, appliance.Outcome{Option: option})
-		}
-		for i, o := range outs {
-			if class[i] = uint8(n); o.Option >= 0 && o.Option < n {
-				class[i] = uint8(o.Option)
-			}
 		}
 	} else {
-		c.cluster(k, outs, &sc, class)
-		mass := make([]float64, len(sc.preds))
+		c.cluster(k, index, outs, &sc, class, staged)
+	}
+	for w, i := range of {
+		world[w] = class[i]
+	}
+	if !sc.look {
+		for i, list := range sc.classes {
+			sc.classes[i] = c.makes(k, list)
+		}
+		if c.owns(index, outs, of) {
+			c.claim(index, &sc, class, of, world, staged)
+		}
+		mass := make([]float64, len(sc.classes))
 		for i := range mass {
 			mass[i] = 1e-6 // what only two faults together show
 		}
-		for w, set := range c.Worlds.Sets {
-			if len(set) == 1 { // single faults lead
-				mass[class[of[w]]] += c.Modes[set[0]].Rate
+		for w := range of {
+			if set := c.Worlds.Sets[w]; len(set) == 1 && c.hyps[w].Prior > 0 { // single faults lead
+				mass[world[w]] += c.Modes[set[0]].Rate
 			}
+		}
+		for i := range c.stages {
+			mass[staged[i]] += c.Modes[c.stages[i].mode].Rate / stages
 		}
 		c.cut(k, &sc, mass)
 		c.rows(k, &sc, 0, &chk)
 	}
-	for _, i := range of {
-		chk.Class = append(chk.Class, class[i])
-	}
+	chk.Class = append(chk.Class, world...)
 	chk.Class = append(chk.Class, Broad, Broad)
+	chk.Class = append(chk.Class, staged...)
 	return chk, sc
 }
+
+// option is the class of a look's outcome.
+func (sc *scale) option(o appliance.Outcome, n int) uint8 {
+	if o.Option >= 0 && o.Option < n {
+		return uint8(o.Option)
+	}
+	return uint8(n)
+}
+
+// lookParts is the likelihood of naming an option of a look, split by cause.
+func (sc *scale) lookParts(k *appliance.Check, list []shade, said int) measure.Parts {
+	var sum measure.Parts
+	for _, x := range list {
+		parts := measure.LookParts(k.Skill, len(k.Options), x.out.Option, said)
+		if sc.sight && x.out.Option == sc.fine && len(k.Options) > 1 {
+			wrong := parts[measure.Stray] * seldom
+			if said == sc.fine {
+				wrong = 0
+				parts[measure.Sound] = 1 - (1-parts[measure.Sound])*seldom
+			}
+			parts[measure.Stray] = wrong
+		}
+		for i, p := range parts {
+			sum[i] += x.share * p
+		}
+	}
+	return sum
+}
+
+// seldom is how many times the usual share of wrong answers those are that tell of a fault where the thing itself is looked at and has
+// none: a clean filter is hardly ever called dirty, a dirty one is sometimes called clean (judgement, no source).
+const seldom = 0.3
 
 // misplaced is how often a usual person measures at another point than was asked for, and so reads what something else would have
 // shown there (assumption, no source; the rest of what goes astray may be any number).
@@ -151,9 +292,16 @@ const misplaced = 0.02
 // rows fills in the outcome chances of the predictions of a measurement from the one numbered from on.
 func (c *Case) rows(k *appliance.Check, sc *scale, from int, chk *Check) {
 	n := len(sc.cuts) + 1 + len(sc.states)
-	for _, p := range sc.preds[from:] {
+	some, bad := make([]float64, n), make([]float64, n)
+	for _, list := range sc.classes[from:] {
 		row, spoilt := make([]float64, n), make([]float64, n)
-		measure.Outcomes(c.Meter, k.Function, p, measure.Usual, sc.cuts, sc.states, row, spoilt)
+		for _, x := range list {
+			measure.Outcomes(c.Meter, k.Function, x.pred, measure.Usual, sc.cuts, sc.states, some, bad)
+			for o := range row {
+				row[o] += x.share * some[o]
+				spoilt[o] += x.share * bad[o]
+			}
+		}
 		chk.Bins, chk.Spoilt = append(chk.Bins, row), append(chk.Spoilt, spoilt)
 	}
 	if sc.mean == nil { // later predictions take no part in it
@@ -164,7 +312,7 @@ func (c *Case) rows(k *appliance.Check, sc *scale, from int, chk *Check) {
 			}
 		}
 	}
-	for i := from; i < len(sc.preds); i++ {
+	for i := from; i < len(sc.classes); i++ {
 		for o, x := range sc.mean {
 			chk.Bins[i][o] = (1-misplaced)*chk.Bins[i][o] + misplaced*x
 			chk.Spoilt[i][o] = (1-misplaced)*chk.Spoilt[i][o] + misplaced*x
@@ -173,10 +321,10 @@ func (c *Case) rows(k *appliance.Check, sc *scale, from int, chk *Check) {
 }
 
 // sameShare is how far apart, in standard deviations of what the display can tell, two predictions may be and yet share a class.
-const sameShare = 0.15
+const sameShare = 0.002
 
-// cluster gives outcomes that no reading can tell apart one class.
-func (c *Case) cluster(k *appliance.Check, outs []appliance.Outcome, sc *scale, class []uint8) {
+// cluster gives outcomes that no reading can tell apart one class: those of the worlds, then what the stages of graded modes show.
+func (c *Case) cluster(k *appliance.Check, index int, outs []appliance.Outcome, sc *scale, class, staged []uint8) {
 	order := make([]int, len(outs))
 	for i := range order {
 		order[i] = i
@@ -190,20 +338,35 @@ func (c *Case) cluster(k *appliance.Check, outs []appliance.Outcome, sc *scale, 
 	})
 	share := sameShare
 retry:
-	sc.classes, sc.preds = sc.classes[:0], sc.preds[:0]
+	sc.classes = sc.classes[:0]
 	for _, i := range order {
 		o := outs[i]
 		p := o.Predicted(k.Unit)
-		n := len(sc.preds)
-		if n == 0 || !c.alike(k.Function, sc.preds[n-1], p, share) {
+		n := len(sc.classes)
+		if n == 0 || !c.alike(k.Function, sc.classes[n-1][0].pred, p, share) {
 			if n == maxClasses {
 				share *= 2
 				goto retry
 			}
-			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
+			sc.classes = append(sc.classes, []shade{{1, o, p}})
 			n++
 		}
 		class[i] = uint8(n - 1)
+	}
+	for i := range c.stages {
+		list := c.stages[i].shows[index]
+		if x, ok := c.plainly(k, list, false, share); ok {
+			list = []shade{x}
+		}
+		at := slices.IndexFunc(sc.classes, func(have []shade) bool { return c.sameShades(k, have, list, false, share) })
+		if at < 0 {
+			if at = len(sc.classes); at == maxClasses {
+				share *= 2
+				goto retry
+			}
+			sc.classes = append(sc.classes, list)
+		}
+		staged[i] = uint8(at)
 	}
 }
 
@@ -225,12 +388,12 @@ func (c *Case) alike(f measure.Function, a, b measure.Predicted, share float64) 
 		return true
 	}
 	s := c.sigma(f, a)
-	return math.Abs(a.Low-b.Low) < share*s && math.Abs(a.High-b.High) < share*s
+	return math.Abs(a.Low-b.Low) < share*s && math.Abs(a.High-b.High) < share*s && math.Abs(a.Tol-b.Tol) < share*s
 }
 
 // sigma is the standard deviation of a display under a prediction.
 func (c *Case) sigma(f measure.Function, p measure.Predicted) float64 {
-	return measure.Combine(measure.Rectangular((p.High-p.Low)/2), c.Meter.Uncertainty(f, (p.Low+p.High)/2, 0))
+	return measure.Combine(measure.Rectangular((p.High-p.Low)/2), measure.Rectangular(p.Tol), c.Meter.Uncertainty(f, (p.Low+p.High)/2, 0))
 }
 
 // maxCuts bounds the planning outcomes of a measurement: six ranges of numbers and the states.
@@ -256,15 +419,26 @@ func (c *Case) cut(k *appliance.Check, sc *scale, mass []float64) {
 		return
 	}
 	var spots []spot
-	for i, p := range sc.preds {
-		switch {
-		case p.Floating:
-			spots = append(spots, spot{0, c.Meter.Uncertainty(k.Function, 0, 0), mass[i]}) // mostly next to nothing
-		case p.State == measure.Number:
-			spots = append(spots, spot{(p.Low + p.High) / 2, c.sigma(k.Function, p), mass[i]})
+	for i, list := range sc.classes {
+		low, high, share := math.Inf(1), math.Inf(-1), 0.0
+		var all measure.Predicted
+		for _, x := range list {
+			switch p := x.pred; {
+			case p.Floating:
+				spots = append(spots, spot{0, c.Meter.Uncertainty(k.Function, 0, 0), x.share * mass[i]}) // mostly next to nothing
+			case p.State == measure.Number && p.Even: // the grades of a stage are one spot
+				low, high, share, all = min(low, p.Low), max(high, p.High), share+x.share, p
+			case p.State == measure.Number:
+				spots = append(spots, spot{(p.Low + p.High) / 2, c.sigma(k.Function, p), x.share * mass[i]})
+			}
+		}
+		if share > 0 {
+			all.Low, all.High = low, high
+			spots = append(spots, spot{(low + high) / 2, c.sigma(k.Function, all), share * mass[i]})
 		}
 	}
 	slices.SortFunc(spots, func(a, b spot) int { return cmp.Or(cmp.Compare(a.mid, b.mid), cmp.Compare(a.s, b.s)) })
+	spots = near(spots)
 	type gap struct{ at, width float64 }
 	var gaps []gap
 	for i := 1; i < len(spots); i++ {
@@ -295,6 +469,25 @@ func (c *Case) cut(k *appliance.Check, sc *scale, mass []float64) {
 		was = most
 	}
 }
+
+// near joins spots, in order, that a cut could hardly fall between.
+func near(spots []spot) []spot {
+	out := spots[:0]
+	for _, x := range spots {
+		if n := len(out); n > 0 {
+			if y := &out[n-1]; x.mid-y.mid < nearShare*y.s && math.Abs(x.s-y.s) < nearShare*y.s {
+				m := x.mass + y.mass
+				y.mid, y.s, y.mass = (x.mid*x.mass+y.mid*y.mass)/m, (x.s*x.mass+y.s*y.mass)/m, m
+				continue
+			}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// nearShare is how near, in standard deviations.
+const nearShare = 0.15
 
 // tells is the information in bits of the range that a number falls into about its class.
 func tells(spots []spot, cuts []float64) float64 {
@@ -337,8 +530,8 @@ func (c *Case) Answer(check int, f Finding, prev *Finding) Answer {
 	}
 	switch {
 	case sc.look && f.Option >= 0 && f.Option < len(k.Options):
-		for _, cl := range sc.classes {
-			a.Parts = append(a.Parts, measure.LookParts(k.Skill, len(k.Options), cl.Option, f.Option))
+		for _, list := range sc.classes {
+			a.Parts = append(a.Parts, sc.lookParts(k, list, f.Option))
 		}
 		a.Bin = f.Option
 		if prev != nil && prev.Option == f.Option {
@@ -359,10 +552,19 @@ func (c *Case) Answer(check int, f Finding, prev *Finding) Answer {
 		if f.Typed {
 			b = measure.Typed
 		}
-		for _, p := range sc.preds {
-			a.Parts = append(a.Parts, measure.Likelihood(c.Meter, k.Function, r, p, b))
+		for _, list := range sc.classes {
+			var sum measure.Parts
+			for _, x := range list {
+				for i, l := range measure.Likelihood(c.Meter, k.Function, r, x.pred, b) {
+					sum[i] += x.share * l
+				}
+			}
+			a.Parts = append(a.Parts, sum)
 		}
 		stray(a.Parts, misplaced)
+		if sc.own != nil && readingOut(k, r) {
+			sc.stand(a.Parts)
+		}
 		if prev != nil && prev.Reading != nil {
 			a.Again = measure.Again(c.Meter, k.Function, *prev.Reading, r)
 			a.Steady = a.Again * b.SoundShare()

@@ -44,6 +44,7 @@ type several struct {
 	hyp   int
 	world []int32            // per phase, as the repairs so far leave it
 	cur   [][]float64        // per habit and phase: log-likelihood of this cycle
+	part  []each             // per phase: its share of the joint probability
 	base  [maxHabits]float64 // per habit: log prior and log-likelihood of the closed cycles
 	kept  each               // its probability while it is set aside
 }
@@ -96,7 +97,7 @@ func New(p *Problem) *Belief {
 	}
 	for h := range p.Hyps {
 		if ph := p.Hyps[h].Phases; len(ph) > 1 {
-			s := several{hyp: h, world: make([]int32, len(ph))}
+			s := several{hyp: h, world: make([]int32, len(ph)), part: make([]each, len(ph))}
 			for range p.Habits {
 				s.cur = append(s.cur, make([]float64, len(ph)))
 			}
@@ -144,6 +145,7 @@ func (b *Belief) reset() {
 			s.base[g] = math.Log(habit.P * b.p.Hyps[s.hyp].Prior)
 			clear(s.cur[g])
 		}
+		b.divide(s)
 	}
 	b.scale, b.stale = 1, true
 	clear(b.asked)
@@ -250,6 +252,7 @@ func (b *Belief) apply(it *item) bool {
 				s.base[g] = b.p.fold(s, g)
 				clear(s.cur[g])
 			}
+			b.divide(s)
 		}
 		return true
 	case mended:
@@ -301,11 +304,16 @@ func (b *Belief) apply(it *item) bool {
 	sum := b.multiply(class)
 	for i := range b.several {
 		s := &b.several[i]
-		for g := range b.p.Habits {
-			x := math.Exp(b.p.fold(s, g) - b.logZ)
-			b.joint[s.hyp][g] = x
-			sum += x
+		var all each
+		for j, w := range s.world {
+			p, l := &s.part[j], &b.like[class[w]]
+			for g := range p {
+				p[g] *= l[g]
+				all[g] += p[g]
+			}
 		}
+		b.joint[s.hyp] = all
+		sum += all[0] + all[1] + all[2]
 	}
 	if !(sum > 0) || !(b.lost > -500) {
 		return b.refresh()
@@ -313,6 +321,17 @@ func (b *Belief) apply(it *item) bool {
 	b.logZ += math.Log(sum)
 	b.scale = 1 / sum
 	return true
+}
+
+// divide shares the joint probability of a hypothesis out among its worlds, by the answers of this cycle.
+func (b *Belief) divide(s *several) {
+	var share [maxPhases]float64
+	for g := range b.p.Habits {
+		b.shares(s, g, -1, share[:len(s.world)])
+		for j := range s.part {
+			s.part[j][g] = b.joint[s.hyp][g] * share[j]
+		}
+	}
 }
 
 // multiply takes the likelihoods in like into the joint probabilities of the hypotheses with one world, and returns their sum.

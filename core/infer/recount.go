@@ -82,6 +82,9 @@ func (b *Belief) refresh() bool {
 		return false
 	}
 	b.logZ, b.scale = top+math.Log(sum), 1/sum
+	for i := range b.several {
+		b.divide(&b.several[i])
+	}
 	return true
 }
 

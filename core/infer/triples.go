@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"readback/core/appliance"
-	"readback/core/measure"
 )
 
 // enterAt is the estimated posterior from which a triple is entered: judgement.
@@ -118,7 +117,7 @@ func (c *Case) With(triples [][]int) (*Case, error) {
 		w.of[key(set)] = len(w.Sets)
 		w.Sets = append(w.Sets, set)
 	}
-	g := &Case{Engine: c.Engine, base: c.base, Model: c.Model, Meter: c.Meter, Modes: c.Modes, Worlds: w, checks: slices.Clone(c.checks)}
+	g := &Case{Engine: c.Engine, base: c.base, Model: c.Model, Meter: c.Meter, Modes: c.Modes, Worlds: w, stages: c.stages, table: c.table, checks: slices.Clone(c.checks)}
 	g.Problem = &Problem{Worlds: len(w.Sets), Groups: old.Groups, Hyps: slices.Clone(old.Hyps), Habits: old.Habits, After: w.After(c.Modes)}
 	residual := slices.IndexFunc(g.Problem.Hyps, func(h Hyp) bool { return h.Sort == Residual })
 	entered := 0.0
@@ -146,28 +145,28 @@ func (c *Case) With(triples [][]int) (*Case, error) {
 // extend adds worlds to a check: each outcome joins the class it cannot be told from, or makes a new one while there is room.
 func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) Check {
 	k, sc := &c.Model.Checks[i], &c.checks[i]
-	sc.classes, sc.preds = slices.Clone(sc.classes), slices.Clone(sc.preds)
+	sc.classes = slices.Clone(sc.classes)
 	chk := Check{ID: old.ID, Class: slices.Clone(old.Class), Bins: slices.Clone(old.Bins), Spoilt: slices.Clone(old.Spoilt)}
 	class := make([]uint8, len(outs))
 	for j, o := range outs {
 		if sc.look {
-			n := len(k.Options)
-			if class[j] = uint8(n); o.Option >= 0 && o.Option < n {
-				class[j] = uint8(o.Option)
-			}
+			class[j] = sc.option(o, len(k.Options))
 			continue
 		}
-		p := o.Predicted(k.Unit)
-		at := slices.IndexFunc(sc.preds, func(q measure.Predicted) bool { return c.alike(k.Function, q, p, sameShare) })
-		if at < 0 && len(sc.preds) < maxClasses {
-			at = len(sc.preds)
-			sc.classes, sc.preds = append(sc.classes, o), append(sc.preds, p)
+		list := c.makes(k, []shade{{1, o, o.Predicted(k.Unit)}})
+		at := slices.IndexFunc(sc.classes, func(have []shade) bool { return c.sameShades(k, have, list, false, sameShare) })
+		if at < 0 && len(sc.classes) < maxClasses {
+			at = len(sc.classes)
+			sc.classes = append(sc.classes, list)
+			if sc.own != nil {
+				sc.own, sc.others = append(slices.Clone(sc.own), false), append(slices.Clone(sc.others), 0)
+			}
 			c.rows(k, sc, at, &chk)
 		}
 		if at < 0 {
 			at = 0
-			for q := range sc.preds {
-				if distance(sc.preds[q], p) < distance(sc.preds[at], p) {
+			for q := range sc.classes {
+				if distance(sc.classes[q], list) < distance(sc.classes[at], list) {
 					at = q
 				}
 			}
@@ -180,10 +179,11 @@ func (c *Case) extend(i int, old *Check, outs []appliance.Outcome, of []uint8) C
 	return chk
 }
 
-// distance is how far apart two predictions are; another state is farther than any number.
-func distance(a, b measure.Predicted) float64 {
-	if a.State != b.State || a.Floating != b.Floating {
+// distance is how far apart two classes are; another state is farther than any number.
+func distance(a, b []shade) float64 {
+	x, y := a[0].pred, b[0].pred
+	if len(a) != len(b) || x.State != y.State || x.Floating != y.Floating {
 		return math.Inf(1)
 	}
-	return math.Abs(a.Low-b.Low) + math.Abs(a.High-b.High)
+	return math.Abs(x.Low-y.Low) + math.Abs(x.High-y.High)
 }

@@ -521,13 +521,12 @@ func (m *Machine) halt(stop int) {
 
 // unresolved ends the search honestly when nothing more is worth asking.
 func (m *Machine) unresolved() {
-	m.say("info", m.line("unresolved"))
-	m.fact(m.line("unresolved"))
-	if s, ok := m.likely(); ok {
-		text := m.line("likely", "part", s.Name, "words", m.words.Chance(s.P))
-		m.say("info", text)
-		m.fact(text)
+	text := m.line("unresolved")
+	if s, ok := m.likely(); ok { // naming none is the last resort
+		text = m.line("likely", "part", s.Name, "words", m.words.Chance(s.P))
 	}
+	m.say("info", text)
+	m.fact(text)
 	m.finish("unresolved", false)
 }
 

@@ -13,6 +13,8 @@ type Predicted struct {
 	High     float64
 	Floating bool    // nothing drives the lead: the display shows what it picks up (ghost volts)
 	Unlike   float64 // share of units whose spread is three times as wide: makes that the spread does not know
+	Even     bool    // it lies anywhere between Low and High alike, and Tol to either side of that: a fault more or less bad
+	Tol      float64 // half-width of the healthy spread where Even
 }
 
 // Cause is a way in which an answer does not come from the quantity it was asked for.
@@ -109,6 +111,8 @@ func Likelihood(m *Meter, f Function, r Reading, p Predicted, b Blunders) Parts 
 func numberChance(m *Meter, f Function, x, d float64, p Predicted) float64 {
 	u := m.Uncertainty(f, x, d)
 	switch {
+	case p.Floating && direct(f):
+		return between(x-d/2, x+d/2, 0, Combine(u, strayDC))
 	case p.Floating:
 		// Capacitive pick-up: half the time next to nothing, else anything up to mains size (from memory).
 		z := Combine(u, 0.2)
@@ -123,19 +127,57 @@ func numberChance(m *Meter, f Function, x, d float64, p Predicted) float64 {
 	case p.State != Number:
 		return 0
 	}
-	return shown(x-d/2, x+d/2, (p.Low+p.High)/2, math.Max(spread(p, u), d/100), p.Unlike)
+	return p.shows(x-d/2, x+d/2, u, d/100)
 }
+
+// shows is the chance of a display from a to b with a meter of uncertainty u; least is the least standard deviation.
+func (p Predicted) shows(a, b, u, least float64) float64 {
+	half := p.Tol
+	if !p.Even {
+		half = (p.High - p.Low) / 2
+	}
+	with := func(times float64) float64 {
+		s := math.Max(Combine(Rectangular(times*half), u), least)
+		if p.Even {
+			return evenly(a, b, p.Low, p.High, s)
+		}
+		return between(a, b, (p.Low+p.High)/2, s)
+	}
+	if p.Unlike == 0 {
+		return with(1)
+	}
+	return (1-p.Unlike)*with(1) + p.Unlike*with(wider)
+}
+
+// evenly is the chance of a to b for what lies evenly between low and high, seen with the standard deviation s.
+func evenly(a, b, low, high, s float64) float64 {
+	w := high - low
+	if w < 1e-3*s {
+		return between(a, b, (low+high)/2, s)
+	}
+	below := func(x float64) float64 { // times w
+		switch {
+		case math.IsInf(x, 1):
+			return w
+		case math.IsInf(x, -1):
+			return 0
+		}
+		return s * (loss((x-low)/s) - loss((x-high)/s))
+	}
+	return math.Max(0, below(b)-below(a)) / w
+}
+
+// loss is the integral of Phi up to z.
+func loss(z float64) float64 { return z*Phi(z) + Normal(z, 0, 1) }
+
+// strayDC is what a lead that nothing drives shows on d.c. ranges, V: pick-up is a.c. and averages out (from memory).
+const strayDC = 0.002
+
+// direct tells whether a function shows d.c. volts.
+func direct(f Function) bool { return f == VoltsDC || f == MillivoltDC }
 
 // wider is how many times wider the spread of the units is that are unlike the usual ones (judgement).
 const wider = 3
-
-// shown is the chance of a display from a to b when the prediction is m with the standard deviation s for a usual unit.
-func shown(a, b, m, s, unlike float64) float64 {
-	if unlike == 0 {
-		return between(a, b, m, s)
-	}
-	return (1-unlike)*between(a, b, m, s) + unlike*between(a, b, m, wider*s)
-}
 
 // spread is the standard deviation of a display: the prediction's rectangular spread and the meter's uncertainty.
 func spread(p Predicted, u float64) float64 { return Combine(Rectangular((p.High-p.Low)/2), u) }

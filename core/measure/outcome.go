@@ -9,7 +9,7 @@ func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, sta
 	n := len(cuts) + 1
 	sound := b.SoundShare()
 	mid := (p.Low + p.High) / 2
-	s := math.Max(spread(p, m.Uncertainty(f, mid, 0)), math.Abs(mid)*1e-6+1e-12)
+	u, least := m.Uncertainty(f, mid, 0), math.Abs(mid)*1e-6+1e-12
 	z := Rectangular(m.HalfWidth(f, 0, 0))
 	stray := b.Stray * (1 - strayState*float64(len(states)))
 	for i := range n {
@@ -23,12 +23,14 @@ func Outcomes(m *Meter, f Function, p Predicted, b Blunders, cuts []float64, sta
 		spoilt[i] = stray * (decades(hi) - decades(lo))
 		dst[i] = 0
 		switch {
+		case p.Floating && direct(f):
+			dst[i] = sound * between(lo, hi, 0, Combine(u, strayDC))
 		case p.Floating:
 			dst[i] = sound * (0.5*(half(hi, 0.2)-half(lo, 0.2)) + 0.5*(clamp(hi/150)-clamp(lo/150)))
 		case p.State == Number:
-			dst[i] = sound * shown(lo, hi, mid, s, p.Unlike)
+			dst[i] = sound * p.shows(lo, hi, u, least)
 			for _, k := range [4]float64{1e-3, 0.1, 10, 1e3} {
-				spoilt[i] += b.Slip * shown(lo/k, hi/k, mid, s, p.Unlike)
+				spoilt[i] += b.Slip * p.shows(lo/k, hi/k, u, least)
 			}
 		}
 		if reads0(f) {

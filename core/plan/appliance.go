@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"readback/core/appliance"
 	"readback/core/infer"
@@ -177,19 +179,19 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 				continue
 			}
 			part := &p.m.Parts[md.Part]
-			world := c.Worlds.Of(mode)
+			worlds := c.Stages(mode)
 			itself := []string{"part", part.Name}
 			if !p.add(g, mode, "self", "evidence.self", itself, func(k int) uint64 {
 				if !p.concerns(k, md.Part) {
 					return 0
 				}
-				return p.shows(k, world)
+				return p.shows(k, worlds)
 			}) { // as a loose wire that shows under load only: somewhere a meter must
 				p.add(g, mode, "self", "evidence.self", itself, func(k int) uint64 {
 					if p.m.Checks[k].Function == measure.Look {
 						return 0
 					}
-					return p.shows(k, world)
+					return p.shows(k, worlds)
 				})
 			}
 			kind := appliance.KindOf(part.Kind)
@@ -206,12 +208,43 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 				}) {
 					p.out[len(p.out)-1].Waived = p.bench(mode, md.Part)
 				}
+				p.needs(g, mode, part, md)
 			case appliance.ProvedByInputs:
 				p.board(g, mode, part, md)
 			}
 		}
 	}
 	return p.out
+}
+
+// needs asks that what a load needs besides its supply, and what a meter can measure, was good: a motor is not named before its capacitor
+// was weighed. A fault of its own circuit shows without.
+func (p *prover) needs(g, mode int, part *appliance.Part, md *appliance.Mode) {
+	switch md.Does {
+	case "open", "short", "touch", "resist":
+		return
+	}
+	var walk func(e *appliance.Expr)
+	walk = func(e *appliance.Expr) {
+		if e == nil {
+			return
+		}
+		for _, arg := range e.Args {
+			walk(arg)
+		}
+		id, _, _ := strings.Cut(e.Name, ".")
+		i := slices.IndexFunc(p.m.Parts, func(x appliance.Part) bool { return x.ID == id })
+		if e.Op != "name" || i < 0 || i == md.Part {
+			return
+		}
+		p.add(g, mode, "need", "evidence.load", []string{"part", p.m.Parts[i].Name}, func(k int) uint64 {
+			if f := p.m.Checks[k].Function; p.m.Checks[k].Part != i || f == measure.Look || f.Volts() {
+				return 0
+			}
+			return p.healthy(k)
+		})
+	}
+	walk(part.Exprs["needs"])
 }
 
 func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
@@ -231,7 +264,7 @@ func (p *prover) board(g, mode int, part *appliance.Part, md *appliance.Mode) {
 			if !p.touches(k, out.To) || !p.m.Checks[k].Function.Volts() {
 				return 0
 			}
-			return p.shows(k, p.c.Worlds.Of(mode))
+			return p.shows(k, p.c.Stages(mode))
 		})
 		for i := range p.m.Parts {
 			load := &p.m.Parts[i]
@@ -264,12 +297,14 @@ func (p *prover) add(g, mode int, kind, term string, slots []string, signs func(
 	return true
 }
 
-// shows are the outcomes of a check that tell a world from the healthy one.
-func (p *prover) shows(check, world int) uint64 {
+// shows are the outcomes of a check that tell one of the worlds of a mode from the healthy one.
+func (p *prover) shows(check int, worlds []int) uint64 {
 	bins := uint64(0)
-	for o := range p.c.Problem.Checks[check].Bins[0] {
-		if x := p.c.Problem.Chance(check, world, o); x >= likely && x >= telling*p.c.Problem.Chance(check, 0, o) {
-			bins |= 1 << o
+	for _, w := range worlds {
+		for o := range p.c.Problem.Checks[check].Bins[0] {
+			if x := p.c.Problem.Chance(check, w, o); x >= likely && x >= telling*p.c.Problem.Chance(check, 0, o) {
+				bins |= 1 << o
+			}
 		}
 	}
 	return bins
@@ -319,18 +354,43 @@ func (p *prover) between(check int, a, b string) bool {
 	return k.Function.Volts() && (x == a && y == b || x == b && y == a)
 }
 
-// across tells whether a check measures volts across two ports of a part.
+// across tells whether a check measures volts across two ports of a part, or at the far ends of the wires and plugs at them.
 func (p *prover) across(check int, ports map[string]string) bool {
 	k := &p.m.Checks[check]
 	x, y := p.net(k.Red), p.net(k.Black)
 	if !k.Function.Volts() || x == y {
 		return false
 	}
-	red, black := false, false
-	for _, n := range ports { // order does not matter: any port will do
-		red, black = red || n == x, black || n == y
+	red, black := "", "" // order does not matter: any two ports will do
+	for name, n := range ports {
+		switch {
+		case p.leads(n, x):
+			red = name
+		case p.leads(n, y):
+			black = name
+		}
 	}
-	return red && black
+	return red != "" && black != ""
+}
+
+// leads tells whether two nets are one, or joined by one wire or plug.
+func (p *prover) leads(a, b string) bool {
+	if a == b {
+		return true
+	}
+	for i := range p.m.Parts {
+		w := &p.m.Parts[i]
+		if k := appliance.KindOf(w.Kind); k == nil || k.Passes != appliance.Leads {
+			continue
+		}
+		for _, ends := range [3][2]string{{"a", "b"}, {"in1", "out1"}, {"in2", "out2"}} {
+			x, y := w.Ports[ends[0]], w.Ports[ends[1]]
+			if x != "" && (x == a && y == b || x == b && y == a) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (p *prover) touches(check int, net string) bool {
@@ -368,7 +428,7 @@ func (p *prover) bench(mode, part int) (signs []Sign) {
 		if c.Power != "off" || !p.concerns(k, part) {
 			continue
 		}
-		if bins := p.shows(k, p.c.Worlds.Of(mode)); bins != 0 {
+		if bins := p.shows(k, p.c.Stages(mode)); bins != 0 {
 			signs = append(signs, Sign{k, bins})
 		}
 	}

@@ -8804,13 +8804,6 @@ caution "high" {
 fact "call-out" { value = q("90..200 money", "from memory") }
 
 accept {
-  why = "No check of the file lies between the two: they are named together."
-  warnings = [
-    "no check separates pressure-switch.burnt, board.gas-output",
-  ]
-}
-
-accept {
   why = "With that fault nothing of it can be seen or told: the person says so, and the check counts for nothing."
   warnings = [
     "check story-pattern has no answer",

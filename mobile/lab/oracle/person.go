@@ -310,7 +310,7 @@ func (p *Person) act(what string, v *view) (meaning, error) {
 		} else {
 			delete(f.Lifted, net)
 		}
-	case "meter-in", "meter-out", "jack-out", "place-leads", "note-reset", "jumper-in", "jumper-out", "gas-shut", "gas-open":
+	case "meter-in", "meter-out", "jack-out", "place-leads", "note-reset", "jumper-in", "jumper-out", "gas-shut", "gas-open", "discharge":
 	default:
 		return meaning{}, fmt.Errorf("examine: what is %q?", st.ID)
 	}
@@ -325,6 +325,9 @@ func (p *Person) prove(kind string, points []string) meaning {
 			return number(0, "V", "ac")
 		}
 		return number(f.unit.line, "V", "ac")
+	}
+	if kind == "prove-empty" { // a resistor has been across it
+		return number(0, "V", "dc")
 	}
 	if len(points) != 2 {
 		return command("dont-know")
