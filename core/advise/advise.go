@@ -346,7 +346,7 @@ func (a *Planned) mendFirst(d *plan.Decision, s plan.Situation) {
 }
 
 // leastHandy is the probability from which something that is seen and put right at once is looked for first: judgement.
-const leastHandy = 0.12
+const leastHandy = 0.07
 
 // costs tells whether a repair costs a new part or somebody's visit.
 func (a *Planned) costs(group int) bool {
