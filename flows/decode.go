@@ -475,6 +475,32 @@ func (l *loader) fact(b *block) {
 	b.finish()
 }
 
+// sketch says which of the drawings of pictures stands for a part, a place, or the terminal at a point.
+func (l *loader) sketch(b *block) {
+	pairs := func(name string, reg *registry, known []string, set func(i int, s string)) {
+		for _, e := range b.object(name) {
+			i, ok := reg.index[e.key]
+			if !ok {
+				l.at(e.where, meant(e.key, reg.ids), "no %s %q", reg.what, e.key)
+				continue
+			}
+			s, ok := l.text(e.value)
+			if !ok {
+				continue
+			}
+			if head, _, _ := strings.Cut(s, "."); !slices.Contains(known, head) {
+				l.at(e.value.Range(), meant(head, known), "there is no drawing %q", head)
+				continue
+			}
+			set(i, s)
+		}
+	}
+	pairs("places", l.places, vocab.PlaceSketches, func(i int, s string) { l.m.Places[i].Sketch = s })
+	pairs("parts", l.parts, vocab.PartSketches, func(i int, s string) { l.m.Parts[i].Sketch = s })
+	pairs("points", l.points, vocab.PartSketches, func(i int, s string) { l.m.Points[i].On = s })
+	b.finish()
+}
+
 // accept declares warnings of the checker that stand, with the reason.
 func (l *loader) accept(b *block) {
 	if b.needText("why") == "" {

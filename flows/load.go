@@ -187,7 +187,7 @@ func (l *loader) shallow(src []byte) bool {
 	return true
 }
 
-var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact", "accept"}
+var blockTypes = []string{"appliance", "source", "place", "part", "signal", "control", "point", "check", "repair", "plate", "lamp", "stop", "caution", "fact", "accept", "sketch"}
 
 // file declares every id first and decodes after, so that a file may name things in any order.
 func (l *loader) file(body *hclsyntax.Body) {
@@ -257,5 +257,6 @@ func (l *loader) file(body *hclsyntax.Body) {
 	each("caution", l.caution)
 	each("fact", l.fact)
 	each("accept", l.accept)
+	each("sketch", l.sketch)
 	l.rules()
 }

@@ -53,6 +53,7 @@ type Place struct {
 	Trips   []int            // parts (door switches) that open when this cover is off
 	HandsIn bool             // moving, hot or live things can be touched inside
 	Hazards []string         // hazard nouns inside: mains, moving, hot, sharp, gas, capacitor
+	Sketch  string           // one of vocab.PlaceSketches: what stands for it in pictures; empty: its enclosing place
 }
 
 // Part is one thing with one name.
@@ -62,6 +63,7 @@ type Part struct {
 	Name    string // one name for ever: "pressure switch"
 	Place   int
 	Look    string                      // how to recognise it: "round, rubber hose, two wires"
+	Sketch  string                      // one of vocab.PartSketches: what stands for it in pictures; empty: that of its kind
 	Ports   map[string]string           // port name → net id
 	Params  map[string]measure.Quantity // numbers the kind needs
 	Exprs   map[string]*Expr            // expressions the kind needs ("closes", "works")
@@ -140,6 +142,7 @@ type Point struct {
 	Place int
 	Name  string // as spoken: "terminal W on the board"
 	Where string
+	On    string // the terminal in pictures: sketch.terminal; empty: found by its net
 }
 
 // Check is a question, a look or a measurement. Only what the simulator cannot know is written: where, how, at what cost.
@@ -163,9 +166,9 @@ type Check struct {
 	Hazard   string // none, low (24 V), mains, moving, hot, gas, capacitor
 	Instead  int    // off-power alternative check, -1
 	Minutes  measure.Quantity
-	Ask      string         // the question, for looks: two or three named states
-	Act      string         // what to do first, imperative, at most 12 words
-	Caution  string         // at most 12 words, without the signal word
+	Ask      string         // the question, for looks: it ends in the labels of its options, or is one of yes and no
+	Act      string         // what to do first, imperative, sentences of at most 16 words
+	Caution  string         // at most 20 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
 	Bands    []Band         // readings that have a consequence of their own, the worst first

@@ -50,11 +50,9 @@ func (m *Machine) advance() {
 // before all of them. It is nil when nothing is left to do.
 func (m *Machine) choose() task {
 	j := m.j
-	if j.offer {
+	if j.offer && !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
 		j.offer = false
-		if !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
-			return offerTask{}
-		}
+		return offerTask{}
 	}
 	if j.twice.open && !j.ending {
 		return checkTask{j.twice.check}
@@ -143,6 +141,9 @@ func (m *Machine) choose() task {
 			if a.Proof {
 				j.stage = sProof
 			}
+			if t, ok := m.lookAgain(a); ok {
+				return t
+			}
 			m.sayDoubt(a)
 			if m.isEvent(a.Check) && j.asked[a.Check] == 0 {
 				return m.watch(a)
@@ -201,6 +202,18 @@ func (m *Machine) choose() task {
 			return nil
 		}
 	}
+}
+
+// lookAgain has the look that carries a verdict alone asked once more, in other words.
+func (m *Machine) lookAgain(a Advice) (task, bool) {
+	j := m.j
+	for i := len(j.findings) - 1; i >= 0 && a.Firm; i-- {
+		if f := j.findings[i]; f.Check == a.Check && f.Option >= 0 {
+			j.twice = once{true, a.Check, f.Option}
+			return checkTask{a.Check}, true
+		}
+	}
+	return nil, false
 }
 
 // sayDoubt says why something is asked that was answered before, or instead of it: nobody is asked twice without a reason.
@@ -277,13 +290,7 @@ func (m *Machine) pointless(check int) bool {
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
-	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
-	for i, a := range j.asked {
-		if a == 2 || m.barredCheck(i) {
-			q.Blocked = append(q.Blocked, i)
-		}
-	}
+	q := m.query(stages)
 	key, err := json.Marshal(q)
 	if err != nil {
 		panic("session: a query cannot be written as JSON")
@@ -294,6 +301,18 @@ func (m *Machine) advise(stages ...string) Advice {
 	a := m.adv.Advise(q)
 	m.memo[string(key)] = a
 	return a
+}
+
+// query is what the adviser is asked now.
+func (m *Machine) query(stages []string) Query {
+	j := m.j
+	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	for i, a := range j.asked {
+		if a == 2 || m.barredCheck(i) {
+			q.Blocked = append(q.Blocked, i)
+		}
+	}
+	return q
 }
 
 // closed tells whether the case is closed, and if so moves on to what follows.

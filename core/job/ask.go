@@ -103,7 +103,7 @@ func (m *Machine) ask(full bool) {
 	if q == nil {
 		return
 	}
-	long := full || j.brief < 0 || j.brief == 0 && j.patterns[m.pattern(q)] < 2
+	long := full || q.long || j.brief < 0 || j.brief == 0 && j.patterns[m.pattern(q)] < 2
 	if j.brief < 0 {
 		j.brief = 0
 	}

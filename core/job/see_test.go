@@ -27,16 +27,16 @@ func shown(digits, u string) *measure.Reading {
 
 // display is a number on the meter as the camera sees it, without a unit.
 func display(digits string) protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, "")})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.999, Frames: 6, Reading: shown(digits, "")})
 }
 
 // displayIn is a number on the meter as the camera sees it, with the unit as it once was named.
 func displayIn(digits, u string) protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, u)})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.999, Frames: 6, Reading: shown(digits, u)})
 }
 
 func over() protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: "0L", P: 0.99, Reading: &measure.Reading{State: measure.Over}})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: "0L", P: 0.999, Reading: &measure.Reading{State: measure.Over}})
 }
 
 func blinks(id string) protocol.Event {

@@ -55,6 +55,7 @@ type question struct {
 	count  bool              // a bare whole number answers it
 	units  []string          // unit ids that answer it; empty: no number is due
 	hazard bool              // an answer that clears a hazard is said twice
+	long   bool              // what is to be done is always said in full
 	ready  bool              // part A of two: waits for "ready"
 	typed  bool              // the answer came by finger, or the camera agreed
 

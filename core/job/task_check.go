@@ -92,7 +92,8 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	}
 	if again {
 		slices.Reverse(q.opts[:q.shown])
-		q.step.Act, q.step.Say = m.line("look.again", "what", m.option(c.Options[m.j.twice.option].ID)), m.line("look.which", "options", m.optionWords(q))
+		q.long = true
+		q.step.Act, q.step.Say = m.line("look.again", "what", m.answered(q.check, m.j.twice.option)), m.line("look.which", "options", m.either(q.check))
 		q.short = q.step.Say
 	}
 	switch {
@@ -200,6 +201,30 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 type once struct {
 	open          bool
 	check, option int
+}
+
+// answered is an answer to a check in the words of that check.
+func (m *Machine) answered(check, option int) string {
+	o := &m.model.Checks[check].Options[option]
+	return firstOf(o.Label, m.option(o.ID))
+}
+
+// either names the answers to a check, the last first: other words than the first time.
+func (m *Machine) either(check int) string {
+	text := ""
+	for i := len(m.model.Checks[check].Options) - 1; i >= 0; i-- {
+		o := &m.model.Checks[check].Options[i]
+		word := lower(firstOf(o.Label, m.sayable(o.ID)))
+		switch {
+		case text == "":
+			text = word
+		case i == 0:
+			text += ", " + m.line("or") + " " + word
+		default:
+			text += ", " + word
+		}
+	}
+	return text
 }
 
 // askTwice tells whether an answer is to be asked for once more, and sees to that. The second answer counts, whichever it is: one slip
@@ -449,7 +474,7 @@ func (m *Machine) whereCheck(i int) string {
 	if l := m.leads(c.Red, c.Black); l != "" {
 		return l
 	}
-	if c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
+	if c.Function == measure.Look && c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
 		return m.model.Parts[c.Part].Name
 	}
 	return ""

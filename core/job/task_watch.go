@@ -113,7 +113,7 @@ func (m *Machine) missedAll() {
 		}
 		if o := slices.IndexFunc(m.model.Checks[e].Options, func(o appliance.Option) bool { return o.Missed }); o >= 0 {
 			m.settle(Finding{Check: e, Option: o, Typed: true})
-			m.fact(m.model.Checks[e].Name + ": " + m.option(m.model.Checks[e].Options[o].ID))
+			m.fact(m.model.Checks[e].Name + ": " + m.answered(e, o))
 		}
 	}
 	j.watch.on, j.watch.over = false, false
@@ -135,9 +135,7 @@ func (m *Machine) eventQuestion(q *question) {
 		if w.again {
 			line = "watch.again"
 		}
-		q.step.Act = m.line(line)
-	} else {
-		q.step.Act = ""
+		q.step.Act, q.long = sentence(m.line(line), q.step.Act), true
 	}
 	q.how = m.line("watch.how")
 	for _, e := range m.events {
@@ -266,18 +264,18 @@ func (m *Machine) watchView(q *question) *protocol.WatchView {
 			case f.Unknown || f.Option < 0:
 				x.State = protocol.EventSkipped
 			case c.Options[f.Option].Missed:
-				x.State, x.Taken = protocol.EventMissed, m.option(c.Options[f.Option].ID)
+				x.State, x.Taken = protocol.EventMissed, m.answered(e, f.Option)
 			case f.Option == 0:
-				x.State, x.Taken = protocol.EventSeen, m.option(c.Options[f.Option].ID)
+				x.State, x.Taken = protocol.EventSeen, m.answered(e, f.Option)
 			default:
-				x.State, x.Taken = protocol.EventOdd, m.option(c.Options[f.Option].ID)
+				x.State, x.Taken = protocol.EventOdd, m.answered(e, f.Option)
 			}
 		case !m.openEvent(e):
 			x.State = protocol.EventSkipped
 		}
 		if x.State == protocol.EventNow || x.State == protocol.EventLater {
-			for _, o := range c.Options {
-				x.Answers = append(x.Answers, protocol.Answer{ID: c.ID + "=" + o.ID, Kind: utterance.Choice, Text: m.option(o.ID)})
+			for k, o := range c.Options {
+				x.Answers = append(x.Answers, protocol.Answer{ID: c.ID + "=" + o.ID, Kind: utterance.Choice, Text: m.answered(e, k)})
 			}
 		}
 		v.Events = append(v.Events, x)

@@ -58,8 +58,8 @@ func (m *Machine) told(symptoms []string) {
 			continue
 		}
 		m.settle(Finding{Check: i, Option: said, Unsure: true})
-		m.say("info", sentence(m.option(c.Options[said].ID)))
-		m.fact(c.Name + ": " + m.option(c.Options[said].ID))
+		m.say("info", sentence(m.answered(i, said)))
+		m.fact(c.Name + ": " + m.answered(i, said))
 	}
 }
 

@@ -38,7 +38,7 @@ func (m *Machine) View() *protocol.View {
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
 		v.Step.Answers = m.buttonsOf("right.now")
 	case j.alarm != "":
-		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.line("alarm." + j.alarm + ".then")}
 		v.Call = m.line("emergency.digits")
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
@@ -93,7 +93,27 @@ func (m *Machine) View() *protocol.View {
 	if j.state == "ended" {
 		v.Ended = j.outcome
 	}
+	m.forEye(v)
+	v.Summary = m.summary()
 	return v
+}
+
+// forEye writes what is spoken as people read it: numbers with units in digits. What was said is written when it is noted.
+func (m *Machine) forEye(v *protocol.View) {
+	s := &v.Step
+	for _, text := range []*string{&v.Notice, &v.Handover, &s.Power, &s.Caution, &s.Where, &s.Meter, &s.Act, &s.Say} {
+		*text = m.eyes.Write(*text)
+	}
+	s.Answers = slices.Clone(s.Answers)
+	for i := range s.Answers {
+		s.Answers[i].Text = m.eyes.Write(s.Answers[i].Text)
+	}
+	if v.Why != nil {
+		v.Why.Short = m.eyes.Write(v.Why.Short)
+		for i := range v.Why.More {
+			v.Why.More[i] = m.eyes.Write(v.Why.More[i])
+		}
+	}
 }
 
 func (m *Machine) siteView() protocol.SiteView {

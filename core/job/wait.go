@@ -261,6 +261,9 @@ func (m *Machine) batteryAt(level float64) {
 // resume goes on after the program was stopped: nothing about the supply is believed.
 func (m *Machine) resume(gap int64) {
 	j := m.j
+	if j.state == "ended" && j.outcome == "part-awaited" && j.repair >= 0 {
+		m.reopen()
+	}
 	if j.state == "ended" {
 		return
 	}

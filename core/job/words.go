@@ -7,6 +7,11 @@ import (
 	"readback/core/words"
 )
 
+// Writer writes what is spoken as people read it.
+type Writer = words.Writer
+
+func writer(w *Words) *Writer { return words.NewWriter(w) }
+
 // Words is all that the job says in one language, and the option ids it waits for.
 type Words = words.Words
 

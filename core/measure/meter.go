@@ -60,6 +60,7 @@ type Plain struct {
 	Category  string     // as printed beside the jacks, empty when not found
 	LowestDC  unit.Value // smallest direct-current range on the dial, zero when there is none or it is not known
 	NoCurrent bool       // no direct-current range at all
+	None      bool       `json:",omitempty"` // there is no meter
 }
 
 // Describe is Modest changed by what the person said. A true-RMS instrument is taken to be a 6000-count one, ±(1 % + 3 counts)

@@ -331,7 +331,7 @@ func (c *checker) said(u *utterance.Utterance) {
 			if _, ok := vocab.AlarmOf(m.ID); !ok && m.ID != "ask" {
 				m.ID = "any" // a door that knows another word for it is in earnest all the same
 			}
-		case utterance.Choice, utterance.Command, utterance.Text, utterance.UnitOnly:
+		case utterance.Choice, utterance.Command, utterance.Text, utterance.UnitOnly, utterance.Symptom:
 		default:
 			c.bad(field, "has no kind %q", Plain(string(m.Kind), maxID))
 		}

@@ -126,14 +126,16 @@ type View struct {
 	Said     string     `json:"said,omitempty"`     // caption of what the voice says now
 	Suspects []Suspect  `json:"suspects,omitempty"` // best first, at most 5
 	Why      *WhyView   `json:"why,omitempty"`
-	Open     []string   `json:"open,omitempty"`     // what is still to be restored, in words
-	Facts    []string   `json:"facts,omitempty"`    // what is established, newest last
-	Log      []LogLine  `json:"log,omitempty"`      // the journal in words, newest last
-	Notice   string     `json:"notice,omitempty"`   // speech is off and why; battery; no sound device
-	Ended    string     `json:"ended,omitempty"`    // outcome, when over
-	Call     string     `json:"call,omitempty"`     // number to call in an emergency, in digits: only then
-	Handover string     `json:"handover,omitempty"` // words for the person called, when there is one
-	Stream   int64      `json:"stream,omitempty"`   // number of this message in the event stream; given by the host
+	Open     []string   `json:"open,omitempty"`   // what is still to be restored, in words
+	Facts    []string   `json:"facts,omitempty"`  // what is established, newest last
+	Log      []LogLine  `json:"log,omitempty"`    // the journal in words, newest last
+	Notice   string     `json:"notice,omitempty"` // speech is off and why; battery; no sound device
+	Ended    string     `json:"ended,omitempty"`  // outcome, when over
+	// Summary is the answer to the whole job: what is wrong and what proves it, or what was done.
+	Summary  *SummaryView `json:"summary,omitempty"`
+	Call     string       `json:"call,omitempty"`     // number to call in an emergency, in digits: only then
+	Handover string       `json:"handover,omitempty"` // words for the person called, when there is one
+	Stream   int64        `json:"stream,omitempty"`   // number of this message in the event stream; given by the host
 }
 
 // SiteView is the state of the work place in words.
@@ -224,6 +226,20 @@ type HeardView struct {
 	High    *float64        `json:"high,omitempty"`
 	Unit    string          `json:"unit,omitempty"`
 	Pending bool            `json:"pending,omitempty"` // not accepted yet
+}
+
+// SummaryView is the answer to the whole job in a few lines: the verdict before the decision, the account at the end.
+type SummaryView struct {
+	Title string       `json:"title,omitempty"` // what is wrong
+	Sure  string       `json:"sure,omitempty"`  // how sure that is, in words
+	Parts []string     `json:"parts,omitempty"` // part ids, for the picture
+	Rows  []SummaryRow `json:"rows,omitempty"`
+}
+
+// SummaryRow is one line of it.
+type SummaryRow struct {
+	Label string `json:"label"`
+	Text  string `json:"text"`
 }
 
 // Suspect is one repair decision with its probability.

@@ -75,15 +75,16 @@ func (s *sheet) page() markup {
 	for _, x := range s.Suspects {
 		suspects = append(suspects, x.Name+": "+x.Words)
 	}
-	outcome, damage, open := s.Outcome, "", markup("")
-	if outcome == "" {
-		outcome = s.w.Term("record.unfinished")
-	}
+	damage, open := "", markup("")
 	if s.Damage != "" {
 		damage = s.w.Term("record.damage", "what", s.Damage)
 	}
 	if len(s.Open) > 0 {
 		open = para("verdict", s.w.Term("record.to-restore")) + list(s.Open)
+	}
+	var firstLines []markup
+	for _, l := range s.First {
+		firstLines = append(firstLines, term(l[0], l[1]))
 	}
 	name := func(id, text string) markup { return term(s.w.Term("record."+id), text) }
 	head := func(id string, body ...markup) markup { return part(s.w.Term("record."+id), body...) }
@@ -92,16 +93,18 @@ func (s *sheet) page() markup {
 			el("title", "", escape(s.w.Term("record.title", "title", s.Title))), el("style", "", markup(style))),
 		"\n", el("body", "",
 			el("h1", "", escape(s.Title)), "\n",
-			el("dl", "", name("begun", s.Begun), name("last", s.Ended), name("job", s.Job), name("program", s.Version),
-				name("data", s.Data)),
+			el("dl", `class="first"`, firstLines...),
 			para("verdict", damage),
-			head("state", list(s.Site), open),
-			head("outcome", para("", outcome), para("", s.Handover), list(suspects)),
-			head("facts", list(s.Facts)),
-			head("belief", el("div", `class="wide"`, s.Belief)),
-			head("doubts", list(s.Doubts)),
-			head("exchanges", el("table", "", s.exchanges()...)),
-			head("cautions", list(s.Cautions))), "\n")
+			para("handover", s.Handover), open,
+			head("readings", s.table()),
+			head("timeline", s.line()),
+			head("doubts", list(s.Doubts), s.remarked(s.clock)),
+			head("belief", list(suspects), el("div", `class="wide"`, s.Belief)),
+			el("details", "", el("summary", "", escape(s.w.Term("record.exchanges"))), el("table", "", s.exchanges()...)),
+			el("details", "", el("summary", "", escape(s.w.Term("record.facts"))), list(s.Facts)),
+			el("details", "", el("summary", "", escape(s.w.Term("record.cautions"))), list(s.Cautions)),
+			el("dl", `class="last"`, name("begun", s.Begun), name("last", s.Ended), name("job", s.Job), name("program", s.Version),
+				name("data", s.Data))), "\n")
 }
 
 // exchanges are the rows of the table, a heading row before each stage.

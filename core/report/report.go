@@ -32,6 +32,8 @@ type Job struct {
 	Photos  map[string][]byte     // JPEG or PNG bytes by file name; a missing one is named as missing
 	Clock   func(at int64) string // writes a time of the journal, for example in the reader's zone
 	Damage  string                // what was wrong with the journal's end, empty when it is whole
+	Details Details               // written by hand
+	Remarks []Remark              // signed, in the order they were written
 }
 
 // row is one exchange: what the guide said, what the person answered, what became of it.
@@ -74,6 +76,11 @@ type sheet struct {
 	Belief                                  markup
 	Cautions                                []string
 	Doubts                                  []string
+	First                                   [][2]string
+	Readings                                []measured
+	Timeline                                []moment
+	Remarks                                 []Remark
+	clock                                   func(int64) string
 }
 
 // HTML writes the record as one page that needs nothing else.
@@ -190,6 +197,15 @@ func build(j Job) (*sheet, error) {
 			undone[e.Event.Target] = true
 		}
 	}
+	var verdictOf *protocol.SummaryView
+	for _, e := range j.Entries {
+		if v := e.View.Summary; v != nil && v.Title != "" {
+			verdictOf = v
+		}
+	}
+	s.First, s.Remarks, s.clock = s.first(&last.View, verdictOf, j.Details), j.Remarks, clock
+	s.Readings = readings(w, j.Entries, undone, j.Remarks)
+	s.Timeline = timeline(s, j.Entries, clock, undone)
 	doubts := doubts{w: w}
 	why, belief := "", ""
 	before := "" // picture taken before the work

@@ -251,3 +251,14 @@ func StageIDs(want func(Stage) bool) []string {
 
 // OutcomeIDs lists the ends of a job.
 func OutcomeIDs() []string { return iDs(Outcomes, func(o Outcome) string { return o.ID }) }
+
+// PlaceSketches are the drawings that can stand for a place in pictures: the standing cabinet and its compartments, the room heater and its
+// own, and what lies around them.
+var PlaceSketches = []string{"room", "rooms", "wall", "wall-base", "breakers", "outdoors", "outdoor-unit", "front", "switch", "pan", "splice", "slot",
+	"upper", "burners", "lower", "duct", "coil", "heater", "heater-bay", "heater-rear"}
+
+// PartSketches are the drawings that can stand for a part in pictures.
+var PartSketches = []string{"alarm", "battery", "blower", "board", "breaker", "burner", "capacitor", "coil", "contactor", "disc", "disc-reset", "door-switch",
+	"drain", "duct", "exchanger", "fan", "filter", "float", "fuse", "gas-cock", "gas-valve", "grille", "hose", "igniter", "jumper", "knob", "lamp", "metal",
+	"nozzle", "outlet", "panel", "phone", "pilot", "pipe", "plate", "plug", "port", "probe", "relay", "rod", "spade", "splice", "switch", "terminals",
+	"thermostat", "transformer", "wheel", "wire"}

@@ -43,6 +43,46 @@ source "HS" { text = "trainer's note on capacitance while running" }
 source "STW" { text = "web page on stator winding tests" }
 source "own" { text = "own case of this project, no outside source" }
 
+# ---- what stands for things in pictures: drawings of core/vocab ----
+
+sketch {
+  places = {
+    room = "room", living = "rooms", wall-stat = "wall", stat-base = "wall-base", breakers = "breakers", outside = "outdoors", outdoor-unit = "outdoor-unit",
+    front = "front", switch-box = "switch", pan = "pan", splice = "splice", filter-slot = "slot", upper-bay = "upper", burner-box = "burners",
+    lower-bay = "lower", duct = "duct", coil-box = "coil"
+  }
+  parts = {
+    supply = "outlet", breaker = "breaker", line-run = "switch", neutral-run = "switch", ground-run = "switch", furnace-switch = "switch",
+    junction = "splice", panel-seat = "panel", door-switch = "door-switch", line-lead = "spade", neutral-lead = "spade", transformer = "transformer",
+    secondary-lead = "spade", common-lead = "spade", common-bond = "metal", board-fuse = "fuse", contactor = "contactor", y-wire = "splice",
+    drain = "drain", float-switch = "float", float-lead = "float", r-splice = "splice", r-wire = "splice", r-terminal = "terminals", c-wire = "splice",
+    cool-contact = "thermostat", batteries = "battery", stat-mode = "thermostat", setpoint = "thermostat", stat-setup = "thermostat", thermostat = "thermostat",
+    power-stealing = "thermostat", w-terminal = "terminals", w-wire = "splice", w-splice = "splice", w-tail = "board", y-terminal = "board",
+    limit-lead = "disc", high-limit = "disc", rollout-left = "disc-reset", rollout-right = "disc-reset", string-lead = "plug",
+    vent = "pipe", vent-joints = "pipe", air-intake = "pipe", inducer-drain = "drain", port = "port", hose = "hose", pressure-switch = "port",
+    pressure-lead = "port", left-jumper = "jumper", inducer-plug = "plug", inducer-capacitor = "capacitor", inducer = "fan", inducer-protector = "fan",
+    inducer-wheel = "wheel", igniter-plug = "plug", igniter = "igniter", igniter-legs = "igniter", igniter-bracket = "igniter",
+    gas-supply = "gas-cock", gas-cock = "gas-cock", valve-switch = "gas-valve", valve-lead = "gas-valve", valve-common = "gas-valve", gas-valve = "gas-valve",
+    orifice = "nozzle", burners = "burner", crossover = "burner", flame-rod = "rod", flame-lead = "rod", burner-ground = "metal", exchanger = "exchanger",
+    board = "board", speed-lead = "spade", blower-capacitor = "capacitor", blower = "blower", blower-protector = "blower", blower-wheel = "wheel",
+    filter = "filter", registers = "grille", return-grille = "grille", coil = "coil", ducts = "duct", duct-joints = "duct"
+  }
+  points = {
+    outlet-hot = "outlet.hot", outlet-neutral = "outlet.neutral", box-in = "switch.a", box-out = "switch.b", box-neutral = "splice.a", box-ground = "metal.a",
+    door-in = "door-switch.a", door-out = "door-switch.b", door-n = "splice.b", line-in = "splice.a", neutral-in = "splice.b",
+    board-l = "board.L", board-n = "board.N", frame = "metal.a", fan-out = "board.F", fan-plug = "plug.a", fan-plug-n = "plug.b",
+    glow-out = "board.I", glow-plug = "plug.a", glow-plug-n = "plug.b", blower-out = "board.H", blower-tap = "spade.a", blower-n = "spade.b",
+    blower-a = "spade.a", blower-b = "spade.b", secondary-a = "transformer.s1", secondary-b = "transformer.s2", board-24 = "board.P", board-c = "board.C",
+    board-r = "board.R", board-w = "board.W", board-y = "board.Y", y-out = "wire.a", float-in = "float.a", float-out = "float.b", float-far = "splice.a",
+    splice-r = "splice.a", splice-w = "splice.a", splice-w2 = "splice.b", splice-c = "splice.b", wall-r = "wire.a", wall-w = "wire.b",
+    stat-r = "terminals.R", stat-rw = "wire.a", stat-w = "terminals.W", stat-ww = "wire.b", stat-c = "terminals.C",
+    limit-in = "disc.a", limit-out = "disc.b", roll-mid = "disc-reset.b", roll-out-end = "disc-reset.b",
+    string-end = "board.P", switch-in = "port.a", switch-out = "port.b", press-pin = "board.P", gas-out = "board.P", valve-1 = "gas-valve.a", valve-2 = "gas-valve.b",
+    flame-pin = "board.F", rod-end = "rod.rod", lead-a = "wire.a", lead-b = "wire.b", burner-metal = "burner.a", glow-plug-a = "wire.a", glow-plug-b = "plug.a",
+    fan-plug-a = "wire.a", fan-plug-b = "plug.a"
+  }
+}
+
 # ---- where things are and what must be opened ----
 
 place "room" {
@@ -2185,14 +2225,14 @@ point "fan-out" {
 point "fan-plug" {
   net   = "IND-m"
   place = "upper-bay"
-  name  = "draft fan plug, motor side"
+  name  = "motor side of the draft fan plug"
   where = "the two-pin plug of the draft fan"
 }
 
 point "fan-plug-n" {
   net   = "IND-n"
   place = "upper-bay"
-  name  = "draft fan plug, neutral side"
+  name  = "neutral side of the draft fan plug"
   where = "the second pin of the same plug"
 }
 
@@ -2248,14 +2288,14 @@ point "glow-out" {
 point "glow-plug" {
   net   = "IGN-m"
   place = "upper-bay"
-  name  = "igniter plug, igniter side"
+  name  = "igniter side of the igniter plug"
   where = "the white two-pin plug"
 }
 
 point "glow-plug-n" {
   net   = "IGN-n"
   place = "upper-bay"
-  name  = "igniter plug, neutral side"
+  name  = "neutral side of the igniter plug"
   where = "the second pin of the same plug"
 }
 
@@ -2304,14 +2344,14 @@ point "blower-tap" {
 point "blower-n" {
   net   = "BLW-n"
   place = "upper-bay"
-  name  = "neutral wire of the blower, at its end"
+  name  = "end of the blower's neutral wire"
   where = "the white wire of the blower"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "upper-bay"
-  name  = "end of the blower's speed wire, taken off"
+  name  = "speed wire of the blower"
   where = "taken off the board"
 }
 
@@ -2479,14 +2519,14 @@ point "splice-r" {
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "white wire joint, wall side"
+  name  = "wall side of the white wire joint"
   where = "the white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "white wire joint, board side"
+  name  = "board side of the white wire joint"
   where = "the white wire that goes to the board"
 }
 
@@ -2549,28 +2589,28 @@ point "stat-c" {
 point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
-  name  = "first terminal of the high limit"
+  name  = "first high limit terminal"
   where = "with the wire from the board"
 }
 
 point "limit-out" {
   net   = "LIM-out"
   place = "upper-bay"
-  name  = "second terminal of the high limit"
+  name  = "second high limit terminal"
   where = "with the wire to the roll-out switches"
 }
 
 point "limit-a" {
   net   = "high-limit.a"
   place = "upper-bay"
-  name  = "first terminal of the high limit, wire off"
+  name  = "first terminal of the high limit"
   where = "with its wire pulled off"
 }
 
 point "limit-b" {
   net   = "high-limit.b"
   place = "upper-bay"
-  name  = "second terminal of the high limit, other side"
+  name  = "second terminal of the high limit"
   where = "the other terminal"
 }
 
@@ -2626,28 +2666,28 @@ point "string-end" {
 point "switch-in" {
   net   = "HS"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch"
+  name  = "first pressure switch terminal"
   where = "with the wire from the board plug"
 }
 
 point "switch-out" {
   net   = "PS-b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch"
+  name  = "second pressure switch terminal"
   where = "with the wire back to the board plug"
 }
 
 point "press-a" {
   net   = "pressure-switch.a"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch, wire off"
+  name  = "first terminal of the pressure switch"
   where = "with its wire pulled off"
 }
 
 point "press-b" {
   net   = "pressure-switch.b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch, wire off"
+  name  = "second terminal of the pressure switch"
   where = "the other terminal"
 }
 
@@ -2668,28 +2708,28 @@ point "gas-out" {
 point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
-  name  = "first terminal of the gas valve"
+  name  = "first gas valve terminal"
   where = "with the wire from the board"
 }
 
 point "valve-2" {
   net   = "GV-2"
   place = "upper-bay"
-  name  = "common terminal of the gas valve"
+  name  = "common gas valve terminal"
   where = "with the wire to common"
 }
 
 point "valve-a" {
   net   = "gas-valve.a"
   place = "upper-bay"
-  name  = "first terminal of the gas valve, wire off"
+  name  = "first terminal of the gas valve"
   where = "the first terminal"
 }
 
 point "valve-b" {
   net   = "gas-valve.b"
   place = "upper-bay"
-  name  = "common terminal of the gas valve, wire off"
+  name  = "common terminal of the gas valve"
   where = "the second terminal"
 }
 
@@ -2703,14 +2743,14 @@ point "flame-pin" {
 point "rod-end" {
   net   = "ROD"
   place = "upper-bay"
-  name  = "connector of the flame rod"
+  name  = "flame rod connector"
   where = "where the single wire plugs on"
 }
 
 point "rod-a" {
   net   = "flame-rod.rod"
   place = "upper-bay"
-  name  = "connector of the flame rod, wire off"
+  name  = "connector of the flame rod"
   where = "the metal of the rod"
 }
 
@@ -3298,6 +3338,7 @@ check "house-power" {
   }
   option "off" {
     label = "No"
+    stop = "no-power"
   }
 }
 

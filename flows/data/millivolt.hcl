@@ -23,6 +23,23 @@ source "T05" { text = "gas technician training text, unit 5" }
 source "IRC" { text = "2018 residential code, appendix D (fuel gas inspection)" }
 source "T03" { text = "gas technician training text, unit 3" }
 
+# ---- what stands for things in pictures: drawings of core/vocab ----
+
+sketch {
+  places = { room = "heater", bay = "heater-bay", rear = "heater-rear", stat-cover = "wall-base", outside = "outdoors" }
+  parts = {
+    gas-supply = "gas-cock", gas-cock = "gas-cock", knob = "knob", sparker = "knob", spark-lead = "spade", pilot-orifice = "pilot", wind = "pilot",
+    pilot-flame = "pilot", tc-place = "pilot", thermocouple = "probe", tc-nut = "probe", spill-switch = "disc-reset", hold-coil = "terminals", flue = "pipe",
+    pile-place = "pilot", thermopile = "probe", pile-lead = "spade", limit = "disc", air-ways = "grille", splice = "splice", thermostat = "thermostat",
+    setpoint = "thermostat", stat-wire = "splice", main-valve = "terminals", burner = "burner", crossover = "burner"
+  }
+  points = {
+    tpth = "terminals.M", th = "terminals.T", tp = "terminals.P", pile-a = "wire.a", pile-b = "wire.b", splice-far = "splice.b", lim = "disc.b",
+    s1 = "terminals.T", s2 = "terminals.P", tc-tip = "wire.a", tc-tube = "wire.b", hc = "terminals.T", tcs = "disc-reset.a", lim-a = "wire.a",
+    stat-a = "wire.a", valve-a = "wire.a"
+  }
+}
+
 place "room" {
   name  = "room"
   where = "in front of the heater"
@@ -655,7 +672,7 @@ control "gas-control" {
 point "tpth" {
   net   = "TPTH"
   place = "bay"
-  name  = "middle screw, marked T P T H"
+  name  = "middle screw of the gas control"
   where = "middle screw of the gas control"
 }
 
@@ -869,7 +886,7 @@ check "soot" {
 }
 
 check "since" {
-  stage    = "story"
+  stage    = "free"
   name     = "what happened before"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
@@ -878,6 +895,7 @@ check "since" {
   option "after-work" {
     when  = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot")
     label = "Work on it"
+    told = ["after-work"]
   }
   option "after-storm" {
     when  = mode("wind.gusts") || mode("flue.blocked")
@@ -889,7 +907,7 @@ check "since" {
 }
 
 check "how-often" {
-  stage    = "story"
+  stage    = "free"
   name     = "how often it fails"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
@@ -899,6 +917,7 @@ check "how-often" {
     when   = mode("splice.bad") || mode("wind.gusts")
     passes = true
     label  = "Only at some starts"
+    told = ["sometimes"]
   }
   option "every-start" {
     label = "At every start"
@@ -906,11 +925,11 @@ check "how-often" {
 }
 
 check "pilot-lit" {
-  stage    = "free"
+  stage    = "light"
   name     = "pilot flame"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
@@ -919,6 +938,7 @@ check "pilot-lit" {
   option "lit" {
     when  = pilot > 0.02
     label = "Lit"
+    shows = ["power"]
   }
   option "out" {
     label = "Out"
@@ -943,10 +963,12 @@ check "knob-position" {
   option "off" {
     when  = mode("knob.at-off")
     label = "Off"
+    mend = "turn-knob"
   }
   option "hold" {
     when  = mode("knob.at-pilot")
     label = "Pilot"
+    mend = "turn-knob"
   }
 }
 
@@ -970,6 +992,7 @@ check "cock" {
     when  = mode("gas-cock.closed")
     also  = ["crosswise"]
     label = "Across the pipe"
+    mend = "open-cock"
   }
 }
 
@@ -1005,7 +1028,8 @@ check "setting" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn the thermostat well above the room temperature. Then look at it."
+  before   = ["call-on"]
+  act      = "Look at it before you change it."
   ask      = "Compared with the room, is the setting above or below?"
   option "above" {
     when  = !((setpoint.value < 0.5))
@@ -1014,6 +1038,7 @@ check "setting" {
   option "below" {
     when  = setpoint.value < 0.5
     label = "Below"
+    mend = "raise-setpoint"
   }
 }
 
@@ -1034,6 +1059,7 @@ check "air-openings" {
   option "blocked" {
     when  = air-ways.passes < 0.7
     label = "Blocked"
+    mend = "clear-air"
   }
 }
 
@@ -1102,6 +1128,7 @@ check "spark-lead-seen" {
   option "off" {
     when  = spark-lead.value < 0.5
     label = "Off"
+    mend = "refit-spark-lead"
   }
 }
 
@@ -1115,6 +1142,8 @@ check "pilot-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["pilot-lit=lit"]
+  event    = "the pilot lights"
   act      = "Hold the knob in. Press the spark button."
   ask      = "Does the pilot flame light?"
   option "lit" {
@@ -1125,6 +1154,7 @@ check "pilot-lights" {
   option "no-flame" {
     seen  = ["dark"]
     label = "No"
+    missed = true
   }
 }
 
@@ -1139,6 +1169,7 @@ check "pilot-shape" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["pilot-lights=no-flame", "pilot-lit=out"]
   act      = "Look where the pilot flame touches the two probes."
   ask      = "How is the flame? Strong and blue, no flame, or short and soft?"
   option "blue-flame" {
@@ -1165,6 +1196,8 @@ check "pilot-stays" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["pilot-lit=lit", "pilot-lights=no-flame"]
+  event    = "the pilot stays lit"
   act      = "Hold the knob in for one minute. Then let go slowly."
   ask      = "What does the pilot flame do? It stays lit, or it goes out?"
   option "lit" {
@@ -1174,6 +1207,7 @@ check "pilot-stays" {
   option "out" {
     seen  = ["out"]
     label = "It goes out"
+    missed = true
   }
 }
 
@@ -1232,6 +1266,8 @@ check "burner-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the burners light"
   act      = "Turn the thermostat up. Watch the main burner."
   ask      = "How does it light? All burners, no flame, only some burners, or late with a whoosh?"
   option "all-burners" {
@@ -1241,6 +1277,7 @@ check "burner-lights" {
   option "no-flame" {
     when  = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)
     label = "No flame"
+    missed = true
   }
   option "some-burners" {
     when  = main < 0.5 && !mode("crossover.dirty")
@@ -1265,6 +1302,8 @@ check "valve-click" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the valve clicks"
   act      = "Put your ear near the gas control. Turn the thermostat up and down."
   ask      = "Do you hear a click or no click?"
   option "clicks" {
@@ -1273,6 +1312,7 @@ check "valve-click" {
   }
   option "no-click" {
     label = "No click"
+    missed = true
   }
 }
 
@@ -1285,6 +1325,7 @@ check "keeps-burning" {
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out", "burner-lights=no-flame"]
   ask      = "After ten minutes, is it still running or off?"
   option "running" {
     when  = main > 0.5
@@ -1444,6 +1485,7 @@ check "pile-open" {
   red      = "pile-a"
   black    = "pile-b"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(400, "T12")
   power    = "on"
   call     = "on"
@@ -1624,6 +1666,7 @@ check "couple-open" {
   red      = "tc-tip"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(20, "T12")
   power    = "on"
   call     = "on"
@@ -1646,6 +1689,7 @@ check "couple-closed" {
   red      = "hc"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(8, "T12")
   power    = "on"
   call     = "on"

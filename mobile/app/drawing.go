@@ -24,8 +24,8 @@ func DrawAll(lang, id string) (string, error) {
 	return drawing.Draw(l.words, m, drawing.Marks{}), nil
 }
 
-// drawing is a picture for the step on the page: "near" the part of the circuit it is about, "all" the circuit, "place" where
-// the part sits.
+// drawing is a picture for the step on the page: "step" what the hands do, "large" the same with its words, "near" the part of the
+// circuit it is about, "all" the circuit.
 func (h *Hub) drawing(kind string) (any, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -45,8 +45,8 @@ func (h *Hub) drawing(kind string) (any, error) {
 		return nil, errNoDrawing
 	}
 	svg := ""
-	if kind == "place" {
-		svg = drawing.Places(l.words, m, v.Step.Place, v.Step.Parts, v.Site.Covers)
+	if kind == "step" || kind == "large" {
+		svg = drawing.Picture(l.words, m, v, kind == "large")
 	} else {
 		k := drawing.Marks{Parts: v.Step.Parts, Suspects: map[string]float64{}, Lifted: v.Site.Wires, Only: kind != "all"}
 		if len(v.Step.Points) > 0 {

@@ -26,9 +26,25 @@ type ReplayStep struct {
 	View  *protocol.View `json:"view"`
 }
 
-func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
+func (h *Hub) jobAPI(method, id string, rest []string, body []byte) (any, error) {
 	if !validID(id) {
 		return nil, errNotFound
+	}
+	if method == "POST" && len(rest) == 1 && (rest[0] == "details" || rest[0] == "doubt" || rest[0] == "remarks") {
+		if _, err := h.store.file(id, journalName); err != nil {
+			return nil, errNotFound
+		}
+		if rest[0] == "details" {
+			return h.writeDetails(id, body)
+		}
+		var d Doubt
+		if err := decodeStrict(body, &d); err != nil {
+			return nil, bad(err)
+		}
+		if rest[0] == "doubt" {
+			return h.doubt(id, d)
+		}
+		return h.remark(id, d)
 	}
 	if method == "POST" && len(rest) == 1 {
 		h.mu.Lock()
@@ -36,7 +52,7 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 		var err error
 		switch rest[0] {
 		case "resume":
-			err = h.resumeLocked(id)
+			err = h.openLocked(id, true)
 		case "delete":
 			if h.job != nil && h.job.id == id {
 				h.leaveLocked()
@@ -63,6 +79,12 @@ func (h *Hub) jobAPI(method, id string, rest []string) (any, error) {
 	switch {
 	case len(rest) == 1 && rest[0] == "steps":
 		return h.steps(id)
+	case len(rest) == 1 && rest[0] == "details":
+		return h.store.details(id), nil
+	case len(rest) == 1 && rest[0] == "remarks":
+		return h.store.remarks(id), nil
+	case len(rest) == 2 && rest[0] == "drawing":
+		return h.drawingAt(id, rest[1])
 	case len(rest) == 1 && rest[0] == "handover":
 		text, err := h.handover(id)
 		return struct {
@@ -141,7 +163,7 @@ func (h *Hub) Transcript(id string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return record(read, func(name string) ([]byte, error) { return h.store.file(id, name) }, h.cfg.New)
+	return recordWith(read, func(name string) ([]byte, error) { return h.store.file(id, name) }, h.cfg.New, h.store.details(id), h.store.remarks(id))
 }
 
 // Record is the record of a journal in fsys, its pictures beside it, as one self-contained HTML page.
@@ -158,12 +180,16 @@ func Record(fsys fs.FS, name string) ([]byte, error) {
 }
 
 func record(read *journal.Reading, file func(name string) ([]byte, error), newMachine func(protocol.Begin) (Machine, error)) ([]byte, error) {
+	return recordWith(read, file, newMachine, report.Details{}, nil)
+}
+
+func recordWith(read *journal.Reading, file func(name string) ([]byte, error), newMachine func(protocol.Begin) (Machine, error), details report.Details, remarks []report.Remark) ([]byte, error) {
 	lang := ""
 	if len(read.Events) > 0 && read.Events[0].Begin != nil {
 		lang = read.Events[0].Begin.Lang
 	}
 	w := wordsOf(lang)
-	j := report.Job{Words: w, Photos: map[string][]byte{}, Clock: clock}
+	j := report.Job{Words: w, Photos: map[string][]byte{}, Clock: clock, Details: details, Remarks: remarks}
 	var wrong []string
 	for _, ev := range read.Events {
 		if ev.Lost != nil {

@@ -80,11 +80,17 @@ func (h *Hub) tellDevicesLocked() {
 
 // resumeLocked replays a job from disk and goes on with it. Its effects are not done again; the machine is told that the program
 // came back, so power is unknown.
-func (h *Hub) resumeLocked(id string) error {
+func (h *Hub) resumeLocked(id string) error { return h.openLocked(id, false) }
+
+// openLocked opens a job. goOn: one that waits for its part goes on, because the person said so.
+func (h *Hub) openLocked(id string, goOn bool) error {
 	if h.closed {
 		return ErrClosed
 	}
 	if h.job != nil && h.job.id == id {
+		if v := h.job.machine.View(); goOn && v != nil && v.Ended == "part-awaited" {
+			return h.stepLocked(protocol.Event{Type: protocol.EvResume})
+		}
 		return nil
 	}
 	read, err := h.store.load(id)
@@ -124,7 +130,7 @@ func (h *Hub) resumeLocked(id string) error {
 	if err := m.Reserve(); err != nil {
 		h.tellLocked(h.words.Term("app.little-room", "why", err.Error()))
 	}
-	if v := m.View(); v != nil && v.Ended != "" && lost == nil {
+	if v := m.View(); v != nil && v.Ended != "" && lost == nil && !(goOn && v.Ended == "part-awaited") {
 		h.showLocked(v)
 	} else if err := h.stepLocked(protocol.Event{Type: protocol.EvResume, Lost: lost}); err != nil {
 		h.leaveLocked()

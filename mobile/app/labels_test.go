@@ -37,7 +37,8 @@ func questions(t *testing.T) []question {
 		}
 		for i := range model.Checks {
 			if c := &model.Checks[i]; c.Function == measure.Look {
-				out = append(out, question{model.ID + " " + c.ID, c.Ask, stepOf(t, model, c.ID)})
+				v := stepOf(t, model, c.ID)
+				out = append(out, question{model.ID + " " + c.ID, v.Step.Say, v})
 			}
 		}
 	}

@@ -198,7 +198,7 @@ func (l *leaks) wholeJob(t testing.TB, w *words.Words, m *appliance.Model, mode 
 			k.Red, k.Black = v.Step.Points[0], v.Step.Points[1]
 		}
 		l.page("drawing", drawing.Draw(w, m, k))
-		l.page("places", drawing.Places(w, m, v.Step.Place, v.Step.Parts, v.Site.Covers))
+		l.page("picture", drawing.Picture(w, m, v, true))
 	}
 	var b bytes.Buffer
 	if err := report.HTML(&b, rec); err != nil {
@@ -442,4 +442,4 @@ func TestTermsUsed(t *testing.T) {
 }
 
 // inIndex are the terms of index.html.
-var inIndex = map[string]bool{"no-script": true, "state": true, "said": true, "always": true}
+var inIndex = map[string]bool{"no-script": true, "skip-to": true, "state": true, "said": true, "always": true}

@@ -11,6 +11,7 @@ import (
 
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/mobile/drawing"
 )
 
 const jsonType = "application/json; charset=utf-8"
@@ -32,6 +33,7 @@ type State struct {
 type Appliance struct {
 	ID    string `json:"id"`
 	Title string `json:"title"`
+	Looks string `json:"looks,omitempty"` // the sketch of what it looks like from the outside
 }
 
 // EventBody is the body of POST /api/event. Step is the id of the step the page showed when the person acted; when the job has moved on
@@ -54,8 +56,12 @@ type EventBody struct {
 //	GET  /api/eye/before               {"name": the picture from before the work, empty while there is none}
 //	POST /api/eye/marks                {"marks": terminals touched in the picture before the work, shares of its size}
 //	POST /api/eye/aim                  {"x", "y": where the status light is in the newest frame, shares of its size}
-//	GET  /api/drawing?kind=            a picture of the open job's step as SVG: near (the circuit about it), all, place
+//	GET  /api/drawing?kind=            a picture of the open job's step as SVG: step (what the hands do), large, near (the circuit about it), all
+//	GET  /api/sketch?id=               a drawing by itself as SVG: meter, or what an appliance looks like
 //	POST /api/jobs/ID/resume, delete, restore
+//	POST /api/jobs/ID/details          report.Details: what is written by hand of the place and the appliance
+//	POST /api/jobs/ID/doubt, remarks   Doubt: what the answers say without one of them; the second keeps it, signed, beside the record
+//	GET  /api/jobs/ID/details, remarks, drawing/SEQ
 //	GET  /api/jobs/ID/steps            every event with its view, for replay
 //	GET  /api/jobs/ID/handover         {"text": the summary for the person who takes over}
 //	GET  /api/jobs/ID/journal, transcript, export.zip, photo/NAME, sound/NAME
@@ -121,7 +127,7 @@ var errNotFound = httpError{404, errors.New("request: no such thing")}
 func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 	parts := strings.Split(path, "/")
 	if parts[0] == "jobs" && len(parts) >= 3 {
-		return h.jobAPI(method, parts[1], parts[2:])
+		return h.jobAPI(method, parts[1], parts[2:], body)
 	}
 	if method == "GET" {
 		switch path {
@@ -135,6 +141,10 @@ func (h *Hub) api(method, path string, q url.Values, body []byte) (any, error) {
 			return h.before()
 		case "drawing":
 			return h.drawing(q.Get("kind"))
+		case "sketch":
+			if svg := drawing.Sketch(q.Get("id")); svg != "" {
+				return blob{kinds[".svg"], []byte(svg)}, nil
+			}
 		}
 		return nil, errNotFound
 	}
@@ -228,7 +238,7 @@ func (h *Hub) stateLocked() (State, error) {
 	}
 	if l, err := load(h.cfg.Lang); err == nil { // a file that does not load is told when a job is started
 		for _, m := range l.models {
-			s.Appliances = append(s.Appliances, Appliance{m.ID, m.Title})
+			s.Appliances = append(s.Appliances, Appliance{m.ID, m.Title, drawing.Looks(m)})
 		}
 	}
 	for _, kind := range []string{"battery", "mic-off", "sound-off", "speech-off", "silenced"} {

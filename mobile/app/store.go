@@ -50,10 +50,13 @@ type Prefs struct {
 	Meter *Meter `json:"meter,omitempty"`
 	Keep  bool   `json:"keep"`  // keep the picture behind every finding of the camera in the job's folder
 	Sound bool   `json:"sound"` // and the sound of what was said and acted on
+	// NoKeys switches off the shortcuts of single letters (WCAG 2.1.4).
+	NoKeys bool `json:"noKeys,omitempty"`
 }
 
 // Meter is the person's own in plain terms. A word left out is not known.
 type Meter struct {
+	Has  string `json:"has,omitempty"`  // yes, no: whether there is one
 	RMS  string `json:"rms,omitempty"`  // yes, no: "true RMS" is printed on it
 	Amps string `json:"amps,omitempty"` // uA, mA, none: the lowest direct-current range
 	Cat  string `json:"cat,omitempty"`  // CAT II, CAT III, CAT IV: beside the jacks
@@ -61,6 +64,9 @@ type Meter struct {
 
 // plain is nil when the meter itself is not known: then it is asked in the job, and a modest one is reckoned with aloud.
 func (m *Meter) plain() *measure.Plain {
+	if m != nil && m.Has == "no" {
+		return &measure.Plain{None: true}
+	}
 	if m == nil || m.RMS == "" {
 		return nil
 	}
@@ -89,6 +95,8 @@ type JobInfo struct {
 	Damage  string `json:"damage,omitempty"`  // what is wrong with the journal, in words
 	Open    bool   `json:"open,omitempty"`    // it is the job on the page
 	Seq     int64  `json:"seq,omitempty"`     // number of the last event kept when this was written
+	What    string `json:"what,omitempty"`    // what was found, in words
+	Name    string `json:"name,omitempty"`    // what the person calls it
 }
 
 // openStore takes the folder dir, or, for tests, a disk.
@@ -272,7 +280,11 @@ func (s *store) summarise(id string, seq int64, v *protocol.View) {
 	if v.StageNo >= 1 && v.StageNo <= len(v.Stages) {
 		stage = v.Stages[v.StageNo-1]
 	}
-	data, err := json.Marshal(JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended, Seq: seq})
+	what := s.summary(id).What // what was found stays when the job goes on
+	if v.Summary != nil && v.Summary.Title != "" {
+		what = v.Summary.Title
+	}
+	data, err := json.Marshal(JobInfo{ID: id, Title: v.Title, Stage: stage, Outcome: v.Ended, Seq: seq, What: what})
 	if err != nil {
 		return
 	}
@@ -310,6 +322,7 @@ func (s *store) list() ([]JobInfo, error) {
 		}
 		info := s.summary(e.Name)
 		info.ID, info.At = e.Name, files[at].At
+		info.Name = s.details(e.Name).Name
 		if info.Title == "" {
 			info.Title = "Job of " + e.Name[:min(8, len(e.Name))]
 		}

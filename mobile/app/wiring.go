@@ -73,7 +73,7 @@ func (s *store) photoBefore(id string) (*protocol.Photo, error) {
 	return nil, nil
 }
 
-// before names the newest picture from before the work; it is empty when there is none yet.
+// before names the newest picture from before the work with its marks; it is empty when there is none yet.
 func (h *Hub) before() (any, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -85,10 +85,11 @@ func (h *Hub) before() (any, error) {
 		return nil, err
 	}
 	var out struct {
-		Name string `json:"name"`
+		Name  string          `json:"name"`
+		Marks []protocol.Mark `json:"marks,omitempty"`
 	}
 	if p != nil {
-		out.Name = p.Name
+		out.Name, out.Marks = p.Name, p.Marks
 	}
 	return out, nil
 }

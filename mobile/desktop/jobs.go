@@ -19,6 +19,9 @@ func jobs(e env, args []string) error {
 	if err := none(e, f); err != nil {
 		return err
 	}
+	if st, err := os.Stat(*dir); *dir != dataDir() && (err != nil || !st.IsDir()) { // the usual folder is made with the first job
+		return fmt.Errorf("there is no folder %s", *dir)
+	}
 	list, err := app.Jobs(*dir)
 	if err != nil {
 		return err

@@ -27,6 +27,9 @@ func talk(e env, args []string) error {
 	if err := parse(e, f, args); err != nil {
 		return err
 	}
+	if err := none(e, f); err != nil {
+		return err
+	}
 	if *name != "" {
 		if _, err := os.Stat(*name); err == nil {
 			return fmt.Errorf("%s is there already: a journal is never written over. Give another name", *name)

@@ -95,7 +95,7 @@ func Draw(w *words.Words, m *appliance.Model, k Marks) string {
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f %.0f" width="%.0f" height="%.0f" role="img" aria-label="%s" font-family="sans-serif" font-size="12" stroke="currentColor" fill="none" stroke-width="1.5" data-marks="%s"><g aria-hidden="true">`,
-		l.W, l.H, l.W, l.H, html.EscapeString(describe(w, m, k)), strings.Join(legend(m, k, l), " "))
+		l.W, l.H, l.W*legible, l.H*legible, html.EscapeString(describe(w, m, k)), strings.Join(legend(m, k, l), " "))
 	for _, s := range l.lines {
 		thick := ""
 		if k.Energised[s.net] {
@@ -241,6 +241,8 @@ func lifted(x float64) string {
 }
 
 const (
+	legible = 15.0 / 12 // pixels of a unit where it is shown: letters of 15
+
 	cross = "-5l10 10m0 -10l-10 10"
 	faint = 0.05 // a probability below it is not drawn
 )

@@ -72,9 +72,6 @@ func TestNoLabelOverlaps(t *testing.T) {
 		if out := overlaps(drawing.All(english(t), m)); len(out) > 0 {
 			t.Errorf("%s: %v", m.ID, out)
 		}
-		if svg := drawing.Places(english(t), m, m.Places[len(m.Places)-1].ID, nil, nil); svg == "" {
-			t.Errorf("%s: no view of its last place", m.ID)
-		}
 		for _, c := range m.Checks {
 			if c.Red < 0 || c.Black < 0 {
 				continue
@@ -95,7 +92,7 @@ func TestNoLabelOverlaps(t *testing.T) {
 }
 
 // The drawings are golden files, so that a change of the circuit is seen in review: the whole circuit, the part of it about the first
-// check of a part with two leads, with every mark there is, and where that part sits.
+// check of a part with two leads, with every mark there is.
 func TestGolden(t *testing.T) {
 	for _, m := range models(t) {
 		golden(t, m.ID+".svg", drawing.Draw(english(t), m, drawing.Marks{}))
@@ -106,7 +103,6 @@ func TestGolden(t *testing.T) {
 			p, red := &m.Parts[c.Part], &m.Points[c.Red]
 			golden(t, m.ID+"-near.svg", drawing.Draw(english(t), m, drawing.Marks{Red: red.ID, Black: m.Points[c.Black].ID, Parts: []string{p.ID}, Suspects: map[string]float64{p.ID: 0.6},
 				Good: []string{p.ID}, Lifted: []string{red.Name}, Energised: map[string]bool{red.Net: true}, Only: true}))
-			golden(t, m.ID+"-place.svg", drawing.Places(english(t), m, m.Places[p.Place].ID, []string{p.ID}, []string{m.Places[p.Place].Name}))
 			break
 		}
 	}
@@ -152,6 +148,7 @@ func TestFigures(t *testing.T) {
 		}
 		add("draw.points_shown_pct", 100*float64(shown)/float64(all), "%", ">= 100", all)
 		add("draw.overlaps", float64(touching), "labels", "= 0", drawings)
+		pictureFigures(t, add)
 	})
 }
 

@@ -3,6 +3,7 @@ package drawing
 import (
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"readback/core/appliance"
@@ -42,6 +43,7 @@ type Layout struct {
 	lines  []line
 	dots   []spot
 	tags   []Box
+	named  map[string]string // net → what stands at its ends
 }
 
 // line is a piece of wire of one net; a thin one leads to the net's name only.
@@ -66,14 +68,14 @@ type end struct {
 // place lays rungs out below each other. Ends of one net on one side are joined by a vertical line; a net that appears at
 // one end only, or on both sides, is named there.
 func place(m *appliance.Model, rs []rung, width int) *Layout {
-	l := &Layout{Points: map[string]spot{}}
+	l := &Layout{Points: map[string]spot{}, named: netNames(m)}
 	var ends []end
 	for row, r := range rs {
 		ends = append(ends, end{r.left, row, 0, true}, end{r.right, row, 0, false})
 	}
 	left := tracks(ends, true)
 	right := tracks(ends, false)
-	tagW := tagWidth(ends)
+	tagW := l.tagWidth(ends)
 	x0 := margin + tagW + track*float64(left.n) + 8
 	x1 := x0 + cell*float64(width)
 	netAt := map[string]spot{}
@@ -109,6 +111,36 @@ func place(m *appliance.Model, rs []rung, width int) *Layout {
 	l.rails(right, x1, top)
 	l.points(m, netAt)
 	return l
+}
+
+// netNames is what a wire that goes on elsewhere is called: the letter that boards carry there, else a number, the same at both its ends.
+// The names of the equipment file are its own business.
+func netNames(m *appliance.Model) map[string]string {
+	out := map[string]string{}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		nets := make([]string, 0, len(p.Ports))
+		for _, n := range p.Ports {
+			nets = append(nets, n)
+		}
+		for _, o := range p.Outputs {
+			nets = append(nets, o.From, o.To)
+		}
+		for _, in := range p.Inputs {
+			nets = append(nets, in.Net, in.To)
+		}
+		sort.Strings(nets)
+		for _, n := range nets {
+			switch {
+			case n == "" || out[n] != "":
+			case len(n) == 1 && n >= "A" && n <= "Z":
+				out[n] = n
+			default:
+				out[n] = strconv.Itoa(len(out) + 1)
+			}
+		}
+	}
+	return out
 }
 
 // bundle is the vertical lines of one side.
@@ -198,8 +230,8 @@ func (l *Layout) join(b bundle, net string, row int, x, y, tagX float64, note fu
 
 // tag names a net outside of all rails, with a thin line to it.
 func (l *Layout) tag(b bundle, net string, x, y, tagX float64) {
-	w := charWidth * float64(len(net))
-	box := Box{X: tagX - w - 6, Y: y - 7, W: w, H: 13, Text: net}
+	w := charWidth * float64(len(l.named[net]))
+	box := Box{X: tagX - w - 6, Y: y - 7, W: w, H: 13, Text: l.named[net]}
 	if !b.left {
 		box.X = tagX + 6
 	}
@@ -221,10 +253,10 @@ func (l *Layout) rails(b bundle, base float64, top func(int) float64) {
 	}
 }
 
-func tagWidth(ends []end) float64 {
+func (l *Layout) tagWidth(ends []end) float64 {
 	w := 0
 	for _, e := range ends {
-		w = max(w, len(e.net))
+		w = max(w, len(l.named[e.net]))
 	}
 	return charWidth*float64(w) + 8
 }

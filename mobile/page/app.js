@@ -2,8 +2,8 @@
 // here (a reload, a dropped socket, a killed tab) is asked for again.
 import {T} from '/words.js';
 import {$, fill} from './tools.js';
-import {commands, P, bus, command, emergency, number, display, type, native, on} from './core.js';
-import {site, card, answer} from './card.js';
+import {commands, P, bus, command, emergency, number, display, type, native, on, draw} from './core.js';
+import {site, card, answer, enterWords} from './card.js';
 import {caption, bar, hold, alarm, openSheet, closeSheet} from './foot.js';
 import {home, replayGo, replayEnd, replayKeys, firstRun} from './home.js';
 import {sound} from './sound.js';
@@ -38,6 +38,9 @@ addEventListener('keydown', e => {
     if (e.shiftKey && i <= 0) { all.at(-1).focus(); e.preventDefault(); } else if (!e.shiftKey && i === all.length - 1) { all[0].focus(); e.preventDefault(); }
     return;
   }
+  // Letters can be switched off: who dictates, or leans on the keyboard, says things by chance. Digits, Enter, Escape and ? stay.
+  const letter = e.key.length === 1 && !/[\d.,\-? ]/.test(e.key);
+  if (letter && P.prefs.noKeys) return;
   if (e.key === 'e' || e.key === 'E') { e.preventDefault(); emergency('any', 'key'); return; }
   if (e.key === '?') { e.preventDefault(); if (P.sheet) closeSheet(); else openSheet(); return; }
   if (P.replay) { if (e.key === 'ArrowRight') replayGo(1); if (e.key === 'ArrowLeft') replayGo(-1); return; }
@@ -50,13 +53,13 @@ addEventListener('keydown', e => {
   if (digit && (!numeric || e.shiftKey)) { const a = (s.answers || [])[digit - 1]; if (a) { e.preventDefault(); answer(a, 'key'); } return; }
   if (numeric) {
     const c = digit || (e.key === ',' ? '.' : e.key);
-    if (digit || c === '.' || c === '-') { e.preventDefault(); type(c); return; }
+    if (digit || c === '.' || c === '-') { e.preventDefault(); if (!document.querySelector('.keypad')) { P.keys = true; draw(); } type(c); return; }
     if (e.key === 'Backspace' && P.typed) { e.preventDefault(); type('del'); return; }
     if (e.key === 'Enter') { e.preventDefault(); number(s.keypad[P.unit % s.keypad.length], 'key'); return; }
     if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
       e.preventDefault();
       P.unit = (P.unit + (e.key === 'ArrowDown' ? 1 : s.keypad.length - 1)) % s.keypad.length;
-      document.querySelectorAll('.units button').forEach((b, i) => b.className = i === P.unit ? 'solid' : '');
+      draw();
       return;
     }
     if (e.key === 'x') { display('over', T('over')); return; }
@@ -69,5 +72,6 @@ addEventListener('keydown', e => {
 // ---------------------------------------------------------------- begin
 addEventListener('pagehide', () => sound.stop());
 on('draw', paint);
+on('typed', () => { const o = document.querySelector('.keypad output'); if (o && P.view) o.textContent = enterWords(P.view.step); });
 if (native) bus.port(); else bus.socket();
 paint();

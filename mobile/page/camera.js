@@ -211,17 +211,31 @@ const addMark = (x, y) => {
 // ---------------------------------------------------------------- the box on the card
 const labels = {meter: T('eye-meter'), lamp: T('eye-lamp'), fire: T('eye-fire'), 'photo.before': T('eye-photo'), 'photo.after': T('eye-photo'), plate: T('eye-plate')};
 const pictureOf = {'photo.before': 'before', 'photo.after': 'after', plate: 'plate'};
+// After the work the picture from before it stands beside the live view, its marks with their numbers.
+const beforeBox = () => {
+  const fig = el('figure', {class: 'finder beforehand'});
+  bus.call('GET', '/api/eye/before').then(b => {
+    if (!b.name) return;
+    fig.append(el('img', {alt: T('before-work'), src: `/api/jobs/${P.view.job}/photo/${b.name}`}),
+      el('svg:svg', {viewBox: '0 0 100 100', preserveAspectRatio: 'none', 'aria-hidden': 'true'}, (b.marks || []).map(m => el('svg:circle', {cx: 100 * m.x, cy: 100 * m.y, r: 3.2, fill: 'none', stroke: '#fff', 'stroke-width': 1.2}))),
+      el('ol', {class: 'pins', 'aria-hidden': 'true'}, (b.marks || []).map((m, i) => { const li = el('li', {}, String(i + 1)); li.style.left = 100 * m.x + '%'; li.style.top = 100 * m.y + '%'; return li; })));
+    fig.after(el('ol', {class: 'marks'}, (b.marks || []).map((m, i) => el('li', {}, `${i + 1}  ${m.name}`))));
+  }).catch(() => {});
+  return fig;
+};
 export const eyeKey = v => [v.step.eye, v.step.id, v.step.marks, v.state, v.step.part, E.has, E.on, E.busy, E.torch, E.canTorch, E.still, E.marks.length, P.prefs.keep, !!P.replay];
 export const eyeBox = v => {
   const kind = v.step.eye;
   if (kind === 'photo.before') E.names = v.step.marks; // the step may have gone on when they are touched
   if (native) ask();
-  if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has)) return [];
-  if (!E.on) return el('div', {class: 'answers'}, el('button', {'data-k': 'eye', disabled: E.busy, onclick: open}, mark('photo'), labels[kind]));
+  if (P.replay || v.state === 'ended' || v.state === 'emergency' || !E.on && (!kind || !E.has) && kind !== 'photo.after') return [];
+  if (kind === 'photo.after' && !E.on && !E.has) return [beforeBox()];
+  const beside = kind === 'photo.after' ? beforeBox() : null;
+  if (!E.on) return [beside, el('div', {class: 'answers'}, el('button', {'data-k': 'eye', disabled: E.busy, onclick: open}, mark('photo'), labels[kind]))];
   canvas.hidden = native || !E.still;
   const id = pictureOf[kind], key = (k, text, run, pressed) => el('button', {'data-k': k, disabled: E.busy, 'aria-pressed': pressed == null ? null : pressed ? 'true' : 'false', onclick: run}, text);
   lay();
-  return [finder, words, el('div', {class: 'answers'},
+  return [beside ? el('div', {class: 'beside'}, el('div', {}, beside), el('div', {}, finder)) : finder, words, el('div', {class: 'answers'},
     E.still ? [key('eye-use', E.marks.length ? T('use-it') : T('use-unmarked'), () => use(E.still)), E.marks.length > 0 && key('eye-unmark', T('unmark'), () => { E.marks.pop(); draw(); lay(); }),
       key('eye-again', T('again'), () => { E.still = null; E.marks = []; draw(); lay(); })]
       : [id && key('eye-take', T('take-picture'), () => take(id)), (E.canTorch || native) && key('eye-torch', T('light'), torch, E.torch),

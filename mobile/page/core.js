@@ -8,7 +8,8 @@ export const commands = commandGroups.flatMap(g => g[1]);
 
 // ---------------------------------------------------------------- state of the page (the rest is the core's)
 export const P = {view: null, ear: {state: 'loading'}, jobs: [], prefs: {voice: true, done: true, theme: ''}, online: false, stream: 0, typed: '', unit: 0,
-  keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', hand: null, heard: '', device: {}};
+  keys: null, look: '', shell: {}, trouble: '', deleted: null, replay: null, first: null, sheet: null, said: '', appliance: '', appliances: [], mic: 'off', hand: null, heard: '', device: {},
+  says: [], reply: '', last: '', lastJob: '', other: false, more: false, closed: ''};
 
 export const listening = () => P.mic === 'on' && P.ear.state === 'ready';
 
@@ -74,6 +75,7 @@ export const take = s => {
   if (!P.loaded) tell('loaded', s);
   P.loaded = true;
   if (!P.said && s.view) P.said = s.view.said || '';
+  if (s.view && P.view && s.view.job !== P.view.job || !s.view) { P.reply = ''; P.says = []; P.trouble = s.trouble || ''; P.photo = null; }
   Object.assign(P, {view: s.view, ear: s.ear, jobs: s.jobs, prefs: s.prefs, stream: s.stream, appliances: s.appliances || []});
   if (!P.appliances.some(a => a.id === P.appliance)) P.appliance = P.appliances.length ? P.appliances[0].id : '';
   P.device = {};
@@ -97,20 +99,33 @@ export const post = async (path, body) => {
   }
 };
 
+// What the guide said besides the step itself: its reply to the last answer or question. The step is on the card already.
+const bare = s => (s || '').toLowerCase().replace(/[^\p{L}\p{N} ]/gu, '').replace(/\s+/g, ' ').trim();
+export const replyOf = (says, v, was) => {
+  const h = v.heard, fresh = h && !h.pending && /\d/.test(h.taken || '') && JSON.stringify(h) !== JSON.stringify(was && was.heard); // a reading is read back first: it stands beside "Last"
+  const s = v.step, last = bare(h && (h.taken || h.text)), act = bare(s.act), warn = bare(s.caution), ask = bare(s.say), power = bare(s.power), moved = !was || was.step.id !== s.id || was.state !== v.state;
+  return says.filter((t, i) => {
+    const n = bare(t);
+    return n && n !== power && n !== last && !(fresh && i === 0) && !(warn && n.includes(warn)) && !(act && n.includes(act)) && !(ask && n.includes(ask)) && !(moved && i === says.length - 1 && v.state !== 'ended');
+  }).join(' ');
+};
+
 // stream takes one message of the core. Times of tap and drawing are kept for measuring.
 const stream = m => {
   if (m.type === 'show') { P.turn = false; if (m.n <= P.stream) return; }
   P.stream = Math.max(P.stream, m.n || 0);
   switch (m.type) {
-    case 'show': P.view = m.view; draw(); break;
-    case 'say': P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; // what is said after a view begins a new caption
+    case 'show': P.reply = replyOf(P.says, m.view, P.view); P.says = [];
+      if (P.view && (P.view.job !== m.view.job || P.view.step.id !== m.view.step.id)) P.photo = null; // a picture is of its step
+      P.view = m.view; draw(); break;
+    case 'say': P.says.push(m.text); P.said = P.turn ? P.said + ' ' + m.text : m.text; P.turn = true; // what is said after a view begins a new caption
     break;
     case 'ear': P.ear = m.ear; break;
     case 'heard': P.heard = m.text; if (P.first === 'hear') draw(); break;
     case 'device': P.device[m.device.kind] = m.device; draw(); break;
     case 'jobs': refresh(); break;
     case 'trouble': P.trouble = m.text; draw(); break;
-    case 'photo': if (!native) { P.photo = m.id; draw(); } break; // a phone opens its own camera
+    case 'photo': if (!native) setTimeout(() => { P.photo = m.id; draw(); }); break; // a phone opens its own camera; the step that wants it is shown first
   }
   tell(m.type, m);
 };
@@ -154,8 +169,7 @@ export const type = c => {
   else if (c === '-') P.typed = P.typed.startsWith('-') ? P.typed.slice(1) : '-' + P.typed;
   else if (c === '.') { if (!P.typed.includes('.')) P.typed += P.typed === '' || P.typed === '-' ? '0.' : '.'; }
   else if (P.typed.replace(/\D/g, '').length < 12) P.typed += c;
-  const o = document.querySelector('.keypad output');
-  if (o) o.textContent = P.typed;
+  tell('typed');
   tab.set('typed', [P.view.step.id, P.typed]);
 };
 

@@ -22,10 +22,13 @@ const (
 	askSurely = 0.45 // whatever else it may be
 	askBoth   = 0.12
 	leastKind = 0.25 // of a value, a state or a command, less is not understood
-	sureValue = 0.90 // below it a value is confirmed
-	sureState = 0.90
-	sureWords = 0.80 // of a command that ends a question or takes something back
-	sureLight = 0.60 // of one that costs a sentence
+	// leastCommand is the same where one of some answers is due: "untouched" and "fine" are poor commands and good answers. Chosen on what
+	// the people of mobile/lab/peers said (odd seeds).
+	leastCommand = 0.5
+	sureValue    = 0.90 // below it a value is confirmed
+	sureState    = 0.90
+	sureWords    = 0.80 // of a command that ends a question or takes something back
+	sureLight    = 0.60 // of one that costs a sentence
 )
 
 // Hear understands words as typed or recognised, and what is expected.
@@ -93,6 +96,12 @@ func argmax(p []float64) int {
 // classOf is the emergency class of each kind of danger.
 var classOf = map[string]string{"gas": "gas", "co": "ill", "fire": "fire", "blast": "spark", "shock": "shock", "injury": "injury", "water": "water", "collapse": "faint", "child": "child", "leave": "any"}
 
+// flameAsked are answers of questions about the flame of the burner, and flameWords are words that tell of no other.
+var (
+	flameAsked = set("lit flame-stays all-burners blue-flame flame yellow-flame short-flame")
+	flameWords = set("yes yeah yep it is 's its burning burns lit i see can a the flame flames there pilot burner burners blue all are still stays staying stay on now steady and got have we look looks like fire little small big nice good")
+)
+
 // alarm weighs what the network and the span grammar hold for a danger.
 func (r *Reader) alarm(s *sense, e grammar.Expect) *utterance.Meaning {
 	now, doubt := s.act[danger], s.act[maybe]
@@ -105,6 +114,10 @@ func (r *Reader) alarm(s *sense, e grammar.Expect) *utterance.Meaning {
 	m := &utterance.Meaning{Kind: utterance.Emergency, ID: classOf[intent.Hazards[k]], Text: strings.Join(s.words, " ")}
 	if m.ID == "ill" && intent.Hazards[k] == "co" && (slices.Contains(s.words, "alarm") || slices.Contains(s.words, "detector") || slices.Contains(s.words, "monoxide")) {
 		m.ID = "co"
+	}
+	if m.ID == "fire" && slices.ContainsFunc(e.Options, func(id string) bool { return flameAsked[id] }) &&
+		!slices.ContainsFunc(s.words, func(w string) bool { return !flameWords[w] }) {
+		return nil // the flame that was asked about
 	}
 	if m.ID == "spark" && slices.ContainsFunc(s.words, func(w string) bool {
 		return strings.HasPrefix(w, "explo") || w == "blew" || w == "blast" || w == "blown"
@@ -141,7 +154,8 @@ func (r *Reader) complete(text string, ms []utterance.Meaning, e grammar.Expect)
 	}
 	switch m := ms[0]; m.Kind {
 	case utterance.Command:
-		return true
+		c, ok := vocab.CommandOf(m.ID)
+		return !ok || !c.Ends || len(strings.Fields(m.Text)) >= len(strings.Fields(text))-1 && !strings.HasPrefix(text, "it ") // "it just quit" is the furnace
 	case utterance.Choice:
 		return m.Cost == 0 && m.Text == text && fits(m, e)
 	case utterance.Reading, utterance.UnitOnly:
@@ -212,7 +226,7 @@ func (r *Reader) free(s *sense, known []utterance.Meaning, e grammar.Expect) []u
 		out = r.values(s, e)
 	case k == state && p[k] >= leastKind:
 		out = r.states(s, e)
-	case k == command && p[k] >= leastKind:
+	case k == command && p[k] >= leastKind && (len(e.Options) == 0 || len(e.Units) > 0 || p[k]*s.command[argmax(s.command)] >= leastCommand):
 		out = r.commands(s)
 	}
 	if e.Text {
@@ -478,6 +492,9 @@ func (r *Reader) commands(s *sense) []utterance.Meaning {
 		return []utterance.Meaning{m, other}
 	default:
 		m.ID = commandOf[id]
+		if id == "stop" && s.words[0] == "it" {
+			return nil // "it just quit" tells of the heater
+		}
 		if c, ok := vocab.CommandOf(m.ID); !ok || !c.Ends {
 			m.Doubt = p < sureLight
 		}

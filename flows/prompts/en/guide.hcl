@@ -1,6 +1,7 @@
-# What the guide says, in English. Sentences have at most 16 words, begin with the verb where something is to be done, and
-# hold no symbol that a voice cannot speak. {name} is a slot. "full" is the long form and comes first; "short" forms follow
-# in turn; "say" tells what to answer; "how" is for the question how; "ask" lists the option ids that answer, the hoped-for one first.
+# What the guide says, in plain American English: whole sentences of at most 16 words, one thought each, as a frightened homeowner would understand them.
+# They hold no symbol that a voice cannot speak; numbers are words here and digits on the screen. {name} is a slot. "full" is the long form and comes
+# first; "short" forms follow in turn; "say" tells what to answer; "how" is for the question how; "ask" lists the option ids that answer, the
+# hoped-for one first; "labels" are these answers in the words of the question, and what stands on their buttons; "also" are other answers that are understood.
 
 lang = "en"
 
@@ -14,28 +15,28 @@ say "story" {
   how   = "Tell me what runs, what stops, and what changed before it."
 }
 say "watch" { full = "Now watch one start from the beginning. Tell me what you see, as it happens." }
-say "watch.again" { full = "Turn the thermostat down, wait one minute, and turn it up again. Tell me what you see, as it happens." }
-say "watch.how" { full = "Say each thing when it comes. Say that's all when nothing more happens." }
+say "watch.again" { full = "Turn the thermostat down. Wait one minute. Then turn it up again. Tell me what you see, as it happens." }
+say "watch.how" { full = "Say each thing when it comes. When nothing more happens, say that's all." }
 say "watch.done" { full = "That's all" }
 say "offer" {
-  full   = "We are missing some answers. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
-  short  = ["Keep going, or stop here?"]
-  say    = "Keep going, or stop here?"
-  how    = "Stop here means that everything goes back in place, and I read out what we found."
-  ask    = ["keep-going", "stop-here"]
+  full  = "We are missing some answers. We can keep going with what you see and hear. Or we stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "If you stop here, everything goes back in place. Then I read out what we found."
+  ask   = ["keep-going", "stop-here"]
   labels = ["Keep going", "Stop here"]
 }
 say "offer.looks" {
-  full   = "Then no hand goes inside. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
-  short  = ["Keep going, or stop here?"]
-  say    = "Keep going, or stop here?"
-  how    = "Without measuring we can find what shows from outside. A technician can do the rest."
-  ask    = ["keep-going", "stop-here"]
+  full  = "Then no hand goes inside. We can keep going with what you see and hear. Or we stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Without a meter we can find what shows from outside. A technician can do the rest."
+  ask   = ["keep-going", "stop-here"]
   labels = ["Keep going", "Stop here"]
 }
 say "look.again" { full = "You said: {what}. That decides a lot, so please look once more." }
 say "look.which" { full = "Which is it: {options}?" }
-say "mend.now" { full = "We can put that right now: {repair}." }
+say "mend.now" { full = "We can fix that now: {repair}." }
 say "story.thanks" { full = "Thank you. I have noted that." }
 say "story.fact" { full = "Story: {story}" }
 say "plate.without" { full = "Then we go on without the label." }
@@ -458,6 +459,35 @@ say "hazard.sharp" {
   full  = "the sheet metal has sharp edges."
   short = ["sharp edges.", "the edges cut.", "watch the edges.", "sharp metal."]
 }
+# What is behind a cover that comes off.
+say "cover.mains" {
+  full  = "house voltage is behind this cover. Touch nothing inside yet."
+  short = ["house voltage inside. Touch nothing yet.", "house voltage behind it. Keep your fingers out."]
+}
+say "cover.gas" {
+  full  = "gas parts are behind this cover. Touch no gas fitting."
+  short = ["gas parts inside. Touch no fitting.", "gas parts behind it. Leave the fittings alone."]
+}
+say "cover.capacitor" {
+  full  = "a capacitor behind this cover may hold a charge. Touch nothing inside yet."
+  short = ["a charged capacitor may be inside. Touch nothing yet.", "capacitor inside. Keep your fingers out."]
+}
+say "cover.moving" {
+  full  = "a fan is behind this cover. It can start by itself. Keep your fingers out."
+  short = ["a fan is inside. Keep your fingers out.", "the fan can start. Keep your fingers out."]
+}
+say "cover.hot" {
+  full  = "hot metal is behind this cover. Let it cool."
+  short = ["hot metal inside. Let it cool.", "hot metal behind it. Do not touch it."]
+}
+say "cover.low" {
+  full  = "low voltage is live behind this cover. Touch nothing inside yet."
+  short = ["low voltage inside. Touch nothing yet.", "low voltage behind it. Keep your fingers out."]
+}
+say "cover.sharp" {
+  full  = "this cover has sharp edges. Wear gloves."
+  short = ["sharp edges. Wear gloves.", "the edges are sharp. Move slowly."]
+}
 say "hazard.door" {
   full  = "the door switch protects you. Hold it in only while we look."
   short = ["door switch. Only while we look.", "door switch. Stay beside it.", "door switch. Never leave it held.", "door switch. Free it right after."]
@@ -757,17 +787,17 @@ say "verdict.nothing" { full = "Nothing is wrong with it. It works as it should.
 say "unresolved" { full = "I have no proof against any part. So I blame none." }
 say "stop" { full = "I stop here. {why}" }
 say "cost.nothing" { full = "This costs only minutes." }
-say "cost.part" { full = "The part costs {range}." }
+say "cost.part" { full = "The part costs {range} dollars." }
 say "cost.unknown" { full = "I have no price for the part." }
 say "cost.minutes" { full = "The work takes {range} minutes." }
-say "cost.callout" { full = "A visit costs {price}." }
+say "cost.callout" { full = "A visit costs {price} dollars." }
 say "cost.old" { full = "It is {age} years old. Ask what a new one costs." }
 say "call.again" { full = "The thermostat's signal does not reach the board. Let us check the thermostat once more." }
 say "callout" {
   full  = "What does a technician's visit cost where you live?"
   short = ["What does a visit cost?"]
   say   = "If you are not sure, say: don't know."
-  how   = "A rough amount in your own money is enough."
+  how   = "A rough amount in dollars is enough."
 }
 say "age" {
   full  = "How many years old is it?"

@@ -39,7 +39,7 @@ func around(t *testing.T, f func(b *browser, l look)) {
 	b.run(t, call(emulation.SetTimezoneOverride, emulation.SetTimezoneOverrideParams{TimezoneID: "UTC"}), size(360, 640), navigate(s.address()))
 	show("first-run", until(`document.querySelector('[data-k="fv"]:not([disabled])')`))
 	show("first-run-hearing", click("fv"), has("fa"), until(`document.getElementById('ear').dataset.light === 'on'`))
-	show("first-run-meter", click("fg"), has("fd"), click("frmsyes"))
+	show("first-run-meter", click("fg"), has("fd"), until(`document.querySelector('.sketch svg')`), click("fhasyes"), click("sfine"), click("frmsyes"))
 	show("home-empty", click("fd"), has("touch"), js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').textContent.includes('Mic off')`))
 
 	b.run(t, click("touch"), waitStep(st[0].Step.ID), press("e", "KeyE", 0), waitStep("emergency-gas"), click("afalse-alarm"), waitStep("end"), leave, has("o"))

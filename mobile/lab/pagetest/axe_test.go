@@ -104,7 +104,7 @@ const measuring = `(() => {
   const lum = c => { const [r, g, b] = c.match(/[\d.]+/g).slice(0, 3).map(v => { v /= 255; return v <= .03928 ? v / 12.92 : ((v + .055) / 1.055) ** 2.4; }); return .2126 * r + .7152 * g + .0722 * b; };
   const ground = e => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor; if (c && !/^rgba.*, 0\)$|transparent/.test(c)) return c; } return 'rgb(255,255,255)'; };
   const ratio = (e, pseudo) => { const s = getComputedStyle(e, pseudo), a = lum(e instanceof SVGElement ? s.fill : s.color), b = lum(ground(e)); return (Math.max(a, b) + .05) / (Math.min(a, b) + .05); };
-  const step = '.step dd, .caution p, .caution b, .heard .value';
+  const step = '#stepbox h1, #stepbox p, #stepbox dd, .caution p, .caution b, .verdict h1, .reply .value, .keypad output';
   let contrast = 21, rest = 21, dim = '', target = 1e3, small = '';
   for (const e of document.querySelectorAll(step)) contrast = Math.min(contrast, ratio(e));
   for (const e of document.querySelectorAll('body *')) {

@@ -73,6 +73,8 @@ func TestFigures(t *testing.T) {
 		add("page.target_px", target, "px", ">= 64", views)
 		add("page.outside_requests", float64(len(b.outside())), "requests", "= 0", views)
 		add("page.policy_violations", float64(len(b.violations())), "violations", "= 0", views)
+		foldFigures(t, add)
+		recordFigures(t, add)
 		eyeFigures(t, add)
 		voiceFigures(t, add)
 	})

@@ -17,8 +17,8 @@ func TestFirstRun(t *testing.T) {
 	t.Cleanup(s.kill)
 	b := open(t, chromedp.Flag("use-fake-ui-for-media-stream", true), chromedp.Flag("use-fake-device-for-media-stream", true))
 	b.run(t, size(360, 640), navigate(s.address()), until(`document.querySelector('[data-k="fv"]:not([disabled])')`), digit("1"), until(`document.querySelector('[data-k="fa"]')`))
-	b.run(t, until(`document.getElementById('ear').dataset.light === 'on'`), digit("1"), until(`document.querySelector('[data-k="frmsyes"]')`))
-	b.run(t, click("frmsyes"), click("fampsuA"), until(`document.querySelector('[data-k="fampsuA"]').getAttribute('aria-pressed') === 'true'`), click("fd"), until(`document.querySelector('[data-k="voice"]')`))
+	b.run(t, until(`document.getElementById('ear').dataset.light === 'on'`), digit("1"), click("fhasyes"), click("sfine"))
+	b.run(t, click("frmsyes"), click("fampsuA"), until(`document.querySelector('[data-k="fampsuA"]').getAttribute('aria-checked') === 'true'`), click("fd"), until(`document.querySelector('[data-k="voice"]')`))
 	b.run(t, chromedp.Reload(), until(`document.querySelector('[data-k="voice"]')`)) // asked once only
 	p := state(t, b).Prefs
 	if !p.Done || !p.Voice || p.Meter == nil || p.Meter.RMS != "yes" || p.Meter.Amps != "uA" {

@@ -122,12 +122,12 @@ func TestSmoke(t *testing.T) {
 	b.run(t, size(360, 640), navigate(s.address()), click("touch"), waitStep(st[0].Step.ID))
 	b.run(t, click("anone"), waitStep(st[1].Step.ID)) // touch
 	b.run(t, digit("1"), waitStep(st[2].Step.ID))     // key of an answer
-	b.run(t, digit("2"), digit("6"), press(".", "Period", 0), digit("1"), until(`document.querySelector('.keypad output').textContent === '26.1'`))
-	typed := until(`document.querySelector('.keypad output').textContent === '26.1'`)
-	b.run(t, size(640, 360), typed, size(360, 640), typed)                            // turned and turned back
-	b.run(t, chromedp.Reload(), waitStep(st[2].Step.ID), typed)                       // a reload in mid-step loses nothing, what was typed neither
-	b.run(t, click("kdel"), click("k1"), typed, click("uV"), waitStep(st[3].Step.ID)) // keypad
-	if v := value[string](t, b, `document.querySelector('.heard .value').textContent`); v != "26.1 V AC" {
+	b.run(t, digit("2"), digit("6"), press(".", "Period", 0), digit("1"), until(`document.querySelector('.keypad output').textContent === 'Enter 26.1 V'`))
+	typed := until(`document.querySelector('.keypad output').textContent === 'Enter 26.1 V'`)
+	b.run(t, size(640, 360), typed, size(360, 640), typed)                               // turned and turned back
+	b.run(t, chromedp.Reload(), waitStep(st[2].Step.ID), typed)                          // a reload in mid-step loses nothing, what was typed neither
+	b.run(t, click("kdel"), click("k1"), typed, click("enter"), waitStep(st[3].Step.ID)) // keypad
+	if v := value[string](t, b, `document.querySelector('.reply .value').textContent`); v != "26.1 V AC" {
 		t.Errorf("the value shown is %q", v)
 	}
 	b.run(t, js(`(() => { const a = document.querySelector('[data-k="arunning"]'); a.click(); a.click(); })()`), waitStep(st[4].Step.ID))

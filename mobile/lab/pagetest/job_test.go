@@ -109,6 +109,9 @@ type hands func(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning)
 func byTouch(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning) {
 	t.Helper()
 	b.run(t, waitStep(v.Step.ID))
+	if has(t, b, "keypad") && (m.Kind == utterance.Reading || m.Kind == utterance.Count && !has(t, b, "a"+m.Text)) {
+		b.run(t, tap("keypad"), until(`document.querySelector('.keypad')`)) // the number is there before "ready" was said
+	}
 	switch {
 	case m.Kind == utterance.Reading && m.Reading.State == measure.Over:
 		b.run(t, tap("ol"))
@@ -116,21 +119,39 @@ func byTouch(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning) {
 		for _, c := range m.Reading.Value.Dec.String() {
 			b.run(t, tap("k"+string(c)))
 		}
-		b.run(t, tap("u"+m.Reading.Value.Unit))
+		enterIn(t, b, m.Reading.Value.Unit)
+	case m.Kind == utterance.Count && has(t, b, "a"+m.Text):
+		b.run(t, tap("a"+m.Text))
 	case m.Kind == utterance.Count:
 		for _, c := range m.Text {
 			b.run(t, tap("k"+string(c)))
 		}
-		b.run(t, tap("ux"))
+		enterIn(t, b, "x")
 	case m.Kind == utterance.Choice && has(t, b, "a"+m.ID), m.Kind == utterance.Command && has(t, b, "a"+m.ID):
 		b.run(t, tap("a"+m.ID))
+	case m.Kind == utterance.Choice && has(t, b, "other"): // an answer in words where a number is due
+		b.run(t, tap("other"), tap("a"+m.ID))
 	case m.Kind == utterance.Command:
 		b.run(t, tap("all"), tap("c"+m.ID))
+	case m.Kind == utterance.Text && has(t, b, "free"):
+		b.run(t, tap("free"), call(input.InsertText, input.InsertTextParams{Text: m.Text}), tap("send-free"))
 	case m.Kind == utterance.Text:
 		b.run(t, tap("all"), tap("words"), call(input.InsertText, input.InsertTextParams{Text: m.Text}), tap("send"))
 	default:
 		t.Fatalf("step %s has no control for the answer %+v", v.Step.ID, m)
 	}
+}
+
+// enterIn turns to a unit and presses the last key of the pad, which says what it takes.
+func enterIn(t *testing.T, b *browser, unit string) {
+	t.Helper()
+	for range 4 {
+		if value[string](t, b, `document.querySelector('[data-k="enter"]').dataset.unit`) == unit {
+			break
+		}
+		b.run(t, tap("unit"), js(`new Promise(ok => requestAnimationFrame(() => requestAnimationFrame(ok)))`))
+	}
+	b.run(t, tap("enter"))
 }
 
 // byKey uses the keyboard only.
@@ -148,11 +169,12 @@ func byKey(t *testing.T, b *browser, v *protocol.View, m utterance.Meaning) {
 				b.run(t, digit(string(c)))
 			}
 		}
+		b.run(t, until(`document.querySelector('[data-k="enter"]')`))
 		for range v.Step.Keypad {
-			if value[bool](t, b, `document.querySelector('[data-k="u`+u+`"]').className === 'solid'`) {
+			if value[bool](t, b, `document.querySelector('[data-k="enter"]').dataset.unit === '`+u+`'`) {
 				break
 			}
-			b.run(t, press("ArrowDown", "ArrowDown", 0))
+			b.run(t, press("ArrowDown", "ArrowDown", 0), js(`new Promise(ok => requestAnimationFrame(() => requestAnimationFrame(ok)))`))
 		}
 		b.run(t, press("Enter", "Enter", 0))
 	}
@@ -262,7 +284,7 @@ func TestJobByTouch(t *testing.T) {
 	realJob(t, byTouch, func(b *browser, s *served, _ int) {
 		if v := view(t, b); len(v.Step.Points) > 0 && n < 12 {
 			n++
-			b.run(t, waitStep(v.Step.ID), until(`document.querySelector('.picture svg')`), js(`document.getElementById('picturebox').scrollIntoView({block: 'center'})`), shot(t, fmt.Sprintf("job-%02d-%s", n, v.Step.ID)))
+			b.run(t, waitStep(v.Step.ID), until(`document.querySelector('.picture svg')`), shot(t, fmt.Sprintf("job-%02d-%s", n, v.Step.ID)))
 		}
 	})
 }

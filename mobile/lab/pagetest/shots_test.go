@@ -36,15 +36,17 @@ func TestShots(t *testing.T) {
 		picture(fmt.Sprintf("%02d-%s", i+1, pagetest.Names[i]))
 		switch pagetest.Names[i] {
 		case "volts":
-			below("near")
 			b.run(t, js(`document.getElementById('ear').click()`), until(`document.getElementById('ear').dataset.light === 'on'`))
 			picture("volts-by-voice")
 			b.run(t, js(`document.getElementById('ear').click()`))
 		case "ohms":
-			b.run(t, js(`document.getElementById('picturebox').scrollIntoView()`), click("look-place"), until(`document.querySelector('.picture.place svg')`))
-			below("place")
-			b.run(t, click("look-all"), until(`document.querySelector('.picture.all svg')`))
-			below("circuit")
+			b.run(t, click("picture"), until(`document.querySelector('.room.large svg')`))
+			picture("large")
+			b.run(t, click("look-near"), until(`document.querySelector('.room.near svg')`))
+			picture("wiring-here")
+			b.run(t, click("look-all"), until(`document.querySelector('.room.all svg')`), click("zoom-in"))
+			picture("wiring")
+			b.run(t, click("close"))
 		case "taken":
 			b.run(t, click("swhy"), js(`document.getElementById('whybox').scrollIntoView()`))
 			below("why")

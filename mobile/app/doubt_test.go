@@ -1,0 +1,120 @@
+package app_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+
+	"readback/core/appliance"
+	"readback/core/lab/scenario"
+	"readback/core/measure"
+	"readback/core/protocol"
+	"readback/flows"
+	"readback/mobile/app"
+)
+
+// lastJob leads a job with an open igniter to its end and tells the event that its ohms came with.
+func lastJob(t *testing.T) (b *bench, id string, seq int64) {
+	t.Helper()
+	models, err := flows.Builtin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range models {
+		e, err := appliance.Compile(m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range m.Modes {
+			if m.Modes[i].Full != "igniter.open" {
+				continue
+			}
+			b = open(t, app.Config{New: app.NewMachine})
+			p := &scenario.Person{Model: m, See: scenario.EngineSight(e), Modes: []int{i}}
+			b.ok("POST", "/api/start", `{"appliance":"`+m.ID+`","voice":false}`)
+			for range 300 {
+				var st app.State
+				if err := json.Unmarshal([]byte(b.ok("GET", "/api/state", "")), &st); err != nil {
+					t.Fatal(err)
+				}
+				if id = st.View.Job; st.View.State == "ended" {
+					return b, id, failed(t, b, id)
+				}
+				u, err := p.Reply(st.View)
+				if err != nil {
+					t.Fatal(err)
+				}
+				data, err := json.Marshal(app.EventBody{Step: st.View.Step.ID, Event: protocol.Event{Type: protocol.EvSaid, Said: &u}})
+				if err != nil {
+					t.Fatal(err)
+				}
+				b.ok("POST", "/api/event", string(data))
+			}
+			t.Fatal("the job does not end")
+		}
+	}
+	t.Skip("no built-in appliance has an igniter")
+	return nil, "", 0
+}
+
+// failed is the event of the first reading that failed.
+func failed(t *testing.T, b *bench, id string) int64 {
+	t.Helper()
+	var steps []app.ReplayStep
+	if err := json.Unmarshal([]byte(b.ok("GET", "/api/jobs/"+id+"/steps", "")), &steps); err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range steps {
+		if s.Event.Said != nil && s.View != nil && s.View.Heard != nil && s.View.Heard.Verdict == measure.Fail {
+			return s.Event.Seq
+		}
+	}
+	t.Fatal("no reading failed")
+	return 0
+}
+
+// A technician doubts a reading of a job that is over: what the answers say without it stands beside what they said, and is kept as a signed
+// remark. The journal does not change.
+func TestDoubtIsSignedBesideTheRecord(t *testing.T) {
+	b, id, seq := lastJob(t)
+	post := func(want int, path, body string) string {
+		t.Helper()
+		code, text := b.call("POST", "/api/jobs/"+id+path, body)
+		if code != want {
+			t.Errorf("%s %s: status %d, %.200s", path, body, code, text)
+		}
+		return text
+	}
+	before := b.ok("GET", "/api/jobs/"+id+"/journal", "")
+	var out app.Doubted
+	if err := json.Unmarshal([]byte(post(200, "/doubt", fmt.Sprintf(`{"seq":%d}`, seq))), &out); err != nil {
+		t.Fatal(err)
+	}
+	if !out.Was.Closed || len(out.Is.Suspects) == 0 || out.Is.Closed && out.Is.Suspects[0].P == out.Was.Suspects[0].P {
+		t.Errorf("with the reading: %+v; without: %+v", out.Was, out.Is)
+	}
+	post(200, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 ohm"}`, seq))
+	post(400, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 parsecs"}`, seq))
+	post(400, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"1e9 ohm"}`, seq))
+	post(400, "/doubt", `{"seq":1}`)
+	post(400, "/remarks", fmt.Sprintf(`{"seq":%d,"text":"no name"}`, seq))
+	post(200, "/remarks", fmt.Sprintf(`{"seq":%d,"by":"T. Tester","text":"The plug was not apart."}`, seq))
+	post(200, "/details", `{"name":"North house","serial":"S-7"}`)
+	page := b.ok("GET", "/api/jobs/"+id+"/transcript", "")
+	for _, want := range []string{"T. Tester", "The plug was not apart.", "North house", "Serial S-7"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the record lacks %q", want)
+		}
+	}
+	if !strings.HasPrefix(b.ok("GET", "/api/jobs/"+id+"/journal", ""), before) { // the clock may have ticked
+		t.Error("the journal was changed")
+	}
+	var list []app.JobInfo
+	if err := json.Unmarshal([]byte(b.ok("GET", "/api/jobs", "")), &list); err != nil || len(list) != 1 || list[0].Name != "North house" || list[0].What == "" {
+		t.Errorf("the list shows %+v (%v)", list, err)
+	}
+	if svg := b.ok("GET", fmt.Sprintf("/api/jobs/%s/drawing/%d", id, seq-1), ""); !strings.HasPrefix(svg, "<svg") {
+		t.Errorf("no picture of that moment: %.60q", svg)
+	}
+}
