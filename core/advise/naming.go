@@ -58,6 +58,9 @@ func (a *Planned) sees(f *job.Finding, group int) bool {
 	if f.Unknown || f.Unsure || f.Option < 0 || m.Checks[f.Check].Function != measure.Look || a.c.Problem.Chance(f.Check, 0, f.Option) > 0.1 {
 		return false
 	}
+	if m.Checks[f.Check].Options[f.Option].Mend > 0 {
+		return false // the job puts it right as soon as it is said
+	}
 	own, all := 0.0, 0.0
 	for i := range m.Modes {
 		looks := slices.ContainsFunc(a.c.Stages(i), func(w int) bool { return a.c.Problem.Chance(f.Check, w, f.Option) > 0.5 })
