@@ -626,7 +626,7 @@ func (w *walker) trials() []trial {
 		out = append(out, trial{name: "a reading", ev: r})
 	}
 	for i, o := range q.opts {
-		stops := q.check >= 0 && m.stopsAt(q.check, o)
+		stops := q.check >= 0 && m.decidesAt(q.check, o)
 		if i < 4 || stops {
 			x := option(o)
 			if stops { // it is asked once more before it counts
@@ -650,9 +650,10 @@ func (w *walker) trials() []trial {
 	return out
 }
 
-// stopsAt tells whether an answer to a check is a stop line.
-func (m *Machine) stopsAt(check int, id string) bool {
-	return slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.ID == id && o.Stop >= 0 })
+// decidesAt tells whether an answer to a check is asked once more before it counts.
+func (m *Machine) decidesAt(check int, id string) bool {
+	k := slices.IndexFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.ID == id })
+	return k >= 0 && m.decides(check, k)
 }
 
 // expand tries every event in a situation and holds the laws. The situation is built once; every event is tried on a copy.

@@ -227,6 +227,14 @@ func (m *Machine) either(check int) string {
 	return text
 }
 
+// decides tells whether an answer condemns or ends something by itself: a stop line, what the file says, and a look after a repair that
+// shows no heat.
+func (m *Machine) decides(check, option int) bool {
+	c := &m.model.Checks[check]
+	o := &c.Options[option]
+	return o.Twice || o.Stop >= 0 || c.Stage == "restart" && option > 0 && o.Emergency == ""
+}
+
 // askTwice tells whether an answer is to be asked for once more, and sees to that. The second answer counts, whichever it is: one slip
 // ends nothing.
 func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
@@ -235,7 +243,7 @@ func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
 		j.twice = once{check: check, option: f.Option}
 		return false
 	}
-	if !o.Twice && o.Stop < 0 || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
+	if !m.decides(check, f.Option) || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
 		return false
 	}
 	m.settle(*f)

@@ -8,14 +8,13 @@ import (
 
 	"readback/core/appliance"
 	"readback/core/lab/scenario"
-	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/flows"
 	"readback/mobile/app"
 )
 
-// lastJob leads a job with an open igniter to its end and tells the event that its ohms came with.
-func lastJob(t *testing.T) (b *bench, id string, seq int64) {
+// lastJob leads a job with an open igniter to its end and tells the events of the look that condemned it and of a reading.
+func lastJob(t *testing.T) (b *bench, id string, look, read int64) {
 	t.Helper()
 	models, err := flows.Builtin()
 	if err != nil {
@@ -39,7 +38,8 @@ func lastJob(t *testing.T) (b *bench, id string, seq int64) {
 					t.Fatal(err)
 				}
 				if id = st.View.Job; st.View.State == "ended" {
-					return b, id, failed(t, b, id)
+					look, read := answers(t, b, id)
+					return b, id, look, read
 				}
 				u, err := p.Reply(st.View)
 				if err != nil {
@@ -55,29 +55,39 @@ func lastJob(t *testing.T) (b *bench, id string, seq int64) {
 		}
 	}
 	t.Skip("no built-in appliance has an igniter")
-	return nil, "", 0
+	return nil, "", 0, 0
 }
 
-// failed is the event of the first reading that failed.
-func failed(t *testing.T, b *bench, id string) int64 {
+// answers are the events of the look at the igniter and of the last reading that was judged.
+func answers(t *testing.T, b *bench, id string) (look, read int64) {
 	t.Helper()
 	var steps []app.ReplayStep
 	if err := json.Unmarshal([]byte(b.ok("GET", "/api/jobs/"+id+"/steps", "")), &steps); err != nil {
 		t.Fatal(err)
 	}
+	asked := ""
 	for _, s := range steps {
-		if s.Event.Said != nil && s.View != nil && s.View.Heard != nil && s.View.Heard.Verdict == measure.Fail {
-			return s.Event.Seq
+		if s.View == nil {
+			continue
 		}
+		if s.Event.Said != nil && asked == "glow-look" && s.View.Step.ID != "glow-look" {
+			look = s.Event.Seq
+		}
+		if s.Event.Said != nil && s.View.Heard != nil && s.View.Heard.Verdict != "" {
+			read = s.Event.Seq
+		}
+		asked = s.View.Step.ID
 	}
-	t.Fatal("no reading failed")
-	return 0
+	if look == 0 || read == 0 {
+		t.Fatalf("the look came with event %d, a reading with %d", look, read)
+	}
+	return look, read
 }
 
 // A technician doubts a reading of a job that is over: what the answers say without it stands beside what they said, and is kept as a signed
 // remark. The journal does not change.
 func TestDoubtIsSignedBesideTheRecord(t *testing.T) {
-	b, id, seq := lastJob(t)
+	b, id, seq, read := lastJob(t)
 	post := func(want int, path, body string) string {
 		t.Helper()
 		code, text := b.call("POST", "/api/jobs/"+id+path, body)
@@ -94,7 +104,9 @@ func TestDoubtIsSignedBesideTheRecord(t *testing.T) {
 	if !out.Was.Closed || len(out.Is.Suspects) == 0 || out.Is.Closed && out.Is.Suspects[0].P == out.Was.Suspects[0].P {
 		t.Errorf("with the reading: %+v; without: %+v", out.Was, out.Is)
 	}
-	post(200, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 ohm"}`, seq))
+	post(200, "/doubt", fmt.Sprintf(`{"seq":%d,"option":"good"}`, seq))
+	post(400, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 ohm"}`, seq)) // it was no reading
+	post(200, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 ohm"}`, read))
 	post(400, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"60 parsecs"}`, seq))
 	post(400, "/doubt", fmt.Sprintf(`{"seq":%d,"value":"1e9 ohm"}`, seq))
 	post(400, "/doubt", `{"seq":1}`)

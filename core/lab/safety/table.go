@@ -334,6 +334,12 @@ var Table = []Row{
 		return must(at("vent", "blocked"), true, "")(h)
 	}},
 	{ID: "duct-apart", Rule: "a return duct apart near the burner stops the work", Source: "trade A10; issue 16 G3", Check: must(at("duct", "return-apart"), true, "")},
+	{ID: "dark", Rule: "a house without power stops the work: it is for the power company", Source: "common practice, no source", Check: func(h Held) []string {
+		if !h.Model.Mains {
+			return nil
+		}
+		return must(func(c *appliance.Check, o *appliance.Option) bool { return c.ID == "house-power" && o.ID == "off" }, true, "")(h)
+	}},
 	{ID: "water", Rule: "water over the burners stops the work", Source: "handbook domain 5, IRC D p872", Check: must(at("water|floor", "above", "flooded"), true, "")},
 	{ID: "flood-past", Rule: "past flooding is asked", Source: "safety 14; issue 16 G3", Check: exists("safety", func(c *appliance.Check, o *appliance.Option) bool {
 		return rx(`(?i)flood|under water|was wet`).MatchString(c.Ask+o.ID) && o.Stop >= 0 && rx(`(?i)ever|past|was |were |been|before|since`).MatchString(c.Ask)
