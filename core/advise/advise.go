@@ -288,7 +288,7 @@ func (a *Planned) tryFirst(d *plan.Decision) {
 // notByElimination keeps a part from being named because nothing else is left to ask: what costs a new part or
 // somebody's visit needs more than a coin's toss for it and something that shows the fault itself, other work a little
 // less; what comes and goes, and so may take the blame for every answer that does not fit, needs to have been seen
-// whatever it costs. A reading out of limits elsewhere that the fault does not explain is looked into first. Below that
+// whatever it costs, unless it is all but certain. A reading out of limits elsewhere that the fault does not explain is looked into first. Below that
 // the search ends without a part that is proved.
 func (a *Planned) notByElimination(d *plan.Decision, q *job.Query) {
 	if d.Kind != plan.Verdict || d.Group < 0 || a.task.Repairs[d.Group].Free {
@@ -299,7 +299,7 @@ func (a *Planned) notByElimination(d *plan.Decision, q *job.Query) {
 		d.Missing = slices.DeleteFunc(d.Missing, func(p *plan.Proof) bool { return p.Kind == "self" })
 	}
 	lead := a.leader(d.Group)
-	least, unseen := leastWork, lead != nil && len(lead.Phases) > 1 && itself(d.Missing)
+	least, unseen := leastWork, lead != nil && len(lead.Phases) > 1 && itself(d.Missing) && d.P < surelyCall
 	if a.costs(d.Group) {
 		least, unseen = leastPart, itself(d.Missing)
 	}

@@ -11,7 +11,8 @@ import (
 	"readback/core/plan"
 )
 
-// What may be said of a suspect, and what is done at once. Nothing here chooses checks by their worth; the planner does.
+// What may be said of a suspect, and what is done at once. Nothing here chooses checks by their worth; the planner
+// does.
 
 // since is the first finding after the last repair.
 func since(q *job.Query) int {
@@ -21,8 +22,9 @@ func since(q *job.Query) int {
 	return 0
 }
 
-// mendAtOnce turns to what was seen to be wrong on the thing itself and is put right with hands alone, before anything else is asked: a dirty
-// filter is changed and a switch put on whatever else there may be, and the next start shows whether it was all of it. It reports whether it did.
+// mendAtOnce turns to what was seen to be wrong on the thing itself and is put right with hands alone, before anything
+// else is asked: a dirty filter is changed and a switch put on whatever else there may be, and the next start shows
+// whether it was all of it. It reports whether it did.
 func (a *Planned) mendAtOnce(d *plan.Decision, q *job.Query, s *plan.Situation) bool {
 	m := a.c.Model
 	for _, x := range d.Suspects {
@@ -41,19 +43,23 @@ func (a *Planned) mendAtOnce(d *plan.Decision, q *job.Query, s *plan.Situation) 
 	return false
 }
 
-// handy tells whether a repair needs nobody else and no part of weight: cheap, quick, and taken back if it was not that.
+// handy tells whether a repair needs nobody else and no part of weight: cheap, quick, and taken back if it was not
+// that.
 func (a *Planned) handy(group int) bool {
 	r := &a.c.Model.Repairs[group]
 	stop := r.Stop >= 0 || r.Part >= 0 && a.c.Model.Parts[r.Part].Stop >= 0
 	return r.Kind != "call" && !stop && r.Price.Nominal <= handyMoney && r.Minutes.Nominal <= handyMinutes
 }
 
-// sees tells whether a finding is the sight of what a repair puts right: of all faults that look so, by their rates, at least half are ended
-// by it.
+// sees tells whether a finding is the sight of what a repair puts right: of all faults that look so, by their rates, at
+// least half are ended by it.
 func (a *Planned) sees(f *job.Finding, group int) bool {
 	m := a.c.Model
 	if f.Unknown || f.Unsure || f.Option < 0 || m.Checks[f.Check].Function != measure.Look || a.c.Problem.Chance(f.Check, 0, f.Option) > 0.1 {
 		return false
+	}
+	if m.Checks[f.Check].Options[f.Option].Mend > 0 {
+		return false // the job puts it right as soon as it is said
 	}
 	own, all := 0.0, 0.0
 	for i := range m.Modes {
@@ -68,8 +74,8 @@ func (a *Planned) sees(f *job.Finding, group int) bool {
 	return own > 0 && own >= all/2
 }
 
-// unexplained is the first measurement of a part itself, since the last repair, that is out of its limits and is no part of what the leading
-// explanation of a repair would show; -1 for none. It is told with its part.
+// unexplained is the first measurement of a part itself, since the last repair, that is out of its limits and is no
+// part of what the leading explanation of a repair would show; -1 for none. It is told with its part.
 func (a *Planned) unexplained(q *job.Query, group int) (check, part int) {
 	m := a.c.Model
 	lead := a.leader(group)
@@ -96,8 +102,9 @@ func (a *Planned) unexplained(q *job.Query, group int) (check, part int) {
 	return -1, -1
 }
 
-// contradicted tells whether an answer since the last repair is thought wrong that nobody took back: no part is replaced on an explanation that
-// needs one. What the person told of the past, and what a label says, may be wrong for other reasons.
+// contradicted tells whether an answer since the last repair is thought wrong that nobody took back: no part is
+// replaced on an explanation that needs one. What the person told of the past, and what a label says, may be wrong for
+// other reasons.
 func (a *Planned) contradicted(q *job.Query, group int) bool {
 	for i := since(q); i < len(q.Findings); i++ {
 		f := &q.Findings[i]
@@ -114,8 +121,8 @@ func (a *Planned) contradicted(q *job.Query, group int) bool {
 	return false
 }
 
-// blown is a list of suspects, likeliest first, in which a fuse that was measured blown is as likely as the reading is right: what blew it may be
-// the fault, but it is blown.
+// blown is a list of suspects, likeliest first, in which a fuse that was measured blown is as likely as the reading is
+// right: what blew it may be the fault, but it is blown.
 func (a *Planned) blown(q *job.Query, list []plan.Suspect) []plan.Suspect {
 	m := a.c.Model
 	out := slices.Clone(list)
@@ -140,8 +147,8 @@ func (a *Planned) blown(q *job.Query, list []plan.Suspect) []plan.Suspect {
 	return out
 }
 
-// refuted tells whether one of the proofs that a part still lacks was looked for and came out otherwise: its supply is not there, or what
-// hangs on it is not good. Then it is not the part that is replaced.
+// refuted tells whether one of the proofs that a part still lacks was looked for and came out otherwise: its supply is
+// not there, or what hangs on it is not good. Then it is not the part that is replaced.
 func (a *Planned) refuted(missing []*plan.Proof) bool {
 	for _, p := range missing {
 		if p.Term != "evidence.supply" && p.Kind != "need" { // what a board waits for may be missing because of the board
@@ -157,7 +164,8 @@ func (a *Planned) refuted(missing []*plan.Proof) bool {
 	return false
 }
 
-// measured tells whether a part that a repair is about was itself measured out of its limits since the last repair, and not doubted since.
+// measured tells whether a part that a repair is about was itself measured out of its limits since the last repair, and
+// not doubted since.
 func (a *Planned) measured(q *job.Query, group int) bool {
 	m := a.c.Model
 	for i := since(q); i < len(q.Findings); i++ {
@@ -184,7 +192,8 @@ func (a *Planned) leader(group int) *infer.Hyp {
 	return best
 }
 
-// onceMore has the one answer that a costly verdict hangs on asked again before it is named, where no other check could stand in.
+// onceMore has the one answer that a costly verdict hangs on asked again before it is named, where no other check could
+// stand in.
 func (a *Planned) onceMore(d *plan.Decision, s *plan.Situation, times []int) {
 	if d.Kind != plan.Verdict || d.Group < 0 || !a.costs(d.Group) || a.handy(d.Group) {
 		return
@@ -200,7 +209,8 @@ func (a *Planned) onceMore(d *plan.Decision, s *plan.Situation, times []int) {
 	}
 }
 
-// licensed names the stop line where nearly all of what may be wrong lies behind one: which of it, the person that may look must tell.
+// licensed names the stop line where nearly all of what may be wrong lies behind one: which of it, the person that may
+// look must tell.
 func (a *Planned) licensed(d *plan.Decision) {
 	if d.Kind != plan.Help {
 		return
@@ -240,9 +250,9 @@ func (a *Planned) passes(q *job.Query) bool {
 	})
 }
 
-// restFirst has another start watched before covers come off, where the person told of a fault that comes and goes, no start failed here, and
-// nothing wrong or what comes and goes is likely: such a fault is caught while it is there, and not by measuring what is
-// whole at the moment.
+// restFirst has another start watched before covers come off, where the person told of a fault that comes and goes, no
+// start failed here, and nothing wrong or what comes and goes is likely: such a fault is caught while it is there, and
+// not by measuring what is whole at the moment.
 func (a *Planned) restFirst(d *plan.Decision, q *job.Query, s *plan.Situation) {
 	if d.Kind != plan.Ask && d.Kind != plan.Prove || len(q.Mended)+len(q.Anew) > 0 || a.task.Checks[d.Check].Open == 0 {
 		return
@@ -273,8 +283,9 @@ func (a *Planned) restFirst(d *plan.Decision, q *job.Query, s *plan.Situation) {
 	}
 }
 
-// lookAll keeps "nothing is wrong" back until every fault that leaves the heat on has been looked for, as far as the file has a look or a
-// reading for it that needs no cover off: it is the absence of a sign that was looked for that clears, not the absence of looking.
+// lookAll keeps "nothing is wrong" back until every fault that leaves the heat on has been looked for, as far as the
+// file has a look or a reading for it that needs no cover off: it is the absence of a sign that was looked for that
+// clears, not the absence of looking.
 func (a *Planned) lookAll(d *plan.Decision, q *job.Query, s *plan.Situation, times []int) {
 	if d.Kind != plan.Nothing || len(q.Mended) > 0 || len(q.Anew) == 0 && a.passes(q) {
 		return
@@ -322,11 +333,12 @@ func (a *Planned) lookAll(d *plan.Decision, q *job.Query, s *plan.Situation, tim
 	}
 }
 
-// Judgement, no source: the least probability of what was seen on the thing itself for it to be put right at once, and what that may
-// cost; how little an out-of-limit reading may fit an explanation before it stands against it; how surely an answer must be wrong
-// under an explanation for it to stand against a new part; the share of all suspects behind one stop line that is named; how likely
-// it must be that nothing is wrong or that it hides, for another start to be watched first; how much of its prior odds against nothing
-// wrong a fault must have left to be looked for, the least prior that a look must cover then, and the minutes that halve its worth.
+// Judgement, no source: the least probability of what was seen on the thing itself for it to be put right at once, and
+// what that may cost; how little an out-of-limit reading may fit an explanation before it stands against it; how surely
+// an answer must be wrong under an explanation for it to stand against a new part; the share of all suspects behind one
+// stop line that is named; how likely it must be that nothing is wrong or that it hides, for another start to be
+// watched first; how much of its prior odds against nothing wrong a fault must have left to be looked for, the least
+// prior that a look must cover then, and the minutes that halve its worth.
 const (
 	leastSight   = 0.1
 	handyMoney   = 60

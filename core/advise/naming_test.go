@@ -32,7 +32,8 @@ func told(t *testing.T, m *appliance.Model, pairs ...string) (out []job.Finding)
 
 var everywhere = []string{"light", "free", "watch", "meter", "plan", "proof"}
 
-// What is seen to be wrong on the thing itself, and is put right with hands alone, is put right before anything else is asked.
+// What is seen to be wrong on the thing itself, and is put right with hands alone, is put right before anything else is
+// asked.
 func TestSeenIsMended(t *testing.T) {
 	for _, x := range []struct{ check, seen, repair string }{
 		{"air-openings", "blocked", "clear-air"},
@@ -47,7 +48,8 @@ func TestSeenIsMended(t *testing.T) {
 	}
 }
 
-// A thermopile that gives nothing at all, twice, with everything else good, is the suspect, though the file has no mode that gives nothing.
+// A thermopile that gives nothing at all, twice, with everything else good, is the suspect, though the file has no mode
+// that gives nothing.
 func TestDeadPart(t *testing.T) {
 	a := adviser(t)
 	d := a.Advise(job.Query{Stages: everywhere, Findings: told(t, a.base.Model,

@@ -7,9 +7,9 @@ import (
 	"readback/core/unit"
 )
 
-// Severity says how far a mode that is a matter of degree can go, as ratios to its nominal size: no loose screw is as loose as the next.
-// Half of all cases lie below the nominal size, eleven of twelve between Low and High, all between Least and Most; between two of these they
-// are even in the logarithm, or plainly even where one is zero.
+// Severity says how far a mode that is a matter of degree can go, as ratios to its nominal size: no loose screw is as
+// loose as the next. Half of all cases lie below the nominal size, eleven of twelve between Low and High, all between
+// Least and Most; between two of these they are even in the logarithm, or plainly even where one is zero.
 type Severity struct {
 	Least, Low, High, Most float64
 	Gap                    bool // a path that should be there and is open, or conducts badly: At is the share of the cases itself
@@ -43,12 +43,14 @@ func (v Severity) At(u float64) float64 {
 	return span(v.High, v.Most, min(1, (u-1+outside)/outside))
 }
 
-// times is the usual range of a size whose file gives none: so many times smaller and larger (common practice, no source).
+// times is the usual range of a size whose file gives none: so many times smaller and larger (common practice, no
+// source).
 func times(x float64) func(float64) (low, high float64) {
 	return func(float64) (float64, float64) { return 1 / x, x }
 }
 
-// lessWork is the usual range of a share that is left of something, and of what is too much of it (judgement): neither reaches 1.
+// lessWork is the usual range of a share that is left of something, and of what is too much of it (judgement): neither
+// reaches 1.
 func lessWork(f float64) (low, high float64) {
 	switch {
 	case f <= 0:
@@ -59,7 +61,8 @@ func lessWork(f float64) (low, high float64) {
 	return (1 + (f-1)/2) / f, (1 + (f-1)*2) / f
 }
 
-// severity is how the size of a quantity is spread: as the file has it (its low and high hold eleven cases of twelve), else as usual.
+// severity is how the size of a quantity is spread: as the file has it (its low and high hold eleven cases of twelve),
+// else as usual.
 func severity(q measure.Quantity, usual func(nominal float64) (low, high float64), share bool) (Severity, bool) {
 	if q.Nominal <= 0 || usual == nil && q.Low == q.High {
 		return Severity{Least: 1, Low: 1, High: 1, Most: 1}, false
@@ -85,8 +88,8 @@ func severity(q measure.Quantity, usual func(nominal float64) (low, high float64
 	return v, v.Least < v.Most
 }
 
-// A path that is called open conducts badly in one case of three, with anything between badOhms and so many times that, even in the logarithm:
-// a screw that is loose, a corroded splice, a pin that burns (common practice, no source).
+// A path that is called open conducts badly in one case of three, with anything between badOhms and so many times that,
+// even in the logarithm: a screw that is loose, a corroded splice, a pin that burns (common practice, no source).
 const (
 	badShare = 1. / 3
 	badOhms  = 5
@@ -109,8 +112,8 @@ func (c *change) open(branch int) {
 	})
 }
 
-// setSpread is how far the value of a parameter that a mode sets wrong is usually spread (judgement). A voltage from which something
-// works, or that something makes, is a make of its own and no matter of degree.
+// setSpread is how far the value of a parameter that a mode sets wrong is usually spread (judgement). A voltage from
+// which something works, or that something makes, is a make of its own and no matter of degree.
 func setSpread(d unit.Dim) func(float64) (low, high float64) {
 	switch d {
 	case unit.Voltage, unit.Count, "":

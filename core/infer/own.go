@@ -9,9 +9,10 @@ import (
 	"readback/core/unit"
 )
 
-// A measurement of a part itself that is out of its limits speaks against the part, whatever the file's modes of it look like: no part
-// fails exactly as a file has it. So each fault of the part may show anything that is out of limits, with the share odd, and such a
-// reading is never likelier under the faults of others, all told, than under those of the part.
+// A measurement of a part itself that is out of its limits speaks against the part, whatever the file's modes of it
+// look like: no part fails exactly as a file has it. So each fault of the part may show anything that is out of limits,
+// with the share odd, and such a reading is never likelier under the faults of others, all told, than under those of
+// the part.
 
 // odd is that share: judgement.
 const odd = 0.15
@@ -19,18 +20,19 @@ const odd = 0.15
 // dead is the share of what is odd and too small that is nothing at all, on a scale of volts (judgement).
 const dead = 0.4
 
-// unlikeMake is the share of appliances whose reading is good and yet not what the file expects, but anything within the limits: another make,
-// another anticipator, another length of wire (judgement).
+// unlikeMake is the share of appliances whose reading is good and yet not what the file expects, but anything within
+// the limits: another make, another anticipator, another length of wire (judgement).
 const unlikeMake = 0.15
 
-// oddSteps are the stretches beyond a limit, as multiples of it; all between two of them alike, their shares by the logarithm.
+// oddSteps are the stretches beyond a limit, as multiples of it; all between two of them alike, their shares by the
+// logarithm.
 var oddSteps = []float64{1, 1.5, 2.5, 5, 20, 100, 1000, 1e4}
 
 // oddRest is the share of what lies even further: next to nothing, or over range (judgement).
 const oddRest = 0.2
 
-// owns tells whether a check measures its part itself: of the faults, by their rates, that bring it out of limits those of no other part
-// weigh more. Else what is measured is more of what feeds the part than of the part.
+// owns tells whether a check measures its part itself: of the faults, by their rates, that bring it out of limits those
+// of no other part weigh more. Else what is measured is more of what feeds the part than of the part.
 func (c *Case) owns(index int, outs []appliance.Outcome, of []uint8) bool {
 	k := &c.Model.Checks[index]
 	if k.Part < 0 || k.Limit == nil || k.Function == measure.Continuity || c.looks(index) {
@@ -41,7 +43,8 @@ func (c *Case) owns(index int, outs []appliance.Outcome, of []uint8) bool {
 	return lead[k.Part]
 }
 
-// most tells of each sort of fault whether, among some faults and by their rates, none weighs more, and whether it is half of them.
+// most tells of each sort of fault whether, among some faults and by their rates, none weighs more, and whether it is
+// half of them.
 func (c *Case) most(sorts int, sort func(mode int) int, among func(mode int) bool) (lead, half []bool) {
 	rate, all := make([]float64, sorts), 0.0
 	for i := range c.Modes {
@@ -57,7 +60,8 @@ func (c *Case) most(sorts int, sort func(mode int) int, among func(mode int) boo
 	return lead, half
 }
 
-// sights tells whether a look sees the thing itself: of the faults, by their rates, that change what is seen half are ended by one repair.
+// sights tells whether a look sees the thing itself: of the faults, by their rates, that change what is seen half are
+// ended by one repair.
 func (c *Case) sights(outs []appliance.Outcome, of []uint8) bool {
 	group := func(mode int) int { return c.Modes[mode].Group }
 	_, half := c.most(len(c.Model.Repairs), group, func(mode int) bool { return outs[of[c.Worlds.Of(mode)]].Option != outs[of[0]].Option })
@@ -237,7 +241,8 @@ func (c *Case) claim(index int, sc *scale, class []uint8, of []uint8, world, sta
 // margin keeps what the kinds of persons make of the causes from turning the scale.
 const margin = 1.1
 
-// Measures tells whether a check measures its part itself, so that a reading out of its limits speaks against that part.
+// Measures tells whether a check measures its part itself, so that a reading out of its limits speaks against that
+// part.
 func (c *Case) Measures(check int) bool { return c.checks[check].own != nil }
 
 // Out tells whether a reading is out of the limits of a check.
@@ -246,8 +251,8 @@ func (c *Case) Out(check int, r measure.Reading) bool {
 	return k.Limit != nil && readingOut(k, r)
 }
 
-// stand raises the likelihood of a reading that is out of the limits under the faults of the part it was taken at to what it is under
-// all others.
+// stand raises the likelihood of a reading that is out of the limits under the faults of the part it was taken at to
+// what it is under all others.
 func (sc *scale) stand(parts []measure.Parts) {
 	var mean measure.Parts
 	for i, share := range sc.others {

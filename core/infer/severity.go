@@ -8,9 +8,9 @@ import (
 	"readback/core/measure"
 )
 
-// A mode that is a matter of degree is several hypotheses: one for each stage of its severity. All readings of one job stem from one
-// stage, and within a stage a reading is spread as the simulation of some of its grades has it. In pairs such a mode is one world of
-// its usual size, with readings spread over all of its range.
+// A mode that is a matter of degree is several hypotheses: one for each stage of its severity. All readings of one job
+// stem from one stage, and within a stage a reading is spread as the simulation of some of its grades has it. In pairs
+// such a mode is one world of its usual size, with readings spread over all of its range.
 const (
 	stages  = 6
 	borders = 48 // grades simulated in any case
@@ -154,7 +154,8 @@ func (c *Case) looks(check int) bool {
 // leap is how many times the step beside it a step must be for something to have opened or closed in it: judgement.
 const leap = 3
 
-// jumps is the first check in which something opens or closes between samples i and i+1, -1 for none or where they are next to each other.
+// jumps is the first check in which something opens or closes between samples i and i+1, -1 for none or where they are
+// next to each other.
 func (c *Case) jumps(list []sample, i int) int {
 	width := func(i int) int { return list[i+1].grade - list[i].grade }
 	if width(i) <= 1 {

@@ -37,7 +37,8 @@ func partOf(c *infer.Case, prob []float64, part int) float64 {
 	return sum
 }
 
-// lowers counts readings out of limits, in the direction in which a fault of the part moves them, that lower their own part, of how many.
+// lowers counts readings out of limits, in the direction in which a fault of the part moves them, that lower their own
+// part, of how many.
 func lowers(t testing.TB, c *infer.Case) (bad, all int) {
 	m := c.Model
 	prior := slices.Clone(infer.New(c.Problem).Prob())
@@ -104,8 +105,8 @@ func TestMonotone(t *testing.T) {
 	}
 }
 
-// severityError is the largest difference between the chance of an outcome under a mode and its numerical integration over the
-// severity, of every so many modes: those with a size, or those of a path that conducts badly or not at all.
+// severityError is the largest difference between the chance of an outcome under a mode and its numerical integration
+// over the severity, of every so many modes: those with a size, or those of a path that conducts badly or not at all.
 func severityError(t testing.TB, c *infer.Case, every int, gap bool) (worst float64, n int) {
 	const samples = appliance.Grades / 2
 	m := c.Model
