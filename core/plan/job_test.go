@@ -64,7 +64,7 @@ type job struct {
 
 func newJob(b *bench, p *plan.Planner) *job {
 	return &job{b: b, p: p, bel: infer.New(b.c.Problem), last: make([]*infer.Finding, len(b.model.Checks)),
-		s: plan.Situation{Silent: make([]bool, len(b.model.Checks)), Reasked: make([]bool, len(b.model.Checks)), Tried: make([]bool, len(b.model.Repairs))}}
+		s: plan.Situation{Silent: make([]bool, len(b.model.Checks)), Reasked: make([]bool, len(b.model.Checks)), Firm: make([]bool, len(b.model.Checks)), Tried: make([]bool, len(b.model.Repairs))}}
 }
 
 func (j *job) reset() {
@@ -72,6 +72,7 @@ func (j *job) reset() {
 	clear(j.last)
 	clear(j.s.Silent)
 	clear(j.s.Reasked)
+	clear(j.s.Firm)
 	clear(j.s.Tried)
 	j.s.Site = plan.Site{}
 	j.asked = j.asked[:0]
@@ -107,6 +108,7 @@ func (j *job) take(t testing.TB, d plan.Decision, f infer.Finding) {
 	if d.Kind == plan.Reask {
 		j.s.Reasked[d.Doubt] = true
 	}
+	j.s.Firm[d.Check] = j.s.Firm[d.Check] || d.Again
 	j.s.Site = j.b.task.After(j.s.Site, d.Check)
 	j.asked = append(j.asked, d)
 }
