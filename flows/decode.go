@@ -496,7 +496,7 @@ func (l *loader) takeAccepted() {
 	for _, a := range l.accepted {
 		n := len(l.probs)
 		l.probs = slices.DeleteFunc(l.probs, func(p Problem) bool { return p.Warning && strings.HasPrefix(p.Text, a.text) })
-		if len(l.probs) == n {
+		if len(l.probs) == n && a.where.Filename == l.name { // an assembly is used by many
 			l.warn(a.where, "take it out", "nothing to accept: %q", a.text)
 		}
 	}
