@@ -172,3 +172,67 @@ caution "high" {
 }
 
 fact "call-out" { value = q("90..200 money", "from memory") }
+
+accept {
+  why = "No check of the file lies between the two: they are named together."
+  warnings = [
+    "no check separates pressure-switch.burnt, board.gas-output",
+  ]
+}
+
+accept {
+  why = "With that fault nothing of it can be seen or told: the person says so, and the check counts for nothing."
+  warnings = [
+    "check story-pattern has no answer",
+    "check story-when has no answer",
+    "check story-change has no answer",
+    "check light has no answer",
+    "check see-fan has no answer",
+    "check see-blower has no answer",
+    "check feel-air has no answer",
+    "check feel-warm has no answer",
+    "check hear-rest has no answer",
+    "check again-air has no answer",
+  ]
+}
+
+accept {
+  why = "What people tell, hear or see goes beyond the simulated faults: such an answer is heard, and weighed as an odd one."
+  warnings = [
+    "no fault makes anybody answer \"some-starts\" to check story-pattern",
+    "no fault makes anybody answer \"gradually\" to check story-when",
+    "no fault makes anybody answer \"after-work\" to check story-change",
+    "no fault makes anybody answer \"after-storm\" to check story-change",
+    "no fault makes anybody answer \"slow-blink\" to check light",
+    "no fault makes anybody answer \"1\" to check light",
+    "no fault makes anybody answer \"2\" to check light",
+    "no fault makes anybody answer \"3\" to check light",
+    "no fault makes anybody answer \"4\" to check light",
+    "no fault makes anybody answer \"5\" to check light",
+    "no fault makes anybody answer \"6\" to check light",
+    "no fault makes anybody answer \"7\" to check light",
+    "no fault makes anybody answer \"8\" to check light",
+    "no fault makes anybody answer \"humming\" to check see-fan",
+    "no fault makes anybody answer \"humming\" to check see-blower",
+    "no fault makes anybody answer \"weak-air\" to check feel-air",
+    "no fault makes anybody answer \"cold\" to check feel-warm",
+    "no fault makes anybody answer \"cool-air\" to check feel-warm",
+    "no fault makes anybody answer \"running\" to check hear-rest",
+    "no fault makes anybody answer \"cool-air\" to check again-air",
+  ]
+}
+
+accept {
+  why = "Meters read this no better: the reading is weighed with its uncertainty, the limit is only what is said aloud."
+  warnings = [
+    "the limit of check fan-cap",
+    "the limit of check blower-cap",
+  ]
+}
+
+accept {
+  why = "Asked for safety and manners, not to tell faults apart."
+  warnings = [
+    "check rules shows the same whatever is wrong",
+  ]
+}
