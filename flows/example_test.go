@@ -52,5 +52,6 @@ func ExampleBuiltin() {
 	}
 	// Output:
 	// furnace-hsi
+	// furnace-condensing
 	// heater-millivolt
 }

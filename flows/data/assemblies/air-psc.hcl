@@ -401,6 +401,12 @@ repair "replace-blower-capacitor" {
     places  = ["lower-bay"]
   }
   step {
+    act     = "Read the d c volts across its posts: below five."
+    caution = "More than five: discharge it again."
+    level   = "warning"
+    places  = ["lower-bay"]
+  }
+  step {
     act    = "Move the first wire."
     wire   = "blower-cap-a"
     places = ["lower-bay"]

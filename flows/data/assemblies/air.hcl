@@ -260,8 +260,11 @@ check "duct-look" {
   act      = "Follow each duct with a light."
   ask      = "The ducts you can see: tight, or apart?"
   option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
-  option "loose" { when = mode("duct-joints.apart") }
-  option "bad" {}
+  option "loose" {
+    when = mode("duct-joints.apart")
+    stop = "ducts"
+  }
+  option "bad" { stop = "ducts" }
 }
 
 check "feel-air" {

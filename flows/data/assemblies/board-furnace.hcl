@@ -220,8 +220,10 @@ repair "replace-board" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Touch bare metal first, against static."
-    places = ["upper-bay"]
+    act     = "Touch bare metal first, against static."
+    caution = "Only when its inputs are proved and its output missing."
+    level   = "caution"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Copy the small switches to the new board."

@@ -1073,6 +1073,7 @@ check "cable-short" {
   hands_in = true
   hazard   = "none"
   minutes  = q("4 min", "common practice, no source")
+  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."
@@ -1114,6 +1115,7 @@ check "y-short" {
   hands_in = true
   hazard   = "none"
   minutes  = q("3 min", "common practice, no source")
+  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."

@@ -3,7 +3,7 @@ assembly "draft" { machine = "furnace" }
 
 part "vent" {
   kind    = "passage"
-  name    = "vent pipe"
+  name    = "vent end outside"
   place   = "outside"
   look    = "metal pipe that carries the exhaust out"
   mode "blocked" {
@@ -1130,8 +1130,10 @@ repair "replace-pressure-switch" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the hose on its own nipple."
-    places = ["upper-bay"]
+    act     = "Push the hose on its own nipple."
+    caution = "Only the same set point. Never bridge it."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
 }
 
@@ -1147,6 +1149,12 @@ repair "replace-inducer-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act     = "Read the d c volts across its posts: below five."
+    caution = "More than five: discharge it again."
     level   = "warning"
     places  = ["upper-bay"]
   }

@@ -122,7 +122,7 @@ part "orifice" {
   place   = "burner-box"
   look    = "brass nozzles at the burners"
   stop    = "combustion"
-  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own"), flue_limit = q("100 ppm", "common practice, no source") }
+  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own") }
   mode "too-big" {
     name   = "over-fired, wrong orifices or pressure"
     does   = "factor"
@@ -606,8 +606,11 @@ check "room-co-m" {
 check "flue-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the exhaust"
-  function = "look"
+  function = "co-meter"
   part     = "orifice"
+  quantity = "flue-co"
+  unit     = "ppm"
+  limit    = atmost(100, "common practice, no source")
   places   = ["outside"]
   power    = "on"
   call     = "on"
@@ -616,10 +619,12 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyser in the vent."
-  ask      = "Exhaust reading, air free: above or below the limit?"
-  option "below" { when = !(flue-co > orifice.flue_limit) }
-  option "above" { stop = "combustion" }
+  act      = "Licensed people only: analyzer in the vent, air free."
+  caution  = "Hot exhaust. Keep skin off."
+  band "stop" {
+    when = atleast(400, "Z21")
+    stop = "combustion"
+  }
 }
 
 check "burner-look" {
@@ -750,18 +755,27 @@ repair "open-gas-cock" {
   part    = "gas-cock"
   kind    = "open"
   minutes = q("1..10 min", "from memory")
+  causes  = ["cock-why"]
   confirm = "cock-look"
-  note    = "Only when the reason is known. Otherwise the gas company opens it."
-  step {
-    act   = "Find out who closed it, and why."
-    power = "on"
-  }
   step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Gas odour afterwards: leave at once."
+    caution = "Only when the reason is known. Gas odor afterwards: leave at once."
     level   = "danger"
-    power   = "on"
   }
+}
+
+check "cock-why" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Ask everybody in the house who closed it."
+  ask      = "Is it known who closed the gas and why: yes, or no?"
+  option "yes" { when = 1 > 0 }
+  option "no" { stop = "gas-supply" }
 }
 
 repair "valve-switch-on" {
@@ -928,7 +942,7 @@ stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Say where the vent pipe is apart or blocked."
-  now  = "Leave it off. Open windows. Watch the alarm."
+  now  = "Leave it off. Open windows. An alarm or a headache: everyone outside."
 }
 
 caution "gas" {
@@ -939,4 +953,9 @@ caution "gas" {
     "Gas fittings stay closed. Touch none.",
     "Gas close by. Leave every fitting alone.",
   ]
+}
+
+accept {
+  why = "Asked for safety and manners, not to tell faults apart."
+  warnings = ["check cock-why shows the same whatever is wrong"]
 }

@@ -725,8 +725,10 @@ repair "replace-door-switch" {
     places = ["lower-bay"]
   }
   step {
-    act    = "Snap in the new switch, move the second wire."
-    wire   = "door-out"
+    act     = "Snap in the new switch, move the second wire."
+    caution = "Never tape or bridge it."
+    level   = "warning"
+    wire    = "door-out"
     places = ["lower-bay"]
   }
 }

@@ -66,6 +66,18 @@ check "floor" {
   }
 }
 
+check "flood" {
+  stage    = "safety"
+  name     = "past flooding"
+  function = "look"
+  power    = "any"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "ambiguous"
+  ask      = "Was the ${machine} ever under water: never, or yes?"
+  option "never" { when = 1 > 0 }
+  option "yes" { stop = "flooded" }
+}
+
 check "scorch" {
   stage    = "safety"
   name     = "scorch marks"

@@ -388,7 +388,7 @@ check "roll-look" {
   act      = "Look only. Do not press them."
   ask      = "The roll-out buttons: flush, or popped?"
   option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
-  option "popped" {}
+  option "popped" { stop = "roll-out" }
 }
 
 check "roll-marks" {
@@ -487,7 +487,7 @@ repair "replace-limit" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fasten it in the same hole."
+    act     = "Fasten it in the same hole. Never bridge it."
     caution = "Hot metal, sharp edges."
     level   = "caution"
     places  = ["upper-bay"]

@@ -677,3 +677,19 @@ option "no-meter" {
   say  = ["no meter", "i have no meter", "i don't have a meter", "no multimeter"]
   back = "No meter."
 }
+option "frozen" {
+  say  = ["frozen", "it's frozen", "ice in it", "froze up"]
+  back = "Frozen."
+}
+option "gurgles" {
+  say  = ["gurgles", "it gurgles", "water gurgles", "gurgling", "bubbling"]
+  back = "It gurgles."
+}
+option "low" {
+  say  = ["low", "it's low", "low water", "nearly empty"]
+  back = "Low."
+}
+option "full" {
+  say  = ["full", "it's full", "full to the top", "brim full"]
+  back = "Full."
+}
