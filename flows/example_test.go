@@ -53,5 +53,6 @@ func ExampleBuiltin() {
 	// Output:
 	// furnace-hsi
 	// furnace-condensing
+	// furnace-direct-spark
 	// heater-millivolt
 }

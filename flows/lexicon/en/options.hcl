@@ -693,3 +693,7 @@ option "full" {
   say  = ["full", "it's full", "full to the top", "brim full"]
   back = "Full."
 }
+option "ticking" {
+  say  = ["ticking", "it's ticking", "it ticks", "i hear ticking", "snapping"]
+  back = "Ticking."
+}
