@@ -429,6 +429,12 @@ func (l *loader) netOrPort(s string, where hcl.Range) {
 
 func (l *loader) plate(b *block) {
 	p := appliance.PlateField{ID: b.id(), Name: b.needText("name"), Unit: l.unit(b, false), Ask: b.needText("ask"), Sets: b.text("sets")}
+	if a := b.attr("possible"); a != nil {
+		if p.Unit == "" {
+			l.at(a.Expr.Range(), "", "possible needs a unit")
+		}
+		p.Possible = l.limit(a.Expr, p.Unit)
+	}
 	if a := b.attr("sets"); a != nil {
 		part, prm, _ := strings.Cut(p.Sets, ".")
 		if !slices.Contains(l.props[part], prm) {

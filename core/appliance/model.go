@@ -240,7 +240,8 @@ type SwapStep struct {
 // PlateField is one thing read from the rating plate.
 type PlateField struct {
 	ID, Name, Unit, Ask string
-	Sets                string // parameter it overrides: part.param
+	Sets                string         // parameter it overrides: part.param
+	Possible            *measure.Limit // what such a plate can say; a number outside is asked for again
 }
 
 // Lamp is one pattern of the status light. When is the state that shows it.

@@ -378,17 +378,20 @@ func (m *Machine) notSure() {
 func (m *Machine) changed() {
 	j := m.j
 	m.say("warning", m.signal("warning")+m.line("changed"))
+	m.distrust()
+	m.unholdQuietly()
+	j.q = nil
+	m.advance()
+}
+
+// distrust believes nothing any more of the supply, the proof and what was agreed to.
+func (m *Machine) distrust() {
+	j := m.j
 	j.site = j.site.Doubt()
 	m.setPower()
 	m.fact(m.line("changed.fact"))
 	j.done.left = false
 	j.consent, j.proveAt = -1, 0
-	if j.q.act.Kind != worksite.None {
-		j.q = nil
-	}
-	m.unholdQuietly()
-	j.q = nil
-	m.advance()
 }
 
 func (m *Machine) unholdQuietly() {

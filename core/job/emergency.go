@@ -6,6 +6,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/utterance"
 	"readback/core/vocab"
+	"readback/core/worksite"
 )
 
 // leaves tells whether an emergency sends everybody out and locks the job.
@@ -68,8 +69,12 @@ func (m *Machine) raise(class string) {
 	again := j.alarm == class
 	j.alarm, j.alarmAt, j.doubtAsk, j.holding = class, j.now, false, false
 	j.state = "emergency"
+	if j.q != nil && j.q.act.Kind != worksite.None { // nobody knows how far the hands had come
+		j.site = m.rules.Retract(j.site, j.q.act)
+	}
 	j.site = j.site.Doubt()
 	m.setPower()
+	j.consent, j.proveAt = -1, 0
 	j.done.left = false // what was put in order is looked at again
 	if !again {
 		j.alarmN = 0
@@ -102,7 +107,8 @@ func (m *Machine) script() {
 func (m *Machine) askNow(class string) {
 	j := m.j
 	j.doubtOf, j.doubtElse = class, nil
-	j.proveAt = 0 // the proof is begun and agreed to anew after it
+	m.breakProof() // it is one unbroken run, begun and agreed to anew after this question
+	j.proveAt = 0
 	j.doubtAsk, j.state, j.alarmN, j.alarmAt = true, "confirm", 0, j.now
 	m.emit(protocol.Effect{Type: protocol.DoHush})
 	m.say("warning", m.rightNow())
@@ -130,7 +136,7 @@ func besides(u *utterance.Utterance) *utterance.Utterance {
 func (m *Machine) meantElse() bool {
 	j, u := m.j, m.j.doubtElse
 	j.doubtElse = nil
-	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
+	if j.q == nil || u == nil || j.q.kind == "consent" || j.q.act.Proof() || j.q.check >= 0 && m.model.Checks[j.q.check].Stage == "safety" {
 		return false
 	}
 	fits := m.fitting(u)
@@ -159,6 +165,10 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		}
 	}
 	if j.doubtAsk {
+		if ids[cChanged] { // true whatever the answer to this question is
+			m.distrust()
+			j.doubtElse = nil
+		}
 		switch {
 		case ids[oLeave] || ids[oYes]:
 			j.doubtAsk = false

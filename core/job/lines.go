@@ -82,7 +82,7 @@ var plainIDs = []string{
 	"proved.by", "rest", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
 	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
-	"too.much", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict", "verdict.passes",
+	"too.much", "too.odd.plate", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict", "verdict.passes",
 	"wait.quietly", "what.if", "what.leads", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.doubt", "why.leave", "why.minutes", "why.second", "why.tells", "why.proof",
 	"wrong.kind", "wrong.money", "wrong.unit",
 }

@@ -321,6 +321,9 @@ func (m *Machine) impossible(r *measure.Reading) string {
 		if b := r.Value.Base(); want.Dim == unit.Voltage && (b > 300 || b < -300) {
 			return m.line("too.much", "value", m.words.Spoken(r.Value)) // a branch circuit has at most 240 V
 		}
+		if p, ok := q.task.(plateTask); ok && !m.onPlate(p, r) {
+			return m.line("too.odd.plate", "value", m.words.Spoken(r.Value))
+		}
 		if q.check >= 0 {
 			c := &m.model.Checks[q.check]
 			if (c.Function == measure.VoltsAC && r.AC == "dc") || (c.Function == measure.VoltsDC || c.Function == measure.MicroampsDC) && r.AC == "ac" {

@@ -223,7 +223,7 @@ func (m *Machine) gateFails(check int, f Finding) bool {
 		j.failed = true
 		m.finish("unresolved", false)
 		return true
-	case j.stage == sCause && j.repair >= 0 && m.model.Checks[check].Must && slices.Contains(m.model.Repairs[j.repair].Causes, check):
+	case j.stage == sCause && j.repair >= 0 && m.gates(check, j.repair):
 		m.say("warning", m.line("gate.cause", "check", m.model.Checks[check].Name))
 		m.fact(m.line("gate.fact", "check", m.model.Checks[check].Name))
 		if m.rules.For(check).Power != worksite.Live {
@@ -263,12 +263,18 @@ func (m *Machine) bad(f Finding) bool {
 func (m *Machine) causeStands(repair int) bool {
 	return slices.ContainsFunc(m.model.Repairs[repair].Causes, func(c int) bool {
 		for i := len(m.j.findings) - 1; i >= 0; i-- {
-			if f := m.j.findings[i]; f.Check == c && m.model.Checks[c].Must {
+			if f := m.j.findings[i]; f.Check == c && m.gates(c, repair) {
 				return m.bad(f)
 			}
 		}
 		return false
 	})
+}
+
+// gates tells whether a check is a gate of a repair: it looks for what broke the part, and so never at the part itself.
+func (m *Machine) gates(check, repair int) bool {
+	c, r := &m.model.Checks[check], &m.model.Repairs[repair]
+	return c.Must && slices.Contains(r.Causes, check) && (c.Part < 0 || c.Part != r.Part || len(c.Options) > 0)
 }
 
 // settle puts a finding among those established.

@@ -53,6 +53,17 @@ func (t plateTask) ask(m *Machine, q *question) bool {
 	return true
 }
 
+// onPlate tells whether such a plate can say that number: one that sets a limit must not move it anywhere.
+func (m *Machine) onPlate(t plateTask, r *measure.Reading) bool {
+	p := m.model.Plate[t.n].Possible
+	if p == nil {
+		return true
+	}
+	u := unit.Must(p.Unit)
+	x := (r.Value.Base() - u.Offset) / u.Scale
+	return (p.Low == nil || x >= *p.Low) && (p.High == nil || x <= *p.High)
+}
+
 func (t plateTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 	j := m.j
 	f := &m.model.Plate[t.n]

@@ -120,8 +120,11 @@ func (m *Machine) takeBackAct(a worksite.Act) {
 	if before != j.site.Power {
 		m.setPower()
 	}
-	if a.Adds() {
+	switch {
+	case a.Adds():
 		j.task = reverseTask{act: a}
+	case a.Kind == worksite.RefitWire: // where it is now must be known before anything is measured
+		j.task = reverseTask{act: worksite.Act{Kind: worksite.LiftWire, N: a.N}}
 	}
 	if j.site.Timed() && j.timedAt == 0 {
 		j.timedAt, j.timedN = j.now, 0

@@ -76,6 +76,8 @@ var Alarms = []Alarm{
 	{ID: "co", Leave: true, Again: true},
 	{ID: "ill", Leave: true},
 	{ID: "fire", Leave: true},
+	{ID: "blast", Leave: true}, // something blew up: there may be gas yet
+	{ID: "faint", Leave: true}, // somebody does not answer: the air may be bad, and there may be current
 	{ID: "any", Leave: true},
 	{ID: "shock", Ends: true},
 	{ID: "spark", Ends: true},

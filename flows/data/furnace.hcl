@@ -130,7 +130,7 @@ place "upper-bay" {
   open     = q("1 min", "common practice, no source")
   close    = q("1 min", "common practice, no source")
   hands_in = true
-  hazards  = ["mains", "hot", "moving", "sharp", "gas"]
+  hazards  = ["mains", "capacitor", "hot", "moving", "sharp", "gas"]
 }
 
 place "burner-box" {
@@ -2790,7 +2790,7 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "The floor there: dry, wet, or water above the burners?"
+  ask      = "Is the floor dry, wet, or were the burners ever under water?"
   option "dry" { when = drain.passes > 0.5 }
   option "wet" {
     no_live = true
@@ -3146,6 +3146,20 @@ check "filter-look" {
   option "dirty" {}
 }
 
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
+  option "reason-known" {}
+  option "nobody-knows" { stop = "gas-closed" }
+}
+
 check "cock-look" {
   stage    = "free"
   name     = "gas cock"
@@ -3276,9 +3290,13 @@ check "duct-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow each duct with a light."
-  ask      = "The ducts you can see: tight, or apart?"
+  ask      = "The ducts you can see: tight, apart, or the return duct apart at the furnace?"
   option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
   option "loose" { when = mode("duct-joints.apart") }
+  option "return-apart" {
+    when = 1 < 0
+    stop = "ducts"
+  }
   option "bad" {}
 }
 
@@ -4743,6 +4761,7 @@ check "cable-short" {
   black    = "splice-c"
   unit     = "ohm"
   limit    = atleast(1000, "common practice, no source")
+  must     = true
   power    = "off"
   places   = ["splice"]
   lift     = ["wall-r"]
@@ -5423,8 +5442,11 @@ check "room-co-m" {
 check "flue-co-m" {
   stage    = "plan"
   name     = "carbon monoxide in the exhaust"
-  function = "look"
+  function = "co-meter"
   part     = "orifice"
+  quantity = "flue-co"
+  unit     = "ppm"
+  limit    = atmost(100, "common practice, no source")
   places   = ["outside"]
   power    = "on"
   call     = "on"
@@ -5433,10 +5455,11 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyser in the vent."
-  ask      = "Exhaust reading, air free: above or below the limit?"
-  option "below" { when = !(flue-co > orifice.flue_limit) }
-  option "above" { stop = "combustion" }
+  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  band "off" {
+    when = atleast(100, "common practice, no source")
+    stop = "combustion"
+  }
 }
 
 # ---- 8 looks that no meter replaces, power off ----
@@ -5838,7 +5861,7 @@ check "roll-look" {
   act      = "Look only. Do not press them."
   ask      = "The roll-out buttons: flush, or popped?"
   option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
-  option "popped" {}
+  option "popped" { stop = "roll-out" }
 }
 
 check "roll-marks" {
@@ -6313,17 +6336,14 @@ repair "open-gas-cock" {
   part    = "gas-cock"
   kind    = "open"
   minutes = q("1..10 min", "from memory")
+  causes  = ["cock-who"]
   confirm = "cock-look"
   note    = "Only when the reason is known. Otherwise the gas company opens it."
   step {
-    act   = "Find out who closed it, and why."
-    power = "on"
-  }
-  step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Gas odour afterwards: leave at once."
+    caution = "Never without a known reason. Gas odour afterwards: leave at once."
     level   = "danger"
-    power   = "on"
+    power   = "off"
   }
 }
 
@@ -7186,8 +7206,10 @@ repair "replace-door-switch" {
   confirm = "door-switch-ohms"
   note    = "Never tape or bridge it."
   step {
-    act    = "Take a photo, pull one wire at a time."
-    wire   = "door-in"
+    act     = "Take a photo, pull one wire at a time."
+    caution = "Never tape or bridge the old one."
+    level   = "warning"
+    wire    = "door-in"
     places = ["lower-bay"]
   }
   step {
@@ -7315,8 +7337,10 @@ repair "replace-limit" {
   confirm = "limit-ohms"
   note    = "Never bridge it. An opened limit is a messenger: prove the airflow."
   step {
-    act    = "Pull one wire, move it to the new limit."
-    wire   = "limit-in"
+    act     = "Pull one wire, move it to the new limit."
+    caution = "Never bridge a limit."
+    level   = "warning"
+    wire    = "limit-in"
     places = ["upper-bay"]
   }
   step {
@@ -7343,8 +7367,10 @@ repair "replace-pressure-switch" {
   confirm = "press-run-v"
   note    = "Only the same set point. Measure the draft again after the swap."
   step {
-    act    = "Take a photo of hose and wires."
-    places = ["upper-bay"]
+    act     = "Take a photo of hose and wires."
+    caution = "Never another set point than on the old label."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the first wire."
@@ -7374,6 +7400,12 @@ repair "replace-inducer-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }
@@ -7499,7 +7531,9 @@ repair "replace-board" {
   confirm = "r-c"
   note    = "Only when its inputs are proved present and its output proved missing."
   step {
-    act    = "Take a photo of every wire and small switch."
+    act     = "Take a photo of every wire and small switch."
+    caution = "Never change a board whose inputs were not proved."
+    level   = "warning"
     places = ["upper-bay"]
   }
   step {
@@ -7569,6 +7603,12 @@ repair "replace-blower-capacitor" {
   step {
     act     = "Discharge the capacitor through a resistor."
     caution = "It may hold a charge."
+    level   = "warning"
+    places  = ["lower-bay"]
+  }
+  step {
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }
@@ -7743,8 +7783,9 @@ plate "model" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
   ask  = "Input rating on the plate: how many B T U per hour?"
 }
 
@@ -7754,14 +7795,16 @@ plate "gas-kind" {
 }
 
 plate "rise" {
-  name = "highest temperature rise"
-  unit = "dF"
+  name     = "highest temperature rise"
+  unit     = "dF"
+  possible = between(30, 110, "common practice, no source")
   ask  = "Highest temperature rise on the plate, degrees?"
 }
 
 plate "static" {
-  name = "highest static pressure"
-  unit = "inH2O"
+  name     = "highest static pressure"
+  unit     = "inH2O"
+  possible = between(0.1, 2, "common practice, no source")
   ask  = "Highest static pressure on the plate, inches of water?"
 }
 
@@ -7830,6 +7873,13 @@ stop "gas-supply" {
   now  = "Leave it off. Do not open gas fittings."
 }
 
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  now  = "Leave it closed. Leave the furnace off."
+}
+
 stop "combustion" {
   say  = "Setting the burner needs a licensed person."
   call = "a licensed gas technician"
@@ -7862,7 +7912,7 @@ stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Say where the vent pipe is apart or blocked."
-  now  = "Leave it off. Open windows. Watch the alarm."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 stop "line-wiring" {
@@ -8061,5 +8111,12 @@ accept {
   why = "Asked for safety and manners, not to tell faults apart."
   warnings = [
     "check rules shows the same whatever is wrong",
+  ]
+}
+
+accept {
+  why = "Why somebody closed the gas is no fault of the heater: the answer decides who opens it."
+  warnings = [
+    "check cock-who shows the same whatever is wrong",
   ]
 }

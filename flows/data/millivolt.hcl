@@ -778,13 +778,21 @@ check "odour" {
 
 check "alarm" {
   stage    = "safety"
-  name     = "carbon monoxide alarm"
+  name     = "alarms in the house"
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Carbon monoxide alarm: sounding or quiet?"
+  ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
   option "quiet" { when = true }
   option "sounding" { emergency = "co" }
+  option "chirping" {
+    as   = "quiet"
+    tell = "One chirp now and then is a low battery or an old alarm. Change it today."
+  }
+  option "no-co-alarm" {
+    as   = "quiet"
+    tell = "Get a carbon monoxide alarm before the burner runs again. Without one nobody would notice bad air."
+  }
 }
 
 check "people" {
@@ -796,6 +804,17 @@ check "people" {
   ask      = "Is everyone fine, or is somebody feeling ill?"
   option "everyone-fine" { when = true }
   option "feeling-ill" { emergency = "ill" }
+}
+
+check "flood" {
+  stage    = "safety"
+  name     = "water at the heater"
+  function = "look"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  ask      = "Is the heater dry, or was it ever under water?"
+  option "dry" { when = true }
+  option "above" { stop = "flooded" }
 }
 
 check "soot" {
@@ -1301,6 +1320,19 @@ check "stat-and-wire" {
   caution  = "Hot parts. Touch with the tips only."
 }
 
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
+  option "reason-known" {}
+  option "nobody-knows" { stop = "gas-closed" }
+}
+
 check "stat-alone" {
   stage    = "plan"
   name     = "thermostat alone"
@@ -1318,7 +1350,7 @@ check "stat-alone" {
   skill    = "ambiguous"
   repeat   = true
   act      = "One lead on each thermostat screw."
-  caution  = "Small screws. Keep the tips apart."
+  caution  = "Hot parts are near. Small screws: keep the tips apart."
 }
 
 check "splice-mv" {
@@ -1508,6 +1540,19 @@ check "stat-ohms" {
   caution  = "Let it cool. Hot metal inside."
 }
 
+check "again-alarm" {
+  stage    = "restart"
+  name     = "alarms after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  ask      = "Alarms in the house: quiet, or sounding?"
+  option "quiet" { when = true }
+  option "sounding" { emergency = "co" }
+}
+
 check "again-pilot" {
   stage    = "restart"
   name     = "pilot after the repair"
@@ -1576,15 +1621,15 @@ repair "open-cock" {
   part    = "gas-cock"
   kind    = "set"
   minutes = q("2 min", "common practice, no source")
+  causes  = ["cock-who"]
   confirm = "cock"
   note    = "Only when it is known why it was closed."
   step {
-    act    = "Find out who closed it, and why."
-    places = ["bay"]
-  }
-  step {
-    act    = "Turn the lever along the pipe."
-    places = ["bay"]
+    act     = "Turn the lever along the pipe, slowly."
+    caution = "Never without a known reason. Gas odour afterwards: leave at once."
+    level   = "danger"
+    power   = "off"
+    places  = ["bay"]
   }
 }
 
@@ -1931,14 +1976,16 @@ repair "explain" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(2000, 250000, "common practice, no source")
   ask  = "What input does the plate give?"
 }
 
 plate "valve-opens" {
   name = "millivolts that open the valve"
   unit = "mV"
+  possible = between(50, 400, "common practice, no source")
   ask  = "At how many millivolts does the valve open?"
   sets = "main-valve.works"
 }
@@ -1946,6 +1993,7 @@ plate "valve-opens" {
 plate "pile-class" {
   name = "class of the thermopile"
   unit = "mV"
+  possible = between(200, 900, "common practice, no source")
   ask  = "Which thermopile: two fifty, five hundred, seven fifty?"
   sets = "thermopile.millivolts"
 }
@@ -1976,6 +2024,20 @@ stop "combustion" {
   now  = "Leave it off."
 }
 
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Say that the gas lever was found closed, and that nobody opened it."
+  now  = "Leave it closed. Leave the heater off."
+}
+
+stop "flooded" {
+  say  = "Water has reached the heater."
+  call = "a licensed gas technician"
+  tell = "Say how high the water stood."
+  now  = "Leave it off. Nobody lights it again before every wet part is changed."
+}
+
 stop "late-light" {
   say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
@@ -1987,7 +2049,7 @@ stop "vent" {
   say  = "Exhaust may come into the room."
   call = "a licensed heating technician"
   tell = "Say where soot is, and whether the spill switch has opened."
-  now  = "Leave it off. Open windows. Watch the alarm."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 caution "hot" {
@@ -2037,5 +2099,12 @@ accept {
   why = "Meters read this no better: the reading is weighed with its uncertainty, the limit is only what is said aloud."
   warnings = [
     "the limit of check valve-ohms",
+  ]
+}
+
+accept {
+  why = "Why somebody closed the gas is no fault of the heater: the answer decides who opens it."
+  warnings = [
+    "check cock-who shows the same whatever is wrong",
   ]
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // pageAlarms are the classes of emergency in the order of the page's sheet; "silent" is none that a person calls.
-var pageAlarms = []string{"gas", "co", "fire", "ill", "shock", "spark", "water", "injury", "child", "any"}
+var pageAlarms = []string{"gas", "co", "fire", "ill", "faint", "blast", "shock", "spark", "water", "injury", "child", "any"}
 
 // pageSlot is a place of a term in index.html.
 var pageSlot = regexp.MustCompile(`\{page\.[a-z-]+\}`)

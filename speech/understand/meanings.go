@@ -88,7 +88,7 @@ func argmax(p []float64) int {
 }
 
 // classOf is the emergency class of each kind of danger.
-var classOf = map[string]string{"gas": "gas", "co": "ill", "fire": "fire", "blast": "spark", "shock": "shock", "injury": "injury", "water": "water", "collapse": "ill", "child": "child", "leave": "any"}
+var classOf = map[string]string{"gas": "gas", "co": "ill", "fire": "fire", "blast": "spark", "shock": "shock", "injury": "injury", "water": "water", "collapse": "faint", "child": "child", "leave": "any"}
 
 // alarm weighs what the network and the span grammar hold for a danger.
 func (r *Reader) alarm(s *sense, e grammar.Expect) *utterance.Meaning {
@@ -102,6 +102,11 @@ func (r *Reader) alarm(s *sense, e grammar.Expect) *utterance.Meaning {
 	m := &utterance.Meaning{Kind: utterance.Emergency, ID: classOf[intent.Hazards[k]], Text: strings.Join(s.words, " ")}
 	if m.ID == "ill" && intent.Hazards[k] == "co" && (slices.Contains(s.words, "alarm") || slices.Contains(s.words, "detector") || slices.Contains(s.words, "monoxide")) {
 		m.ID = "co"
+	}
+	if m.ID == "spark" && slices.ContainsFunc(s.words, func(w string) bool {
+		return strings.HasPrefix(w, "explo") || w == "blew" || w == "blast" || w == "blown"
+	}) {
+		m.ID = "blast" // more than a spark: everybody goes out
 	}
 	switch {
 	case now >= actAlone, now >= actBoth && plain:

@@ -674,7 +674,7 @@ func (b *Book) agreed(what, name string) {
 }
 
 // endings of the classes after which a job does not go on: issue 16 G4.
-var ends = []string{"gas", "co", "ill", "fire", "any", "shock", "spark"}
+var ends = []string{"gas", "co", "ill", "fire", "blast", "faint", "any", "shock", "spark"}
 
 // emergency holds what follows an alarm.
 func (b *Book) emergency(ev *protocol.Event, before *protocol.View, out []protocol.Effect, after *protocol.View) {

@@ -82,7 +82,7 @@ func (p *person) next(v *protocol.View) (ev protocol.Event, after int64) {
 		if r.IntN(3) > 0 {
 			return meaning(p.source(), utterance.Meaning{Kind: utterance.Emergency, ID: pick(r, "ask", "child", "water", "injury")}), after
 		}
-		return meaning(p.source(), utterance.Meaning{Kind: utterance.Emergency, ID: pick(r, "gas", "co", "fire", "shock", "spark", "water", "injury", "child", "ill", "any", "ask")}), after
+		return meaning(p.source(), utterance.Meaning{Kind: utterance.Emergency, ID: pick(r, "gas", "co", "fire", "shock", "spark", "water", "injury", "child", "ill", "blast", "faint", "any", "ask")}), after
 	case 7:
 		x := utterance.Meaning{Kind: utterance.Emergency, ID: pick(r, "gas", "water", "spark", "fire"), Doubt: true}
 		if n := len(v.Step.Answers); n > 0 {

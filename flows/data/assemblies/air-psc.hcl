@@ -401,8 +401,8 @@ repair "replace-blower-capacitor" {
     places  = ["lower-bay"]
   }
   step {
-    act     = "Read the d c volts across its posts: below five."
-    caution = "More than five: discharge it again."
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }

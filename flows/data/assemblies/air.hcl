@@ -258,13 +258,14 @@ check "duct-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow each duct with a light."
-  ask      = "The ducts you can see: tight, or apart?"
+  ask      = "The ducts you can see: tight, apart, or the return duct apart at the ${machine}?"
   option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
-  option "loose" {
-    when = mode("duct-joints.apart")
+  option "loose" { when = mode("duct-joints.apart") }
+  option "return-apart" {
+    when = 1 < 0
     stop = "ducts"
   }
-  option "bad" { stop = "ducts" }
+  option "bad" {}
 }
 
 check "feel-air" {
@@ -591,14 +592,16 @@ repair "call-duct" {
 }
 
 plate "rise" {
-  name = "highest temperature rise"
-  unit = "dF"
+  name     = "highest temperature rise"
+  unit     = "dF"
+  possible = between(30, 110, "common practice, no source")
   ask  = "Highest temperature rise on the plate, degrees?"
 }
 
 plate "static" {
-  name = "highest static pressure"
-  unit = "inH2O"
+  name     = "highest static pressure"
+  unit     = "inH2O"
+  possible = between(0.1, 2, "common practice, no source")
   ask  = "Highest static pressure on the plate, inches of water?"
 }
 

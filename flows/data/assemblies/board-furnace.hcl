@@ -216,14 +216,14 @@ repair "replace-board" {
   confirm = "r-c"
   note    = "Only when its inputs are proved present and its output proved missing."
   step {
-    act    = "Take a photo of every wire and small switch."
+    act     = "Take a photo of every wire and small switch."
+    caution = "Never change a board whose inputs were not proved."
+    level   = "warning"
     places = ["upper-bay"]
   }
   step {
-    act     = "Touch bare metal first, against static."
-    caution = "Only when its inputs are proved and its output missing."
-    level   = "caution"
-    places  = ["upper-bay"]
+    act    = "Touch bare metal first, against static."
+    places = ["upper-bay"]
   }
   step {
     act    = "Copy the small switches to the new board."

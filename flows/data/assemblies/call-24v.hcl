@@ -1067,13 +1067,13 @@ check "cable-short" {
   black    = "splice-c"
   unit     = "ohm"
   limit    = atleast(1000, "common practice, no source")
+  must     = true
   power    = "off"
   places   = ["splice"]
   lift     = ["wall-r"]
   hands_in = true
   hazard   = "none"
   minutes  = q("4 min", "common practice, no source")
-  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."
@@ -1115,7 +1115,6 @@ check "y-short" {
   hands_in = true
   hazard   = "none"
   minutes  = q("3 min", "common practice, no source")
-  must     = true
   skill    = "ambiguous"
   repeat   = true
   act      = "Read the ohms, fingers off the tips."

@@ -3,7 +3,7 @@ assembly "draft" { machine = "furnace" }
 
 part "vent" {
   kind    = "passage"
-  name    = "vent end outside"
+  name    = "vent pipe"
   place   = "outside"
   look    = "metal pipe that carries the exhaust out"
   mode "blocked" {
@@ -1116,8 +1116,10 @@ repair "replace-pressure-switch" {
   confirm = "press-run-v"
   note    = "Only the same set point. Measure the draft again after the swap."
   step {
-    act    = "Take a photo of hose and wires."
-    places = ["upper-bay"]
+    act     = "Take a photo of hose and wires."
+    caution = "Never another set point than on the old label."
+    level   = "warning"
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the first wire."
@@ -1130,10 +1132,8 @@ repair "replace-pressure-switch" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Push the hose on its own nipple."
-    caution = "Only the same set point. Never bridge it."
-    level   = "warning"
-    places  = ["upper-bay"]
+    act    = "Push the hose on its own nipple."
+    places = ["upper-bay"]
   }
 }
 
@@ -1153,8 +1153,8 @@ repair "replace-inducer-capacitor" {
     places  = ["upper-bay"]
   }
   step {
-    act     = "Read the d c volts across its posts: below five."
-    caution = "More than five: discharge it again."
+    act     = "Measure D C volts across its terminals: below five volts."
+    caution = "Above five volts: discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }

@@ -80,7 +80,7 @@ place "upper-bay" {
   open     = q("1 min", "common practice, no source")
   close    = q("1 min", "common practice, no source")
   hands_in = true
-  hazards  = ["mains", "hot", "moving", "sharp", "gas", "capacitor"]
+  hazards  = ["mains", "capacitor", "hot", "moving", "sharp", "gas"]
 }
 
 place "burner-box" {

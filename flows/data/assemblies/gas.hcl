@@ -122,7 +122,7 @@ part "orifice" {
   place   = "burner-box"
   look    = "brass nozzles at the burners"
   stop    = "combustion"
-  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own") }
+  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own"), flue_limit = q("100 ppm", "common practice, no source") }
   mode "too-big" {
     name   = "over-fired, wrong orifices or pressure"
     does   = "factor"
@@ -247,6 +247,20 @@ point "valve-b" {
   place = "upper-bay"
   name  = "gas valve common terminal, wire off"
   where = "second terminal"
+}
+
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
+  option "reason-known" {}
+  option "nobody-knows" { stop = "gas-closed" }
 }
 
 check "cock-look" {
@@ -619,10 +633,9 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyzer in the vent, air free."
-  caution  = "Hot exhaust. Keep skin off."
-  band "stop" {
-    when = atleast(400, "Z21")
+  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  band "off" {
+    when = atleast(100, "common practice, no source")
     stop = "combustion"
   }
 }
@@ -755,27 +768,15 @@ repair "open-gas-cock" {
   part    = "gas-cock"
   kind    = "open"
   minutes = q("1..10 min", "from memory")
-  causes  = ["cock-why"]
+  causes  = ["cock-who"]
   confirm = "cock-look"
+  note    = "Only when the reason is known. Otherwise the gas company opens it."
   step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Only when the reason is known. Gas odor afterwards: leave at once."
+    caution = "Never without a known reason. Gas odour afterwards: leave at once."
     level   = "danger"
+    power   = "off"
   }
-}
-
-check "cock-why" {
-  stage    = "cause"
-  name     = "who closed the gas"
-  function = "look"
-  part     = "gas-cock"
-  power    = "any"
-  minutes  = q("2 min", "common practice, no source")
-  skill    = "clear"
-  act      = "Ask everybody in the house who closed it."
-  ask      = "Is it known who closed the gas and why: yes, or no?"
-  option "yes" { when = 1 > 0 }
-  option "no" { stop = "gas-supply" }
 }
 
 repair "valve-switch-on" {
@@ -886,8 +887,9 @@ repair "call-exchanger" {
 }
 
 plate "input" {
-  name = "input rating"
-  unit = "Btu/h"
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
   ask  = "Input rating on the plate: how many B T U per hour?"
 }
 
@@ -908,6 +910,13 @@ stop "gas-supply" {
   call = "the gas company or the gas supplier"
   tell = "Say which gas appliances work, and that the gas cock is open."
   now  = "Leave it off. Do not open gas fittings."
+}
+
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  now  = "Leave it closed. Leave the ${machine} off."
 }
 
 stop "combustion" {
@@ -942,7 +951,7 @@ stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
   tell = "Say where the vent pipe is apart or blocked."
-  now  = "Leave it off. Open windows. An alarm or a headache: everyone outside."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 caution "gas" {
@@ -953,9 +962,4 @@ caution "gas" {
     "Gas fittings stay closed. Touch none.",
     "Gas close by. Leave every fitting alone.",
   ]
-}
-
-accept {
-  why = "Asked for safety and manners, not to tell faults apart."
-  warnings = ["check cock-why shows the same whatever is wrong"]
 }

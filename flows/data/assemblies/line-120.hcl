@@ -720,15 +720,15 @@ repair "replace-door-switch" {
   confirm = "door-switch-ohms"
   note    = "Never tape or bridge it."
   step {
-    act    = "Take a photo, pull one wire at a time."
-    wire   = "door-in"
+    act     = "Take a photo, pull one wire at a time."
+    caution = "Never tape or bridge the old one."
+    level   = "warning"
+    wire    = "door-in"
     places = ["lower-bay"]
   }
   step {
-    act     = "Snap in the new switch, move the second wire."
-    caution = "Never tape or bridge it."
-    level   = "warning"
-    wire    = "door-out"
+    act    = "Snap in the new switch, move the second wire."
+    wire   = "door-out"
     places = ["lower-bay"]
   }
 }

@@ -54,7 +54,7 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "The floor there: dry, wet, or water above the burners?"
+  ask      = "Is the floor dry, wet, or were the burners ever under water?"
   option "dry" { when = drain.passes > 0.5 }
   option "wet" {
     no_live = true
@@ -64,18 +64,6 @@ check "floor" {
     when = 1 < 0
     stop = "flooded"
   }
-}
-
-check "flood" {
-  stage    = "safety"
-  name     = "past flooding"
-  function = "look"
-  power    = "any"
-  minutes  = q("0.5 min", "common practice, no source")
-  skill    = "ambiguous"
-  ask      = "Was the ${machine} ever under water: never, or yes?"
-  option "never" { when = 1 > 0 }
-  option "yes" { stop = "flooded" }
 }
 
 check "scorch" {

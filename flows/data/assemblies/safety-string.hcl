@@ -477,8 +477,10 @@ repair "replace-limit" {
   confirm = "limit-ohms"
   note    = "Never bridge it. An opened limit is a messenger: prove the airflow."
   step {
-    act    = "Pull one wire, move it to the new limit."
-    wire   = "limit-in"
+    act     = "Pull one wire, move it to the new limit."
+    caution = "Never bridge a limit."
+    level   = "warning"
+    wire    = "limit-in"
     places = ["upper-bay"]
   }
   step {
@@ -487,7 +489,7 @@ repair "replace-limit" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fasten it in the same hole. Never bridge it."
+    act     = "Fasten it in the same hole."
     caution = "Hot metal, sharp edges."
     level   = "caution"
     places  = ["upper-bay"]

@@ -19,4 +19,3 @@ source "AIRH" { text = "web page on gas control circuits" }
 source "HS" { text = "trainer's note on capacitance while running" }
 source "STW" { text = "web page on stator winding tests" }
 source "own" { text = "own case of this project, no outside source" }
-source "Z21" { text = "ANSI Z21.47, gas-fired central furnaces, as cited in equipment notes" }

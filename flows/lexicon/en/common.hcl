@@ -125,13 +125,19 @@ emergency "fire" {
   say = ["fire", "on fire", "caught fire", "catching fire", "flames coming out", "flames * out", "flames shooting", "something's burning", "something is burning", "burning up", "there's smoke", "smoke", "smoking", "it's smoking", "room's filling up", "filling with smoke", "flame outside", "flames everywhere", "wires are burning", "wire is burning"]
 }
 emergency "ill" {
-  say = ["i feel sick", "feel sick", "feeling sick", "i'm dizzy", "feel dizzy", "feel * dizzy", "feel * sick", "feel * faint", "feeling dizzy", "getting dizzy", "bad headache", "my head hurts", "head is pounding", "feel faint", "feeling faint", "going to faint", "passing out", "passed out", "can't breathe", "cannot breathe", "hard to breathe", "chest hurts", "chest pain", "we all feel sick", "throwing up", "feel nauseous", "collapsed"]
+  say = ["i feel sick", "feel sick", "feeling sick", "i'm dizzy", "feel dizzy", "feel * dizzy", "feel * sick", "feel * faint", "feeling dizzy", "getting dizzy", "bad headache", "my head hurts", "head is pounding", "feel faint", "feeling faint", "going to faint", "can't breathe", "cannot breathe", "hard to breathe", "chest hurts", "chest pain", "we all feel sick", "throwing up", "feel nauseous"]
+}
+emergency "faint" {
+  say = ["passed out", "passing out", "collapsed", "he's unconscious", "she's unconscious", "unconscious", "fainted", "she won't wake up", "he won't wake up", "won't wake up", "not breathing", "isn't breathing", "stopped breathing"]
+}
+emergency "blast" {
+  say = ["it exploded", "exploded", "explosion", "it blew up", "blew up", "blew the door off"]
 }
 emergency "shock" {
   say = ["i got shocked", "got shocked", "got a shock", "got * shock", "been shocked", "it shocked me", "shocked me", "it zapped me", "zapped me", "got zapped", "it bit me", "he's stuck to it", "stuck to it", "electrocuted", "electric shock"]
 }
 emergency "spark" {
-  say = ["big spark", "big sparks", "sparks flying", "sparking", "there was a spark", "it arced", "arcing", "arced", "it went bang", "went bang", "loud boom", "big bang", "loud bang", "it exploded", "exploded", "explosion"]
+  say = ["big spark", "big sparks", "sparks flying", "sparking", "there was a spark", "it arced", "arcing", "arced", "it went bang", "went bang", "loud boom", "big bang", "loud bang"]
 }
 emergency "water" {
   say = ["water on the floor", "water on floor", "it's flooding", "flooding", "flooded", "standing in water", "standing * water", "water's pouring", "water is pouring", "water pouring", "water everywhere"]

@@ -697,3 +697,15 @@ option "ticking" {
   say  = ["ticking", "it's ticking", "it ticks", "i hear ticking", "snapping"]
   back = "Ticking."
 }
+option "reason-known" {
+  say  = ["reason known", "the reason is known", "i know why", "i closed it", "i know who", "we closed it for", "i shut it off"]
+  back = "The reason is known."
+}
+option "nobody-knows" {
+  say  = ["nobody knows", "no idea who", "i don't know why", "i don't know who", "no idea why", "not me"]
+  back = "Nobody knows."
+}
+option "return-apart" {
+  say  = ["return apart", "the return duct is apart", "return duct apart", "the return is open", "return is loose"]
+  back = "Return duct apart."
+}

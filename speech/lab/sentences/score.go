@@ -62,8 +62,8 @@ func (l *Line) Expect() grammar.Expect {
 	return grammar.Expect{Units: []string{"V"}}
 }
 
-var classes = map[string][]string{"gas": {"gas"}, "co": {"co", "ill"}, "fire": {"fire"}, "blast": {"spark"}, "shock": {"shock"}, "injury": {"injury"}, "water": {"water"},
-	"collapse": {"ill", "any"}, "child": {"child"}, "leave": {"any"}}
+var classes = map[string][]string{"gas": {"gas"}, "co": {"co", "ill"}, "fire": {"fire"}, "blast": {"spark", "blast"}, "shock": {"shock"}, "injury": {"injury"}, "water": {"water"},
+	"collapse": {"faint", "ill", "any"}, "child": {"child"}, "leave": {"any"}}
 
 var commands = map[string][]string{"repeat": {"repeat"}, "wait": {"hold-on"}, "resume": {"ready", "done"}, "undo": {"scratch-that", "back"}, "cannot": {"cant-reach"}, "refuse": {"skip", "shortcut", "other-way"},
 	"dontknow": {"dont-know", "not-sure"}, "done": {"done", "ready"}, "why": {"why"}, "where": {"where"}, "how": {"how"}, "louder": {"louder"}, "slower": {"slower"}, "stop": {"finish"},

@@ -13,7 +13,7 @@ var commandOf = map[string]string{"repeat": "repeat", "hold-on": "wait", "ready"
 	"dont-know": "dontknow", "done": "done", "why": "why", "where": "where", "how": "how", "slower": "slower", "finish": "stop", "cost": "cost"}
 
 // hazardOf names a class of the lexicon as the hands do.
-var hazardOf = map[string]string{"gas": "gas", "co": "co", "fire": "fire", "ill": "co", "shock": "shock", "spark": "blast", "water": "water", "injury": "injury", "child": "child", "any": "leave"}
+var hazardOf = map[string]string{"gas": "gas", "co": "co", "fire": "fire", "ill": "co", "shock": "shock", "spark": "blast", "blast": "blast", "faint": "collapse", "water": "water", "injury": "injury", "child": "child", "any": "leave"}
 
 // phrases makes examples of what the lexicon lists: every danger, what must not be one, and the commands.
 func phrases(r *understand.Reader, lex *utterance.Lexicon) ([]example, error) {
