@@ -14,7 +14,10 @@ appliance "furnace-condensing" {
 }
 
 use "sources" {}
-use "furnace-places" {}
+use "furnace-places" {
+  # its motor holds a charge for five minutes, and says so at its own checks; there is no capacitor to discharge
+  place "lower-bay" { hazards = ["mains", "moving", "sharp"] }
+}
 use "line-120" {
   repair "reset-breaker" { causes = ["blower-frame", "fan-ohms"] }
 }

@@ -326,6 +326,9 @@ var Table = []Row{
 	{ID: "flame-moves", Rule: "a flame that moves as the blower starts stops the work", Source: "handbook domain 5, cracked exchanger", Check: must(named("flame-moves"), true, "")},
 	{ID: "exchanger", Rule: "a crack in the exchanger stops the work", Source: "handbook domain 5", Check: must(at("exchanger", "cracked"), true, "")},
 	{ID: "valve-leaks", Rule: "a flame that stays when the call ends stops the work", Source: "handbook domain 2(c) row 7", Check: must(func(c *appliance.Check, o *appliance.Option) bool { return o.ID == "flame-stays" && c.ID == "see-end" }, true, "")},
+	{ID: "plastic-vent", Rule: "a plastic vent that is too hot or burnt brown stops the work, and so does a collector box that leaks", Source: "handbook equipment 2, hazards and stop", Check: func(h Held) []string {
+		return append(must(at("plastic vent|vent (pipe|joint)", "hot", "burnt"), true, "")(h), must(at("collector", "cracked", "rusty"), true, "")(h)...)
+	}},
 	{ID: "vent-apart", Rule: "a vent that is apart stops the work", Source: "handbook equipment 1.1 DRAFT", Check: must(at("vent (pipe|joint)|joints? of the vent", "loose"), true, "")},
 	{ID: "vent-blocked", Rule: "a blocked vent of a heater that draws by itself stops the work", Source: "handbook domain 5, T22", Check: func(h Held) []string {
 		if !pilot(h.Model) {
@@ -366,7 +369,7 @@ var Table = []Row{
 		}
 		return must(named("some-burners"), true, "")(h)
 	}},
-	{ID: "orifice", Rule: "another orifice stops the work", Source: "handbook domain 5", Check: must(at("orifice", "different"), true, "")},
+	{ID: "orifice", Rule: "another orifice stops the work", Source: "handbook domain 5", Check: must(at("orifice", "different", "blocked"), true, "")},
 	{ID: "overfire", Rule: "over-firing stops the work", Source: "handbook domain scenario 31", Check: must(func(c *appliance.Check, o *appliance.Option) bool { return c.ID == "dial-time" && o.ID == "below" }, true, "")},
 	{ID: "flue-co", Rule: "carbon monoxide in the flue over its limit stops the work", Source: "ANSI Z21.47; handbook equipment 2", Check: must(func(c *appliance.Check, o *appliance.Option) bool {
 		return strings.HasPrefix(c.ID, "flue-co") && o.ID == "above"
@@ -774,7 +777,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "safety-parts", Rule: "limits, roll-out, spill and pressure switches are safety parts", Source: "invariant 3", Check: func(h Held) (bad []string) {
-		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch`)
+		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Kind == "contact" && !p.Safety {
 				bad = append(bad, p.ID)
