@@ -54,5 +54,6 @@ func ExampleBuiltin() {
 	// furnace-hsi
 	// furnace-condensing
 	// furnace-direct-spark
+	// furnace-pilot
 	// heater-millivolt
 }

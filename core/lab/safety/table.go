@@ -326,6 +326,7 @@ var Table = []Row{
 	{ID: "flame-moves", Rule: "a flame that moves as the blower starts stops the work", Source: "handbook domain 5, cracked exchanger", Check: must(named("flame-moves"), true, "")},
 	{ID: "exchanger", Rule: "a crack in the exchanger stops the work", Source: "handbook domain 5", Check: must(at("exchanger", "cracked"), true, "")},
 	{ID: "valve-leaks", Rule: "a flame that stays when the call ends stops the work", Source: "handbook domain 2(c) row 7", Check: must(func(c *appliance.Check, o *appliance.Option) bool { return o.ID == "flame-stays" && c.ID == "see-end" }, true, "")},
+	{ID: "spills", Rule: "exhaust that is blown out of the draft hood stops the work", Source: "National Fuel Gas Code spillage test; handbook equipment 3.1", Check: must(at("draft hood", "draft-out"), true, "")},
 	{ID: "plastic-vent", Rule: "a plastic vent that is too hot or burnt brown stops the work, and so does a collector box that leaks", Source: "handbook equipment 2, hazards and stop", Check: func(h Held) []string {
 		return append(must(at("plastic vent|vent (pipe|joint)", "hot", "burnt"), true, "")(h), must(at("collector", "cracked", "rusty"), true, "")(h)...)
 	}},
@@ -666,7 +667,7 @@ var Table = []Row{
 	{ID: "licensed-words", Rule: "what says that it is for the licensed only is for them only", Source: "safety 3", Check: eachCheck(func(_ *appliance.Model, c *appliance.Check) string {
 		return fails(rx("(?i)licen[cs]ed").MatchString(c.Caution+c.Act) && !c.Licensed, ": asked of everybody")
 	})},
-	{ID: "rules-asked", Rule: "before a part at house voltage is replaced, local rules are asked", Source: "safety 16; issue 16 G2", Check: eachRepair(func(m *appliance.Model, r *appliance.Repair) string {
+	{ID: "rules-asked", Rule: "before a part at house voltage or a control of the burner is replaced, local rules are asked", Source: "safety 16; issue 16 G2", Check: eachRepair(func(m *appliance.Model, r *appliance.Repair) string {
 		nets := mainsNets(m)
 		for _, c := range m.Checks { // and what a board feeds with house voltage
 			if c.Hazard == "mains" && c.Red >= 0 {
@@ -677,7 +678,8 @@ var Table = []Row{
 		asked := slices.ContainsFunc(r.Causes, func(c int) bool {
 			return slices.ContainsFunc(m.Checks[c].Options, func(o appliance.Option) bool { return o.ID == "reserved" && o.Stop >= 0 })
 		})
-		return fails(r.Kind == "replace" && wires && !asked, ": local rules are not asked")
+		control := r.Part >= 0 && m.Parts[r.Part].Kind == "board" // it decides about gas
+		return fails(r.Kind == "replace" && (wires || control) && !asked, ": local rules are not asked")
 	})},
 	{ID: "cock-known", Rule: "a gas cock found shut is opened only when it is known who shut it and why", Source: "issue 16 G2", Check: func(h Held) (bad []string) {
 		for i := range h.Model.Repairs {
@@ -777,7 +779,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "safety-parts", Rule: "limits, roll-out, spill and pressure switches are safety parts", Source: "invariant 3", Check: func(h Held) (bad []string) {
-		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch`)
+		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch|vent damper`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Kind == "contact" && !p.Safety {
 				bad = append(bad, p.ID)

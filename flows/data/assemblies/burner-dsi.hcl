@@ -1,12 +1,16 @@
 # A spark lights the main burner itself. The control makes ten thousand volts and more: nobody measures them, everybody listens and looks.
 # A meter near a sparking cable shows nonsense.
-assembly "burner-dsi" {}
+assembly "burner-dsi" {
+  step   = "trial"
+  burner = "burner"
+  board  = "board"
+}
 
 part "spark-gen" {
   kind  = "load"
-  name  = "spark generator on the board"
+  name  = "spark generator on the ${board}"
   place = "upper-bay"
-  look  = "black block on the board, one thick cable"
+  look  = "black block on the ${board}, one thick cable"
   ports = { a = "SPK", b = "C" }
   ohms  = q("700 ohm", 300, 1500, "from memory")
   works = q("16 V", "common practice, no source")
@@ -16,7 +20,7 @@ part "spark-lead" {
   kind  = "thing"
   name  = "spark cable"
   place = "upper-bay"
-  look  = "thick cable from the board to the electrode"
+  look  = "thick cable from the ${board} to the electrode"
   mode "off" {
     name   = "spark cable off at one end"
     does   = "wrong"
@@ -35,7 +39,7 @@ part "electrode" {
   kind  = "thing"
   name  = "spark electrode"
   place = "burner-box"
-  look  = "steel pin in white porcelain at the burner"
+  look  = "steel pin in white porcelain at the ${burner}"
   mode "cracked" {
     name   = "porcelain of the spark electrode cracked"
     does   = "wrong"
@@ -63,7 +67,7 @@ signal "lit" {
 point "glow-out" {
   net   = "SPK"
   place = "upper-bay"
-  name  = "spark cable at the board"
+  name  = "spark cable at the ${board}"
   where = "thick cable on the black block"
 }
 
@@ -74,11 +78,11 @@ check "hear-spark" {
   part     = "spark-gen"
   power    = "on"
   call     = "on"
-  at       = "trial"
+  at       = "${step}"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Listen at the burners after the draft fan starts."
+  act      = "Listen at the burners as a call begins."
   caution  = "Over ten thousand volts. Stay away with a pacemaker."
   ask      = "Do you hear ticking, or is it silent?"
   option "ticking" { when = spark-gen.works > 0.5 }
@@ -92,13 +96,13 @@ check "see-spark" {
   part     = "electrode"
   power    = "on"
   call     = "on"
-  at       = "trial"
+  at       = "${step}"
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
   act      = "Darken the room, look through the sight window."
   caution  = "Over ten thousand volts. Touch nothing."
-  ask      = "Is the spark at the burner, in the wrong place, or none?"
+  ask      = "Is the spark at the ${burner}, in the wrong place, or none?"
   option "right-place" { when = sparks > 0.5 }
   option "wrong-place" { when = spark-gen.works > 0.5 && electrode.value > 0.5 }
   option "none" {}

@@ -1,5 +1,8 @@
 # The transformer, its fuse, and the loop of the thermostat. The float switch or whatever stands in R lies between the nets R and R-fl2.
-assembly "call-24v" { machine = "furnace" }
+assembly "call-24v" {
+  machine = "furnace"
+  board   = "board" # where the wires of the house and the thermostat end
+}
 
 part "transformer" {
   kind           = "transformer"
@@ -43,7 +46,7 @@ part "secondary-lead" {
   kind  = "wire"
   name  = "R lead of the transformer"
   place = "upper-bay"
-  look  = "thin red wire, transformer to board"
+  look  = "thin red wire, transformer to ${board}"
   ports = { a = "SEC-R", b = "R-sec" }
   mode "loose" {
     name   = "R lead of the transformer off"
@@ -57,7 +60,7 @@ part "common-lead" {
   kind  = "wire"
   name  = "C lead of the transformer"
   place = "upper-bay"
-  look  = "thin blue or black wire, transformer to board"
+  look  = "thin blue or black wire, transformer to ${board}"
   ports = { a = "SEC-C", b = "C" }
   mode "loose" {
     name   = "C lead of the transformer off"
@@ -71,7 +74,7 @@ part "common-bond" {
   kind  = "wire"
   name  = "ground strap of the common side"
   place = "upper-bay"
-  look  = "short wire from the board to bare metal"
+  look  = "short wire from the ${board} to bare metal"
   ports = { a = "C", b = "CHASSIS" }
   mode "open" {
     name   = "ground strap of the common side open"
@@ -83,13 +86,13 @@ part "common-bond" {
 
 part "board-fuse" {
   kind   = "fuse"
-  name   = "board fuse"
+  name   = "${board} fuse"
   place  = "upper-bay"
-  look   = "flat plug-in fuse on the board, like in a car"
+  look   = "flat plug-in fuse on the ${board}, like in a car"
   ports  = { a = "R-sec", b = "R" }
   rating = q("3 A", "common practice, no source")
   mode "blown" {
-    name   = "board fuse blown, nothing shorted now"
+    name   = "${board} fuse blown, nothing shorted now"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-fuse"
@@ -363,9 +366,9 @@ part "w-splice" {
 
 part "w-tail" {
   kind  = "wire"
-  name  = "W wire at the board"
+  name  = "W wire at the ${board}"
   place = "upper-bay"
-  look  = "white wire at terminal W of the board"
+  look  = "white wire at terminal W of the ${board}"
   ports = { a = "W-tail", b = "W" }
   mode "loose" {
     name   = "crimp at terminal W loose, comes and goes"
@@ -385,7 +388,7 @@ part "w-tail" {
 
 part "y-terminal" {
   kind   = "contact"
-  name   = "terminal Y of the board"
+  name   = "terminal Y of the ${board}"
   place  = "upper-bay"
   look   = "beside terminal W in the low voltage row"
   ports  = { a = "W-tail", b = "Y" }
@@ -437,14 +440,14 @@ point "winding-b" {
 point "board-24" {
   net   = "R-sec"
   place = "upper-bay"
-  name  = "24 volt input of the board"
+  name  = "24 volt input of the ${board}"
   where = "where the thin red wire lands"
 }
 
 point "board-c" {
   net   = "C"
   place = "upper-bay"
-  name  = "terminal C of the board"
+  name  = "terminal C of the ${board}"
   where = "low voltage row, marked C"
 }
 
@@ -465,21 +468,21 @@ point "fuse-b" {
 point "board-r" {
   net   = "R"
   place = "upper-bay"
-  name  = "terminal R of the board"
+  name  = "terminal R of the ${board}"
   where = "low voltage row, marked R"
 }
 
 point "board-w" {
   net   = "W"
   place = "upper-bay"
-  name  = "terminal W of the board"
+  name  = "terminal W of the ${board}"
   where = "low voltage row, marked W"
 }
 
 point "board-y" {
   net   = "Y"
   place = "upper-bay"
-  name  = "terminal Y of the board"
+  name  = "terminal Y of the ${board}"
   where = "low voltage row, marked Y"
 }
 
@@ -507,8 +510,8 @@ point "splice-w" {
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "W splice, board side"
-  where = "white wire that goes to the board"
+  name  = "W splice, ${board} side"
+  where = "white wire that goes to the ${board}"
 }
 
 point "splice-c" {
@@ -729,7 +732,7 @@ check "secondary-v" {
 
 check "board-24-v" {
   stage    = "plan"
-  name     = "24 volt input of the board"
+  name     = "24 volt input of the ${board}"
   function = "volts-ac"
   part     = "secondary-lead"
   red      = "board-24"
@@ -767,7 +770,7 @@ check "transformer-c" {
 
 check "fuse-v" {
   stage    = "plan"
-  name     = "across the board fuse"
+  name     = "across the ${board} fuse"
   function = "volts-ac"
   part     = "board-fuse"
   red      = "board-24"
@@ -787,7 +790,7 @@ check "fuse-v" {
 
 check "r-c" {
   stage    = "plan"
-  name     = "R to C at the board"
+  name     = "R to C at the ${board}"
   function = "volts-ac"
   part     = "board"
   red      = "board-r"
@@ -827,7 +830,7 @@ check "r-c-load" {
 
 check "w-c" {
   stage    = "plan"
-  name     = "call for heat at the board"
+  name     = "call for heat at the ${board}"
   function = "volts-ac"
   part     = "thermostat"
   red      = "board-w"
@@ -981,7 +984,7 @@ check "splice-w-c" {
 
 check "splice-w2-c" {
   stage    = "plan"
-  name     = "W splice to common, board side"
+  name     = "W splice to common, ${board} side"
   function = "volts-ac"
   part     = "w-splice"
   red      = "splice-w2"
@@ -1040,7 +1043,7 @@ check "secondary-ohms" {
 
 check "fuse-ohms" {
   stage    = "plan"
-  name     = "board fuse, pulled"
+  name     = "${board} fuse, pulled"
   function = "ohms"
   part     = "board-fuse"
   red      = "fuse-a"
@@ -1173,7 +1176,7 @@ check "w-tug" {
 
 check "fuse-look" {
   stage    = "plan"
-  name     = "board fuse, by eye"
+  name     = "${board} fuse, by eye"
   function = "look"
   part     = "board-fuse"
   places   = ["upper-bay"]
@@ -1408,7 +1411,7 @@ repair "crimp-w" {
   minutes = q("5..15 min", "from memory")
   causes  = ["w-c"]
   confirm = "w-tug"
-  note    = "Then three starts, tapping the board cover each time."
+  note    = "Then three starts, tapping the ${board} cover each time."
   step {
     act    = "Pull the W wire off its terminal."
     wire   = "board-w"
@@ -1489,7 +1492,7 @@ repair "replace-cable" {
     places = ["stat-base"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
+    act     = "Fit a new ${board} fuse when it is blown."
     caution = "Same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
@@ -1518,7 +1521,7 @@ repair "repair-y-wire" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
+    act     = "Fit a new ${board} fuse when it is blown."
     caution = "Same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
@@ -1540,7 +1543,7 @@ repair "isolate-outdoor" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
+    act     = "Fit a new ${board} fuse when it is blown."
     caution = "Same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
@@ -1585,7 +1588,7 @@ repair "replace-transformer" {
 }
 
 repair "replace-fuse" {
-  name    = "replace the board fuse"
+  name    = "replace the ${board} fuse"
   part    = "board-fuse"
   kind    = "replace"
   price   = q("1..5 money", "from memory")

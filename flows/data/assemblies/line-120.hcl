@@ -1,5 +1,8 @@
 # One leg of 120 volts: from the breaker through the service switch and the door switch to the board.
-assembly "line-120" { machine = "furnace" }
+assembly "line-120" {
+  machine = "furnace"
+  board   = "board" # where the wires of the house and the thermostat end
+}
 
 part "supply" {
   kind  = "supply"
@@ -166,12 +169,12 @@ part "door-switch" {
 
 part "line-lead" {
   kind  = "wire"
-  name  = "hot lead to the board"
+  name  = "hot lead to the ${board}"
   place = "lower-bay"
-  look  = "black wire from the door switch to the board"
+  look  = "black wire from the door switch to the ${board}"
   ports = { a = "L-door", b = "LB" }
   mode "loose" {
-    name   = "hot lead off or burnt at the board"
+    name   = "hot lead off or burnt at the ${board}"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-line-lead"
@@ -180,12 +183,12 @@ part "line-lead" {
 
 part "neutral-lead" {
   kind  = "wire"
-  name  = "neutral lead to the board"
+  name  = "neutral lead to the ${board}"
   place = "upper-bay"
-  look  = "white wire to the neutral row of the board"
+  look  = "white wire to the neutral row of the ${board}"
   ports = { a = "N", b = "NB" }
   mode "loose" {
-    name   = "neutral lead off at the board"
+    name   = "neutral lead off at the ${board}"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-neutral-lead"
@@ -245,7 +248,7 @@ point "door-out" {
   net   = "L-door"
   place = "lower-bay"
   name  = "outgoing terminal of the door switch"
-  where = "wire to the board"
+  where = "wire to the ${board}"
 }
 
 point "door-n" {
@@ -286,14 +289,14 @@ point "neutral-in" {
 point "board-l" {
   net   = "LB"
   place = "upper-bay"
-  name  = "line terminal of the board"
+  name  = "line terminal of the ${board}"
   where = "marked L or line, black wire"
 }
 
 point "board-n" {
   net   = "NB"
   place = "upper-bay"
-  name  = "neutral row of the board"
+  name  = "neutral row of the ${board}"
   where = "row of white wires"
 }
 
@@ -301,7 +304,7 @@ point "frame" {
   net   = "CHASSIS"
   place = "upper-bay"
   name  = "bare metal of the ${machine}"
-  where = "bright screw head beside the board"
+  where = "bright screw head beside the ${board}"
 }
 
 check "house-power" {
@@ -464,7 +467,7 @@ check "door-in-v" {
 
 check "board-line" {
   stage    = "plan"
-  name     = "line at the board"
+  name     = "line at the ${board}"
   function = "volts-ac"
   part     = "board"
   red      = "board-l"
@@ -485,7 +488,7 @@ check "board-line" {
 
 check "board-load" {
   stage    = "plan"
-  name     = "line at the board under load"
+  name     = "line at the ${board} under load"
   function = "volts-ac"
   part     = "supply"
   red      = "board-l"
@@ -571,7 +574,7 @@ check "door-switch-ohms" {
 
 check "line-lead-ohms" {
   stage    = "plan"
-  name     = "hot lead, door switch to board"
+  name     = "hot lead, door switch to ${board}"
   function = "ohms"
   part     = "line-lead"
   red      = "door-out"
@@ -609,7 +612,7 @@ check "ground-ohms" {
 
 check "supply-wire-look" {
   stage    = "plan"
-  name     = "supply wires of the board"
+  name     = "supply wires of the ${board}"
   function = "look"
   part     = "neutral-lead"
   places   = ["upper-bay"]
@@ -617,7 +620,7 @@ check "supply-wire-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire at the board gently."
+  act      = "Tug each wire at the ${board} gently."
   ask      = "Line, neutral, and transformer wires: tight, loose, or burnt?"
   option "tight" { when = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose")) }
   option "loose" {}
@@ -669,7 +672,7 @@ repair "seat-panel" {
 }
 
 repair "refit-line-lead" {
-  name    = "refit the hot lead of the board"
+  name    = "refit the hot lead of the ${board}"
   part    = "line-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -692,7 +695,7 @@ repair "refit-line-lead" {
 }
 
 repair "refit-neutral-lead" {
-  name    = "refit the neutral lead of the board"
+  name    = "refit the neutral lead of the ${board}"
   part    = "neutral-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -763,7 +766,7 @@ repair "call-polarity" {
 stop "line-wiring" {
   say  = "House wiring needs an electrician."
   call = "a licensed electrician"
-  tell = "Say the volts read at the board, idle and under load, and to ground."
+  tell = "Say the volts read at the ${board}, idle and under load, and to ground."
   now  = "Leave the ${machine} breaker off."
 }
 
