@@ -435,6 +435,10 @@ func (l *loader) plate(b *block) {
 		}
 		p.Possible = l.limit(a.Expr, p.Unit)
 	}
+	p.Usual, p.Places = b.quantity("usual", ""), b.refs("places", l.places)
+	if q := p.Usual; q.Unit != "" && q.Unit != p.Unit {
+		l.at(b.attr("usual").Expr.Range(), "", "%s is in %s, its usual value in %s", p.ID, p.Unit, q.Unit)
+	}
 	if a := b.attr("sets"); a != nil {
 		part, prm, _ := strings.Cut(p.Sets, ".")
 		if !slices.Contains(l.props[part], prm) {

@@ -103,13 +103,14 @@ type loader struct {
 	partOf   map[string]*appliance.Kind
 	options  map[[2]int]hcl.Range // check, option
 	accepted []acceptance
-	acts     map[string]hcl.Range // "check:act" and the like, for rules about words
+	labelled map[int]hclsyntax.Expression // limits that hang on a label, by check
+	acts     map[string]hcl.Range         // "check:act" and the like, for rules about words
 }
 
 func decode(name string, src []byte, library assemblies) *loader {
 	l := &loader{name: name, texts: map[string][]string{name: strings.Split(string(src), "\n")}, usedAt: map[string]hcl.Range{}, library: library,
 		sum: sha256.New(), m: &appliance.Model{}, props: map[string][]string{}, netUses: map[string]int{},
-		partOf: map[string]*appliance.Kind{}, options: map[[2]int]hcl.Range{}, acts: map[string]hcl.Range{}}
+		partOf: map[string]*appliance.Kind{}, options: map[[2]int]hcl.Range{}, labelled: map[int]hclsyntax.Expression{}, acts: map[string]hcl.Range{}}
 	for what, reg := range map[string]**registry{"source": &l.sources, "place": &l.places, "part": &l.parts, "mode": &l.modes,
 		"signal": &l.signals, "step": &l.steps, "output": &l.outputs, "net": &l.nets, "point": &l.points, "check": &l.checks,
 		"repair": &l.repairs, "plate field": &l.plates, "lamp pattern": &l.lamps, "stop line": &l.stops} {
@@ -233,6 +234,7 @@ func (l *loader) file(body *hclsyntax.Body) {
 	each("check", l.check)
 	each("repair", l.repair)
 	each("plate", l.plate)
+	l.labels()
 	each("lamp", l.lamp)
 	each("stop", l.stop)
 	each("caution", l.caution)

@@ -342,7 +342,8 @@ check "hot-draft-m" {
   part     = "trap"
   quantity = "sensed-draft"
   unit     = "inH2O"
-  limit    = atleast(0.5, "T13")
+  label    = "press-set"
+  limit    = atleast(label + 0.1, "common practice, no source")
   power    = "on"
   call     = "on"
   at       = "warm"

@@ -9,7 +9,7 @@ appliance "furnace-direct-spark" {
   mains = true
 
   # every trial that fails has put gas into the box: fewer than with a glowing igniter, the fan purges before each
-  starts = q("10 x", "common practice, no source")
+  starts = q("12 x", "common practice, no source")
   dead   = ["line-in", "neutral-in", "frame"]
 }
 

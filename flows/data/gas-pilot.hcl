@@ -10,7 +10,7 @@ appliance "furnace-pilot" {
   mains = true
 
   # no fan purges it, but a trial lets out pilot gas only: the main valve waits until the pilot is proved
-  starts = q("8 x", "common practice, no source")
+  starts = q("12 x", "common practice, no source")
   dead   = ["line-in", "neutral-in", "frame"]
 }
 

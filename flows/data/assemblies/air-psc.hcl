@@ -288,7 +288,8 @@ check "blower-cap" {
   red      = "blower-cap-a"
   black    = "blower-cap-b"
   unit     = "uF"
-  limit    = between(7.05, 7.95, "HS")
+  label    = "blower-uf"
+  limit    = between(label * 0.94, label * 1.06, "HS")
   power    = "off"
   places   = ["lower-bay"]
   lift     = ["blower-cap-a", "blower-cap-b"]
@@ -456,4 +457,13 @@ repair "replace-blower-motor" {
     wire   = "blower-out"
     places = ["upper-bay"]
   }
+}
+
+plate "blower-uf" {
+  name     = "value on the capacitor of the blower"
+  unit     = "uF"
+  usual    = q("7.5 uF", "HS")
+  possible = between(1, 80, "common practice, no source")
+  places   = ["lower-bay"]
+  ask      = "How many microfarads are printed on the blower's capacitor?"
 }

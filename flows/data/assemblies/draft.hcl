@@ -679,7 +679,8 @@ check "fan-cap" {
   red      = "fan-cap-a"
   black    = "fan-cap-b"
   unit     = "uF"
-  limit    = between(4.7, 5.3, "HS")
+  label    = "fan-uf"
+  limit    = between(label * 0.94, label * 1.06, "HS")
   power    = "off"
   places   = ["upper-bay"]
   lift     = ["fan-cap-a", "fan-cap-b"]
@@ -699,7 +700,8 @@ check "port-draft-m" {
   part     = "port"
   quantity = "port-draft"
   unit     = "inH2O"
-  limit    = atleast(0.5, "T13")
+  label    = "press-set"
+  limit    = atleast(label + 0.1, "common practice, no source")
   power    = "on"
   call     = "on"
   at       = "draft"
@@ -719,7 +721,8 @@ check "switch-draft-m" {
   part     = "hose"
   quantity = "sensed-draft"
   unit     = "inH2O"
-  limit    = atleast(0.5, "T13")
+  label    = "press-set"
+  limit    = atleast(label + 0.1, "common practice, no source")
   power    = "on"
   call     = "on"
   at       = "draft"
@@ -1212,4 +1215,22 @@ repair "call-vent" {
   stop    = "vent"
   minutes = q("0..10 min", "from memory")
   confirm = "vent-joint-look"
+}
+
+plate "press-set" {
+  name     = "set point of the pressure switch"
+  unit     = "inH2O"
+  usual    = q("0.5 inH2O", "T13 as an example")
+  possible = between(0.05, 3, "common practice, no source")
+  places   = ["upper-bay"]
+  ask      = "What number is printed on the pressure switch, in inches?"
+}
+
+plate "fan-uf" {
+  name     = "value on the capacitor of the draft fan"
+  unit     = "uF"
+  usual    = q("5 uF", "HS")
+  possible = between(1, 50, "common practice, no source")
+  places   = ["upper-bay"]
+  ask      = "How many microfarads are printed on the small capacitor?"
 }

@@ -15,6 +15,7 @@ say "story" {
 }
 say "story.thanks" { full = "Noted." }
 say "story.fact" { full = "Story: {story}" }
+say "label.without" { full = "Without that number the reading is written down. It proves nothing." }
 say "plate.without" { full = "Then without the plate." }
 say "plate" {
   full  = "{ask}"
