@@ -186,7 +186,10 @@ func (l *loader) repair(b *block) {
 	}
 	for _, sb := range b.inner("step") {
 		s := appliance.SwapStep{Act: sb.needText("act"), Caution: sb.text("caution"), Level: sb.word("level", "", "caution", "warning", "danger"),
-			Wire: sb.ref("wire", l.points), Power: sb.word("power", "off", "on"), Places: sb.refs("places", l.places)}
+			Wire: sb.ref("wire", l.points), Power: sb.word("power", "off", "on", "cut"), Places: sb.refs("places", l.places)}
+		if s.Power == "cut" && (s.Wire >= 0 || len(s.Places) > 0) {
+			l.at(sb.attr("power").Expr.Range(), `leave it out: dead is proved first`, "a step inside, or with a wire, cannot be done with the power only cut")
+		}
 		if len(sb.Labels) != 0 {
 			l.at(sb.DefRange(), "write step { … }", "the steps of a repair have no id")
 		}

@@ -235,7 +235,7 @@ type SwapStep struct {
 	Caution string
 	Level   string // caution, warning, danger
 	Wire    int    // point index, -1
-	Power   string // off, on
+	Power   string // off (proved dead), cut (switched off: only outside of every cover), on
 	Places  []int
 }
 

@@ -179,6 +179,9 @@ func (m *Machine) onAct(a worksite.Act, id string) {
 		j.opened = j.opened.With(int(a.N))
 	case worksite.LiftWire:
 		j.lifted = j.lifted.With(int(a.N))
+		j.adrift = j.adrift.Without(int(a.N))
+	case worksite.RefitWire:
+		j.adrift = j.adrift.Without(int(a.N))
 	case worksite.HoldDoor:
 		j.held = true
 	case worksite.PowerOff:

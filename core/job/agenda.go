@@ -27,6 +27,9 @@ func (m *Machine) advance() {
 		if j.alarm != "" || j.doubtAsk || j.state == "ended" {
 			return
 		}
+		if !j.adrift.Empty() { // where the wire is must be known before anything is measured
+			j.task = reverseTask{act: worksite.Act{Kind: worksite.LiftWire, N: int16(j.adrift.First())}}
+		}
 		if j.task == nil {
 			j.task = m.choose()
 		}

@@ -348,6 +348,8 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
+	case q.kind == "consent": // only its two phrases decide on live work
+		m.request()
 	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && len(q.units) == 0 && !stated(q.act):
 		q.seqs = append(q.seqs, m.j.seq)
 		m.accept(utterance.Meaning{Kind: utterance.Choice, ID: firstOf(q.good, cDone)})

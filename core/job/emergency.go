@@ -180,12 +180,14 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 				j.outcome = ""
 			}
 			j.happened, j.outside = "", false
+			m.askRaisedAgain()
 			if m.meantElse() {
 				return
 			}
 			j.q = nil
 			m.advance()
 		default:
+			j.doubtElse = nil // something else is meant by now
 			m.say("warning", m.rightNow())
 			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		}
@@ -212,6 +214,25 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 		m.say("emergency", m.line("alarm."+j.alarm))
 		m.say("warning", m.line("alarm.after"))
 	}
+}
+
+// askRaisedAgain has checks asked again whose answer was a danger that is called none now: what they look for is not
+// known yet.
+func (m *Machine) askRaisedAgain() {
+	j := m.j
+	j.findings = slices.DeleteFunc(slices.Clone(j.findings), func(f Finding) bool {
+		c := &m.model.Checks[f.Check]
+		raised := f.Option >= 0 && c.Options[f.Option].Emergency != ""
+		if f.Reading != nil {
+			b := m.bandOf(f.Check, f.Reading)
+			raised = b != nil && b.Emergency != ""
+		}
+		if raised {
+			j.asked[f.Check] = 0
+		}
+		return raised
+	})
+	m.clampCounts()
 }
 
 // leaveAnew has the way out gone through again when it had been gone through: what happened since may have changed the place.

@@ -119,7 +119,8 @@ func (m *Machine) called(q *question, x utterance.Meaning) bool {
 
 // rejected tells whether a value was called wrong for this question before.
 func (m *Machine) rejected(q *question, r *measure.Reading) bool {
-	return slices.Contains(m.j.wrong, named{q.id, m.written(r)})
+	return !q.act.Proof() && // what says that it is live is never turned down
+		slices.Contains(m.j.wrong, named{q.id, m.written(r)})
 }
 
 // unfit is what happens when nothing said answers the question. People mutter while they work: unknown speech counts

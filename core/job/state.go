@@ -174,6 +174,7 @@ type hands struct {
 	since    int64        // ms: when the power state was last established
 	opened   worksite.Set // covers ever opened
 	lifted   worksite.Set // wires ever lifted
+	adrift   worksite.Set // wires whose refit was taken back: on or off, nobody knows
 	held     bool         // a door switch was ever held
 	jumped   bool
 	jacked   bool

@@ -17,6 +17,7 @@ func (m *Machine) undo(ev protocol.Event) {
 	j := m.j
 	i, ok := m.target(ev.Target)
 	if !ok || j.alarm != "" || j.doubtAsk || j.state == "ended" {
+		j.doubtElse = nil // what was meant besides is not meant any more
 		m.say("info", m.line("undo.none"))
 		return
 	}
@@ -54,23 +55,30 @@ func (m *Machine) takeBack(i int, called bool) {
 	j.knowledge = rec.before.snapshot()
 	if _, step := rec.task.(swapTask); !step && len(mended) > len(j.mended) {
 		j.mended = slices.Clone(mended) // what was put right by hand stays so
-		for k := range j.mended {
-			j.mended[k].After = min(j.mended[k].After, len(j.findings))
-		}
 	}
 	j.done.left, j.done.items = false, false // the place is looked at again before it is called in order
 	j.consent, j.proveAt = -1, 0
 	j.q, j.task, j.state = nil, nil, "ask"
 	m.unholdQuietly()
 	m.giveAgain(later)
-	for k := range j.powered {
-		j.powered[k] = min(j.powered[k], len(j.findings))
-	}
+	m.clampCounts()
 	switch {
 	case rec.act.Kind != worksite.None:
 		m.takeBackAct(rec.act)
 	case len(later) == 0:
 		j.task = rec.task
+	}
+}
+
+// clampCounts holds what counts findings to the findings there are.
+func (m *Machine) clampCounts() {
+	j := m.j
+	j.mended, j.powered = slices.Clone(j.mended), slices.Clone(j.powered)
+	for k := range j.mended {
+		j.mended[k].After = min(j.mended[k].After, len(j.findings))
+	}
+	for k := range j.powered {
+		j.powered[k] = min(j.powered[k], len(j.findings))
 	}
 }
 
@@ -120,11 +128,11 @@ func (m *Machine) takeBackAct(a worksite.Act) {
 	if before != j.site.Power {
 		m.setPower()
 	}
-	switch {
-	case a.Adds():
+	if a.Adds() {
 		j.task = reverseTask{act: a}
-	case a.Kind == worksite.RefitWire: // where it is now must be known before anything is measured
-		j.task = reverseTask{act: worksite.Act{Kind: worksite.LiftWire, N: a.N}}
+	}
+	if a.Kind == worksite.RefitWire {
+		j.adrift = j.adrift.With(int(a.N))
 	}
 	if j.site.Timed() && j.timedAt == 0 {
 		j.timedAt, j.timedN = j.now, 0

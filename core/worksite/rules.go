@@ -200,6 +200,8 @@ func (r *Rules) Work(step appliance.SwapStep) Need {
 		n = Need{Power: Live, Shut: true}
 	case "any":
 		n.Power = Any
+	case "cut":
+		n = Need{Power: Cut, Shut: true} // nothing is opened and no wire touched: switched off is enough
 	}
 	if step.Wire >= 0 && step.Wire < len(r.pointAt) {
 		n.Covers = n.Covers.Or(r.cover(r.pointAt[step.Wire]))

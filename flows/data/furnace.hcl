@@ -6347,7 +6347,7 @@ repair "open-gas-cock" {
     act     = "Turn the handle along the pipe, slowly."
     caution = "Never without a known reason. Gas odour afterwards: leave at once."
     level   = "danger"
-    power   = "off"
+    power   = "cut"
   }
 }
 

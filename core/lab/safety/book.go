@@ -64,6 +64,7 @@ type Book struct {
 	noLive    bool
 	stopped   string // the stop line that an answer crossed
 	gate      string // the gate that failed
+	reask     string // the gate whose answer was an alarm that was denied: open until it is asked again
 	alarm     string // class that ends the job
 
 	pending  string          // an act that was reported, and not taken yet
@@ -475,6 +476,9 @@ func (b *Book) answered(ev *protocol.Event, before *protocol.View) {
 	case !bad && b.gate == c.ID:
 		b.gate = ""
 	}
+	if c.ID == b.reask {
+		b.reask = ""
+	}
 }
 
 // remembers holds that what hands put in place is in the view: nothing is forgotten.
@@ -683,6 +687,11 @@ func (b *Book) emergency(ev *protocol.Event, before *protocol.View, out []protoc
 	}
 	if before != nil && before.Step.ID == "right-now" && after.State != "emergency" {
 		b.alarm = "" // it was denied
+		if i := slices.IndexFunc(b.model.Checks, func(c appliance.Check) bool { return c.ID == b.gate }); i >= 0 &&
+			slices.ContainsFunc(b.model.Checks[i].Options, func(o appliance.Option) bool { return o.Emergency != "" }) {
+			b.gate = "" // so was the gate's answer; that the gate is asked again, the end tells
+			b.reask = b.model.Checks[i].ID
+		}
 	}
 	if cls, ok := strings.CutPrefix(after.Step.ID, "alarm."); ok && after.State == "emergency" && slices.Contains(ends, cls) {
 		b.alarm = cls
@@ -728,8 +737,8 @@ func (b *Book) end(outcome string, out []protocol.Effect) {
 	}
 	if slices.Contains(goodEnds, outcome) {
 		switch {
-		case b.gate != "":
-			b.fail("a failed gate is never fixed", "%s after %s", outcome, b.gate)
+		case b.gate != "" || b.reask != "":
+			b.fail("a failed gate is never fixed", "%s after %s", outcome, b.gate+b.reask)
 		case b.stopped != "":
 			b.fail("a stop line is never fixed", "%s after %s", outcome, b.stopped)
 		case b.alarm != "":

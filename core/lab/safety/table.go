@@ -697,7 +697,7 @@ var Table = []Row{
 				if rx("(?i)turn the (handle|lever)").MatchString(s.Act) && !rx("(?i)odou?r|smell|sniff").MatchString(s.Caution) {
 					bad = append(bad, fmt.Sprintf("%s.%d: no word of an odour", r.ID, k+1))
 				}
-				if s.Power != "off" {
+				if s.Power != "off" && s.Power != "cut" {
 					bad = append(bad, fmt.Sprintf("%s.%d: with power %s", r.ID, k+1, s.Power))
 				}
 			}
