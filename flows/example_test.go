@@ -56,4 +56,5 @@ func ExampleBuiltin() {
 	// furnace-direct-spark
 	// furnace-pilot
 	// heater-millivolt
+	// boiler-zone
 }

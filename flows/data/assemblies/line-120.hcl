@@ -343,7 +343,7 @@ check "switch-look" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   ask      = "The ${machine} switch: on, or off?"
-  option "on" { when = !mode("${machine}-switch.off") }
+  option "on" { when = !mode("furnace-switch.off") }
   option "off" {}
 }
 
