@@ -278,7 +278,7 @@ func (m *Machine) pointless(check int) bool {
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	q := Query{Findings: m.labelled(j.findings), Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)

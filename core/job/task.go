@@ -67,6 +67,12 @@ func (m *Machine) toward(t task) *question {
 		return m.taskQuestion(t) // before any switch is touched
 	}
 	m.proofRuns()
+	if isCheck {
+		if l, open := m.label(check.n); open {
+			j.task = l
+			return m.toward(l)
+		}
+	}
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
 	if isCheck && m.rules.Consent(check.n) && !m.consents(check.n) && !(moving && m.beforeLive(act)) {

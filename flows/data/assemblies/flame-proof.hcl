@@ -1,0 +1,371 @@
+# The flame is proved by the current that it rectifies.
+assembly "flame-proof" {}
+
+part "flame-rod" {
+  kind      = "rod"
+  name      = "flame rod"
+  place     = "burner-box"
+  look      = "thin steel rod in a white porcelain, one wire"
+  ports     = { rod = "ROD", burner = "BURNER" }
+  microamps = q("5 uA", 2, 8, "T05")
+  flame     = flame-at-rod
+  mode "dirty" {
+    name   = "flame rod dirty"
+    does   = "dirty"
+    factor = q("0.12 x", 0.02, 0.2, "own")
+    rate   = q("8 x", "common practice, no source")
+    repair = "clean-flame-rod"
+  }
+  mode "cracked" {
+    name   = "porcelain of the flame rod cracked"
+    does   = "leak"
+    ohms   = q("100000 ohm", "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "replace-flame-rod"
+  }
+  mode "bent" {
+    name   = "flame rod bent out of the flame"
+    does   = "dirty"
+    factor = q("0.05 x", 0.005, 0.15, "common practice, no source")
+    wrong  = true
+    rate   = q("1 x", "common practice, no source")
+    repair = "set-flame-rod"
+  }
+}
+
+part "flame-lead" {
+  kind  = "wire"
+  name  = "flame rod lead"
+  place = "upper-bay"
+  look  = "single wire from the flame rod to the board"
+  ports = { a = "FS", b = "ROD" }
+  mode "open" {
+    name   = "flame rod lead broken or off"
+    does   = "open"
+    rate   = q("3 x", "common practice, no source")
+    repair = "refit-flame-lead"
+  }
+}
+
+part "burner-ground" {
+  kind  = "wire"
+  name  = "burner ground"
+  place = "upper-bay"
+  look  = "screw or green wire from burners to frame"
+  ports = { a = "BURNER", b = "CHASSIS" }
+  mode "corroded" {
+    name   = "burner ground open or corroded"
+    does   = "resist"
+    ohms   = q("90000000 ohm", "own")
+    rate   = q("3 x", "common practice, no source")
+    repair = "clean-burner-ground"
+  }
+  mode "poor" {
+    name   = "burner ground poor, some thousand ohms"
+    does   = "resist"
+    ohms   = q("2600 ohm", "own")
+    rate   = q("1 x", "common practice, no source")
+    repair = "clean-burner-ground"
+  }
+}
+
+signal "flame-at-rod" {
+  unit = "x"
+  is   = lit * crossover.passes * (burners.passes > 0.5 ? 1 : 0)
+}
+
+point "flame-pin" {
+  net   = "FS"
+  place = "upper-bay"
+  name  = "flame terminal of the board"
+  where = "marked for the flame rod"
+}
+
+point "rod-end" {
+  net   = "ROD"
+  place = "upper-bay"
+  name  = "spade of the flame rod"
+  where = "where the single wire plugs on"
+}
+
+point "rod-a" {
+  net   = "flame-rod.rod"
+  place = "upper-bay"
+  name  = "flame rod spade, wire off"
+  where = "metal of the rod"
+}
+
+point "lead-a" {
+  net   = "flame-lead.a"
+  place = "upper-bay"
+  name  = "board end of the flame rod lead"
+  where = "pulled off the board"
+}
+
+point "lead-b" {
+  net   = "flame-lead.b"
+  place = "upper-bay"
+  name  = "rod end of the flame rod lead"
+  where = "pulled off the rod"
+}
+
+point "burner-metal" {
+  net   = "BURNER"
+  place = "upper-bay"
+  name  = "bare metal of a burner"
+  where = "scratch a bright spot"
+}
+
+check "see-hold" {
+  stage    = "watch"
+  name     = "flame after ten seconds"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  repeat   = true
+  act      = "Count ten seconds from the first flame."
+  ask      = "After ten seconds: flame stays, flame goes out, or none?"
+  option "flame-stays" {
+    when = lit > 0.5 && board.flame
+    seen = ["held"]
+  }
+  option "short-flame" {
+    when = lit > 0.5
+    seen = ["out"]
+  }
+  option "no-flame" { seen = ["dark"] }
+}
+
+check "flame-current" {
+  stage    = "plan"
+  name     = "flame current"
+  function = "microamps-dc"
+  part     = "flame-rod"
+  unit     = "uA"
+  limit    = atleast(1, "T05")
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  window   = true
+  places   = ["upper-bay"]
+  hazard   = "low"
+  minutes  = q("6 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Break the flame rod lead, put the meter between."
+  caution  = "Fit the meter with power off."
+}
+
+check "rod-ohms" {
+  stage    = "plan"
+  name     = "flame rod to burner"
+  function = "ohms"
+  part     = "flame-rod"
+  red      = "rod-a"
+  black    = "burner-metal"
+  unit     = "ohm"
+  limit    = atleast(1000000, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  lift     = ["rod-a"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read the ohms, touch no porcelain."
+}
+
+check "lead-ohms" {
+  stage    = "plan"
+  name     = "flame rod lead"
+  function = "ohms"
+  part     = "flame-lead"
+  red      = "lead-a"
+  black    = "lead-b"
+  unit     = "ohm"
+  limit    = atmost(2, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  lift     = ["lead-a", "lead-b"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Bend the lead while you read."
+}
+
+check "burner-ground-ohms" {
+  stage    = "plan"
+  name     = "burner to furnace metal"
+  function = "ohms"
+  part     = "burner-ground"
+  red      = "burner-metal"
+  black    = "frame"
+  unit     = "ohm"
+  limit    = atmost(2, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Scratch both spots bright, read the ohms."
+}
+
+check "rod-look" {
+  stage    = "plan"
+  name     = "flame rod, by eye"
+  function = "look"
+  part     = "flame-rod"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Look at the rod and its porcelain."
+  ask      = "The flame rod: clean, dirty, or cracked?"
+  option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
+  option "dirty" { when = mode("flame-rod.dirty") }
+  option "cracked" { when = mode("flame-rod.cracked") }
+  option "wrong-place" {}
+}
+
+check "rod-place" {
+  stage    = "plan"
+  name     = "place of the flame rod"
+  function = "look"
+  part     = "flame-rod"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Sight along the rod to the burner."
+  ask      = "The rod tip: over a burner, or the wrong place?"
+  option "right-place" { when = !mode("flame-rod.bent") }
+  option "wrong-place" {}
+}
+
+repair "refit-flame-lead" {
+  name    = "mend the flame rod lead"
+  part    = "flame-lead"
+  kind    = "refit"
+  price   = q("3..15 money", "from memory")
+  minutes = q("5..15 min", "from memory")
+  match   = ["heat rating", "spade size"]
+  confirm = "lead-ohms"
+  step {
+    act    = "Pull the lead off rod and board."
+    wire   = "rod-end"
+    places = ["upper-bay"]
+  }
+  step {
+    act    = "Fit a lead for high heat, push both ends home."
+    wire   = "flame-pin"
+    places = ["upper-bay"]
+  }
+}
+
+repair "clean-flame-rod" {
+  name    = "clean the flame rod"
+  part    = "flame-rod"
+  kind    = "clean"
+  price   = q("0..5 money", "from memory")
+  minutes = q("10..20 min", "from memory")
+  causes  = ["rod-look", "burner-look"]
+  confirm = "flame-current"
+  note    = "Low again within a season: replace the rod and look for the cause."
+  step {
+    act    = "Pull the wire off the rod."
+    wire   = "rod-end"
+    places = ["upper-bay"]
+  }
+  step {
+    act     = "Take out its one screw, draw the rod out."
+    caution = "The porcelain breaks easily."
+    level   = "caution"
+    places  = ["burner-box", "upper-bay"]
+  }
+  step {
+    act    = "Rub the metal bright with fine steel wool."
+    places = ["burner-box", "upper-bay"]
+  }
+  step {
+    act    = "Refit rod and wire, touch no porcelain."
+    wire   = "rod-end"
+    places = ["burner-box", "upper-bay"]
+  }
+}
+
+repair "set-flame-rod" {
+  name    = "set the flame rod into the flame"
+  part    = "flame-rod"
+  kind    = "refit"
+  minutes = q("10..20 min", "from memory")
+  confirm = "rod-place"
+  step {
+    act     = "Loosen its screw, turn the rod over the burner."
+    caution = "The porcelain breaks easily."
+    level   = "caution"
+    places  = ["burner-box", "upper-bay"]
+  }
+  step {
+    act    = "Tighten the screw, compare with the diagram."
+    places = ["burner-box", "upper-bay"]
+  }
+}
+
+repair "clean-burner-ground" {
+  name    = "clean and tighten the burner ground"
+  part    = "burner-ground"
+  kind    = "tighten"
+  minutes = q("10..20 min", "from memory")
+  causes  = ["flame-current"]
+  confirm = "burner-ground-ohms"
+  step {
+    act    = "Take the ground screw out."
+    wire   = "burner-metal"
+    places = ["upper-bay"]
+  }
+  step {
+    act    = "Rub both metals bright, tighten the screw."
+    places = ["upper-bay"]
+  }
+}
+
+repair "replace-flame-rod" {
+  name    = "replace the flame rod"
+  part    = "flame-rod"
+  kind    = "replace"
+  price   = q("10..40 money", "from memory")
+  minutes = q("15..30 min", "from memory")
+  match   = ["length", "bend", "mount"]
+  causes  = ["burner-ground-ohms"]
+  confirm = "flame-current"
+  step {
+    act    = "Pull the wire off the rod."
+    wire   = "rod-end"
+    places = ["upper-bay"]
+  }
+  step {
+    act     = "Take out its screw, draw the rod out."
+    caution = "The porcelain breaks easily."
+    level   = "caution"
+    places  = ["burner-box", "upper-bay"]
+  }
+  step {
+    act    = "Fit the new rod at the same place."
+    places = ["burner-box", "upper-bay"]
+  }
+  step {
+    act    = "Push the wire back on."
+    wire   = "rod-end"
+    places = ["upper-bay"]
+  }
+}

@@ -1,0 +1,965 @@
+# From the gas supply through the valve to burners and heat exchanger.
+assembly "gas" { machine = "furnace" }
+
+part "gas-supply" {
+  kind    = "passage"
+  name    = "gas supply"
+  place   = "room"
+  look    = "the meter or the tank outside"
+  stop    = "gas-train"
+  numbers = { pressure = q("7.1 inH2O", "T15") }
+  mode "off" {
+    name   = "gas supply to the house off"
+    does   = "off"
+    rate   = q("3 x", "common practice, no source")
+    repair = "call-gas-utility"
+  }
+  mode "low" {
+    name   = "gas supply pressure low"
+    does   = "factor"
+    factor = q("0.4 x", 0.1, 0.65, "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-gas-utility"
+  }
+}
+
+part "gas-cock" {
+  kind    = "passage"
+  name    = "gas cock"
+  place   = "front"
+  look    = "small handle on the gas pipe beside the ${machine}"
+  mode "closed" {
+    name   = "gas cock closed"
+    does   = "off"
+    wrong  = true
+    rate   = q("3 x", "common practice, no source")
+    repair = "open-gas-cock"
+  }
+}
+
+part "valve-switch" {
+  kind  = "passage"
+  name  = "switch on the gas valve"
+  place = "upper-bay"
+  look  = "small switch or knob on top of the gas valve"
+  mode "off" {
+    name   = "switch on the gas valve off"
+    does   = "off"
+    wrong  = true
+    rate   = q("3 x", "common practice, no source")
+    repair = "valve-switch-on"
+  }
+}
+
+part "valve-lead" {
+  kind  = "wire"
+  name  = "gas valve lead"
+  place = "upper-bay"
+  look  = "wire from the board to the gas valve"
+  ports = { a = "GV", b = "GV-1" }
+  mode "off" {
+    name   = "gas valve lead off"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "refit-valve-lead"
+  }
+}
+
+part "valve-common" {
+  kind  = "wire"
+  name  = "common lead of the gas valve"
+  place = "upper-bay"
+  look  = "second wire on the gas valve, to common"
+  ports = { a = "GV-2", b = "C" }
+  mode "off" {
+    name   = "common lead of the gas valve off"
+    does   = "open"
+    rate   = q("1 x", "common practice, no source")
+    repair = "refit-valve-common"
+  }
+}
+
+part "gas-valve" {
+  kind  = "load"
+  name  = "gas valve"
+  place = "upper-bay"
+  look  = "block in the gas pipe with two or three wires"
+  ports = { a = "GV-1", b = "GV-2" }
+  ohms  = q("60 ohm", 35, 85, "common practice, no source")
+  cold  = q("40 ohm", 20, 60, "common practice, no source")
+  works = q("18 V", "common practice, no source")
+  stop  = "gas-train"
+  mode "coil-open" {
+    name   = "coil of the gas valve open"
+    does   = "open"
+    rate   = q("3 x", "common practice, no source")
+    repair = "call-gas-valve"
+  }
+  mode "coil-shorted" {
+    name   = "coil of the gas valve shorted"
+    does   = "short"
+    ohms   = q("2 ohm", 0.3, 7, "common practice, no source")
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-gas-valve"
+  }
+  mode "stuck" {
+    name   = "gas valve does not open though powered"
+    does   = "stuck"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-gas-valve"
+  }
+  mode "leaking" {
+    name   = "gas valve does not shut"
+    does   = "always"
+    rate   = q("0.3 x", "common practice, no source")
+    repair = "call-gas-valve"
+  }
+}
+
+part "orifice" {
+  kind    = "passage"
+  name    = "burner orifices"
+  place   = "burner-box"
+  look    = "brass nozzles at the burners"
+  stop    = "combustion"
+  numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own"), flue_limit = q("100 ppm", "common practice, no source") }
+  mode "too-big" {
+    name   = "over-fired, wrong orifices or pressure"
+    does   = "factor"
+    factor = q("1.25 x", "own")
+    wrong  = true
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-overfire"
+  }
+}
+
+part "burners" {
+  kind  = "passage"
+  name  = "burners"
+  place = "burner-box"
+  look  = "row of steel tubes with ports"
+  stop  = "gas-train"
+  mode "dirty" {
+    name   = "burners dirty, light late"
+    does   = "factor"
+    factor = q("0.4 x", "common practice, no source")
+    rate   = q("3 x", "common practice, no source")
+    repair = "call-burners"
+  }
+}
+
+part "crossover" {
+  kind  = "passage"
+  name  = "burner crossover"
+  place = "burner-box"
+  look  = "slots that carry flame from burner to burner"
+  stop  = "gas-train"
+  mode "blocked" {
+    name   = "burner crossover blocked, last burner stays dark"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-burners"
+  }
+}
+
+part "exchanger" {
+  kind    = "thing"
+  name    = "heat exchanger"
+  place   = "burner-box"
+  look    = "steel tubes or shells behind the burners"
+  stop    = "exchanger"
+  numbers = { room_ppm = q("25 ppm", "from memory"), tester = q("9 ppm", "EPA"), keep_off = q("30 ppm", "IRC") }
+  mode "cracked" {
+    name   = "heat exchanger cracked"
+    does   = "wrong"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-exchanger"
+  }
+  mode "plugged" {
+    name   = "heat exchanger plugged with soot, flame comes out"
+    does   = "wrong"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-rollout"
+  }
+}
+
+signal "gas-inlet" {
+  unit = "inH2O"
+  is   = gas-supply.pressure * gas-supply.passes * gas-cock.passes
+  tol  = q("15 %", "common practice, no source")
+}
+
+signal "gas-flow" {
+  unit = "x"
+  is   = gas-supply.passes * gas-cock.passes * valve-switch.passes * gas-valve.works * orifice.passes
+}
+
+signal "flame-outside" {
+  unit = "x"
+  is   = lit > 0.5 && mode("exchanger.plugged") ? 1 : 0
+}
+
+signal "dial-seconds" {
+  unit = "s"
+  is   = lit > 0.5 ? orifice.cubic_foot / gas-flow : orifice.never
+}
+
+signal "room-co" {
+  unit = "ppm"
+  is   = mode("exchanger.cracked") || mode("vent-joints.apart") ? exchanger.room_ppm : 0
+}
+
+signal "flue-co" {
+  unit = "ppm"
+  is   = mode("orifice.too-big") ? orifice.over_ppm : orifice.flue_ppm
+}
+
+point "gas-out" {
+  net   = "GV"
+  place = "upper-bay"
+  name  = "gas valve pin of the board plug"
+  where = "multi-pin plug, gas valve output"
+}
+
+point "valve-1" {
+  net   = "GV-1"
+  place = "upper-bay"
+  name  = "gas valve, first terminal"
+  where = "wire from the board"
+}
+
+point "valve-2" {
+  net   = "GV-2"
+  place = "upper-bay"
+  name  = "gas valve, common terminal"
+  where = "wire to common"
+}
+
+point "valve-a" {
+  net   = "gas-valve.a"
+  place = "upper-bay"
+  name  = "gas valve terminal, wire off"
+  where = "first terminal"
+}
+
+point "valve-b" {
+  net   = "gas-valve.b"
+  place = "upper-bay"
+  name  = "gas valve common terminal, wire off"
+  where = "second terminal"
+}
+
+check "cock-who" {
+  stage    = "cause"
+  name     = "who closed the gas"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  must     = true
+  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
+  option "reason-known" {}
+  option "nobody-knows" { stop = "gas-closed" }
+}
+
+check "cock-look" {
+  stage    = "free"
+  name     = "gas cock"
+  function = "look"
+  part     = "gas-cock"
+  power    = "any"
+  minutes  = q("0.5 min", "common practice, no source")
+  skill    = "clear"
+  caution  = "Only look. Do not turn the handle."
+  ask      = "The gas handle: along the pipe, or across the pipe?"
+  option "parallel" { when = !(gas-cock.passes < 0.5) }
+  option "crosswise" {}
+}
+
+check "other-gas" {
+  stage    = "free"
+  name     = "another gas appliance"
+  function = "look"
+  part     = "gas-supply"
+  power    = "any"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Light one ring of the stove, if there is one."
+  ask      = "Another gas flame, like the stove: good, weak, or none?"
+  option "good" { when = !mode("gas-supply.off") && !mode("gas-supply.low") }
+  option "none" { when = mode("gas-supply.off") }
+  option "short-flame" {}
+}
+
+check "hear-valve" {
+  stage    = "watch"
+  name     = "click of the gas valve"
+  function = "look"
+  part     = "gas-valve"
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Listen at the end of the glow."
+  ask      = "At the gas valve: a click, or no click?"
+  option "clicks" { when = gas-valve.powered }
+  option "no-click" {}
+}
+
+check "see-flame" {
+  stage    = "watch"
+  name     = "first flame"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  repeat   = true
+  act      = "Stand aside and watch the sight window."
+  caution  = "Flame may come out. Stand to the side."
+  ask      = "Flame: none, soft, or with a thump?"
+  option "whoosh" { when = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5) }
+  option "rolls-out" {
+    when = flame-outside > 0.5
+    stop = "roll-out"
+  }
+  option "bang" {
+    when = lit > 0.5 && burners.passes < 0.5
+    stop = "late-light"
+  }
+  option "no-flame" {}
+}
+
+check "see-burners" {
+  stage    = "watch"
+  name     = "all burners"
+  function = "look"
+  part     = "burners"
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Count the flames through the sight window."
+  ask      = "Do all burners light, or only some burners?"
+  option "all-burners" {
+    when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
+    seen = ["flame", "held"]
+  }
+  option "no-flame" {
+    when = lit < 0.5
+    seen = ["dark"]
+  }
+  option "some-burners" { seen = ["flame", "held"] }
+}
+
+check "see-colour" {
+  stage    = "watch"
+  name     = "colour of the flame"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "run"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Look at the flame, not the glow."
+  ask      = "The flame: blue, yellow, or none?"
+  option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
+  option "no-flame" { when = lit < 0.5 }
+  option "yellow-flame" { stop = "combustion" }
+}
+
+check "see-move" {
+  stage    = "watch"
+  name     = "flame when the blower starts"
+  function = "look"
+  part     = "exchanger"
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Watch the flame as the blower starts."
+  ask      = "As the blower starts: flame still, or moves?"
+  option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
+  option "no-flame" { when = lit < 0.5 }
+  option "flame-moves" { stop = "exchanger" }
+}
+
+check "see-end" {
+  stage    = "watch"
+  name     = "flame with no call"
+  function = "look"
+  part     = "gas-valve"
+  power    = "on"
+  call     = "off"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Turn the call off and watch the flame."
+  ask      = "Call off: flame gone, or still burning?"
+  option "no-flame" { when = !mode("gas-valve.leaking") }
+  option "flame-stays" { stop = "gas-train" }
+}
+
+check "gas-out-v" {
+  stage    = "plan"
+  name     = "board output to the gas valve"
+  function = "volts-ac"
+  part     = "board"
+  red      = "gas-out"
+  black    = "board-c"
+  unit     = "V"
+  limit    = between(21, 30, "AIRH")
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  window   = true
+  places   = ["upper-bay"]
+  hazard   = "low"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Push the tip in first, read at the click."
+  caution  = "The burner lights. Keep your face away."
+}
+
+check "valve-v" {
+  stage    = "plan"
+  name     = "across the gas valve"
+  function = "volts-ac"
+  part     = "gas-valve"
+  red      = "valve-1"
+  black    = "valve-2"
+  unit     = "V"
+  limit    = between(21, 30, "AIRH")
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  window   = true
+  places   = ["upper-bay"]
+  hazard   = "low"
+  instead  = "valve-ohms"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read at the click of the gas valve."
+  caution  = "The burner lights. Keep your face away."
+}
+
+check "valve-1-v" {
+  stage    = "plan"
+  name     = "first terminal of the gas valve to C"
+  function = "volts-ac"
+  part     = "valve-lead"
+  red      = "valve-1"
+  black    = "board-c"
+  unit     = "V"
+  limit    = between(21, 30, "AIRH")
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  window   = true
+  places   = ["upper-bay"]
+  hazard   = "low"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read at the click of the gas valve."
+  caution  = "The burner lights. Keep your face away."
+}
+
+check "valve-ohms" {
+  stage    = "plan"
+  name     = "coil of the gas valve"
+  function = "ohms"
+  part     = "gas-valve"
+  red      = "valve-a"
+  black    = "valve-b"
+  unit     = "ohm"
+  limit    = between(15, 80, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  lift     = ["valve-a"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read the ohms, fingers off the tips."
+  caution  = "Move wires only. Leave gas fittings alone."
+}
+
+check "valve-lead-ohms" {
+  stage    = "plan"
+  name     = "gas valve lead"
+  function = "ohms"
+  part     = "valve-lead"
+  red      = "gas-out"
+  black    = "valve-1"
+  unit     = "ohm"
+  limit    = atmost(2, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read the ohms, fingers off the tips."
+}
+
+check "valve-common-ohms" {
+  stage    = "plan"
+  name     = "common lead of the gas valve"
+  function = "ohms"
+  part     = "valve-common"
+  red      = "valve-2"
+  black    = "board-c"
+  unit     = "ohm"
+  limit    = atmost(2, "common practice, no source")
+  power    = "off"
+  places   = ["upper-bay"]
+  hands_in = true
+  hazard   = "none"
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  repeat   = true
+  act      = "Read the ohms, fingers off the tips."
+}
+
+check "inlet-m" {
+  stage    = "plan"
+  name     = "gas pressure at the inlet"
+  function = "manometer"
+  part     = "gas-supply"
+  quantity = "gas-inlet"
+  unit     = "inH2O"
+  limit    = between(5, 14, "common practice, no source")
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  places   = ["upper-bay"]
+  hazard   = "gas"
+  minutes  = q("20 min", "common practice, no source")
+  skill    = "skilled"
+  repeat   = true
+  who      = "licensed"
+  act      = "Only with a licence: fit the gauge, gas off."
+  caution  = "Licensed people only. Gas off to fit."
+}
+
+check "dial" {
+  stage    = "plan"
+  name     = "gas meter dial"
+  function = "look"
+  part     = "gas-supply"
+  places   = ["outside"]
+  power    = "on"
+  call     = "on"
+  at       = "trial"
+  minutes  = q("6 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Turn other gas flames off, watch the dial."
+  ask      = "The small gas meter dial: turning, or standing still?"
+  option "running" { when = gas-flow > 0.2 }
+  option "not-running" {}
+}
+
+check "dial-time" {
+  stage    = "plan"
+  name     = "time of one cubic foot"
+  function = "look"
+  part     = "orifice"
+  places   = ["outside"]
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("8 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Other gas off. Time one turn of the dial."
+  ask      = "One cubic foot: above or below forty seconds?"
+  option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick) }
+  option "not-running" { when = gas-flow < 0.2 }
+  option "below" { stop = "combustion" }
+}
+
+check "room-co-m" {
+  stage    = "plan"
+  name     = "carbon monoxide in the room"
+  function = "co-meter"
+  part     = "exchanger"
+  quantity = "room-co"
+  unit     = "ppm"
+  limit    = atmost(9, "EPA")
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("5 min", "common practice, no source")
+  skill    = "skilled"
+  act      = "Hold a C O meter at head height, if you have one."
+  caution  = "A gas sniffer does not show it."
+  # UL 2034 alarms sound at 70 ppm within four hours
+  band "leave" {
+    when      = atleast(70, "from memory")
+    emergency = "co"
+  }
+  band "off" {
+    when = atleast(35, "T03")
+    stop = "vent"
+  }
+  band "source" {
+    when = atleast(9, "EPA")
+    tell = "More than outdoor air. Open a window and look for where it comes from."
+  }
+}
+
+check "flue-co-m" {
+  stage    = "plan"
+  name     = "carbon monoxide in the exhaust"
+  function = "co-meter"
+  part     = "orifice"
+  quantity = "flue-co"
+  unit     = "ppm"
+  limit    = atmost(100, "common practice, no source")
+  places   = ["outside"]
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  hazard   = "hot"
+  minutes  = q("15 min", "common practice, no source")
+  skill    = "skilled"
+  who      = "licensed"
+  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  band "off" {
+    when = atleast(100, "common practice, no source")
+    stop = "combustion"
+  }
+}
+
+check "burner-look" {
+  stage    = "plan"
+  name     = "burners, by eye"
+  function = "look"
+  part     = "burners"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Look along the burner ports with a light."
+  ask      = "The burners: clean, dirty, or sooty?"
+  option "clean" { when = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked")) }
+  option "sooty" {
+    when = mode("exchanger.plugged")
+    stop = "roll-out"
+  }
+  option "dirty" {}
+}
+
+check "crossover-look" {
+  stage    = "plan"
+  name     = "burner crossover"
+  function = "look"
+  part     = "crossover"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("3 min", "common practice, no source")
+  skill    = "ambiguous"
+  act      = "Look at the slots from burner to burner."
+  ask      = "The slots between burners: clear, or blocked?"
+  option "clear" { when = !(crossover.passes < 0.5) }
+  option "blocked" {}
+}
+
+check "orifice-look" {
+  stage    = "plan"
+  name     = "burner orifices"
+  function = "look"
+  part     = "orifice"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("4 min", "common practice, no source")
+  skill    = "skilled"
+  act      = "Read only. Unscrew nothing."
+  ask      = "The numbers on the nozzles: same as the label, or different?"
+  option "same" { when = !mode("orifice.too-big") }
+  option "different" { stop = "combustion" }
+}
+
+check "exchanger-look" {
+  stage    = "plan"
+  name     = "heat exchanger, by eye"
+  function = "look"
+  part     = "exchanger"
+  places   = ["burner-box", "upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("4 min", "common practice, no source")
+  skill    = "skilled"
+  act      = "Look into each opening with a light."
+  ask      = "Behind the burners: good, sooty, or cracked?"
+  option "good" { when = !mode("exchanger.plugged") && !mode("exchanger.cracked") }
+  option "sooty" {
+    when = mode("exchanger.plugged")
+    stop = "roll-out"
+  }
+  option "cracked" { stop = "exchanger" }
+}
+
+check "gas-switch-look" {
+  stage    = "plan"
+  name     = "switch on the gas valve"
+  function = "look"
+  part     = "valve-switch"
+  places   = ["upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Read the mark by the small switch."
+  ask      = "The switch on the gas valve: on, or off?"
+  option "on" { when = !(valve-switch.passes < 0.5) }
+  option "off" {}
+}
+
+check "valve-wire-look" {
+  stage    = "plan"
+  name     = "wires of the gas valve"
+  function = "look"
+  part     = "valve-lead"
+  places   = ["upper-bay"]
+  power    = "off"
+  hands_in = true
+  minutes  = q("1 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Tug each wire gently."
+  ask      = "The two gas valve wires: tight, or loose?"
+  option "tight" { when = !(mode("valve-lead.off") || mode("valve-common.off")) }
+  option "loose" {}
+}
+
+check "again-flame" {
+  stage    = "restart"
+  name     = "flame after the repair"
+  function = "look"
+  power    = "on"
+  call     = "on"
+  at       = "heating"
+  minutes  = q("2 min", "common practice, no source")
+  skill    = "clear"
+  act      = "Look through the sight window."
+  ask      = "The flame now: blue, yellow, or none?"
+  option "blue-flame" { when = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty") }
+  option "yellow-flame" {
+    when = lit > 0.5
+    stop = "combustion"
+  }
+  option "no-flame" {}
+}
+
+repair "open-gas-cock" {
+  name    = "open the gas cock"
+  part    = "gas-cock"
+  kind    = "open"
+  minutes = q("1..10 min", "from memory")
+  causes  = ["cock-who"]
+  confirm = "cock-look"
+  note    = "Only when the reason is known. Otherwise the gas company opens it."
+  step {
+    act     = "Turn the handle along the pipe, slowly."
+    caution = "Never without a known reason. Gas odour afterwards: leave at once."
+    level   = "danger"
+    power   = "cut"
+  }
+}
+
+repair "valve-switch-on" {
+  name    = "turn the gas valve switch on"
+  part    = "valve-switch"
+  kind    = "open"
+  minutes = q("1..3 min", "from memory")
+  confirm = "gas-switch-look"
+  step {
+    act    = "Find out who turned it off, and why."
+    power  = "off"
+    places = ["upper-bay"]
+  }
+  step {
+    act     = "Turn only the small switch to on."
+    caution = "Touch no gas fitting."
+    level   = "danger"
+    power   = "off"
+    places  = ["upper-bay"]
+  }
+}
+
+repair "refit-valve-lead" {
+  name    = "refit the gas valve lead"
+  part    = "valve-lead"
+  kind    = "refit"
+  price   = q("0..10 money", "from memory")
+  minutes = q("5..15 min", "from memory")
+  confirm = "valve-1-v"
+  step {
+    act     = "Push the spade on the first terminal, tug."
+    caution = "Move the wire only. Touch no gas fitting."
+    level   = "warning"
+    wire    = "valve-1"
+    places  = ["upper-bay"]
+  }
+}
+
+repair "refit-valve-common" {
+  name    = "refit the common lead of the gas valve"
+  part    = "valve-common"
+  kind    = "refit"
+  price   = q("0..10 money", "from memory")
+  minutes = q("5..15 min", "from memory")
+  confirm = "valve-v"
+  step {
+    act     = "Push the spade on the common terminal, tug."
+    caution = "Move the wire only. Touch no gas fitting."
+    level   = "warning"
+    wire    = "valve-2"
+    places  = ["upper-bay"]
+  }
+}
+
+repair "call-rollout" {
+  name    = "call licensed help: the roll-out switch opened"
+  part    = "exchanger"
+  kind    = "call"
+  stop    = "roll-out"
+  minutes = q("0..10 min", "from memory")
+  causes  = ["roll-marks", "exchanger-look"]
+  confirm = "roll-marks"
+}
+
+repair "call-gas-utility" {
+  name    = "call the gas company or supplier"
+  part    = "gas-supply"
+  kind    = "call"
+  stop    = "gas-supply"
+  minutes = q("0..10 min", "from memory")
+  confirm = "other-gas"
+}
+
+repair "call-gas-valve" {
+  name    = "call licensed help for the gas valve"
+  part    = "gas-valve"
+  kind    = "call"
+  stop    = "gas-train"
+  minutes = q("0..10 min", "from memory")
+  confirm = "valve-ohms"
+}
+
+repair "call-overfire" {
+  name    = "call licensed help: the burner is over-fired"
+  part    = "orifice"
+  kind    = "call"
+  stop    = "combustion"
+  minutes = q("0..10 min", "from memory")
+  confirm = "dial-time"
+}
+
+repair "call-burners" {
+  name    = "call licensed help to clean the burners"
+  part    = "burners"
+  kind    = "call"
+  stop    = "gas-train"
+  minutes = q("0..10 min", "from memory")
+  confirm = "see-flame"
+}
+
+repair "call-exchanger" {
+  name    = "call licensed help: heat exchanger in doubt"
+  part    = "exchanger"
+  kind    = "call"
+  stop    = "exchanger"
+  minutes = q("0..10 min", "from memory")
+  confirm = "see-move"
+}
+
+plate "input" {
+  name     = "input rating"
+  unit     = "Btu/h"
+  possible = between(20000, 250000, "common practice, no source")
+  ask  = "Input rating on the plate: how many B T U per hour?"
+}
+
+plate "gas-kind" {
+  name = "kind of gas"
+  ask  = "Gas on the plate: natural gas, or propane?"
+}
+
+stop "gas-train" {
+  say  = "Gas parts need a licensed person."
+  call = "a licensed gas technician"
+  tell = "Say what was measured at the gas valve, and that no gas joint was touched."
+  now  = "Close the gas cock. Leave it off."
+}
+
+stop "gas-supply" {
+  say  = "The gas does not reach the ${machine}."
+  call = "the gas company or the gas supplier"
+  tell = "Say which gas appliances work, and that the gas cock is open."
+  now  = "Leave it off. Do not open gas fittings."
+}
+
+stop "gas-closed" {
+  say  = "Somebody closed the gas, and nobody knows why."
+  call = "the gas company or the gas supplier"
+  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  now  = "Leave it closed. Leave the ${machine} off."
+}
+
+stop "combustion" {
+  say  = "Setting the burner needs a licensed person."
+  call = "a licensed gas technician"
+  tell = "Say the plate input, the time of one cubic foot, and the flame colour."
+  now  = "Leave it off. Open a window if you ran it."
+}
+
+stop "exchanger" {
+  say  = "The heat exchanger is in doubt."
+  call = "a licensed heating technician"
+  tell = "Say what the flame did as the blower started."
+  now  = "Leave it off, hang a tag on the switch."
+}
+
+stop "roll-out" {
+  say  = "Flame has been outside the burners."
+  call = "a licensed heating technician"
+  tell = "Say which roll-out switch opened, and where soot or burnt paint is."
+  now  = "Leave it off, hang a tag on it. Reset nothing."
+}
+
+stop "late-light" {
+  say  = "The burner lights late, with a thump."
+  call = "a licensed gas technician"
+  tell = "Say that gas collects before it lights."
+  now  = "Leave it off. Close the gas cock."
+}
+
+stop "vent" {
+  say  = "Exhaust may come into the house."
+  call = "a licensed heating technician"
+  tell = "Say where the vent pipe is apart or blocked."
+  now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
+}
+
+caution "gas" {
+  level   = "danger"
+  say     = [
+    "Gas parts. Touch wires only, no fitting, no screw.",
+    "Gas parts here. Wires only.",
+    "Gas fittings stay closed. Touch none.",
+    "Gas close by. Leave every fitting alone.",
+  ]
+}
