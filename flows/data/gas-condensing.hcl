@@ -19,31 +19,45 @@ use "furnace-places" {
   place "lower-bay" { hazards = ["mains", "moving", "sharp"] }
 }
 use "line-120" {
-  repair "reset-breaker" { causes = ["blower-frame", "fan-ohms"] }
+  repair "reset-breaker" {
+    causes = ["blower-frame", "fan-ohms"]
+  }
 }
 use "call-24v" {}
 use "coil-drain" {
   part "drain" {
-    mode "blocked" { rate = q("1 x", "common practice, no source") }
+    mode "blocked" {
+      rate = q("1 x", "common practice, no source")
+    }
   }
   part "float-lead" { ports = { a = "R-float", b = "R-pump" } }
-  point "float-far" { net = "R-pump" }
+  point "float-far" {
+    net = "R-pump"
+  }
 }
 use "condensate" {}
 use "safety-string" {
-  repair "replace-limit" { causes = ["rise-m", "filter-look", "static-m"] }
+  repair "replace-limit" {
+    causes = ["rise-m", "filter-look", "static-m"]
+  }
 }
 use "draft" {
   part "vent" {
     look = "end of the white or gray plastic pipe that blows warm mist"
-    mode "blocked" { rate = q("4 x", "common practice, no source") }
+    mode "blocked" {
+      rate = q("4 x", "common practice, no source")
+    }
   }
   part "air-intake" {
-    look = "end of the second plastic pipe, it draws air in"
-    mode "blocked" { rate = q("4 x", "common practice, no source") }
+    look = "end of the second plastic pipe, which draws air in"
+    mode "blocked" {
+      rate = q("4 x", "common practice, no source")
+    }
   }
   part "hose" {
-    mode "wet" { rate = q("5 x", "common practice, no source") }
+    mode "wet" {
+      rate = q("5 x", "common practice, no source")
+    }
     mode "swapped" {
       name   = "pressure hoses swapped at their ports"
       does   = "off"
@@ -53,51 +67,78 @@ use "draft" {
     }
   }
   check "hose-look" {
-    ask = "Is the pressure hose good, split, off its port, or on the wrong place?"
-    option "good" { when = !mode("hose.off") && !mode("hose.split") && !mode("hose.swapped") }
-    option "off-port" { when = mode("hose.off") }
-    option "split" { when = mode("hose.split") }
-    option "wrong-place" {}
+    ask = "How is the hose? Good, off its port, split, or on the wrong port?"
+    option "good" {
+      when = !mode("hose.off") && !mode("hose.split") && !mode("hose.swapped")
+    }
+    option "off-port" {
+      when = mode("hose.off")
+    }
+    option "split" {
+      when = mode("hose.split")
+    }
+    option "wrong-place" {
+      label = "On the wrong port"
+    }
   }
   check "hose-wet" {
-    option "dry" { when = !mode("hose.wet") && !mode("inducer-drain.blocked") && water-back > 0.5 }
+    option "dry" {
+      when = !mode("hose.wet") && !mode("inducer-drain.blocked") && water-back > 0.5
+    }
   }
   check "vent-joint-look" {
-    act = "Follow both plastic pipes with a light."
-    ask = "Are the vent pipe joints tight, apart, or burnt brown?"
-    option "burnt" { stop = "vent" }
+    act = "Follow both plastic pipes with a flashlight."
+    ask = "Are the pipe joints tight, apart, or burned brown?"
+    option "burnt" {
+      stop  = "vent"
+      label = "Burned brown"
+    }
   }
   signal "draft" {
     is = inducer.draft * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes * vent-slope.passes * second-gas.passes * collector.passes * (trap.passes > 0.5 && trap.passes < 0.9 ? 0.5 : 1)
   }
   signal "port-draft" { is = draft * port.passes * water-back }
   signal "sensed-draft" { is = draft * port.passes * hose.passes * water-back }
-  repair "drain-hose" { causes = ["fan-drain-look", "trap-look", "drain-pour"] }
-  repair "clear-vent" { causes = ["vent-joint-look", "vent-slope-look", "switch-draft-m"] }
+  repair "drain-hose" {
+    causes = ["fan-drain-look", "trap-look", "drain-pour"]
+  }
+  repair "clear-vent" {
+    causes = ["vent-joint-look", "vent-slope-look", "switch-draft-m"]
+  }
 }
 use "burner-hsi" {
   part "igniter" {
     look = "dark smooth rod on a white block"
     ohms = q("40 ohm", 20, 60, "from memory")
     cold = q("22 ohm", 10, 60, "from memory")
-    mode "open" { rate = q("6 x", "common practice, no source") }
-    mode "hot-crack" { cold = q("22 ohm", "from memory") }
+    mode "open" {
+      rate = q("6 x", "common practice, no source")
+    }
+    mode "hot-crack" {
+      cold = q("22 ohm", "from memory")
+    }
     mode "aged" {
       ohms = q("95 ohm", "common practice, no source")
       cold = q("90 ohm", "common practice, no source")
     }
   }
-  check "glow-ohms" { limit = between(8, 70, "from memory") }
+  check "glow-ohms" {
+    limit = between(8, 70, "from memory")
+  }
   # Boards feed a nitride igniter in pieces: an averaging meter shows 40 to 110 volts, and that is right.
-  check "glow-out-v" { limit = between(40, 127, "common practice, no source") }
-  check "glow-plug-v" { limit = between(40, 127, "common practice, no source") }
+  check "glow-out-v" {
+    limit = between(40, 127, "common practice, no source")
+  }
+  check "glow-plug-v" {
+    limit = between(40, 127, "common practice, no source")
+  }
   check "glow-amps" {
     limit = between(1.5, 6, "computed")
-    act   = "Close the clamp round one igniter wire."
+    act   = "Close the clamp around one igniter wire."
   }
   check "glow-amps-late" {
     limit = between(1.5, 6, "computed")
-    act   = "Keep the clamp on until the valve clicks."
+    act   = "Keep the clamp on until the gas valve clicks."
   }
 }
 use "gas" {}
@@ -121,7 +162,9 @@ use "furnace-story" {
     option "every-start" {
       when = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks") || mode("trap.dry") || mode("vent-slope.sagging"))
     }
-    option "some-starts" { when = mode("w-tail.loose") || mode("vent.partly") || mode("vent-slope.sagging") }
+    option "some-starts" {
+      when = mode("w-tail.loose") || mode("vent.partly") || mode("vent-slope.sagging")
+    }
   }
   check "story-when" {
     option "suddenly" {
@@ -137,7 +180,7 @@ part "vent-slope" {
   kind  = "passage"
   name  = "slope of the vent pipe"
   place = "room"
-  look  = "the plastic pipes must fall back to the furnace"
+  look  = "the plastic pipes must run downhill to the furnace"
   stop  = "vent"
   mode "sagging" {
     name   = "vent pipe sags and holds water"
@@ -151,11 +194,11 @@ part "vent-slope" {
 
 part "second-air" {
   kind  = "passage"
-  name  = "air side of the second exchanger"
+  name  = "air side of the second heat exchanger"
   place = "lower-bay"
-  look  = "finned block above the blower"
+  look  = "block with fins above the blower"
   mode "matted" {
-    name   = "second exchanger matted with lint"
+    name   = "second heat exchanger matted with lint"
     does   = "factor"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("2 x", "common practice, no source")
@@ -165,12 +208,12 @@ part "second-air" {
 
 part "second-gas" {
   kind  = "passage"
-  name  = "exhaust side of the second exchanger"
+  name  = "exhaust side of the second heat exchanger"
   place = "upper-bay"
-  look  = "inside the finned block, not seen"
+  look  = "inside the block with fins, not seen"
   stop  = "exchanger"
   mode "plugged" {
-    name   = "second exchanger plugged inside"
+    name   = "second heat exchanger plugged inside"
     does   = "factor"
     factor = q("0.4 x", 0.1, 0.52, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -182,7 +225,7 @@ part "collector" {
   kind  = "passage"
   name  = "collector box"
   place = "upper-bay"
-  look  = "plastic box at the front, hoses and the draft fan on it"
+  look  = "plastic box at the front with hoses and the draft fan on it"
   stop  = "vent"
   mode "leaking" {
     name   = "collector box or its gasket leaks"
@@ -286,7 +329,7 @@ control "heat" {
 
 check "see-drop" {
   stage    = "watch"
-  name     = "flame after some minutes of fire"
+  name     = "flame after five minutes"
   function = "look"
   part     = "trap"
   power    = "on"
@@ -295,10 +338,16 @@ check "see-drop" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Let it run and watch the flame."
-  ask      = "After five minutes: is it still burning, or no flame?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "no-flame" {}
+  act      = "Let it run for five minutes. Watch the flame."
+  ask      = "Is the burner still burning or out?"
+  option "flame-stays" {
+    when  = lit > 0.5
+    label = "Still burning"
+  }
+  option "no-flame" {
+    label = "Out"
+  }
+  unless = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
 }
 
 check "water-comes" {
@@ -312,14 +361,20 @@ check "water-comes" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Look at the end of the drain while it burns."
-  ask      = "Does water drip from the drain, or is it dry?"
-  option "drips" { when = lit > 0.5 && drains > 0.5 }
-  option "dry" {}
+  ask      = "Is the drain dripping or dry?"
+  option "drips" {
+    when  = lit > 0.5 && drains > 0.5
+    label = "Dripping"
+  }
+  option "dry" {
+    label = "Dry"
+  }
+  unless = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-drop=no-flame"]
 }
 
 check "pipe-heat" {
   stage    = "watch"
-  name     = "heat of the plastic vent"
+  name     = "warmth of the plastic vent"
   function = "look"
   part     = "vent-joints"
   power    = "on"
@@ -327,12 +382,20 @@ check "pipe-heat" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hold a hand near the plastic vent pipe."
+  act      = "Hold your hand near the plastic vent pipe."
   caution  = "It may be hot. Do not grip it."
-  ask      = "Is the plastic vent warm, cold, or too hot to touch?"
-  option "warm" { when = lit > 0.5 }
-  option "cold" {}
-  option "hot" { stop = "vent" }
+  ask      = "How is the pipe? Warm, cold, or too hot to touch?"
+  option "warm" {
+    when  = lit > 0.5
+    label = "Warm"
+  }
+  option "cold" {
+    label = "Cold"
+  }
+  option "hot" {
+    stop  = "vent"
+    label = "Too hot to touch"
+  }
 }
 
 check "hot-draft-m" {
@@ -352,8 +415,8 @@ check "hot-draft-m" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the switch. Put the tee with the gauge between."
-  act      = "Stand back, read the gauge after five minutes."
+  fit      = "Pull the hose off the switch. Put the T-piece with the gauge in between."
+  act      = "Stand back. Read the gauge after five minutes."
 }
 
 check "vent-slope-look" {
@@ -365,14 +428,19 @@ check "vent-slope-look" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow the plastic pipes. Look for a low spot."
-  ask      = "Do the pipes slope to the furnace, or is there a sagging spot?"
-  option "sloped" { when = vent-slope.ok }
-  option "sagging" {}
+  ask      = "Do the pipes run downhill to the furnace or sag somewhere?"
+  option "sloped" {
+    when  = vent-slope.ok
+    label = "Run downhill to the furnace"
+  }
+  option "sagging" {
+    label = "Sag somewhere"
+  }
 }
 
 check "second-air-look" {
   stage    = "plan"
-  name     = "second exchanger, from below"
+  name     = "second heat exchanger, from below"
   function = "look"
   part     = "second-air"
   places   = ["lower-bay"]
@@ -380,16 +448,21 @@ check "second-air-look" {
   hands_in = true
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Look up past the blower with a mirror and light."
-  caution  = "Sharp edges. Power stays off."
-  ask      = "Are the fins above the blower clean, or dirty?"
-  option "clean" { when = second-air.ok }
-  option "dirty" {}
+  act      = "Look up past the blower with a mirror and a flashlight."
+  caution  = "Sharp edges. The power stays off."
+  ask      = "Are the fins above the blower clean or dirty?"
+  option "clean" {
+    when  = second-air.ok
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "collector-look" {
   stage    = "plan"
-  name     = "collector box, by eye"
+  name     = "look of the collector box"
   function = "look"
   part     = "collector"
   places   = ["upper-bay"]
@@ -397,11 +470,20 @@ check "collector-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look round the plastic box for rust and drips."
-  ask      = "Is the collector box dry and good, rusty, or cracked?"
-  option "good" { when = collector.ok }
-  option "rusty" { stop = "vent" }
-  option "cracked" { stop = "vent" }
+  act      = "Look around the plastic box for rust and drips."
+  ask      = "Is the box good, rusty, or cracked?"
+  option "good" {
+    when  = collector.ok
+    label = "Good"
+  }
+  option "rusty" {
+    stop  = "vent"
+    label = "Rusty"
+  }
+  option "cracked" {
+    stop  = "vent"
+    label = "Cracked"
+  }
 }
 
 repair "call-vent-slope" {
@@ -414,7 +496,7 @@ repair "call-vent-slope" {
 }
 
 repair "call-second-air" {
-  name    = "call licensed help to clean the second exchanger"
+  name    = "call licensed help to clean the second heat exchanger"
   part    = "second-air"
   kind    = "call"
   stop    = "exchanger"
@@ -423,7 +505,7 @@ repair "call-second-air" {
 }
 
 repair "call-second-gas" {
-  name    = "call licensed help: the second exchanger is plugged"
+  name    = "call licensed help: the second heat exchanger is plugged"
   part    = "second-gas"
   kind    = "call"
   stop    = "exchanger"

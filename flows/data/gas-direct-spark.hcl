@@ -17,9 +17,11 @@ use "sources" {}
 use "furnace-places" {}
 use "line-120" {
   check "board-load" {
-    at  = "draft"
-    act = "Read while the draft fan starts."
+    at   = "draft"
+    act  = "Read the volts while the draft fan starts."
+    name = "volts at the control board while the draft fan starts"
   }
+  load = "see-fan=silent"
 }
 use "call-24v" {}
 use "coil-drain" {}
@@ -28,7 +30,9 @@ use "draft" {}
 use "burner-dsi" {}
 use "gas" {
   part "burners" {
-    mode "dirty" { rate = q("2 x", "common practice, no source") }
+    mode "dirty" {
+      rate = q("2 x", "common practice, no source")
+    }
   }
   part "orifice" {
     mode "spider" {
@@ -39,18 +43,31 @@ use "gas" {
       repair = "call-orifice"
     }
   }
-  check "hear-valve" { act = "Listen as the ticking starts." }
-  check "orifice-look" {
-    ask = "Are the nozzles the same as on the label, different, or blocked?"
-    option "same" { when = orifice.ok }
-    option "different" { when = mode("orifice.too-big") }
-    option "blocked" { stop = "combustion" }
+  check "hear-valve" {
+    act = "Listen near the gas valve when the ticking starts."
   }
-  check "see-colour" { act = "Look at the flame after the ticking ends." }
+  check "orifice-look" {
+    ask = "Compare them with the label. Are they the same, different, or blocked?"
+    option "same" {
+      when = orifice.ok
+    }
+    option "different" {
+      when = mode("orifice.too-big")
+    }
+    option "blocked" {
+      stop  = "combustion"
+      label = "Blocked"
+    }
+  }
+  check "see-colour" {
+    act = "Look at the flame after the ticking ends."
+  }
 }
 use "flame-proof" {
   part "burner-ground" {
-    mode "corroded" { rate = q("4 x", "common practice, no source") }
+    mode "corroded" {
+      rate = q("4 x", "common practice, no source")
+    }
   }
 }
 use "board-furnace" {
@@ -60,7 +77,9 @@ use "board-furnace" {
       from = "R"
       to   = "SPK"
     }
-    mode "igniter-output" { name = "board makes no spark" }
+    mode "igniter-output" {
+      name = "board makes no spark"
+    }
   }
   repair "replace-board" {
     causes = ["fuse-look", "board-lg", "valve-ohms", "spark-lead-look", "rules"]

@@ -20,55 +20,79 @@ use "furnace-places" {
 }
 use "line-120" {
   board = "terminal strip"
-  check "board-line" { instead = "house-power" }
-  check "board-load" {
-    at  = "heating"
-    act = "Read while the blower runs."
-    caution = "House voltage. The blower starts by itself."
+  check "board-line" {
+    instead = "house-power"
   }
+  check "board-load" {
+    at      = "heating"
+    act     = "Read the volts while the blower runs."
+    caution = "House voltage. The blower starts by itself."
+    name    = "volts at the terminal strip while the blower runs"
+  }
+  load = "see-blower=silent"
 }
 use "call-24v" {
   board = "terminal strip"
   part "board-fuse" {
-    name = "fuse of the 24 volts"
+    name = "fuse of the low voltage"
     look = "glass or flat fuse in the red wire of the transformer"
-    mode "blown" { name = "fuse of the 24 volts blown, nothing shorted now" }
+    mode "blown" {
+      name = "fuse of the low voltage blown, and nothing is shorted now"
+    }
   }
   check "stat-raise" {
-    option "silent" { when = setpoint.ok && !reached("pilot") }
+    option "silent" {
+      when = setpoint.ok && !reached("pilot")
+    }
   }
   # a thermostat that calls joins the cable with the damper and the module
-  check "cable-short" { limit = atleast(20, "common practice, no source") }
-  repair "move-w-wire" { causes = ["w-tug"] }
+  check "cable-short" {
+    limit = atleast(20, "common practice, no source")
+  }
+  repair "move-w-wire" {
+    causes = ["w-tug"]
+  }
 }
 use "coil-drain" {}
 use "safety-string" {
   part "high-limit" {
-    mode "burnt" { ohms = q("400 ohm", 250, 900, "own") }
+    mode "burnt" {
+      ohms = q("400 ohm", 250, 900, "own")
+    }
   }
   part "limit-lead" {
     look  = "wire from terminal W to the high limit"
     ports = { a = "W", b = "LIM-in" }
   }
-  check "limit-in-c" { call = "on" }
-  check "limit-v" { call = "on" }
-  check "roll-left-v" { call = "on" }
-  check "roll-right-v" { call = "on" }
+  check "limit-in-c" {
+    call = "on"
+  }
+  check "limit-v" {
+    call = "on"
+  }
+  check "roll-left-v" {
+    call = "on"
+  }
+  check "roll-right-v" {
+    call = "on"
+  }
   check "string-end-c" {
     call = "on"
-    act  = "Read the volts, tips held still."
+    act  = "Hold both tips still. Read the volts."
+    name = "volts at the end of the limit switches"
   }
   point "string-end" {
-    name  = "end of the limit string"
-    where = "wire to the spill switch"
+    name  = "end of the limit switches"
+    where = "with the wire to the spill switch"
   }
   repair "refit-string-lead" {
     step {
-      act    = "Push the spade home, tug it."
+      act    = "Push the wire on its terminal. Pull gently to test it."
       wire   = "string-end"
       places = ["upper-bay"]
     }
   }
+  start = "see-pilot=no-flame"
 }
 use "vent-natural" {}
 use "burner-dsi" {
@@ -79,55 +103,72 @@ use "burner-dsi" {
 }
 use "pilot-intermittent" {}
 use "gas" {
-  check "hear-valve" { act = "Listen as the pilot has burnt some seconds." }
-  check "see-colour" { act = "Look at the main flame." }
+  check "hear-valve" {
+    act = "Listen near the gas valve after the pilot lights."
+  }
+  check "see-colour" {
+    act = "Look at the main flame."
+  }
   point "gas-out" {
-    name  = "main valve spade of the ignition module"
+    name  = "main valve terminal of the ignition module"
     where = "marked M V"
   }
   check "gas-out-v" {
-    name = "module output to the main valve"
-    act  = "Put the tips on first, read at the click."
+    name = "volts from the ignition module to the main valve"
+    act  = "Put the tips on first. Read the volts when the gas valve clicks."
   }
+  start = "see-pilot=no-flame"
 }
 use "flame-proof" {
-  part "flame-rod" { look = "thin rod in the pilot flame, white porcelain, one wire" }
+  part "flame-rod" { look = "thin rod in the pilot flame with white ceramic and one wire" }
   signal "flame-at-rod" { is = pilot }
   check "flame-current" {
-    at  = "pilot"
-    act = "Put the meter in series with the rod lead."
+    at     = "pilot"
+    act    = "Stand back. Read the meter while the pilot burns."
+    unless = ["see-pilot=no-flame"]
   }
-  check "rod-place" { ask = "Is the rod tip in the pilot flame, at the right place, or the wrong place?" }
+  check "rod-place" {
+    ask = "Is the tip of the rod where the pilot burns?"
+  }
   repair "set-flame-rod" {
     step {
-      act     = "Loosen its screw, turn the tip into the pilot."
-      caution = "The porcelain breaks easily."
+      act     = "Loosen its screw. Turn the tip into the pilot flame."
+      caution = "The ceramic breaks easily."
       level   = "caution"
       places  = ["burner-box", "upper-bay"]
     }
   }
+  start = "see-pilot=no-flame"
 }
 use "air-psc" {
   without = ["mode speed-lead.wrong-terminal", "repair move-speed-lead", "option speed-lead-look.wrong-place"]
   point "blower-out" {
-    name  = "load terminal of the fan control"
-    where = "fan side of the control in the plenum"
+    name  = "blower terminal of the fan control"
+    where = "on the fan side of the control"
   }
   check "blower-out-v" {
-    name = "fan control to the blower"
+    name = "volts from the fan control to the blower"
     part = "fan-control"
   }
   check "speed-lead-look" {
-    act = "Tug the blower wire at the fan control."
-    ask = "Is the blower wire in the right place, or loose?"
-    option "right-place" { when = !mode("speed-lead.loose") }
+    act = "Pull gently on the blower wire at the fan control."
+    ask = "Is the blower wire in the right place or loose?"
+    option "right-place" {
+      when = !mode("speed-lead.loose")
+    }
   }
 }
 use "air" {
   check "hear-rest" {
-    name = "blower with no call"
-    ask  = "With no call: is the blower silent, or running?"
-    option "silent" { when = blower.works < 0.1 }
+    name = "blower after turning it down"
+    ask  = "Is the blower silent or still running?"
+    option "silent" {
+      when  = blower.works < 0.1
+      label = "Silent"
+    }
+    option "running" {
+      label = "Still running"
+    }
   }
   signal "airflow" { is = blower.works * belt.passes * blower-wheel.passes * return-passes * supply-passes }
   signal "return-static" { is = blower.suction * blower.works * belt.passes / (return-passes * return-passes) }
@@ -136,16 +177,26 @@ use "air" {
 use "safety-questions" {}
 use "furnace-story" {
   check "story-what" {
-    option "not-enough" { when = reached("steady") && !stuck("steady") && !mode("fan-control.welded") }
-    option "stops-early" { when = stuck("trial") || stuck("run") || stuck("heating") || stuck("steady") }
-    option "never-stops" { when = mode("fan-control.welded") }
-    option "no-start" { when = !reached("pilot") }
+    option "not-enough" {
+      when = reached("steady") && !stuck("steady") && !mode("fan-control.welded")
+    }
+    option "stops-early" {
+      when = stuck("trial") || stuck("run") || stuck("heating") || stuck("steady")
+    }
+    option "never-stops" {
+      when = mode("fan-control.welded")
+    }
+    option "no-start" {
+      when = !reached("pilot")
+    }
   }
   check "story-pattern" {
     option "every-start" {
       when = !(mode("w-tail.loose") || mode("line-run.loose") || mode("neutral-run.loose") || mode("blower-protector.early") || mode("power-stealing.leaks") || mode("spark-lead.cracked") || mode("electrode.gap") || mode("pilot-burner.lint"))
     }
-    option "some-starts" { when = mode("w-tail.loose") }
+    option "some-starts" {
+      when = mode("w-tail.loose")
+    }
   }
   check "story-when" {
     option "suddenly" {
@@ -156,7 +207,9 @@ use "furnace-story" {
     option "nothing-done" {
       when = !(mode("w-tail.wrong-terminal") || mode("stat-setup.heat-pump")) && !(mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("r-terminal.off") || mode("w-terminal.off") || mode("r-wire.pinched") || mode("y-wire.pinched") || mode("supply.dead") || mode("breaker.off") || mode("vent.blocked"))
     }
-    option "after-work" { when = mode("w-tail.wrong-terminal") || mode("stat-setup.heat-pump") }
+    option "after-work" {
+      when = mode("w-tail.wrong-terminal") || mode("stat-setup.heat-pump")
+    }
   }
 }
 use "furnace-words" {
@@ -169,19 +222,19 @@ part "fan-control" {
   kind    = "contact"
   name    = "fan control"
   place   = "upper-bay"
-  look    = "box with a dial or two pointers, its probe in the plenum"
+  look    = "box with a dial or two pointers and a probe in the warm air duct"
   ports   = { a = "LB", b = "BLW" }
   set     = q("120 degF", 110, 135, "common practice, no source")
   closes  = plenum > fan-control.set
   numbers = { cold = q("70 degF", "common practice, no source"), warm = q("160 degF", "common practice, no source") }
   mode "burnt" {
-    name   = "fan contacts of the fan control burnt open"
+    name   = "fan contacts of the fan control burned open"
     does   = "stuck-open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-fan-control"
   }
   mode "welded" {
-    name   = "fan contacts of the fan control welded"
+    name   = "fan contacts of the fan control stuck closed"
     does   = "stuck-closed"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-fan-control"
@@ -200,7 +253,7 @@ part "belt" {
   kind  = "passage"
   name  = "belt of the blower"
   place = "lower-bay"
-  look  = "black belt from the motor to the drum fan"
+  look  = "black belt from the motor to the drum-shaped fan"
   mode "broken" {
     name   = "belt of the blower broken or off"
     does   = "factor"
@@ -242,12 +295,20 @@ check "belt-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Press the belt with a thumb: an inch of play."
-  caution  = "Keep fingers out of the pulleys."
+  act      = "Press the belt with your thumb. It should give about one inch."
+  caution  = "Keep your fingers out of the pulleys."
   ask      = "Is the belt good, loose, or missing?"
-  option "good" { when = belt.ok }
-  option "loose" { when = mode("belt.slack") }
-  option "missing" {}
+  option "good" {
+    when  = belt.ok
+    label = "Good"
+  }
+  option "loose" {
+    when  = mode("belt.slack")
+    label = "Loose"
+  }
+  option "missing" {
+    label = "Missing"
+  }
 }
 
 check "fan-pointer" {
@@ -260,11 +321,16 @@ check "fan-pointer" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Read the fan ON pointer. Leave the limit pointer alone."
-  caution  = "Turn no dial by force: it bends the probe."
-  ask      = "Is the fan ON pointer above or below one hundred fifty?"
-  option "below" { when = !mode("fan-control.set-high") }
-  option "above" {}
+  act      = "Read the pointer marked fan on. Leave the limit pointer alone."
+  caution  = "Do not force the dial. That bends the probe."
+  ask      = "Is the pointer below or above 150 degrees?"
+  option "below" {
+    when  = !mode("fan-control.set-high")
+    label = "Below"
+  }
+  option "above" {
+    label = "Above 150 degrees"
+  }
 }
 
 repair "replace-belt" {
@@ -277,13 +343,13 @@ repair "replace-belt" {
   causes  = ["blower-spin"]
   confirm = "belt-look"
   step {
-    act     = "Loosen the motor bolt, roll the old belt off."
-    caution = "Keep fingers out of the pulleys."
+    act     = "Loosen the motor bolt. Roll the old belt off."
+    caution = "Keep your fingers out of the pulleys."
     level   = "warning"
     places  = ["lower-bay"]
   }
   step {
-    act    = "Roll the new one on: an inch of play."
+    act    = "Roll the new belt on. It should give about one inch."
     places = ["lower-bay"]
   }
 }
@@ -295,8 +361,8 @@ repair "tighten-belt" {
   minutes = q("10..20 min", "from memory")
   confirm = "belt-look"
   step {
-    act     = "Move the motor back: an inch of play."
-    caution = "Keep fingers out of the pulleys."
+    act     = "Move the motor back until the belt gives one inch."
+    caution = "Keep your fingers out of the pulleys."
     level   = "warning"
     places  = ["lower-bay"]
   }
@@ -309,7 +375,7 @@ repair "set-fan-control" {
   minutes = q("3..5 min", "from memory")
   confirm = "fan-pointer"
   step {
-    act     = "Hold the dial, move only the fan ON pointer."
+    act     = "Hold the dial still. Move only the pointer marked fan on."
     caution = "Never move the limit pointer."
     level   = "warning"
     places  = ["upper-bay"]
@@ -326,11 +392,11 @@ repair "replace-fan-control" {
   causes  = ["blower-frame", "rules"]
   confirm = "see-blower"
   step {
-    act    = "Take a photo of its wires and pointers."
+    act    = "Take a photo of its wires and its pointers."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the line wire."
+    act    = "Move the black power wire."
     wire   = "board-l"
     places = ["upper-bay"]
   }

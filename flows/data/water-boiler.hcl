@@ -22,12 +22,12 @@ use "furnace-places" {
   without = ["place duct", "place filter-slot", "place outdoor-unit"]
   place "upper-bay" {
     name    = "front panel of the boiler"
-    where   = "the large front sheet"
+    where   = "the large sheet at the front"
     hazards = ["mains", "hot", "sharp", "gas"]
   }
   place "lower-bay" {
-    name    = "cover of the circulator box"
-    where   = "small box on the circulator"
+    name    = "cover of the pump's wire box"
+    where   = "small box on the circulator pump"
     hazards = ["mains"]
     trips   = null
   }
@@ -38,65 +38,85 @@ use "line-120" {
   without = ["part panel-seat", "part door-switch", "point door-a", "point door-b", "check panel-look", "check door-in-v", "check door-switch-ohms", "repair seat-panel", "repair replace-door-switch"]
   part "line-lead" {
     place = "upper-bay"
-    look  = "black wire from the line splice to the terminal strip"
+    look  = "black wire from the wire nut to the terminal strip"
     ports = { a = "L1", b = "LB" }
   }
   point "door-in" {
     place = "upper-bay"
-    name  = "black wire of the line splice"
-    where = "twist cap on the black wires"
+    name  = "black wires in the boiler"
+    where = "wire nut on the black wires"
   }
   point "door-out" {
     net   = "L1"
     place = "upper-bay"
-    name  = "splice end of the hot lead"
-    where = "twist cap on the black wires"
+    name  = "first end of the black power wire"
+    where = "wire nut on the black wires"
   }
   point "door-n" {
     place = "upper-bay"
-    name  = "neutral splice in the boiler"
-    where = "twist cap on the white wires"
+    name  = "white wires in the boiler"
+    where = "wire nut on the white wires"
   }
   check "line-lead-ohms" {
-    name   = "hot lead, splice to strip"
+    name   = "black wire from the wire nut to the terminal strip"
     places = ["upper-bay"]
   }
-  check "board-line" { instead = "house-power" }
+  check "board-line" {
+    instead = "house-power"
+  }
   check "board-load" {
     at      = "pilot"
-    act     = "Read while the pump runs."
-    caution = "House voltage. One hand only."
+    act     = "Read the volts while the pump runs."
+    caution = "House voltage. Use one hand only."
+    name    = "volts at the terminal strip while the pump runs"
   }
   repair "refit-line-lead" {
     step {
-      act    = "Cut back burnt copper, crimp a new spade, tug."
+      act    = "Cut off the burned copper. Crimp a new terminal on. Pull to test it."
       wire   = "board-l"
       places = ["upper-bay"]
     }
   }
-  repair "reset-breaker" { causes = ["pump-frame", "pump-ohms"] }
+  repair "reset-breaker" {
+    causes = ["pump-frame", "pump-ohms"]
+  }
+  load = "pump-feel=silent"
 }
 use "call-24v" {
   machine = "boiler"
   board   = "terminal strip"
   without = ["part contactor", "part y-wire", "part cool-contact", "part y-terminal", "mode w-tail.wrong-terminal", "point board-y", "point y-out", "check y-c", "check y-short", "check y-cable-look", "check w-look", "repair move-w-wire", "repair isolate-outdoor", "repair repair-y-wire", "stop outdoor"]
   part "board-fuse" {
-    name = "fuse of the 24 volts"
+    name = "fuse of the low voltage"
     look = "glass or flat fuse in the red wire of the transformer"
-    mode "blown" { name = "fuse of the 24 volts blown, nothing shorted now" }
+    mode "blown" {
+      name = "fuse of the low voltage blown, and nothing is shorted now"
+    }
   }
   part "r-splice" { ports = { a = "R", b = "R-splice" } }
   part "transformer" {
-    mode "weak" { ohms = q("90 ohm", "common practice, no source") }
+    mode "weak" {
+      ohms = q("90 ohm", "common practice, no source")
+    }
   }
   check "stat-raise" {
-    option "silent" { when = setpoint.ok && !reached("pilot") }
+    option "silent" {
+      when = setpoint.ok && !reached("pilot")
+    }
   }
-  check "stat-type" { ask = "Is the set-up menu right for a boiler, or different?" }
+  check "stat-type" {
+    ask = "Is it set for a boiler?"
+  }
   # a thermostat that calls joins the cable with the zone valve
-  check "cable-short" { limit = atleast(20, "common practice, no source") }
-  repair "replace-fuse" { causes = ["cable-short", "valve-ohms", "splice-look"] }
-  repair "replace-transformer" { causes = ["cable-short", "valve-ohms", "rules"] }
+  check "cable-short" {
+    limit = atleast(20, "common practice, no source")
+  }
+  repair "replace-fuse" {
+    causes = ["cable-short", "valve-ohms", "splice-look"]
+  }
+  repair "replace-transformer" {
+    causes = ["cable-short", "valve-ohms", "rules"]
+  }
 }
 use "safety-string" {
   machine = "boiler"
@@ -105,27 +125,38 @@ use "safety-string" {
     ports = { a = "TT", b = "LIM-in" }
   }
   part "high-limit" {
-    look    = "box with a dial, its bulb in the boiler water"
+    look    = "box with a dial, with its bulb in the boiler water"
     trips   = reached("steady") && limit-heat > high-limit.set
     numbers = { good = q("180 degF", "T20"), boil = q("235 degF", "common practice, no source"), room = q("70 degF", "common practice, no source") }
-    mode "burnt" { ohms = q("400 ohm", 250, 900, "own") }
+    mode "burnt" {
+      ohms = q("400 ohm", 250, 900, "own")
+    }
   }
   signal "limit-heat" { is = lit < 0.5 ? high-limit.room : (flow > 0.3 ? high-limit.good : high-limit.boil) }
-  check "limit-in-c" { call = "on" }
-  check "limit-v" { call = "on" }
-  check "roll-left-v" { call = "on" }
-  check "roll-right-v" { call = "on" }
+  check "limit-in-c" {
+    call = "on"
+  }
+  check "limit-v" {
+    call = "on"
+  }
+  check "roll-left-v" {
+    call = "on"
+  }
+  check "roll-right-v" {
+    call = "on"
+  }
   check "string-end-c" {
     call = "on"
-    act  = "Read the volts, tips held still."
+    act  = "Hold both tips still. Read the volts."
+    name = "volts at the end of the limit switches"
   }
   point "string-end" {
-    name  = "end of the limit string"
-    where = "wire to the low-water cut-off"
+    name  = "end of the limit switches"
+    where = "with the wire to the low-water cutoff"
   }
   repair "refit-string-lead" {
     step {
-      act    = "Push the spade home, tug it."
+      act    = "Push the wire on its terminal. Pull gently to test it."
       wire   = "string-end"
       places = ["upper-bay"]
     }
@@ -134,6 +165,7 @@ use "safety-string" {
     match  = ["setting", "bulb length", "shape", "reset"]
     causes = ["gauge-look", "pump-feel"]
   }
+  start = "see-pilot=no-flame"
 }
 use "vent-natural" {
   machine = "boiler"
@@ -149,55 +181,79 @@ use "pilot-intermittent" { machine = "boiler" }
 use "gas" {
   machine = "boiler"
   without = ["check see-move"]
-  check "hear-valve" { act = "Listen as the pilot has burnt some seconds." }
-  check "see-colour" { act = "Look at the main flame." }
+  check "hear-valve" {
+    act = "Listen near the gas valve after the pilot lights."
+  }
+  check "see-colour" {
+    act = "Look at the main flame."
+  }
   point "gas-out" {
-    name  = "main valve spade of the ignition module"
+    name  = "main valve terminal of the ignition module"
     where = "marked M V"
   }
   check "gas-out-v" {
-    name = "module output to the main valve"
-    act  = "Put the tips on first, read at the click."
+    name = "volts from the ignition module to the main valve"
+    act  = "Put the tips on first. Read the volts when the gas valve clicks."
   }
-  repair "call-exchanger" { confirm = "exchanger-look" }
-  stop "exchanger" { tell = "Say where water or soot is, and what the gauge shows." }
+  repair "call-exchanger" {
+    confirm = "exchanger-look"
+  }
+  stop "exchanger" { tell = "Say where you see water or soot, and what the gauge shows." }
+  start = "see-pilot=no-flame"
 }
 use "flame-proof" {
-  part "flame-rod" { look = "thin rod in the pilot flame, white porcelain, one wire" }
+  part "flame-rod" { look = "thin rod in the pilot flame with white ceramic and one wire" }
   signal "flame-at-rod" { is = pilot }
   check "flame-current" {
-    at  = "pilot"
-    act = "Put the meter in series with the rod lead."
+    at     = "pilot"
+    act    = "Stand back. Read the meter while the pilot burns."
+    unless = ["see-pilot=no-flame"]
   }
-  check "rod-place" { ask = "Is the rod tip in the pilot flame, at the right place, or the wrong place?" }
+  check "rod-place" {
+    ask = "Is the tip of the rod where the pilot burns?"
+  }
   repair "set-flame-rod" {
     step {
-      act     = "Loosen its screw, turn the tip into the pilot."
-      caution = "The porcelain breaks easily."
+      act     = "Loosen its screw. Turn the tip into the pilot flame."
+      caution = "The ceramic breaks easily."
       level   = "caution"
       places  = ["burner-box", "upper-bay"]
     }
   }
+  machine = "boiler"
+  start   = "see-pilot=no-flame"
 }
 use "safety-questions" {
   machine = "boiler"
   check "floor" {
-    option "dry" { when = tank.ok && relief.ok }
+    option "dry" {
+      when = tank.ok && relief.ok
+    }
   }
 }
 use "furnace-story" {
   check "story-what" {
-    ask = "Does it do nothing, stop early, or run without heat?"
-    option "not-enough" { when = reached("steady") && !stuck("steady") }
-    option "stops-early" { when = stuck("trial") || stuck("run") || stuck("heating") || stuck("steady") }
-    option "never-stops" { when = 1 < 0 }
-    option "no-start" { when = !reached("pilot") }
+    ask = "What is the boiler doing wrong?"
+    option "not-enough" {
+      when = reached("steady") && !stuck("steady")
+    }
+    option "stops-early" {
+      when = stuck("trial") || stuck("run") || stuck("heating") || stuck("steady")
+    }
+    option "never-stops" {
+      when = 1 < 0
+    }
+    option "no-start" {
+      when = !reached("pilot")
+    }
   }
   check "story-pattern" {
     option "every-start" {
       when = !(mode("w-tail.loose") || mode("line-run.loose") || mode("neutral-run.loose") || mode("power-stealing.leaks") || mode("spark-lead.cracked") || mode("electrode.gap") || mode("pilot-burner.lint"))
     }
-    option "some-starts" { when = mode("w-tail.loose") }
+    option "some-starts" {
+      when = mode("w-tail.loose")
+    }
   }
   check "story-when" {
     option "suddenly" {
@@ -208,8 +264,11 @@ use "furnace-story" {
     option "nothing-done" {
       when = !mode("stat-setup.heat-pump") && !(mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("r-terminal.off") || mode("w-terminal.off") || mode("r-wire.pinched") || mode("supply.dead") || mode("breaker.off") || mode("vent.blocked") || mode("isolation.shut") || mode("air-lock.there"))
     }
-    option "after-work" { when = mode("stat-setup.heat-pump") }
+    option "after-work" {
+      when = mode("stat-setup.heat-pump")
+    }
   }
+  machine = "boiler"
 }
 use "furnace-words" {
   without = ["check light", "check label", "lamp off", "lamp slow-blink", "lamp steady", "lamp 2", "lamp 3", "lamp 4", "lamp 5", "lamp 6", "lamp 7"]
@@ -221,7 +280,7 @@ part "zone-valve" {
   kind  = "load"
   name  = "motor of the zone valve"
   place = "front"
-  look  = "small box on a pipe near the boiler, with a lever"
+  look  = "small box with a lever on a pipe near the boiler"
   ports = { a = "W", b = "C" }
   ohms  = q("100 ohm", 50, 200, "computed")
   works = q("16 V", "common practice, no source")
@@ -243,7 +302,7 @@ part "end-switch" {
   kind   = "contact"
   name   = "end switch of the zone valve"
   place  = "front"
-  look   = "two wires more on the zone valve"
+  look   = "two more wires on the zone valve"
   ports  = { a = "R", b = "TT" }
   closes = zone-valve.works > 0.5
   mode "stuck" {
@@ -258,9 +317,9 @@ part "isolation" {
   kind  = "passage"
   name  = "hand valves of the zone"
   place = "room"
-  look  = "ball or gate valves on the zone pipes"
+  look  = "hand valves on the pipes of the zone"
   mode "shut" {
-    name   = "hand valve of the zone shut"
+    name   = "hand valve of the zone closed"
     does   = "off"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -274,7 +333,7 @@ part "air-lock" {
   place = "living"
   look  = "vents on radiators and high pipes"
   mode "there" {
-    name   = "air locks the zone"
+    name   = "air blocks the water of the zone"
     does   = "factor"
     factor = q("0.1 x", 0, 0.25, "common practice, no source")
     rate   = q("6 x", "common practice, no source")
@@ -284,9 +343,9 @@ part "air-lock" {
 
 part "frost" {
   kind  = "passage"
-  name  = "coldest stretch of the zone"
+  name  = "coldest part of the zone"
   place = "living"
-  look  = "pipes in outside walls, crawl space, garage"
+  look  = "pipes in outside walls, crawl space, or garage"
   mode "frozen" {
     name   = "zone pipe frozen"
     does   = "off"
@@ -299,20 +358,20 @@ part "frost" {
 
 part "pump-relay" {
   kind  = "relay"
-  name  = "relay of the circulator"
+  name  = "relay of the circulator pump"
   place = "upper-bay"
-  look  = "relay on the terminal strip, two thick wires"
+  look  = "relay on the terminal strip with two thick wires"
   ports = { coil1 = "TT", coil2 = "C", com = "LB", no = "PUMP" }
   ohms  = q("150 ohm", 60, 400, "from memory")
   pulls = q("16 V", "common practice, no source")
   mode "coil-open" {
-    name   = "coil of the circulator relay open"
+    name   = "coil of the pump relay open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-relay"
   }
   mode "burnt" {
-    name   = "contacts of the circulator relay burnt open"
+    name   = "contacts of the pump relay burned open"
     does   = "stuck-open"
     rate   = q("2 x", "common practice, no source")
     repair = "replace-relay"
@@ -321,7 +380,7 @@ part "pump-relay" {
 
 part "circulator" {
   kind  = "load"
-  name  = "circulator"
+  name  = "circulator pump"
   place = "lower-bay"
   look  = "pump in the pipe beside the boiler"
   ports = { a = "PUMP", b = "NB" }
@@ -330,26 +389,26 @@ part "circulator" {
   works = q("80 V", "common practice, no source")
   motor = "yes"
   mode "seized" {
-    name   = "circulator seized"
+    name   = "circulator pump stuck"
     does   = "stuck"
     rate   = q("4 x", "common practice, no source")
     repair = "call-circulator"
   }
   mode "open" {
-    name   = "winding of the circulator open"
+    name   = "winding of the circulator pump open"
     does   = "open"
     rate   = q("2 x", "common practice, no source")
     repair = "call-circulator"
   }
   mode "coupling" {
-    name   = "coupling of the circulator broken, it turns and moves nothing"
+    name   = "coupling of the pump broken, so it turns and moves no water"
     does   = "weak"
     factor = q("0.15 x", 0, 0.25, "common practice, no source")
     rate   = q("2 x", "common practice, no source")
     repair = "call-circulator"
   }
   mode "grounded" {
-    name   = "winding of the circulator touches its frame"
+    name   = "winding of the circulator pump touches its frame"
     does   = "touch"
     to     = "CHASSIS"
     ohms   = q("1 ohm", "common practice, no source")
@@ -364,7 +423,7 @@ part "water" {
   place = "front"
   look  = "gauge for pressure and temperature on the boiler"
   mode "low" {
-    name   = "too little water, pressure too low"
+    name   = "too little water, so the pressure is too low"
     does   = "off"
     rate   = q("5 x", "common practice, no source")
     repair = "fill-cold"
@@ -373,15 +432,15 @@ part "water" {
 
 part "lwco" {
   kind   = "contact"
-  name   = "low-water cut-off"
+  name   = "low-water cutoff"
   place  = "front"
-  look   = "box with a light, its probe in the boiler water"
+  look   = "box with a light, with its probe in the boiler water"
   ports  = { a = "HS", b = "LW" }
   closes = water.value > 0.5
   safety = true
   stop   = "dry"
   mode "fouled" {
-    name   = "probe of the low-water cut-off fouled"
+    name   = "probe of the low-water cutoff dirty"
     does   = "stuck-open"
     rate   = q("2 x", "common practice, no source")
     repair = "call-lwco"
@@ -405,10 +464,10 @@ part "relief" {
   kind  = "thing"
   name  = "relief valve"
   place = "front"
-  look  = "brass valve with a lever, a pipe down to the floor"
+  look  = "brass valve with a lever and a pipe down to the floor"
   stop  = "relief"
   mode "weeping" {
-    name   = "relief valve weeps"
+    name   = "relief valve drips"
     does   = "wrong"
     rate   = q("2 x", "common practice, no source")
     repair = "call-relief"
@@ -431,12 +490,12 @@ part "aquastat" {
 
 part "sections" {
   kind  = "passage"
-  name  = "boiler sections"
+  name  = "boiler body"
   place = "upper-bay"
   look  = "cast iron body above the burners"
   stop  = "leak"
   mode "limed" {
-    name   = "boiler full of lime, it bangs like a kettle"
+    name   = "boiler full of lime, so it bangs like a kettle"
     does   = "factor"
     factor = q("0.2 x", 0.05, 0.28, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -462,7 +521,7 @@ signal "flow" {
 point "zone-w" {
   net   = "W"
   place = "front"
-  name  = "zone valve, motor wire"
+  name  = "motor wire of the zone valve"
   where = "first thin wire of the zone valve"
 }
 
@@ -470,77 +529,77 @@ point "zone-a" {
   net   = "zone-valve.a"
   place = "front"
   name  = "first motor wire of the zone valve"
-  where = "wire nut off"
+  where = "taken out of its wire nut"
 }
 
 point "zone-b" {
   net   = "zone-valve.b"
   place = "front"
   name  = "second motor wire of the zone valve"
-  where = "wire nut off"
+  where = "taken out of its wire nut"
 }
 
 point "end-in" {
   net   = "R"
   place = "front"
-  name  = "zone valve, first wire of the end switch"
-  where = "one of the two other wires"
+  name  = "first wire of the end switch"
+  where = "one of the two other wires of the zone valve"
 }
 
 point "end-out" {
   net   = "TT"
   place = "front"
-  name  = "zone valve, second wire of the end switch"
-  where = "wire to the boiler"
+  name  = "second wire of the end switch"
+  where = "the wire to the boiler"
 }
 
 point "tt" {
   net   = "TT"
   place = "upper-bay"
   name  = "terminal T T of the boiler"
-  where = "terminal strip, wire from the zone valve"
+  where = "on the terminal strip, with the wire from the zone valve"
 }
 
 point "lw-out" {
   net   = "LW"
   place = "upper-bay"
-  name  = "wire behind the low-water cut-off"
-  where = "wire to the spill switch"
+  name  = "wire after the low-water cutoff"
+  where = "the wire to the spill switch"
 }
 
 point "pump-out" {
   net   = "PUMP"
   place = "upper-bay"
-  name  = "circulator terminal of the strip"
-  where = "thick wire to the circulator"
+  name  = "pump terminal of the terminal strip"
+  where = "with the thick wire to the pump"
 }
 
 point "pump-a" {
   net   = "circulator.a"
   place = "lower-bay"
-  name  = "black wire of the circulator"
-  where = "twist cap off"
+  name  = "black wire of the circulator pump"
+  where = "taken out of its wire nut"
 }
 
 point "pump-b" {
   net   = "circulator.b"
   place = "lower-bay"
-  name  = "white wire of the circulator"
-  where = "twist cap off"
+  name  = "white wire of the circulator pump"
+  where = "taken out of its wire nut"
 }
 
 point "relay-1" {
   net   = "pump-relay.coil1"
   place = "upper-bay"
   name  = "first coil terminal of the relay"
-  where = "thin wire off"
+  where = "with the thin wire off"
 }
 
 point "relay-2" {
   net   = "pump-relay.coil2"
   place = "upper-bay"
   name  = "second coil terminal of the relay"
-  where = "thin wire off"
+  where = "with the thin wire off"
 }
 
 # ---- looks ----
@@ -552,10 +611,16 @@ check "hiss" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Stand back and listen to the boiler."
-  ask      = "Is the boiler quiet, or is it hissing?"
-  option "quiet" { when = 1 > 0 }
-  option "hissing" { stop = "dry" }
+  act      = "Stand back. Listen to the boiler."
+  ask      = "Is the boiler quiet or hissing?"
+  option "quiet" {
+    when  = 1 > 0
+    label = "Quiet"
+  }
+  option "hissing" {
+    stop  = "dry"
+    label = "Hissing"
+  }
 }
 
 check "relief-look" {
@@ -566,10 +631,16 @@ check "relief-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the end of the pipe. Touch no lever."
-  ask      = "The relief valve pipe: is it dry, or does it drip?"
-  option "dry" { when = relief.ok && tank.ok }
-  option "drips" { stop = "relief" }
+  act      = "Look at the end of its pipe. Touch no lever."
+  ask      = "Is the pipe dry or dripping?"
+  option "dry" {
+    when  = relief.ok && tank.ok
+    label = "Dry"
+  }
+  option "drips" {
+    stop  = "relief"
+    label = "Dripping"
+  }
 }
 
 check "gauge-look" {
@@ -581,26 +652,40 @@ check "gauge-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Read the pressure. Twelve to twenty is good."
-  ask      = "Is the pressure good, low, or above twenty-five?"
-  option "good" { when = water.value > 0.5 && tank.ok }
-  option "low" { when = water.value < 0.5 }
-  option "above" { stop = "relief" }
+  act      = "Read the pressure. 12 to 20 is good."
+  ask      = "Is the pressure good, low, or above 25?"
+  option "good" {
+    when  = water.value > 0.5 && tank.ok
+    label = "Good"
+  }
+  option "low" {
+    when  = water.value < 0.5
+    label = "Low"
+  }
+  option "above" {
+    stop  = "relief"
+    label = "Above 25"
+  }
 }
 
 check "lwco-lamp" {
   stage    = "free"
-  name     = "light of the low-water cut-off"
+  name     = "light of the low-water cutoff"
   function = "look"
   part     = "lwco"
   power    = "on"
   call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the small light of the cut-off."
-  ask      = "Is the low-water light dark, or lit?"
-  option "dark" { when = lwco.closed }
-  option "lit" {}
+  act      = "Look at the small light of the low-water cutoff."
+  ask      = "Is the light off or on?"
+  option "dark" {
+    when  = lwco.closed
+    label = "Off"
+  }
+  option "lit" {
+    label = "On"
+  }
 }
 
 check "zone-lever" {
@@ -613,10 +698,15 @@ check "zone-lever" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Three minutes after the call, move the lever lightly."
-  ask      = "Is the zone lever loose, so the valve is open, or stiff and closed?"
-  option "open" { when = zone-valve.works > 0.5 }
-  option "closed" {}
+  act      = "Turn the thermostat up. After three minutes, move the lever lightly."
+  ask      = "Is the lever loose or stiff?"
+  option "open" {
+    when  = zone-valve.works > 0.5
+    label = "Loose"
+  }
+  option "closed" {
+    label = "Stiff"
+  }
 }
 
 check "pump-feel" {
@@ -630,12 +720,20 @@ check "pump-feel" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Hold a screwdriver on the pump, ear on its handle."
+  act      = "Hold a screwdriver on the pump. Put your ear to its handle."
   caution  = "Hot pipes. Touch the handle only."
-  ask      = "Is the circulator running, humming, or silent?"
-  option "running" { when = circulator.works > 0.1 }
-  option "humming" { when = circulator.hums }
-  option "silent" {}
+  ask      = "Is the pump running, humming, or silent?"
+  option "running" {
+    when  = circulator.works > 0.1
+    label = "Running"
+  }
+  option "humming" {
+    when  = circulator.hums
+    label = "Humming"
+  }
+  option "silent" {
+    label = "Silent"
+  }
 }
 
 check "pipes-feel" {
@@ -648,11 +746,17 @@ check "pipes-feel" {
   at       = "heating"
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
-  act      = "Feel both zone pipes an arm away from the boiler."
+  act      = "Wait five minutes. Feel both zone pipes, an arm away from the boiler."
   caution  = "Hot pipes. Touch them briefly."
-  ask      = "After five minutes: are the zone pipes warm, or cold?"
-  option "warm" { when = flow > 0.3 && lit > 0.5 }
-  option "cold" {}
+  ask      = "Are the pipes warm or cold?"
+  option "warm" {
+    when  = flow > 0.3 && lit > 0.5
+    label = "Warm"
+  }
+  option "cold" {
+    label = "Cold"
+  }
+  unless = ["see-flame=no-flame", "see-hold=no-flame", "pump-feel=silent"]
 }
 
 check "gurgle-look" {
@@ -666,9 +770,14 @@ check "gurgle-look" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Listen at the highest radiator."
-  ask      = "In the pipes: is it quiet, or does it gurgle?"
-  option "quiet" { when = air-lock.ok }
-  option "gurgles" {}
+  ask      = "Do you hear the pipes gurgle?"
+  option "quiet" {
+    when  = air-lock.ok
+    label = "No"
+  }
+  option "gurgles" {
+    label = "Yes"
+  }
 }
 
 check "kettle" {
@@ -682,9 +791,15 @@ check "kettle" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
   act      = "Listen at the boiler while it burns."
-  ask      = "Does the boiler burn quiet, or does it bang like a kettle?"
-  option "quiet" { when = sections.ok }
-  option "bang" { stop = "leak" }
+  ask      = "Is the boiler quiet or banging?"
+  option "quiet" {
+    when  = sections.ok
+    label = "Quiet"
+  }
+  option "bang" {
+    stop  = "leak"
+    label = "Banging"
+  }
 }
 
 check "isolation-look" {
@@ -696,23 +811,34 @@ check "isolation-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow both pipes of the cold zone."
-  ask      = "Are the hand valves of the zone open, or closed?"
-  option "open" { when = isolation.ok }
-  option "closed" {}
+  ask      = "Are its hand valves open or closed?"
+  option "open" {
+    when  = isolation.ok
+    label = "Open"
+  }
+  option "closed" {
+    label = "Closed"
+  }
 }
 
 check "frost-look" {
   stage    = "free"
-  name     = "cold stretches of the zone"
+  name     = "cold parts of the zone"
   function = "look"
   part     = "frost"
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Feel pipes in outside walls and crawl spaces."
-  ask      = "Are the zone pipes free, or frozen?"
-  option "free" { when = frost.ok }
-  option "frozen" { stop = "frozen" }
+  act      = "Feel the pipes in outside walls and crawl spaces."
+  ask      = "Are the pipes free or frozen?"
+  option "free" {
+    when  = frost.ok
+    label = "Free"
+  }
+  option "frozen" {
+    stop  = "frozen"
+    label = "Frozen"
+  }
 }
 
 check "aquastat-look" {
@@ -724,9 +850,14 @@ check "aquastat-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Read the number on the limit box. Turn nothing."
-  ask      = "Is the limit set above or below one hundred sixty?"
-  option "above" { when = aquastat.ok }
-  option "below" {}
+  ask      = "Is it above or below 160 degrees?"
+  option "above" {
+    when  = aquastat.ok
+    label = "Above"
+  }
+  option "below" {
+    label = "Below 160 degrees"
+  }
 }
 
 # ---- measurements ----
@@ -748,12 +879,12 @@ check "zone-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "end-v" {
   stage    = "plan"
-  name     = "across the end switch"
+  name     = "volts across the end switch"
   function = "volts-ac"
   part     = "end-switch"
   red      = "end-in"
@@ -766,12 +897,12 @@ check "end-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Three minutes after the call, read the volts."
+  act      = "Turn the thermostat up. Wait three minutes. Then read the volts."
 }
 
 check "tt-v" {
   stage    = "plan"
-  name     = "call at the boiler"
+  name     = "heat signal at the boiler"
   function = "volts-ac"
   part     = "end-switch"
   red      = "tt"
@@ -785,12 +916,12 @@ check "tt-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "lwco-v" {
   stage    = "plan"
-  name     = "across the low-water cut-off"
+  name     = "volts across the low-water cutoff"
   function = "volts-ac"
   part     = "lwco"
   red      = "string-end"
@@ -805,7 +936,7 @@ check "lwco-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "zone-ohms" {
@@ -824,12 +955,12 @@ check "zone-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "relay-ohms" {
   stage    = "plan"
-  name     = "coil of the circulator relay"
+  name     = "coil of the pump relay"
   function = "ohms"
   part     = "pump-relay"
   red      = "relay-1"
@@ -844,12 +975,12 @@ check "relay-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "pump-v" {
   stage    = "plan"
-  name     = "volts to the circulator"
+  name     = "volts to the circulator pump"
   function = "volts-ac"
   part     = "pump-relay"
   red      = "pump-out"
@@ -865,13 +996,13 @@ check "pump-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts with a call there."
-  caution  = "House voltage. One hand only."
+  act      = "Turn the thermostat up. Then read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "pump-ohms" {
   stage    = "plan"
-  name     = "winding of the circulator"
+  name     = "winding of the circulator pump"
   function = "ohms"
   part     = "circulator"
   red      = "pump-a"
@@ -886,12 +1017,12 @@ check "pump-ohms" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "pump-frame" {
   stage    = "plan"
-  name     = "circulator winding to frame"
+  name     = "pump winding to its frame"
   function = "ohms"
   part     = "circulator"
   red      = "pump-a"
@@ -907,7 +1038,7 @@ check "pump-frame" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "again-pipes" {
@@ -922,9 +1053,14 @@ check "again-pipes" {
   skill    = "clear"
   act      = "Feel both zone pipes."
   caution  = "Hot pipes. Touch them briefly."
-  ask      = "Are all zone pipes lukewarm or hot: yes, or no?"
-  option "yes" { when = flow > 0.3 && lit > 0.5 }
-  option "no" {}
+  ask      = "Are all zone pipes warm or hot?"
+  option "yes" {
+    when  = flow > 0.3 && lit > 0.5
+    label = "Yes"
+  }
+  option "no" {
+    label = "No"
+  }
 }
 
 # ---- repairs ----
@@ -940,7 +1076,7 @@ repair "replace-zone-head" {
   confirm = "end-v"
   note    = "Only the head with the motor comes off. The body stays in the pipe."
   step {
-    act  = "Take a photo, move the first motor wire."
+    act  = "Take a photo. Move the first motor wire."
     wire = "zone-a"
   }
   step {
@@ -952,8 +1088,8 @@ repair "replace-zone-head" {
     wire = "end-in"
   }
   step {
-    act     = "Press its button, turn the head off, set the new one."
-    caution = "Never loosen the body: hot water comes."
+    act     = "Press its button. Turn the head off. Put the new one on."
+    caution = "Never loosen the body. Hot water comes out."
     level   = "danger"
   }
 }
@@ -965,8 +1101,8 @@ repair "open-isolation" {
   minutes = q("2..10 min", "from memory")
   confirm = "isolation-look"
   step {
-    act     = "Find out why it was shut. Then open it slowly."
-    caution = "Hot pipes. No force on an old valve."
+    act     = "Find out why it was closed. Then open it slowly."
+    caution = "Hot pipes. Do not force an old valve."
     level   = "caution"
     power   = "on"
   }
@@ -979,14 +1115,14 @@ repair "bleed-zone" {
   minutes = q("15..60 min", "from memory")
   confirm = "gurgle-look"
   step {
-    act     = "Pump off. Open the highest vent until water comes."
+    act     = "Turn the pump off. Open the highest vent until water comes."
     caution = "Hot water. Hold a rag and a cup."
     level   = "warning"
     power   = "off"
   }
   step {
-    act     = "Close the vent, read the gauge again."
-    caution = "Below twelve: fill it only when it is cold."
+    act     = "Close the vent. Read the gauge again."
+    caution = "If it is below 12, fill it only when it is cold."
     level   = "caution"
     power   = "off"
   }
@@ -999,23 +1135,23 @@ repair "fill-cold" {
   minutes = q("60..120 min", "from memory")
   causes  = ["relief-look", "hiss"]
   confirm = "gauge-look"
-  note    = "Low again in some weeks: it leaks somewhere."
+  note    = "If it is low again in some weeks, it leaks somewhere."
   step {
-    act     = "Leave it off until the boiler is cold to the hand."
-    caution = "Never fill a hot boiler: it bursts."
+    act     = "Leave it off until the boiler feels cold."
+    caution = "Never fill a hot boiler. It can burst."
     level   = "danger"
     power   = "off"
   }
   step {
-    act     = "Open the fill valve for seconds. Stop at fifteen."
-    caution = "Never above fifteen cold. Watch the gauge all the time."
+    act     = "Open the fill valve a few seconds at a time. Stop at 15."
+    caution = "Never above 15 when cold. Watch the gauge all the time."
     level   = "warning"
     power   = "off"
   }
 }
 
 repair "replace-relay" {
-  name    = "replace the relay of the circulator"
+  name    = "replace the relay of the circulator pump"
   part    = "pump-relay"
   kind    = "replace"
   price   = q("20..90 money", "from memory")
@@ -1040,7 +1176,7 @@ repair "replace-relay" {
 }
 
 repair "call-circulator" {
-  name    = "call licensed help for the circulator"
+  name    = "call licensed help for the circulator pump"
   part    = "circulator"
   kind    = "call"
   stop    = "water-side"
@@ -1058,7 +1194,7 @@ repair "call-frozen" {
 }
 
 repair "call-lwco" {
-  name    = "call licensed help for the low-water cut-off"
+  name    = "call licensed help for the low-water cutoff"
   part    = "lwco"
   kind    = "call"
   stop    = "dry"
@@ -1108,20 +1244,20 @@ stop "dry" {
   say  = "The boiler may be short of water."
   call = "a licensed boiler technician"
   tell = "Say what the gauge shows and whether it hissed."
-  now  = "Leave it off. Close the gas cock. Add no water while it is hot."
+  now  = "Leave it off. Close the gas valve by hand. Add no water while it is hot."
 }
 
 stop "relief" {
-  say  = "The boiler has too much pressure or its relief valve drips."
+  say  = "The boiler has too much pressure, or its relief valve drips."
   call = "a licensed boiler technician"
-  tell = "Say the pressure cold and hot, and how much water comes."
-  now  = "Leave it off. Never plug the pipe, touch no lever."
+  tell = "Say the pressure cold and hot, and how much water comes out."
+  now  = "Leave it off. Never plug the pipe. Touch no lever."
 }
 
 stop "leak" {
-  say  = "The boiler body is in doubt."
+  say  = "The boiler body may be damaged."
   call = "a licensed boiler technician"
-  tell = "Say where water stands and what it sounds like."
+  tell = "Say where you see water and what it sounds like."
   now  = "Leave it off. Keep away from steam."
 }
 
@@ -1129,13 +1265,13 @@ stop "frozen" {
   say  = "A heating pipe is frozen and may have split."
   call = "a plumber"
   tell = "Say which rooms stay cold and where the pipe is cold."
-  now  = "Leave it off. Know where the water is shut. No flame on pipes."
+  now  = "Leave it off. Know where to shut off the water. No flame on pipes."
 }
 
 stop "water-side" {
   say  = "Pumps and settings of a boiler need a licensed person."
   call = "a licensed boiler technician"
-  tell = "Say what the circulator did and what the gauge shows."
+  tell = "Say what the pump did and what the gauge shows."
   now  = "Leave it off."
 }
 

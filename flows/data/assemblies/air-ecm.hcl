@@ -6,10 +6,10 @@ part "motor-plug" {
   kind  = "wire"
   name  = "power plug of the blower motor"
   place = "lower-bay"
-  look  = "large plug on the blower motor, black, white and green"
+  look  = "large plug on the blower motor with black, white, and green wires"
   ports = { a = "LB", b = "BLW-L" }
   mode "open" {
-    name   = "power plug of the blower motor burnt or loose"
+    name   = "power plug of the blower motor burned or loose"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-motor-plug"
@@ -18,18 +18,18 @@ part "motor-plug" {
 
 part "speed-lead" {
   kind  = "wire"
-  name  = "tap wire of the blower"
+  name  = "signal wire of the blower"
   place = "upper-bay"
-  look  = "thin colored wire, heat terminal to the blower motor"
+  look  = "thin colored wire from the heat terminal to the blower motor"
   ports = { a = "TAP", b = "TAP-m" }
   mode "loose" {
-    name   = "tap wire of the blower off"
+    name   = "signal wire of the blower off"
     does   = "open"
     rate   = q("0.5 x", "common practice, no source")
     repair = "refit-speed-lead"
   }
   mode "wrong-terminal" {
-    name   = "tap wire of the blower on the spare terminal"
+    name   = "signal wire of the blower on the spare terminal"
     does   = "open"
     wrong  = true
     rate   = q("0.2 x", "common practice, no source")
@@ -65,7 +65,7 @@ part "blower" {
   kind    = "load"
   name    = "blower"
   place   = "lower-bay"
-  look    = "big drum fan, a motor with a round box at its end"
+  look    = "big drum-shaped fan, a motor with a round box at its end"
   ports   = { a = "BLW-L", b = "NB" }
   ohms    = q("400 ohm", 200, 900, "from memory")
   cold    = q("200000 ohm", 80000, 320000, "from memory")
@@ -73,7 +73,7 @@ part "blower" {
   needs   = tap-input.works
   numbers = { rise = q("51 dF", "own"), suction = q("0.227 inH2O", "own"), push = q("0.213 inH2O", "own") }
   mode "module-dead" {
-    name   = "module of the blower motor dead"
+    name   = "electronics of the blower motor dead"
     does   = "stuck"
     rate   = q("4 x", "common practice, no source")
     repair = "replace-blower-motor"
@@ -85,20 +85,20 @@ part "blower" {
     repair = "replace-blower-motor"
   }
   mode "seized" {
-    name   = "blower seized"
+    name   = "blower stuck"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "dragging" {
-    name   = "bearings of the blower drag"
+    name   = "bearings of the blower rough"
     does   = "weak"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("0.7 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "grounded" {
-    name   = "blower motor shorted to the frame"
+    name   = "motor of the blower touches its frame inside"
     does   = "touch"
     to     = "CHASSIS"
     ohms   = q("1 ohm", "common practice, no source")
@@ -110,43 +110,43 @@ part "blower" {
 point "blower-out" {
   net   = "TAP"
   place = "upper-bay"
-  name  = "heat terminal of the blower on the board"
-  where = "marked heat, a thin wire on it"
+  name  = "heat terminal of the board"
+  where = "marked heat, with a thin wire on it"
 }
 
 point "tap-a" {
   net   = "speed-lead.a"
   place = "upper-bay"
-  name  = "board end of the tap wire"
-  where = "pulled off the board"
+  name  = "board end of the blower's signal wire"
+  where = "taken off the board"
 }
 
 point "tap-b" {
   net   = "speed-lead.b"
   place = "lower-bay"
-  name  = "motor end of the tap wire"
-  where = "pin of the small motor plug, plug off"
+  name  = "motor end of the blower's signal wire"
+  where = "pin of the small motor plug, with the plug off"
 }
 
 point "motor-c" {
   net   = "motor-common.b"
   place = "lower-bay"
   name  = "common pin of the small motor plug"
-  where = "marked C, plug off"
+  where = "marked C, with the plug off"
 }
 
 point "motor-l" {
   net   = "motor-plug.b"
   place = "lower-bay"
-  name  = "line pin of the motor power plug"
-  where = "black wire, plug off"
+  name  = "power pin of the large motor plug"
+  where = "black wire, with the plug off"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "lower-bay"
-  name  = "line pin of the blower motor"
-  where = "in the motor, plug off"
+  name  = "power pin of the blower motor"
+  where = "in the motor, with the plug off"
 }
 
 check "see-blower" {
@@ -160,10 +160,18 @@ check "see-blower" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Listen below for the big blower."
-  ask      = "Is the blower running, or silent?"
-  option "running" { when = blower.works > 0.1 }
-  option "silent" {}
+  act      = "Listen for the big blower in the lower part."
+  ask      = "Is the blower running or silent?"
+  option "running" {
+    when  = !blower.hums && blower.works > 0.1
+    label = "Running"
+  }
+  option "silent" {
+    label  = "Silent"
+    missed = true
+  }
+  event  = "the big blower starts"
+  unless = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
 }
 
 check "blower-out-v" {
@@ -185,13 +193,13 @@ check "blower-out-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read a minute after the flame lights."
+  act      = "Read the volts one minute after the flame lights."
   caution  = "The blower starts by itself."
 }
 
 check "tap-ohms" {
   stage    = "plan"
-  name     = "tap wire of the blower"
+  name     = "signal wire of the blower"
   function = "ohms"
   part     = "speed-lead"
   red      = "tap-a"
@@ -206,8 +214,8 @@ check "tap-ohms" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms from end to end."
-  caution  = "Never pull a motor plug with the power on."
+  act      = "Put one tip on each end of the wire. Read the ohms."
+  caution  = "Never pull a motor plug while the power is on."
 }
 
 check "motor-common-ohms" {
@@ -227,13 +235,13 @@ check "motor-common-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms from end to end."
-  caution  = "Never pull a motor plug with the power on."
+  act      = "Put one tip on each end of the wire. Read the ohms."
+  caution  = "Never pull a motor plug while the power is on."
 }
 
 check "motor-line-ohms" {
   stage    = "plan"
-  name     = "line wire of the blower motor"
+  name     = "power wire of the blower motor"
   function = "ohms"
   part     = "motor-plug"
   red      = "motor-l"
@@ -248,13 +256,13 @@ check "motor-line-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms from end to end."
-  caution  = "Wait five minutes after power off: the motor holds a charge."
+  act      = "Put one tip on each end of the wire. Read the ohms."
+  caution  = "Wait five minutes with the power off. The motor holds a charge."
 }
 
 check "blower-frame" {
   stage    = "plan"
-  name     = "blower motor to frame"
+  name     = "blower motor to its frame"
   function = "ohms"
   part     = "blower"
   red      = "blower-a"
@@ -270,8 +278,8 @@ check "blower-frame" {
   must     = true
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
-  caution  = "Wait five minutes after power off: the motor holds a charge."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
+  caution  = "Wait five minutes with the power off. The motor holds a charge."
 }
 
 check "motor-plug-look" {
@@ -284,17 +292,25 @@ check "motor-plug-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Wait five minutes, then pull both motor plugs."
-  caution  = "Never pull a motor plug with the power on."
-  ask      = "Are the pins of the motor plugs dry, wet, or burnt?"
-  option "dry" { when = !mode("motor-plug.open") && !mode("blower.wet") }
-  option "wet" { when = mode("blower.wet") }
-  option "burnt" {}
+  act      = "Wait five minutes. Then pull both plugs off the motor."
+  caution  = "Never pull a motor plug while the power is on."
+  ask      = "Are the pins in the plugs dry, wet, or burned?"
+  option "dry" {
+    when  = !mode("motor-plug.open") && !mode("blower.wet")
+    label = "Dry"
+  }
+  option "wet" {
+    when  = mode("blower.wet")
+    label = "Wet"
+  }
+  option "burnt" {
+    label = "Burned"
+  }
 }
 
 check "speed-lead-look" {
   stage    = "plan"
-  name     = "tap wire of the blower"
+  name     = "signal wire of the blower"
   function = "look"
   part     = "speed-lead"
   places   = ["upper-bay"]
@@ -302,16 +318,24 @@ check "speed-lead-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Compare the thin colored wire with the diagram."
-  ask      = "Is the tap wire in the right place, loose, or in the wrong place?"
-  option "right-place" { when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose") }
-  option "wrong-place" { when = mode("speed-lead.wrong-terminal") }
-  option "loose" {}
+  act      = "Compare the thin colored wire with the wiring diagram."
+  ask      = "How is the wire? In the right place, in the wrong place, or loose?"
+  option "right-place" {
+    when  = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose")
+    label = "In the right place"
+  }
+  option "wrong-place" {
+    when  = mode("speed-lead.wrong-terminal")
+    label = "In the wrong place"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "blower-spin" {
   stage    = "plan"
-  name     = "blower wheel by hand"
+  name     = "blower wheel turned by hand"
   function = "look"
   part     = "blower"
   places   = ["lower-bay"]
@@ -320,15 +344,23 @@ check "blower-spin" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Turn the wheel with one finger. Soft steps are normal."
-  caution  = "Sharp blades. Power stays off."
-  ask      = "Is the blower wheel free, grinding, or stuck?"
-  option "free" { when = !mode("blower.seized") && !mode("blower.dragging") }
-  option "not-running" { when = mode("blower.seized") }
-  option "grinding" {}
+  caution  = "Sharp blades. The power stays off."
+  ask      = "How does the wheel turn? Free, blocked, or rough?"
+  option "free" {
+    when  = !mode("blower.seized") && !mode("blower.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when  = mode("blower.seized")
+    label = "Blocked"
+  }
+  option "grinding" {
+    label = "Rough"
+  }
 }
 
 repair "refit-motor-plug" {
-  name    = "refit the power plug of the blower motor"
+  name    = "fasten the power plug of the blower motor"
   part    = "motor-plug"
   kind    = "refit"
   price   = q("0..25 money", "from memory")
@@ -336,34 +368,34 @@ repair "refit-motor-plug" {
   causes  = ["rules"]
   confirm = "motor-line-ohms"
   step {
-    act     = "Wait five minutes after power off."
-    caution = "The motor holds a charge. Never pull its plug live."
+    act     = "Wait five minutes with the power off."
+    caution = "The motor holds a charge. Never pull its plug under power."
     level   = "warning"
     places  = ["lower-bay"]
   }
   step {
-    act    = "Clean the pins, push the plug home until it clicks."
+    act    = "Clean the pins. Push the plug in until it clicks."
     wire   = "motor-l"
     places = ["lower-bay"]
   }
 }
 
 repair "refit-speed-lead" {
-  name    = "refit the tap wire of the blower"
+  name    = "fasten the signal wire of the blower"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "tap-ohms"
   step {
-    act    = "Push the tap wire on the heat terminal, tug."
+    act    = "Push the thin colored wire on the heat terminal. Pull gently to test it."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
 }
 
 repair "move-speed-lead" {
-  name    = "move the tap wire to the heat terminal"
+  name    = "move the signal wire to the heat terminal"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -375,22 +407,22 @@ repair "move-speed-lead" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the tap wire to the heat terminal."
+    act    = "Move only the thin colored wire to the heat terminal."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-motor-common" {
-  name    = "refit the common wire of the blower motor"
+  name    = "fasten the common wire of the blower motor"
   part    = "motor-common"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "motor-common-ohms"
   step {
-    act     = "Push the small motor plug home until it clicks."
-    caution = "Never pull a motor plug with the power on."
+    act     = "Push the small motor plug in until it clicks."
+    caution = "Never pull a motor plug while the power is on."
     level   = "warning"
     wire    = "motor-c"
     places  = ["lower-bay"]
@@ -398,7 +430,7 @@ repair "refit-motor-common" {
 }
 
 repair "replace-blower-motor" {
-  name    = "replace the motor of the blower with its module"
+  name    = "replace the motor of the blower with its electronics"
   part    = "blower"
   kind    = "replace"
   price   = q("250..700 money", "from memory")
@@ -406,15 +438,15 @@ repair "replace-blower-motor" {
   match   = ["part number or approved substitute", "volts", "horsepower", "rotation", "taps"]
   causes  = ["filter-look", "static-m", "motor-plug-look", "rules"]
   confirm = "see-blower"
-  note    = "Water on the plug comes from a coil or a drain: mend that first. Leave a drip loop in the cable."
+  note    = "Water on the plug comes from a coil or a drain. Fix that first. Let the cable hang in a loop."
   step {
-    act     = "Wait five minutes after power off."
-    caution = "The motor holds a charge. Never pull its plug live."
+    act     = "Wait five minutes with the power off."
+    caution = "The motor holds a charge. Never pull its plug under power."
     level   = "warning"
     places  = ["lower-bay"]
   }
   step {
-    act    = "Take a photo, then pull both motor plugs."
+    act    = "Take a photo. Then pull both motor plugs."
     wire   = "motor-l"
     places = ["lower-bay"]
   }
@@ -425,11 +457,11 @@ repair "replace-blower-motor" {
     places  = ["lower-bay"]
   }
   step {
-    act    = "Change the motor, keep the wheel in the same place."
+    act    = "Change the motor. Put the wheel in the same place."
     places = ["lower-bay"]
   }
   step {
-    act    = "Slide it in, push both plugs home."
+    act    = "Slide the blower in. Push both plugs in until they click."
     wire   = "motor-l"
     places = ["lower-bay"]
   }

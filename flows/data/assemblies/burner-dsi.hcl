@@ -3,14 +3,14 @@
 assembly "burner-dsi" {
   step   = "trial"
   burner = "burner"
-  board  = "board"
+  board  = "control board"
 }
 
 part "spark-gen" {
   kind  = "load"
   name  = "spark generator on the ${board}"
   place = "upper-bay"
-  look  = "black block on the ${board}, one thick cable"
+  look  = "black block on the ${board} with one thick cable"
   ports = { a = "SPK", b = "C" }
   ohms  = q("700 ohm", 300, 1500, "from memory")
   works = q("16 V", "common practice, no source")
@@ -28,7 +28,7 @@ part "spark-lead" {
     repair = "refit-spark-lead"
   }
   mode "cracked" {
-    name   = "spark cable cracked, it sparks to metal"
+    name   = "spark cable cracked, so it sparks to metal"
     does   = "wrong"
     rate   = q("2 x", "common practice, no source")
     repair = "replace-spark-lead"
@@ -39,9 +39,9 @@ part "electrode" {
   kind  = "thing"
   name  = "spark electrode"
   place = "burner-box"
-  look  = "steel pin in white porcelain at the ${burner}"
+  look  = "steel pin in white ceramic at the ${burner}"
   mode "cracked" {
-    name   = "porcelain of the spark electrode cracked"
+    name   = "ceramic of the spark electrode cracked"
     does   = "wrong"
     rate   = q("4 x", "common practice, no source")
     repair = "replace-electrode"
@@ -82,11 +82,16 @@ check "hear-spark" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Listen at the burners as a call begins."
-  caution  = "Over ten thousand volts. Stay away with a pacemaker."
-  ask      = "Do you hear ticking, or is it silent?"
-  option "ticking" { when = spark-gen.works > 0.5 }
-  option "silent" {}
+  act      = "Listen at the burners when a start begins."
+  caution  = "Over ten thousand volts. Stay away if you wear a pacemaker."
+  ask      = "Do you hear ticking or nothing?"
+  option "ticking" {
+    when  = spark-gen.works > 0.5
+    label = "Ticking"
+  }
+  option "silent" {
+    label = "Nothing"
+  }
 }
 
 check "see-spark" {
@@ -100,12 +105,21 @@ check "see-spark" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Darken the room, look through the sight window."
+  act      = "Darken the room. Look through the small window."
   caution  = "Over ten thousand volts. Touch nothing."
-  ask      = "Is the spark at the ${burner}, in the wrong place, or none?"
-  option "right-place" { when = sparks > 0.5 }
-  option "wrong-place" { when = spark-gen.works > 0.5 && electrode.value > 0.5 }
-  option "none" {}
+  ask      = "Where is the spark? At the ${burner}, somewhere else, or no spark at all?"
+  option "right-place" {
+    when  = sparks > 0.5
+    label = "At the ${burner}"
+  }
+  option "wrong-place" {
+    when  = spark-gen.works > 0.5 && electrode.value > 0.5
+    label = "Somewhere else"
+  }
+  option "none" {
+    label = "No spark at all"
+  }
+  unless = ["hear-spark=silent"]
 }
 
 check "spark-lead-look" {
@@ -119,15 +133,23 @@ check "spark-lead-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the thick cable from end to end."
-  ask      = "Is the spark cable good, loose at an end, or cracked?"
-  option "good" { when = spark-lead.ok }
-  option "loose" { when = mode("spark-lead.off") }
-  option "cracked" {}
+  ask      = "How is the cable? Good, loose at an end, or cracked?"
+  option "good" {
+    when  = spark-lead.ok
+    label = "Good"
+  }
+  option "loose" {
+    when  = mode("spark-lead.off")
+    label = "Loose at an end"
+  }
+  option "cracked" {
+    label = "Cracked"
+  }
 }
 
 check "electrode-look" {
   stage    = "plan"
-  name     = "spark electrode, by eye"
+  name     = "look of the spark electrode"
   function = "look"
   part     = "electrode"
   places   = ["burner-box", "upper-bay"]
@@ -135,11 +157,16 @@ check "electrode-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the white porcelain from all sides."
-  caution  = "The porcelain breaks easily."
-  ask      = "Is the porcelain of the electrode good, or cracked?"
-  option "good" { when = !mode("electrode.cracked") }
-  option "cracked" {}
+  act      = "Look at the white ceramic from all sides."
+  caution  = "The ceramic breaks easily."
+  ask      = "Is the ceramic good or cracked?"
+  option "good" {
+    when  = !mode("electrode.cracked")
+    label = "Good"
+  }
+  option "cracked" {
+    label = "Cracked"
+  }
 }
 
 check "electrode-gap" {
@@ -152,21 +179,26 @@ check "electrode-gap" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Compare the gap with the drawing: about an eighth inch."
-  ask      = "Is the gap the same as in the drawing, or different?"
-  option "same" { when = !mode("electrode.gap") }
-  option "different" {}
+  act      = "Compare the gap with the drawing. It is about 1/8 inch."
+  ask      = "Is the gap the same as in the drawing?"
+  option "same" {
+    when  = !mode("electrode.gap")
+    label = "Yes"
+  }
+  option "different" {
+    label = "No"
+  }
 }
 
 
 repair "refit-spark-lead" {
-  name    = "refit the spark cable"
+  name    = "fasten the spark cable"
   part    = "spark-lead"
   kind    = "refit"
   minutes = q("5..10 min", "from memory")
   confirm = "spark-lead-look"
   step {
-    act    = "Push both ends of the spark cable home, tug."
+    act    = "Push both ends of the spark cable on. Pull gently to test them."
     wire   = "glow-out"
     places = ["upper-bay"]
   }
@@ -187,7 +219,7 @@ repair "replace-spark-lead" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the new one on, clear of metal."
+    act    = "Push the new cable on. Keep it away from metal."
     wire   = "glow-out"
     places = ["upper-bay"]
   }
@@ -207,13 +239,13 @@ repair "replace-electrode" {
     places = ["burner-box", "upper-bay"]
   }
   step {
-    act     = "Take out its screw, draw it out."
-    caution = "The porcelain breaks easily."
+    act     = "Take out its screw. Pull the electrode out."
+    caution = "The ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Fit the new one, compare the gap with the drawing."
+    act    = "Put the new one in. Compare the gap with the drawing."
     places = ["burner-box", "upper-bay"]
   }
   step {
@@ -230,13 +262,13 @@ repair "set-electrode" {
   causes  = ["electrode-look"]
   confirm = "electrode-gap"
   step {
-    act     = "Loosen its screw, set the tip as in the drawing."
-    caution = "Bend no porcelain. It breaks easily."
+    act     = "Loosen its screw. Set the tip as in the drawing."
+    caution = "Do not bend the ceramic. It breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Tighten the screw, measure the gap again."
+    act    = "Tighten the screw. Measure the gap again."
     places = ["burner-box", "upper-bay"]
   }
 }

@@ -12,7 +12,7 @@ part "trap" {
   kind  = "passage"
   name  = "condensate trap"
   place = "${bay}"
-  look  = "plastic box or bend full of water, hoses in, one hose out"
+  look  = "plastic box or bend full of water, with hoses in and one hose out"
   mode "clogged" {
     name   = "condensate trap clogged with slime"
     does   = "factor"
@@ -33,7 +33,7 @@ part "drain-line" {
   kind  = "passage"
   name  = "condensate drain line"
   place = "room"
-  look  = "plastic pipe or hose from the trap to the drain"
+  look  = "plastic pipe or hose from the trap to the floor drain or the pump"
   mode "frozen" {
     name   = "condensate drain line frozen"
     does   = "off"
@@ -82,7 +82,7 @@ part "pump" {
   kind  = "thing"
   name  = "condensate pump"
   place = "room"
-  look  = "small box on the floor, a hose in, a thin tube out"
+  look  = "small box on the floor with a hose in and a thin tube out"
   mode "dead" {
     name   = "condensate pump dead or its float stuck"
     does   = "off"
@@ -95,7 +95,7 @@ part "pump-switch" {
   kind   = "contact"
   name   = "safety switch of the condensate pump"
   place  = "room"
-  look   = "two thin wires out of the pump"
+  look   = "two thin wires that come out of the pump"
   ports  = { a = "${before}", b = "${after}" }
   closes = pump.value * pump-cord.value > 0.5
   safety = true
@@ -122,28 +122,28 @@ point "pump-in" {
   net   = "${before}"
   place = "room"
   name  = "first safety wire of the pump"
-  where = "at the pump, wire nut"
+  where = "at the pump, in its wire nut"
 }
 
 point "pump-out" {
   net   = "${after}"
   place = "room"
   name  = "second safety wire of the pump"
-  where = "at the pump, wire nut"
+  where = "at the pump, in its wire nut"
 }
 
 point "pump-a" {
   net   = "pump-switch.a"
   place = "room"
-  name  = "first safety wire of the pump, lifted"
-  where = "wire nut off"
+  name  = "first safety wire of the pump, taken off"
+  where = "taken out of its wire nut"
 }
 
 point "pump-b" {
   net   = "pump-switch.b"
   place = "room"
-  name  = "second safety wire of the pump, lifted"
-  where = "wire nut off"
+  name  = "second safety wire of the pump, taken off"
+  where = "taken out of its wire nut"
 }
 
 check "pump-look" {
@@ -155,10 +155,18 @@ check "pump-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Look into the small pump box on the floor."
-  ask      = "Is the water in the pump low, full, or is a pump missing?"
-  option "low" { when = pump.value * pump-cord.value > 0.5 }
-  option "full" {}
-  option "missing" { as = "low" }
+  ask      = "How is the water in the pump? Low, full, or there is no pump?"
+  option "low" {
+    when  = pump.value * pump-cord.value > 0.5
+    label = "Low"
+  }
+  option "full" {
+    label = "Full"
+  }
+  option "missing" {
+    as    = "low"
+    label = "There is no pump"
+  }
 }
 
 check "pump-cord-look" {
@@ -170,9 +178,14 @@ check "pump-cord-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the cord of the pump to the wall."
-  ask      = "Is the pump plugged in, or unplugged?"
-  option "plugged" { when = pump-cord.value > 0.5 }
-  option "unplugged" {}
+  ask      = "Is the pump plugged in or unplugged?"
+  option "plugged" {
+    when  = pump-cord.value > 0.5
+    label = "Plugged in"
+  }
+  option "unplugged" {
+    label = "Unplugged"
+  }
 }
 
 check "pump-run" {
@@ -183,16 +196,22 @@ check "pump-run" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pour a cup of water into the pump."
-  caution  = "Keep water off the cord."
-  ask      = "Is the pump running, or silent?"
-  option "running" { when = pump.value * pump-cord.value > 0.5 }
-  option "silent" {}
+  act      = "Pour one cup of water into the pump."
+  caution  = "Keep the water off the cord."
+  ask      = "Is the pump running or silent?"
+  option "running" {
+    when  = pump.value * pump-cord.value > 0.5
+    label = "Running"
+  }
+  option "silent" {
+    label = "Silent"
+  }
+  unless = ["pump-look=missing", "pump-cord-look=unplugged"]
 }
 
 check "pump-v" {
   stage    = "plan"
-  name     = "across the safety switch of the pump"
+  name     = "volts across the safety switch of the pump"
   function = "volts-ac"
   part     = "pump-switch"
   red      = "pump-in"
@@ -206,7 +225,8 @@ check "pump-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
+  unless   = ["pump-look=missing"]
 }
 
 check "pump-ohms" {
@@ -225,7 +245,8 @@ check "pump-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
+  unless   = ["pump-look=missing"]
 }
 
 check "trap-look" {
@@ -238,12 +259,20 @@ check "trap-look" {
   hands_in = true
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hose off below the trap. Pour a cup in."
-  caution  = "The water is sour. Keep it off wires and eyes."
-  ask      = "Is the trap clear, blocked, or was it dry?"
-  option "clear" { when = trap.passes > 0.9 }
-  option "blocked" { when = trap.passes < 0.5 }
-  option "dry" {}
+  act      = "Take the hose off below the trap. Pour one cup of water in."
+  caution  = "The water is sour. Keep it off wires and out of your eyes."
+  ask      = "How is the trap? Clear, blocked, or dry before?"
+  option "clear" {
+    when  = trap.passes > 0.9
+    label = "Clear"
+  }
+  option "blocked" {
+    when  = trap.passes < 0.5
+    label = "Blocked"
+  }
+  option "dry" {
+    label = "Dry before"
+  }
 }
 
 check "drain-look" {
@@ -254,11 +283,19 @@ check "drain-look" {
   power    = "any"
   minutes  = q("4 min", "common practice, no source")
   skill    = "clear"
-  act      = "Follow the drain pipe with a light to its end."
-  ask      = "Is the drain pipe good, frozen, or sagging?"
-  option "good" { when = drain-line.ok }
-  option "frozen" { when = mode("drain-line.frozen") }
-  option "sagging" {}
+  act      = "Follow the drain pipe to its end with a flashlight."
+  ask      = "How is the drain pipe? Good, frozen, or sagging?"
+  option "good" {
+    when  = drain-line.ok
+    label = "Good"
+  }
+  option "frozen" {
+    when  = mode("drain-line.frozen")
+    label = "Frozen"
+  }
+  option "sagging" {
+    label = "Sagging"
+  }
 }
 
 check "drain-pour" {
@@ -271,10 +308,15 @@ check "drain-pour" {
   hands_in = true
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pour a cup into the drain behind the trap."
-  ask      = "Does the water run off, so it is clear, or is it blocked?"
-  option "clear" { when = drain-line.passes * neutralizer.passes > 0.5 }
-  option "blocked" {}
+  act      = "Pour one cup of water into the drain after the trap."
+  ask      = "Does the water run away or stand still?"
+  option "clear" {
+    when  = drain-line.passes * neutralizer.passes > 0.5
+    label = "Run away"
+  }
+  option "blocked" {
+    label = "Stand still"
+  }
 }
 
 check "neutralizer-look" {
@@ -285,12 +327,20 @@ check "neutralizer-look" {
   power    = "any"
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Unscrew the tube with the stones. Look through."
+  act      = "Unscrew the tube with the stones. Look through it."
   caution  = "The water is sour. Wear gloves."
-  ask      = "Is the tube with the stones clear, blocked, or missing?"
-  option "clear" { when = neutralizer.passes > 0.5 }
-  option "blocked" {}
-  option "missing" { as = "clear" }
+  ask      = "How is the tube? Clear, blocked, or there is no tube?"
+  option "clear" {
+    when  = neutralizer.passes > 0.5
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
+  option "missing" {
+    as    = "clear"
+    label = "There is no tube"
+  }
 }
 
 check "gurgle" {
@@ -303,10 +353,15 @@ check "gurgle" {
   at       = "${hot}"
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Listen at the draft fan while it runs."
-  ask      = "Is it quiet, or does water gurgle?"
-  option "quiet" { when = drains > 0.9 }
-  option "gurgles" {}
+  act      = "Listen near the draft fan while it runs."
+  ask      = "Do you hear water gurgle?"
+  option "quiet" {
+    when  = drains > 0.9
+    label = "No"
+  }
+  option "gurgles" {
+    label = "Yes"
+  }
 }
 
 repair "flush-trap" {
@@ -317,17 +372,17 @@ repair "flush-trap" {
   causes  = ["drain-pour"]
   confirm = "trap-look"
   step {
-    act     = "Put a bucket below, pull the hoses off the trap."
-    caution = "The water is sour. Keep it off wires and eyes."
+    act     = "Put a bucket under the trap. Pull its hoses off."
+    caution = "The water is sour. Keep it off wires and out of your eyes."
     level   = "warning"
     places  = ["${bay}"]
   }
   step {
-    act    = "Rinse the trap at a sink until it runs clear."
+    act    = "Rinse the trap in a sink until the water runs clear."
     places = ["${bay}"]
   }
   step {
-    act    = "Put it back, hoses on, and fill it with water."
+    act    = "Put the trap and its hoses back. Fill it with water."
     places = ["${bay}"]
   }
 }
@@ -341,7 +396,7 @@ repair "prime-trap" {
   confirm = "trap-look"
   note    = "A dry trap lets exhaust into the room."
   step {
-    act    = "Pour a cup of water into the trap."
+    act    = "Pour one cup of water into the trap."
     places = ["${bay}"]
   }
 }
@@ -352,13 +407,15 @@ repair "thaw-drain" {
   kind    = "clean"
   minutes = q("20..90 min", "from memory")
   confirm = "drain-look"
-  note    = "It freezes again unless the pipe is kept warm: wrap it."
+  note    = "It freezes again if the pipe is not kept warm. Wrap it."
   step {
     act     = "Lay warm wet cloths on the frozen pipe."
-    caution = "Warm water only. No flame, no boiling water."
+    caution = "Use warm water only. No flame and no boiling water."
     level   = "warning"
   }
-  step { act = "Wrap the cold stretch of the pipe." }
+  step {
+    act = "Wrap the cold part of the pipe."
+  }
 }
 
 repair "set-drain" {
@@ -367,8 +424,12 @@ repair "set-drain" {
   kind    = "refit"
   minutes = q("10..40 min", "from memory")
   confirm = "drain-look"
-  step { act = "Hang the line up so that it falls all the way." }
-  step { act = "Pour in a cup of water and watch it run." }
+  step {
+    act = "Hang the pipe so that it runs downhill all the way."
+  }
+  step {
+    act = "Pour in one cup of water. Watch it run away."
+  }
 }
 
 repair "flush-neutralizer" {
@@ -379,22 +440,24 @@ repair "flush-neutralizer" {
   minutes = q("15..30 min", "from memory")
   confirm = "neutralizer-look"
   step {
-    act     = "Unscrew the tube over a bucket, rinse the stones."
+    act     = "Unscrew the tube over a bucket. Rinse the stones."
     caution = "The water is sour. Wear gloves."
     level   = "caution"
   }
-  step { act = "Fill up with new stones, screw it together." }
+  step {
+    act = "Fill the tube with new stones. Screw it together."
+  }
 }
 
 repair "plug-pump" {
-  name    = "plug the condensate pump in"
+  name    = "plug in the condensate pump"
   part    = "pump-cord"
   kind    = "set"
   minutes = q("1..5 min", "from memory")
   confirm = "pump-cord-look"
   step {
-    act     = "Push its plug into the outlet."
-    caution = "Hands dry."
+    act     = "Push the plug of the pump into the outlet."
+    caution = "Your hands must be dry."
     level   = "caution"
     power   = "on"
   }
@@ -409,8 +472,10 @@ repair "replace-pump" {
   match   = ["volts", "lift", "safety switch"]
   causes  = ["pump-cord-look"]
   confirm = "pump-run"
-  note    = "Often it is only slime: wash the box and the float first."
-  step { act = "Unplug it, pull the hoses off, empty the box." }
+  note    = "Often it is only slime. Wash the box and the float first."
+  step {
+    act = "Unplug the pump. Pull the hoses off. Empty the box."
+  }
   step {
     act     = "Move the first safety wire to the new pump."
     caution = "Never join the two wires without the switch."
@@ -421,7 +486,9 @@ repair "replace-pump" {
     act  = "Move the second safety wire."
     wire = "pump-out"
   }
-  step { act = "Hoses on, plug it in, pour a cup in." }
+  step {
+    act = "Put the hoses on. Plug it in. Pour one cup of water in."
+  }
 }
 
 accept {

@@ -9,7 +9,7 @@ part "board" {
   kind     = "board"
   name     = "ignition module"
   place    = "upper-bay"
-  look     = "box beside the gas valve, a thick cable and a row of spades"
+  look     = "box beside the gas valve with a thick cable and a row of flat terminals"
   ports    = { r = "${th}", c = "C", fs = "FS", earth = "CHASSIS" }
   on       = q("16 V", "common practice, no source")
   ohms     = q("400 ohm", 150, 1200, "from memory")
@@ -29,7 +29,7 @@ part "board" {
     to   = "GV"
   }
   mode "dead" {
-    name   = "ignition module dead with power present"
+    name   = "ignition module dead, though it has power"
     does   = "dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
@@ -42,21 +42,21 @@ part "board" {
     repair = "replace-board"
   }
   mode "pilot-output" {
-    name   = "ignition module gives the pilot valve nothing"
+    name   = "ignition module never turns on the pilot valve"
     does   = "output-dead"
     at     = "PV"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "gas-output" {
-    name   = "ignition module gives the main valve nothing"
+    name   = "ignition module never turns on the main valve"
     does   = "output-dead"
     at     = "GV"
     rate   = q("2 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "flame-input" {
-    name   = "ignition module does not sense the flame current"
+    name   = "ignition module does not sense the flame"
     does   = "sense-dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
@@ -72,12 +72,12 @@ part "board" {
 
 part "pv-lead" {
   kind  = "wire"
-  name  = "pilot valve lead"
+  name  = "wire to the pilot valve"
   place = "upper-bay"
-  look  = "wire from the module to terminal P V"
+  look  = "wire from the ignition module to terminal P V"
   ports = { a = "PV", b = "PV-1" }
   mode "off" {
-    name   = "pilot valve lead off"
+    name   = "wire to the pilot valve off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-pv-lead"
@@ -88,7 +88,7 @@ part "pilot-valve" {
   kind  = "load"
   name  = "pilot valve"
   place = "upper-bay"
-  look  = "first coil of the gas valve, terminal P V"
+  look  = "first coil of the gas valve, at terminal P V"
   ports = { a = "PV-1", b = "GV-2" }
   ohms  = q("90 ohm", 40, 150, "from memory")
   cold  = q("60 ohm", 20, 100, "from memory")
@@ -101,7 +101,7 @@ part "pilot-valve" {
     repair = "call-gas-valve"
   }
   mode "stuck" {
-    name   = "pilot valve does not open though powered"
+    name   = "pilot valve does not open, though it has power"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "call-pilot"
@@ -112,9 +112,9 @@ part "pilot-burner" {
   kind  = "passage"
   name  = "pilot burner"
   place = "burner-box"
-  look  = "small burner with a hood, electrode and thin gas tube"
+  look  = "small burner with a hood, an electrode, and a thin gas tube"
   mode "lint" {
-    name   = "lint at the pilot burner, small yellow flame"
+    name   = "lint at the pilot burner, with a small yellow flame"
     does   = "factor"
     factor = q("0.35 x", 0.15, 0.48, "common practice, no source")
     rate   = q("5 x", "common practice, no source")
@@ -124,12 +124,12 @@ part "pilot-burner" {
 
 part "pilot-orifice" {
   kind  = "passage"
-  name  = "pilot orifice"
+  name  = "nozzle of the pilot"
   place = "burner-box"
   look  = "inside the pilot burner, not seen"
   stop  = "gas-train"
   mode "blocked" {
-    name   = "pilot orifice blocked"
+    name   = "nozzle of the pilot blocked"
     does   = "factor"
     factor = q("0.05 x", 0, 0.1, "common practice, no source")
     rate   = q("5 x", "common practice, no source")
@@ -186,35 +186,35 @@ control "heat" {
 point "module-th" {
   net   = "${th}"
   place = "upper-bay"
-  name  = "24 volt spade of the ignition module"
-  where = "marked twenty-four V or T H"
+  name  = "24 volt terminal of the ignition module"
+  where = "marked 24 V or T H"
 }
 
 point "pilot-out" {
   net   = "PV"
   place = "upper-bay"
-  name  = "pilot valve spade of the ignition module"
+  name  = "pilot valve terminal of the ignition module"
   where = "marked P V"
 }
 
 point "pilot-1" {
   net   = "PV-1"
   place = "upper-bay"
-  name  = "gas valve, terminal P V"
-  where = "wire from the module"
+  name  = "terminal P V of the gas valve"
+  where = "with the wire from the ignition module"
 }
 
 point "pilot-a" {
   net   = "pilot-valve.a"
   place = "upper-bay"
-  name  = "gas valve terminal P V, wire off"
-  where = "first coil"
+  name  = "terminal P V of the gas valve, wire off"
+  where = "at the first coil"
 }
 
 point "pilot-b" {
   net   = "pilot-valve.b"
   place = "upper-bay"
-  name  = "gas valve common of the pilot coil, wire off"
+  name  = "shared terminal of the gas valve, wire off"
   where = "terminal marked P V and M V"
 }
 
@@ -229,16 +229,26 @@ check "see-pilot" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Watch the pilot as the ticking starts."
-  ask      = "Is the pilot blue and strong, short and yellow, or no flame?"
-  option "blue-flame" { when = pilot > 0.7 }
-  option "no-flame" { when = pilot < 0.05 }
-  option "short-flame" {}
+  act      = "Watch the pilot when the ticking starts."
+  ask      = "How is the pilot flame? Strong and blue, no flame, or short and yellow?"
+  option "blue-flame" {
+    when  = pilot > 0.7
+    label = "Strong and blue"
+  }
+  option "no-flame" {
+    missed = true
+    when  = pilot < 0.05
+    label = "No flame"
+  }
+  option "short-flame" {
+    label = "Short and yellow"
+  }
+  event = "the pilot flame lights"
 }
 
 check "module-v" {
   stage    = "plan"
-  name     = "24 volts at the ignition module"
+  name     = "volts at the ignition module"
   function = "volts-ac"
   part     = "board"
   red      = "module-th"
@@ -252,12 +262,12 @@ check "module-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Keep the leads off the spark cable, then read."
+  act      = "Keep the meter leads off the spark cable. Then read the volts."
 }
 
 check "pilot-out-v" {
   stage    = "plan"
-  name     = "module output to the pilot valve"
+  name     = "volts from the ignition module to the pilot valve"
   function = "volts-ac"
   part     = "board"
   red      = "pilot-out"
@@ -274,7 +284,7 @@ check "pilot-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while it sparks, leads off the cable."
+  act      = "Read the volts while it sparks. Keep the leads off the spark cable."
   caution  = "The pilot lights. Keep your face away."
 }
 
@@ -296,7 +306,7 @@ check "pilot-1-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while it sparks, leads off the cable."
+  act      = "Read the volts while it sparks. Keep the leads off the spark cable."
   caution  = "The pilot lights. Keep your face away."
 }
 
@@ -317,13 +327,13 @@ check "pilot-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
   caution  = "Move wires only. Leave gas fittings alone."
 }
 
 check "pilot-look" {
   stage    = "plan"
-  name     = "pilot burner, by eye"
+  name     = "look of the pilot burner"
   function = "look"
   part     = "pilot-burner"
   places   = ["burner-box", "upper-bay"]
@@ -331,10 +341,15 @@ check "pilot-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look for lint and webs round the pilot hood."
-  ask      = "Is the pilot burner clean, or dirty?"
-  option "clean" { when = pilot-burner.ok }
-  option "dirty" {}
+  act      = "Look for lint and spider webs around the hood of the pilot."
+  ask      = "Is the pilot burner clean or dirty?"
+  option "clean" {
+    when  = pilot-burner.ok
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 repair "brush-pilot" {
@@ -344,8 +359,8 @@ repair "brush-pilot" {
   minutes = q("10..20 min", "from memory")
   confirm = "see-pilot"
   step {
-    act     = "Wait until it is cold. Brush round the hood, softly."
-    caution = "Hot metal before. Unscrew nothing on the gas side."
+    act     = "Wait until it is cold. Brush softly around the hood."
+    caution = "Hot metal at first. Unscrew nothing on the gas side."
     level   = "warning"
     places  = ["burner-box", "upper-bay"]
   }
@@ -361,14 +376,14 @@ repair "call-pilot" {
 }
 
 repair "refit-pv-lead" {
-  name    = "refit the pilot valve lead"
+  name    = "fasten the wire to the pilot valve"
   part    = "pv-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "pilot-1-v"
   step {
-    act     = "Push the spade on terminal P V, tug."
+    act     = "Push the wire on terminal P V. Pull gently to test it."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "pilot-1"
@@ -385,15 +400,15 @@ repair "replace-board" {
   match   = ["part number or approved substitute", "gas kind", "trial time", "lock-out or retry"]
   causes  = ["valve-ohms", "spark-lead-look", "rules"]
   confirm = "see-pilot"
-  note    = "Only when its inputs are proved present and its output proved missing."
+  note    = "Do this only when all that goes in is proved good and nothing comes out."
   step {
-    act     = "Take a photo of every spade and the cable."
-    caution = "Never change a module whose inputs were not proved."
+    act     = "Take a photo of every wire and of the cable."
+    caution = "Never change a module if its inputs were not proved."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Move the wires one at a time, mark to mark."
+    act    = "Move the wires one at a time, from mark to mark."
     wire   = "module-th"
     places = ["upper-bay"]
   }

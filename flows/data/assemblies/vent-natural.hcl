@@ -14,7 +14,7 @@ part "vent" {
   look  = "where the metal vent pipe goes up and out"
   stop  = "vent"
   mode "blocked" {
-    name   = "chimney blocked, exhaust spills"
+    name   = "chimney blocked, so exhaust spills into the room"
     does   = "factor"
     factor = q("0.2 x", 0.02, 0.4, "common practice, no source")
     rate   = q("2 x", "common practice, no source")
@@ -24,9 +24,9 @@ part "vent" {
 
 part "vent-joints" {
   kind  = "thing"
-  name  = "vent joints"
+  name  = "vent pipe joints"
   place = "room"
-  look  = "where lengths of the vent pipe meet"
+  look  = "where the pieces of the vent pipe meet"
   mode "apart" {
     name   = "vent pipe apart at a joint"
     does   = "wrong"
@@ -46,7 +46,7 @@ part "spill-switch" {
   safety = true
   stop   = "vent"
   mode "open" {
-    name   = "spill switch failed open"
+    name   = "spill switch never closes"
     does   = "stuck-open"
     rate   = q("0.5 x", "common practice, no source")
     repair = "call-spill"
@@ -62,13 +62,13 @@ part "damper" {
   ohms  = q("150 ohm", 60, 400, "from memory")
   works = q("16 V", "common practice, no source")
   mode "dead" {
-    name   = "motor of the vent damper dead, damper shut"
+    name   = "motor of the vent damper dead, so it stays closed"
     does   = "open"
     rate   = q("2 x", "common practice, no source")
     repair = "call-damper"
   }
   mode "jammed" {
-    name   = "vent damper jammed shut"
+    name   = "vent damper jammed closed"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "call-damper"
@@ -94,15 +94,15 @@ part "damper-switch" {
 point "spill-in" {
   net   = "${before}"
   place = "upper-bay"
-  name  = "spill switch, first terminal"
-  where = "wire from the limit string"
+  name  = "first terminal of the spill switch"
+  where = "with the wire from the limit switches"
 }
 
 point "spill-out" {
   net   = "SPILL"
   place = "upper-bay"
-  name  = "spill switch, second terminal"
-  where = "wire to the vent damper"
+  name  = "second terminal of the spill switch"
+  where = "with the wire to the vent damper"
 }
 
 point "damper-out" {
@@ -116,29 +116,35 @@ point "damper-a" {
   net   = "damper.a"
   place = "front"
   name  = "first motor wire of the vent damper"
-  where = "plug of the damper cable, plug apart"
+  where = "in the plug of the damper cable, plug apart"
 }
 
 point "damper-b" {
   net   = "damper.b"
   place = "front"
   name  = "second motor wire of the vent damper"
-  where = "plug of the damper cable, plug apart"
+  where = "in the plug of the damper cable, plug apart"
 }
 
 check "vent-joint-look" {
   stage    = "free"
-  name     = "vent joints"
+  name     = "vent pipe joints"
   function = "look"
   part     = "vent-joints"
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the vent pipe with a light."
-  caution  = "Hot pipe. Look, do not touch."
-  ask      = "Are the vent pipe joints tight, or apart?"
-  option "tight" { when = !mode("vent-joints.apart") }
-  option "loose" { stop = "vent" }
+  caution  = "Hot pipe. Look, but do not touch."
+  ask      = "Are the vent pipe joints tight or apart?"
+  option "tight" {
+    when  = !mode("vent-joints.apart")
+    label = "Tight"
+  }
+  option "loose" {
+    stop  = "vent"
+    label = "Apart"
+  }
 }
 
 check "tissue" {
@@ -151,12 +157,21 @@ check "tissue" {
   at       = "${hot}"
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "After five minutes hold a tissue at the draft hood."
+  act      = "After five minutes, hold a tissue at the draft hood."
   caution  = "Hot metal. Keep your sleeve away."
-  ask      = "At the draft hood: pulled in, blown out, or no draft?"
-  option "draft-in" { when = lit > 0.5 && vent.passes > 0.5 }
-  option "draft-out" { stop = "vent" }
-  option "no-air" { when = lit < 0.5 }
+  ask      = "Where does the tissue go? Pulled in, blown out, or it hangs still?"
+  option "draft-in" {
+    when  = lit > 0.5 && vent.passes > 0.5
+    label = "Pulled in"
+  }
+  option "draft-out" {
+    stop  = "vent"
+    label = "Blown out"
+  }
+  option "no-air" {
+    when  = lit < 0.5
+    label = "It hangs still"
+  }
 }
 
 check "spill-look" {
@@ -170,14 +185,20 @@ check "spill-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Look only. Do not press it."
-  ask      = "Is the button of the spill switch flush, or popped?"
-  option "not-popped" { when = spill-switch.closed }
-  option "popped" { stop = "vent" }
+  ask      = "How is the spill switch button? Pushed in or popped out?"
+  option "not-popped" {
+    when  = spill-switch.closed
+    label = "Pushed in"
+  }
+  option "popped" {
+    stop  = "vent"
+    label = "Popped out"
+  }
 }
 
 check "spill-v" {
   stage    = "plan"
-  name     = "across the spill switch"
+  name     = "volts across the spill switch"
   function = "volts-ac"
   part     = "spill-switch"
   red      = "spill-in"
@@ -192,7 +213,7 @@ check "spill-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "damper-look" {
@@ -205,15 +226,20 @@ check "damper-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Watch the pointer on the damper as a call begins."
-  ask      = "Does the vent damper stand open, or closed?"
-  option "open" { when = damper.works > 0.5 }
-  option "closed" {}
+  act      = "Watch the pointer on the damper when a start begins."
+  ask      = "Is the vent damper open or closed?"
+  option "open" {
+    when  = damper.works > 0.5
+    label = "Open"
+  }
+  option "closed" {
+    label = "Closed"
+  }
 }
 
 check "damper-v" {
   stage    = "plan"
-  name     = "across the end switch of the vent damper"
+  name     = "volts across the end switch of the vent damper"
   function = "volts-ac"
   part     = "damper-switch"
   red      = "spill-out"
@@ -228,7 +254,7 @@ check "damper-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Wait half a minute after the call, then read."
+  act      = "Turn the thermostat up. Wait half a minute. Then read the volts."
 }
 
 check "damper-ohms" {
@@ -248,7 +274,7 @@ check "damper-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Pull the damper plug, read its two motor pins."
+  act      = "Pull the damper plug apart. Read the ohms of its two motor pins."
 }
 
 repair "call-chimney" {
