@@ -184,6 +184,7 @@ check "pump-cord-look" {
     label = "Plugged in"
   }
   option "unplugged" {
+    mend  = "plug-pump"
     label = "Unplugged"
   }
 }
