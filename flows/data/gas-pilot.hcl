@@ -93,6 +93,11 @@ use "safety-string" {
     }
   }
   start = "see-pilot=no-flame"
+  board = "terminal strip"
+  end   = "spill switch"
+  part "string-lead" {
+    look = "wire from the last roll-out switch to the spill switch"
+  }
 }
 use "vent-natural" {}
 use "burner-dsi" {
@@ -118,6 +123,7 @@ use "gas" {
     act  = "Put the tips on first. Read the volts when the gas valve clicks."
   }
   start = "see-pilot=no-flame"
+  board = "ignition module"
 }
 use "flame-proof" {
   part "flame-rod" { look = "thin rod in the pilot flame with white ceramic and one wire" }
@@ -139,6 +145,7 @@ use "flame-proof" {
     }
   }
   start = "see-pilot=no-flame"
+  board = "ignition module"
 }
 use "air-psc" {
   without = ["mode speed-lead.wrong-terminal", "repair move-speed-lead", "option speed-lead-look.wrong-place"]

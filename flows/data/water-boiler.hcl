@@ -166,6 +166,11 @@ use "safety-string" {
     causes = ["gauge-look", "pump-feel"]
   }
   start = "see-pilot=no-flame"
+  board = "zone valve"
+  end   = "low-water cutoff"
+  part "string-lead" {
+    look = "wire from the last roll-out switch to the low-water cutoff"
+  }
 }
 use "vent-natural" {
   machine = "boiler"
@@ -200,6 +205,7 @@ use "gas" {
   }
   stop "exchanger" { tell = "Say where you see water or soot, and what the gauge shows." }
   start = "see-pilot=no-flame"
+  board = "ignition module"
 }
 use "flame-proof" {
   part "flame-rod" { look = "thin rod in the pilot flame with white ceramic and one wire" }
@@ -222,6 +228,7 @@ use "flame-proof" {
   }
   machine = "boiler"
   start   = "see-pilot=no-flame"
+  board   = "ignition module"
 }
 use "safety-questions" {
   machine = "boiler"

@@ -1215,7 +1215,7 @@ check "w-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the letter under the white thermostat wire at the board."
+  act      = "Read the letter under the white thermostat wire at the ${board}."
   ask      = "Is the wire on terminal W?"
   option "right-place" {
     when  = !mode("w-tail.wrong-terminal")
@@ -1236,7 +1236,7 @@ check "w-tug" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull gently on the W wire at the board."
+  act      = "Pull gently on the W wire at the ${board}."
   ask      = "Is the wire tight or loose?"
   option "tight" {
     when  = !mode("w-tail.loose")

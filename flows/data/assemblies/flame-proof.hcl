@@ -2,6 +2,7 @@
 assembly "flame-proof" {
   machine = "furnace"
   start   = "see-fan=silent" # the answer with which no flame can come
+  board   = "board" # what senses the flame and opens the valve
 }
 
 part "flame-rod" {
@@ -40,7 +41,7 @@ part "flame-lead" {
   kind  = "wire"
   name  = "flame rod wire"
   place = "upper-bay"
-  look  = "single wire from the flame rod to the board"
+  look  = "single wire from the flame rod to the ${board}"
   ports = { a = "FS", b = "ROD" }
   mode "open" {
     name   = "flame rod wire broken or off"
@@ -80,7 +81,7 @@ signal "flame-at-rod" {
 point "flame-pin" {
   net   = "FS"
   place = "upper-bay"
-  name  = "flame terminal of the board"
+  name  = "flame terminal of the ${board}"
   where = "marked for the flame rod"
 }
 
@@ -101,8 +102,8 @@ point "rod-a" {
 point "lead-a" {
   net   = "flame-lead.a"
   place = "upper-bay"
-  name  = "board end of the flame rod wire"
-  where = "pulled off the board"
+  name  = "${board} end of the flame rod wire"
+  where = "pulled off the ${board}"
 }
 
 point "lead-b" {
@@ -290,7 +291,7 @@ repair "refit-flame-lead" {
   match   = ["heat rating", "connector size"]
   confirm = "lead-ohms"
   step {
-    act    = "Pull the wire off the rod and off the board."
+    act    = "Pull the wire off the rod and off the ${board}."
     wire   = "rod-end"
     places = ["upper-bay"]
   }

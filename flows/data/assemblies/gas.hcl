@@ -2,6 +2,7 @@
 assembly "gas" {
   machine = "furnace"
   start   = "see-fan=silent" # the answer with which no flame can come
+  board   = "board" # what senses the flame and opens the valve
 }
 
 part "gas-supply" {
@@ -58,7 +59,7 @@ part "valve-lead" {
   kind  = "wire"
   name  = "gas valve wire"
   place = "upper-bay"
-  look  = "wire from the board to the gas valve"
+  look  = "wire from the ${board} to the gas valve"
   ports = { a = "GV", b = "GV-1" }
   mode "off" {
     name   = "gas valve wire off"
@@ -228,7 +229,7 @@ point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
   name  = "first terminal of the gas valve"
-  where = "with the wire from the board"
+  where = "with the wire from the ${board}"
 }
 
 point "valve-2" {

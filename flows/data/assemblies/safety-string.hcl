@@ -2,13 +2,15 @@
 assembly "safety-string" {
   machine = "furnace"
   start   = "see-fan=silent" # the answer with which no flame can come
+  board   = "board" # where the string of switches begins
+  end     = "board" # and where it ends
 }
 
 part "limit-lead" {
   kind  = "wire"
   name  = "wire to the high limit"
   place = "upper-bay"
-  look  = "wire from the board plug to the high limit"
+  look  = "wire from the ${board} to the high limit"
   ports = { a = "R", b = "LIM-in" }
   mode "off" {
     name   = "wire to the high limit off"
@@ -88,7 +90,7 @@ part "rollout-right" {
 
 part "string-lead" {
   kind  = "wire"
-  name  = "wire from the roll-out switches to the board"
+  name  = "wire from the roll-out switches to the ${end}"
   place = "upper-bay"
   look  = "wire into the large plug of the board"
   ports = { a = "RO-out", b = "HS" }
@@ -109,7 +111,7 @@ point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
   name  = "first terminal of the high limit"
-  where = "with the wire from the board"
+  where = "with the wire from the ${board}"
 }
 
 point "limit-out" {
@@ -144,7 +146,7 @@ point "roll-out-end" {
   net   = "RO-out"
   place = "upper-bay"
   name  = "last terminal of the right roll-out switch"
-  where = "with the wire to the board plug"
+  where = "with the wire to the ${end}"
 }
 
 point "roll-left-a" {
