@@ -121,14 +121,14 @@ point "blower-tap" {
 point "blower-n" {
   net   = "BLW-n"
   place = "upper-bay"
-  name  = "neutral wire of the blower, at its end"
+  name  = "end of the blower's neutral wire"
   where = "the white wire of the blower"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "upper-bay"
-  name  = "end of the blower's speed wire, taken off"
+  name  = "speed wire of the blower"
   where = "taken off the board"
 }
 

@@ -96,14 +96,14 @@ point "glow-out" {
 point "glow-plug" {
   net   = "IGN-m"
   place = "upper-bay"
-  name  = "igniter plug, igniter side"
+  name  = "igniter side of the igniter plug"
   where = "the white two-pin plug"
 }
 
 point "glow-plug-n" {
   net   = "IGN-n"
   place = "upper-bay"
-  name  = "igniter plug, neutral side"
+  name  = "neutral side of the igniter plug"
   where = "the second pin of the same plug"
 }
 

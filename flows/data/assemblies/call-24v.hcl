@@ -503,14 +503,14 @@ point "splice-r" {
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "white wire joint, wall side"
+  name  = "wall side of the white wire joint"
   where = "the white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "white wire joint, ${board} side"
+  name  = "${board} side of the white wire joint"
   where = "the white wire that goes to the ${board}"
 }
 

@@ -308,14 +308,14 @@ point "fan-out" {
 point "fan-plug" {
   net   = "IND-m"
   place = "upper-bay"
-  name  = "draft fan plug, motor side"
+  name  = "motor side of the draft fan plug"
   where = "the two-pin plug of the draft fan"
 }
 
 point "fan-plug-n" {
   net   = "IND-n"
   place = "upper-bay"
-  name  = "draft fan plug, neutral side"
+  name  = "neutral side of the draft fan plug"
   where = "the second pin of the same plug"
 }
 
@@ -364,28 +364,28 @@ point "fan-cap-b" {
 point "switch-in" {
   net   = "HS"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch"
+  name  = "first pressure switch terminal"
   where = "with the wire from the board plug"
 }
 
 point "switch-out" {
   net   = "PS-b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch"
+  name  = "second pressure switch terminal"
   where = "with the wire back to the board plug"
 }
 
 point "press-a" {
   net   = "pressure-switch.a"
   place = "upper-bay"
-  name  = "first terminal of the pressure switch, wire off"
+  name  = "first terminal of the pressure switch"
   where = "with its wire pulled off"
 }
 
 point "press-b" {
   net   = "pressure-switch.b"
   place = "upper-bay"
-  name  = "second terminal of the pressure switch, wire off"
+  name  = "second terminal of the pressure switch"
   where = "the other terminal"
 }
 

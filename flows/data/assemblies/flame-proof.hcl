@@ -88,14 +88,14 @@ point "flame-pin" {
 point "rod-end" {
   net   = "ROD"
   place = "upper-bay"
-  name  = "connector of the flame rod"
+  name  = "flame rod connector"
   where = "where the single wire plugs on"
 }
 
 point "rod-a" {
   net   = "flame-rod.rod"
   place = "upper-bay"
-  name  = "connector of the flame rod, wire off"
+  name  = "connector of the flame rod"
   where = "the metal of the rod"
 }
 

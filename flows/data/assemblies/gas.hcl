@@ -228,28 +228,28 @@ point "gas-out" {
 point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
-  name  = "first terminal of the gas valve"
+  name  = "first gas valve terminal"
   where = "with the wire from the ${board}"
 }
 
 point "valve-2" {
   net   = "GV-2"
   place = "upper-bay"
-  name  = "common terminal of the gas valve"
+  name  = "common gas valve terminal"
   where = "with the wire to common"
 }
 
 point "valve-a" {
   net   = "gas-valve.a"
   place = "upper-bay"
-  name  = "first terminal of the gas valve, wire off"
+  name  = "first terminal of the gas valve"
   where = "the first terminal"
 }
 
 point "valve-b" {
   net   = "gas-valve.b"
   place = "upper-bay"
-  name  = "common terminal of the gas valve, wire off"
+  name  = "common terminal of the gas valve"
   where = "the second terminal"
 }
 

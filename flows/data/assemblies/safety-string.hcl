@@ -110,28 +110,28 @@ signal "limit-heat" {
 point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
-  name  = "first terminal of the high limit"
+  name  = "first high limit terminal"
   where = "with the wire from the ${board}"
 }
 
 point "limit-out" {
   net   = "LIM-out"
   place = "upper-bay"
-  name  = "second terminal of the high limit"
+  name  = "second high limit terminal"
   where = "with the wire to the roll-out switches"
 }
 
 point "limit-a" {
   net   = "high-limit.a"
   place = "upper-bay"
-  name  = "first terminal of the high limit, wire off"
+  name  = "first terminal of the high limit"
   where = "with its wire pulled off"
 }
 
 point "limit-b" {
   net   = "high-limit.b"
   place = "upper-bay"
-  name  = "second terminal of the high limit, other side"
+  name  = "second terminal of the high limit"
   where = "the other terminal"
 }
 
