@@ -1,6 +1,7 @@
 package flows
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -267,7 +268,11 @@ func newRegistry(what string) *registry { return &registry{what: what, index: ma
 func (l *loader) declare(reg *registry, id string, where hcl.Range) {
 	if id == "" { // said already; the place in the list is kept
 	} else if i, dup := reg.index[id]; dup {
-		l.at(where, "ids are never used twice", "%s %q is already at line %d", reg.what, id, reg.where[i].Start.Line)
+		line := fmt.Sprintf("line %d", reg.where[i].Start.Line)
+		if at := reg.where[i].Filename; at != where.Filename {
+			line = fmt.Sprintf("%s:%d", at, reg.where[i].Start.Line)
+		}
+		l.at(where, "ids are never used twice", "%s %q is already at %s", reg.what, id, line)
 		id = ""
 	} else {
 		reg.index[id] = len(reg.ids)

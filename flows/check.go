@@ -72,8 +72,13 @@ func (l *loader) check(b *block) {
 	if c.Watched() && slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" }) {
 		l.at(b.DefRange(), "ask for the danger in a check of its own", "check %s has an answer that stops the work: no camera may speak for the others", c.ID)
 	}
+	c.Label = b.ref("label", l.plates) + 1
 	if a := b.attr("limit"); a != nil {
-		c.Limit = l.limit(a.Expr, c.Unit)
+		if c.Label == 0 {
+			c.Limit = l.limit(a.Expr, c.Unit)
+		} else { // the labels are decoded later
+			l.labelled[index] = a.Expr
+		}
 		if c.Unit == "" {
 			l.at(a.Expr.Range(), `unit = "V"`, "a limit needs the unit of the check")
 		}

@@ -435,6 +435,10 @@ func (l *loader) plate(b *block) {
 		}
 		p.Possible = l.limit(a.Expr, p.Unit)
 	}
+	p.Usual, p.Places = b.quantity("usual", ""), b.refs("places", l.places)
+	if q := p.Usual; q.Unit != "" && q.Unit != p.Unit {
+		l.at(b.attr("usual").Expr.Range(), "", "%s is in %s, its usual value in %s", p.ID, p.Unit, q.Unit)
+	}
 	if a := b.attr("sets"); a != nil {
 		part, prm, _ := strings.Cut(p.Sets, ".")
 		if !slices.Contains(l.props[part], prm) {
@@ -528,7 +532,7 @@ func (l *loader) takeAccepted() {
 	for _, a := range l.accepted {
 		n := len(l.probs)
 		l.probs = slices.DeleteFunc(l.probs, func(p Problem) bool { return p.Warning && strings.HasPrefix(p.Text, a.text) })
-		if len(l.probs) == n {
+		if len(l.probs) == n && a.where.Filename == l.name { // an assembly is used by many
 			l.warn(a.where, "take it out", "nothing to accept: %q", a.text)
 		}
 	}

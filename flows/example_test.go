@@ -52,5 +52,9 @@ func ExampleBuiltin() {
 	}
 	// Output:
 	// furnace-hsi
+	// furnace-condensing
+	// furnace-direct-spark
+	// furnace-pilot
 	// heater-millivolt
+	// boiler-zone
 }

@@ -9,6 +9,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"hash"
 	"io/fs"
 	"path"
 	"slices"
@@ -81,15 +82,18 @@ func read(fsys fs.FS, name string) (*loader, error) {
 	if err != nil {
 		return nil, fmt.Errorf("flows: reading %s: %w", name, err)
 	}
-	return decode(path.Base(name), src), nil
+	return decode(path.Base(name), src, beside(fsys, path.Dir(name))), nil
 }
 
 // loader holds one file on its way to a model.
 type loader struct {
-	name  string
-	lines []string
-	probs Problems
-	m     *appliance.Model
+	name    string
+	texts   map[string][]string  // lines of the file and of the assemblies it uses
+	usedAt  map[string]hcl.Range // where an assembly is used
+	library assemblies
+	sum     hash.Hash
+	probs   Problems
+	m       *appliance.Model
 
 	sources, places, parts, modes, signals, steps, outputs, nets *registry
 	points, checks, repairs, plates, lamps, stops                *registry
@@ -100,58 +104,38 @@ type loader struct {
 	options  map[[2]int]hcl.Range // check, option
 	accepted []acceptance
 	unless   []unless
-	acts     map[string]hcl.Range // "check:act" and the like, for rules about words
+	labelled map[int]hclsyntax.Expression // limits that hang on a label, by check
+	acts     map[string]hcl.Range         // "check:act" and the like, for rules about words
 }
 
-func decode(name string, src []byte) *loader {
-	l := &loader{name: name, lines: strings.Split(string(src), "\n"), m: &appliance.Model{},
-		props: map[string][]string{}, netUses: map[string]int{},
-		partOf: map[string]*appliance.Kind{}, options: map[[2]int]hcl.Range{}, acts: map[string]hcl.Range{}}
+func decode(name string, src []byte, library assemblies) *loader {
+	l := &loader{name: name, texts: map[string][]string{name: strings.Split(string(src), "\n")}, usedAt: map[string]hcl.Range{}, library: library,
+		sum: sha256.New(), m: &appliance.Model{}, props: map[string][]string{}, netUses: map[string]int{},
+		partOf: map[string]*appliance.Kind{}, options: map[[2]int]hcl.Range{}, labelled: map[int]hclsyntax.Expression{}, acts: map[string]hcl.Range{}}
 	for what, reg := range map[string]**registry{"source": &l.sources, "place": &l.places, "part": &l.parts, "mode": &l.modes,
 		"signal": &l.signals, "step": &l.steps, "output": &l.outputs, "net": &l.nets, "point": &l.points, "check": &l.checks,
 		"repair": &l.repairs, "plate field": &l.plates, "lamp pattern": &l.lamps, "stop line": &l.stops} {
 		*reg = newRegistry(what)
 	}
-	sum := sha256.Sum256(src)
-	l.m.Hash = hex.EncodeToString(sum[:])
-
-	if !l.shallow(src) {
-		return l
+	l.sum.Write(src)
+	if body := l.parse(name, src); body != nil {
+		l.file(body)
 	}
-	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
-	if diags.HasErrors() {
-		for _, d := range diags {
-			r := hcl.Range{Start: hcl.InitialPos}
-			if d.Subject != nil {
-				r = *d.Subject
-			}
-			l.at(r, "", "%s", strings.TrimSuffix(d.Summary+": "+strings.ReplaceAll(d.Detail, "\n", " "), ": "))
-		}
-		l.probs.sort()
-		return l
-	}
-	body, ok := file.Body.(*hclsyntax.Body)
-	if !ok {
-		panic("flows: native syntax gave another body")
-	}
-	if !l.bounded(body) {
-		return l
-	}
-	l.file(body)
+	l.m.Hash = hex.EncodeToString(l.sum.Sum(nil))
 	l.probs.sort()
 	return l
 }
 
 // bounded refuses loops: nothing in an equipment file needs one, and three within one another take minutes.
 func (l *loader) bounded(body *hclsyntax.Body) bool {
+	was := len(l.probs.errors())
 	_ = hclsyntax.VisitAll(body, func(n hclsyntax.Node) hcl.Diagnostics {
 		if f, ok := n.(*hclsyntax.ForExpr); ok {
 			l.at(f.Range(), "write the values one by one", "an equipment file has no loops")
 		}
 		return nil
 	})
-	l.probs.sort()
-	return len(l.probs.errors()) == 0
+	return len(l.probs.errors()) == was
 }
 
 // The parser and the expressions recurse: a file of nothing but brackets must not eat the stack.
@@ -161,8 +145,8 @@ const (
 )
 
 // shallow refuses what nests too deep or goes on too long, before anything recurses into it.
-func (l *loader) shallow(src []byte) bool {
-	tokens, _ := hclsyntax.LexConfig(src, l.name, hcl.InitialPos)
+func (l *loader) shallow(name string, src []byte) bool {
+	tokens, _ := hclsyntax.LexConfig(src, name, hcl.InitialPos)
 	depth, inner, run := 0, 0, 0
 	for _, t := range tokens {
 		switch t.Type {
@@ -200,9 +184,9 @@ func (l *loader) file(body *hclsyntax.Body) {
 		l.at(body.Attributes[name].NameRange, "attributes stand inside blocks", "%q stands outside any block", name)
 	}
 	groups := map[string][]*block{}
-	for _, b := range body.Blocks {
+	for _, b := range l.splice(body.Blocks) {
 		if !slices.Contains(blockTypes, b.Type) {
-			l.at(b.TypeRange, meant(b.Type, blockTypes), "no block %q", b.Type)
+			l.at(b.TypeRange, meant(b.Type, append([]string{"use"}, blockTypes...)), "no block %q", b.Type)
 			continue
 		}
 		groups[b.Type] = append(groups[b.Type], l.block(b))
@@ -252,6 +236,7 @@ func (l *loader) file(body *hclsyntax.Body) {
 	l.answers()
 	each("repair", l.repair)
 	each("plate", l.plate)
+	l.labels()
 	each("lamp", l.lamp)
 	each("stop", l.stop)
 	each("caution", l.caution)

@@ -15,10 +15,11 @@ type Problem struct {
 	Text         string // what is wrong
 	Hint         string // what may have been meant, or what to do; may be empty
 	Source       string // the line it stands on
+	Via          string // for a line of an assembly: where it is used
 	Warning      bool   // the file can be used; a person should look
 }
 
-// String writes "file:line:column: text", the source line below it, and the hint below that.
+// String writes "file:line:column: text", the source line below it, then the hint, and where an assembly is used.
 func (p Problem) String() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s:%d:%d: ", p.File, p.Line, p.Column)
@@ -31,6 +32,9 @@ func (p Problem) String() string {
 	}
 	if p.Hint != "" {
 		fmt.Fprintf(&b, "\n\t%s", p.Hint)
+	}
+	if p.Via != "" {
+		fmt.Fprintf(&b, "\n\t%s", p.Via)
 	}
 	return b.String()
 }
@@ -48,6 +52,9 @@ func (ps Problems) Error() string {
 
 func (ps Problems) sort() {
 	slices.SortStableFunc(ps, func(a, b Problem) int {
+		if a.File != b.File {
+			return strings.Compare(a.File, b.File)
+		}
 		if a.Line != b.Line {
 			return a.Line - b.Line
 		}
@@ -72,8 +79,14 @@ func (l *loader) warn(r hcl.Range, hint, format string, args ...any) {
 
 func (l *loader) problem(r hcl.Range, hint, text string) Problem {
 	p := Problem{File: l.name, Line: r.Start.Line, Column: r.Start.Column, Text: text, Hint: hint}
-	if r.Start.Line >= 1 && r.Start.Line <= len(l.lines) {
-		p.Source = strings.TrimSpace(l.lines[r.Start.Line-1])
+	if _, ok := l.texts[r.Filename]; ok {
+		p.File = r.Filename
+	}
+	if lines := l.texts[p.File]; r.Start.Line >= 1 && r.Start.Line <= len(lines) {
+		p.Source = strings.TrimSpace(lines[r.Start.Line-1])
+	}
+	if at, ok := l.usedAt[p.File]; ok {
+		p.Via = fmt.Sprintf("used at %s:%d", l.name, at.Start.Line)
 	}
 	return p
 }

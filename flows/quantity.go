@@ -2,12 +2,14 @@ package flows
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
 
+	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
 )
@@ -160,4 +162,64 @@ func (l *loader) limit(e hclsyntax.Expression, unitID string) *measure.Limit {
 		lim.Low, lim.High = &first, &second
 	}
 	return lim
+}
+
+// labels reads the limits that hang on a label: atleast(label + 0.1, "source"), between(label * 0.94, label * 1.06, "source").
+func (l *loader) labels() {
+	checks := make([]int, 0, len(l.labelled))
+	for i := range l.labelled {
+		checks = append(checks, i)
+	}
+	slices.Sort(checks)
+	for _, i := range checks {
+		c, e := &l.m.Checks[i], l.labelled[i]
+		f, ok := e.(*hclsyntax.FunctionCallExpr)
+		want := map[string]int{"between": 3, "atleast": 2, "atmost": 2}
+		if !ok || want[f.Name] == 0 || len(f.Args) != want[f.Name] {
+			l.at(e.Range(), `write atleast(label + 0.1, "source") or between(label * 0.94, label * 1.06, "source")`, "this is not a limit")
+			continue
+		}
+		label := l.m.LabelOf(i)
+		if label.Usual.Nominal <= 0 || label.Usual.Unit != c.Unit {
+			l.at(e.Range(), `usual = q("0.5 inH2O", "source") in the plate field`, "label %s has no usual value in %s", label.ID, c.Unit)
+			continue
+		}
+		lim := &measure.Limit{Unit: c.Unit, Source: l.source(f.Args[len(f.Args)-1])}
+		ends := [2]**float64{&lim.Low, &lim.High}
+		first := 0
+		if f.Name == "atmost" {
+			first = 1
+		}
+		for k, a := range f.Args[:len(f.Args)-1] {
+			if t, ok := l.term(a); ok {
+				end := label.Usual.Nominal*t.Times + t.Plus
+				c.LabelEnd[first+k], *ends[first+k] = &t, &end
+			}
+		}
+		c.Limit = lim
+	}
+}
+
+// term is label, label + n, label - n, label * n, or a plain number.
+func (l *loader) term(e hclsyntax.Expression) (appliance.Term, bool) {
+	isLabel := func(e hclsyntax.Expression) bool {
+		t, ok := e.(*hclsyntax.ScopeTraversalExpr)
+		return ok && len(t.Traversal) == 1 && t.Traversal.RootName() == "label"
+	}
+	if isLabel(e) {
+		return appliance.Term{Times: 1}, true
+	}
+	if b, ok := e.(*hclsyntax.BinaryOpExpr); ok && isLabel(b.LHS) {
+		n, ok := l.number(b.RHS)
+		switch b.Op {
+		case hclsyntax.OpAdd:
+			return appliance.Term{Times: 1, Plus: n}, ok
+		case hclsyntax.OpSubtract:
+			return appliance.Term{Times: 1, Plus: -n}, ok
+		case hclsyntax.OpMultiply:
+			return appliance.Term{Times: n}, ok
+		}
+	}
+	n, ok := l.number(e)
+	return appliance.Term{Plus: n}, ok
 }

@@ -171,6 +171,8 @@ type Check struct {
 	Caution  string         // at most 20 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
+	Label    int            // plate field that Limit hangs on, plus one; 0: none. Until it is read no reading of this check counts
+	LabelEnd [2]*Term       // how the ends of Limit follow from the label, nil for an open end
 	Bands    []Band         // readings that have a consequence of their own, the worst first
 	Skill    string         // clear, ambiguous, skilled: how reliably a person answers
 	Fit      string         // what is fitted with the power off before it, a gauge or a tee: an act of its own
@@ -259,12 +261,17 @@ type SwapStep struct {
 	Places  []int
 }
 
-// PlateField is one thing read from the rating plate.
+// Term is an end of a limit as it follows from what a label says.
+type Term struct{ Times, Plus float64 }
+
+// PlateField is one thing read from the rating plate, or from the label of one part.
 type PlateField struct {
 	ID, Name, Unit, Ask string
-	Sets                string         // parameter it overrides: part.param
-	Possible            *measure.Limit // what such a plate can say; a number outside is asked for again
-	Match               bool           // a new part is matched by it: asked before one is bought
+	Sets                string           // parameter it overrides: part.param
+	Usual               measure.Quantity // of a label: what the file reckons with. It is asked at the check that needs it
+	Places              []int            // of a label: what must be open to read it
+	Possible            *measure.Limit   // what such a plate can say; a number outside is asked for again
+	Match               bool             // a new part is matched by it: asked before one is bought
 }
 
 // Lamp is one pattern of the status light. When is the state that shows it.

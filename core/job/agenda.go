@@ -306,7 +306,7 @@ func (m *Machine) advise(stages ...string) Advice {
 // query is what the adviser is asked now.
 func (m *Machine) query(stages []string) Query {
 	j := m.j
-	q := Query{Findings: j.findings, Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	q := Query{Findings: m.labelled(j.findings), Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)

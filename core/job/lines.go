@@ -77,7 +77,7 @@ var plainIDs = []string{
 	"match", "match.good", "match.later", "match.wrong", "mended", "meter.kind", "meter.leads", "meter.modest", "meter.none", "meter.short", "missed", "must", "new.day",
 	"none.back", "not.listed", "not.proved", "notfixed", "number", "once.more", "open.cover", "open.door", "open.jack",
 	"open.jumper", "open.meter", "open.power", "open.reset", "open.wire", "or", "other.meter", "pause", "person", "photo.after",
-	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "proof.live", "proof.live.fact", "proof.nolive", "proof.nometer", "proof.stop", "proof.aged", "proof.broken", "all.right", "likely", "minutes.one", "minutes.many", "handover.emergency", "handover.out", "handover.in-doubt", "handover.gas-open", "handover.stay-out",
+	"photo.before", "photo.differs", "photo.note", "plate", "plate.without", "label.without", "proof.live", "proof.live.fact", "proof.nolive", "proof.nometer", "proof.stop", "proof.aged", "proof.broken", "all.right", "likely", "minutes.one", "minutes.many", "handover.emergency", "handover.out", "handover.in-doubt", "handover.gas-open", "handover.stay-out",
 	"handover.call.emergency", "handover.call.electrician", "starts.enough", "relight", "relight.early", "empty.good", "empty.charged", "license", "license.fact", "meter.category", "meter.not-rated", "emergency.number", "emergency.digits", "gate.restart", "gate.cause", "gate.fact", "alarm.stays",
 	"consent.proof", "jacks.none", "jacks.current", "jacks.volts",
 	"proved.by", "rest", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",

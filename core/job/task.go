@@ -67,6 +67,12 @@ func (m *Machine) toward(t task) *question {
 		return m.taskQuestion(t) // before any switch is touched
 	}
 	m.proofRuns()
+	if isCheck {
+		if l, open := m.label(check.n); open {
+			j.task = l
+			return m.toward(l)
+		}
+	}
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
 	if mt, ok := m.meterDue(); ok && (isCheck && !m.model.Checks[check.n].Function.Dial().Own || moving && n.Power == worksite.Dead) {

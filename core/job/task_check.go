@@ -473,6 +473,11 @@ func (m *Machine) judge(check int, r measure.Reading) (measure.Judgement, bool) 
 	if c.Limit == nil {
 		return measure.Judgement{}, false
 	}
+	if f := m.model.LabelOf(check); f != nil {
+		if _, read := m.j.ratings[f.ID]; !read {
+			return measure.Judgement{}, false // no general number takes the place of the label
+		}
+	}
 	return measure.Judge(m.j.meter, c.Function, r, *c.Limit), true
 }
 

@@ -9,6 +9,7 @@ import (
 	"readback/core/protocol"
 	"readback/core/unit"
 	"readback/core/utterance"
+	"readback/core/worksite"
 )
 
 // storyTask asks what the appliance does, in the person's own words.
@@ -72,6 +73,14 @@ type plateTask struct {
 	n int
 }
 
+func (t plateTask) need(m *Machine) worksite.Need {
+	f := &m.model.Plate[t.n]
+	if len(f.Places) == 0 {
+		return worksite.Need{}
+	}
+	return worksite.Need{Power: worksite.Cut, Covers: m.rules.Covers(f.Places)} // to read a label, nothing in there is touched
+}
+
 func (t plateTask) String() string { return fmt.Sprintf("plate/%d", t.n) }
 
 func (t plateTask) ask(m *Machine, q *question) bool {
@@ -118,11 +127,17 @@ func (t plateTask) giveUp(m *Machine, _ *question) {
 	p, known := m.model.Plate, m.j.plate
 	m.j.task = nil
 	known[p[t.n].ID] = "unknown"
+	if p[t.n].Late() {
+		m.say("info", m.line("label.without"))
+		return
+	}
 	if t.n == 0 || known[p[t.n-1].ID] != "unknown" || t.n == len(p)-1 {
 		return
 	}
 	for _, f := range p[t.n+1:] {
-		known[f.ID] = "unknown"
+		if !f.Late() {
+			known[f.ID] = "unknown"
+		}
 	}
 	m.say("info", m.line("plate.without"))
 }
@@ -132,7 +147,35 @@ func (t plateTask) blocked(m *Machine) { m.j.plate[m.model.Plate[t.n].ID] = "unk
 // rate takes a number of the rating plate: it wins over the one of the equipment file.
 func (m *Machine) rate(field string, v unit.Value) {
 	m.j.ratings[field] = v
-	m.j.rated, _ = m.model.WithPlate(m.j.ratings)
+	rated, _ := m.model.WithPlate(m.j.ratings)
+	m.j.rated = rated.WithLabels(m.j.ratings)
+}
+
+// label is the field that must be asked before a check, because its limit hangs on a label that nobody has read yet.
+func (m *Machine) label(check int) (plateTask, bool) {
+	f := m.model.LabelOf(check)
+	if f == nil || !f.Late() {
+		return plateTask{}, false
+	}
+	_, asked := m.j.plate[f.ID]
+	return plateTask{n: m.model.Checks[check].Label - 1}, !asked
+}
+
+// labelled are the findings as they are weighed: a reading in proportion to the label of its part. Where the label was not read it is
+// written down and proves nothing.
+func (m *Machine) labelled(findings []Finding) []Finding {
+	out := slices.Clone(findings)
+	for i, f := range findings {
+		if f.Reading == nil || m.model.LabelOf(f.Check) == nil {
+			continue
+		}
+		if r, ok := m.model.Labelled(f.Check, *f.Reading, m.j.ratings); ok {
+			out[i].Reading = &r
+		} else {
+			out[i].Reading, out[i].Unknown = nil, true
+		}
+	}
+	return out
 }
 
 // meterSteps are the steps of proving meter and leads, in order.

@@ -181,7 +181,7 @@ func (m *Machine) limitView(check int, jd measure.Judgement) {
 	if h == nil {
 		return
 	}
-	c := &m.model.Checks[check]
+	c := &m.j.rated.Checks[check]
 	h.Verdict, h.Unit = jd.Verdict, jd.Unit
 	h.Limit = m.limitWords(c.Limit)
 	if finite(jd.Value) && finite(jd.U) {

@@ -263,6 +263,12 @@ func (v Value) Dim() Dim {
 	return u.Dim
 }
 
+// Times is a value in proportion, with two more digits than it had, so that nothing of it is lost.
+func (v Value) Times(x float64) Value {
+	exp := v.Dec.Exp - 2
+	return Value{Dec: Decimal{Mant: int64(math.Round(v.Dec.Float() * x / Decimal{Mant: 1, Exp: exp}.Float())), Exp: exp}, Unit: v.Unit}
+}
+
 // String writes "26.1 V".
 func (v Value) String() string { return v.Dec.String() + " " + v.Unit }
 

@@ -5682,7 +5682,8 @@ check "fan-cap" {
   red      = "fan-cap-a"
   black    = "fan-cap-b"
   unit     = "uF"
-  limit    = between(4.7, 5.3, "HS")
+  label    = "fan-uf"
+  limit    = between(label * 0.94, label * 1.06, "HS")
   power    = "off"
   places   = ["upper-bay"]
   lift     = ["fan-cap-a", "fan-cap-b"]
@@ -5703,7 +5704,8 @@ check "blower-cap" {
   red      = "blower-cap-a"
   black    = "blower-cap-b"
   unit     = "uF"
-  limit    = between(7.05, 7.95, "HS")
+  label    = "blower-uf"
+  limit    = between(label * 0.94, label * 1.06, "HS")
   power    = "off"
   places   = ["lower-bay"]
   lift     = ["blower-cap-a", "blower-cap-b"]
@@ -5725,7 +5727,8 @@ check "port-draft-m" {
   part     = "port"
   quantity = "port-draft"
   unit     = "inH2O"
-  limit    = atleast(0.5, "T13")
+  label    = "press-set"
+  limit    = atleast(label + 0.1, "common practice, no source")
   power    = "on"
   call     = "on"
   at       = "draft"
@@ -5745,7 +5748,8 @@ check "switch-draft-m" {
   part     = "hose"
   quantity = "sensed-draft"
   unit     = "inH2O"
-  limit    = atleast(0.5, "T13")
+  label    = "press-set"
+  limit    = atleast(label + 0.1, "common practice, no source")
   power    = "on"
   call     = "on"
   at       = "draft"
@@ -8559,6 +8563,35 @@ plate "static" {
   unit     = "inH2O"
   possible = between(0.1, 2, "common practice, no source")
   ask      = "What is the highest static pressure, in inches of water?"
+}
+
+# ---- labels of single parts, asked at the check that needs them ----
+
+plate "press-set" {
+  name     = "set point of the pressure switch"
+  unit     = "inH2O"
+  usual    = q("0.5 inH2O", "T13 as an example")
+  possible = between(0.05, 3, "common practice, no source")
+  places   = ["upper-bay"]
+  ask      = "What number is printed on the pressure switch, in inches?"
+}
+
+plate "fan-uf" {
+  name     = "value on the capacitor of the draft fan"
+  unit     = "uF"
+  usual    = q("5 uF", "HS")
+  possible = between(1, 50, "common practice, no source")
+  places   = ["upper-bay"]
+  ask      = "How many microfarads are printed on the small capacitor?"
+}
+
+plate "blower-uf" {
+  name     = "value on the capacitor of the blower"
+  unit     = "uF"
+  usual    = q("7.5 uF", "HS")
+  possible = between(1, 80, "common practice, no source")
+  places   = ["lower-bay"]
+  ask      = "How many microfarads are printed on the blower's capacitor?"
 }
 
 # ---- the status light of this unit ----

@@ -96,6 +96,16 @@ func exists(stage string, want options, what string, is func(m *appliance.Model)
 	}
 }
 
+// heatsAir tells whether a blower carries the heat.
+func heatsAir(m *appliance.Model) bool {
+	return slices.ContainsFunc(m.Parts, func(p appliance.Part) bool { return p.ID == "blower" })
+}
+
+// heatsWater tells whether a circulator carries the heat.
+func heatsWater(m *appliance.Model) bool {
+	return slices.ContainsFunc(m.Parts, func(p appliance.Part) bool { return p.ID == "circulator" })
+}
+
 func gas(m *appliance.Model) bool { return m.Fuel == "gas" }
 
 func pilot(m *appliance.Model) bool { return m.Fuel == "gas" && !m.Mains }
@@ -326,6 +336,17 @@ var Table = []Row{
 	{ID: "flame-moves", Rule: "a flame that moves as the blower starts stops the work", Source: "handbook domain 5, cracked exchanger", Check: must(named("flame-moves"), true, "")},
 	{ID: "exchanger", Rule: "a crack in the exchanger stops the work", Source: "handbook domain 5", Check: must(at("exchanger", "cracked"), true, "")},
 	{ID: "valve-leaks", Rule: "a flame that stays when the call ends stops the work", Source: "handbook domain 2(c) row 7", Check: must(func(c *appliance.Check, o *appliance.Option) bool { return o.ID == "flame-stays" && c.ID == "see-end" }, true, "")},
+	{ID: "dry-fire", Rule: "a boiler that hisses is left alone, and that is asked before anything is touched", Source: "handbook equipment 5, hazards", Check: func(h Held) []string {
+		return append(must(named("hissing"), true, "")(h), exists("safety", named("hissing"), "nobody is asked whether it hisses", heatsWater)(h)...)
+	}},
+	{ID: "relief", Rule: "a relief valve that drips, pressure near it and a frozen pipe stop the work", Source: "ASME BPVC section IV; handbook equipment 5, stop lines", Check: func(h Held) []string {
+		return append(must(at("relief valve|pressure gauge", "drips", "above"), true, "")(h), must(at("zone pipes", "frozen"), true, "")(h)...)
+	}},
+	{ID: "pipes-gate", Rule: "after a repair of a boiler its pipes are felt", Source: "as trade A1 for air", Check: exists("restart", at("pipes after", "yes"), "not felt", heatsWater)},
+	{ID: "spills", Rule: "exhaust that is blown out of the draft hood stops the work", Source: "National Fuel Gas Code spillage test; handbook equipment 3.1", Check: must(at("draft hood", "draft-out"), true, "")},
+	{ID: "plastic-vent", Rule: "a plastic vent that is too hot or burnt brown stops the work, and so does a collector box that leaks", Source: "handbook equipment 2, hazards and stop", Check: func(h Held) []string {
+		return append(must(at("plastic vent|vent (pipe|joint)", "hot", "burnt"), true, "")(h), must(at("collector", "cracked", "rusty"), true, "")(h)...)
+	}},
 	{ID: "vent-apart", Rule: "a vent that is apart stops the work", Source: "handbook equipment 1.1 DRAFT", Check: must(at("vent (pipe|joint)|joints? of the vent", "loose"), true, "")},
 	{ID: "vent-blocked", Rule: "a blocked vent of a heater that draws by itself stops the work", Source: "handbook domain 5, T22", Check: func(h Held) []string {
 		if !pilot(h.Model) {
@@ -372,7 +393,7 @@ var Table = []Row{
 		}
 		return must(named("some-burners"), true, "")(h)
 	}},
-	{ID: "orifice", Rule: "another orifice stops the work", Source: "handbook domain 5", Check: must(at("orifice", "different"), true, "")},
+	{ID: "orifice", Rule: "another orifice stops the work", Source: "handbook domain 5", Check: must(at("orifice", "different", "blocked"), true, "")},
 	{ID: "overfire", Rule: "over-firing stops the work", Source: "handbook domain scenario 31", Check: must(func(c *appliance.Check, o *appliance.Option) bool { return c.ID == "dial-time" && o.ID == "below" }, true, "")},
 	{ID: "flue-co", Rule: "carbon monoxide in the flue over its limit stops the work", Source: "ANSI Z21.47; handbook equipment 2", Check: must(func(c *appliance.Check, o *appliance.Option) bool {
 		return strings.HasPrefix(c.ID, "flue-co") && o.ID == "above"
@@ -392,7 +413,7 @@ var Table = []Row{
 		return fails(rx(`(?i)carbon monoxide|\bco\b`).MatchString(c.Name) && c.Stage == "plan" && !strings.Contains(string(c.Function), "co") && len(c.Options) > 0, ": by words, with another instrument")
 	})},
 	{ID: "rise-gate", Rule: "the rise is measured after a repair and has limits", Source: "trade A1; handbook domain 1.13", Check: func(h Held) []string {
-		if !h.Model.Mains || !gas(h.Model) {
+		if !heatsAir(h.Model) || !gas(h.Model) {
 			return nil
 		}
 		for _, c := range h.Model.Checks {
@@ -422,7 +443,7 @@ var Table = []Row{
 		return []string{"not looked at"}
 	}},
 	{ID: "air-gate", Rule: "warm air is felt after a repair", Source: "trade A1", Check: func(h Held) []string {
-		if !h.Model.Mains {
+		if !heatsAir(h.Model) {
 			return nil
 		}
 		for _, c := range h.Model.Checks {
@@ -502,6 +523,11 @@ var Table = []Row{
 	})},
 	{ID: "shock-covers", Rule: "a cover over a conductor of the house says so", Source: "invariant 2", Check: func(h Held) (bad []string) {
 		nets := mainsNets(h.Model)
+		for _, c := range h.Model.Checks { // and what a relay feeds with house voltage
+			if c.Hazard == "mains" && c.Red >= 0 {
+				nets[netOf(h.Model, c.Red)] = true
+			}
+		}
 		for i := range h.Model.Points {
 			if p := &h.Model.Points[i]; nets[netOf(h.Model, i)] && p.Place >= 0 && h.Model.Places[p.Place].Cover && !around(h.Model, p.Place, "mains") {
 				bad = append(bad, p.ID+" in "+h.Model.Places[p.Place].ID)
@@ -669,7 +695,7 @@ var Table = []Row{
 	{ID: "licensed-words", Rule: "what says that it is for the licensed only is for them only", Source: "safety 3", Check: eachCheck(func(_ *appliance.Model, c *appliance.Check) string {
 		return fails(rx("(?i)licen[cs]ed").MatchString(c.Caution+c.Act) && !c.Licensed, ": asked of everybody")
 	})},
-	{ID: "rules-asked", Rule: "before a part at house voltage is replaced, local rules are asked", Source: "safety 16; issue 16 G2", Check: eachRepair(func(m *appliance.Model, r *appliance.Repair) string {
+	{ID: "rules-asked", Rule: "before a part at house voltage or a control of the burner is replaced, local rules are asked", Source: "safety 16; issue 16 G2", Check: eachRepair(func(m *appliance.Model, r *appliance.Repair) string {
 		nets := mainsNets(m)
 		for _, c := range m.Checks { // and what a board feeds with house voltage
 			if c.Hazard == "mains" && c.Red >= 0 {
@@ -680,7 +706,8 @@ var Table = []Row{
 		asked := slices.ContainsFunc(r.Causes, func(c int) bool {
 			return slices.ContainsFunc(m.Checks[c].Options, func(o appliance.Option) bool { return o.ID == "reserved" && o.Stop >= 0 })
 		})
-		return fails(r.Kind == "replace" && wires && !asked, ": local rules are not asked")
+		control := r.Part >= 0 && m.Parts[r.Part].Kind == "board" // it decides about gas
+		return fails(r.Kind == "replace" && (wires || control) && !asked, ": local rules are not asked")
 	})},
 	{ID: "cock-known", Rule: "a gas cock found shut is opened only when it is known who shut it and why", Source: "issue 16 G2", Check: func(h Held) (bad []string) {
 		for i := range h.Model.Repairs {
@@ -780,7 +807,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "safety-parts", Rule: "limits, roll-out, spill and pressure switches are safety parts", Source: "invariant 3", Check: func(h Held) (bad []string) {
-		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch`)
+		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch|vent damper|cut-off$`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Kind == "contact" && !p.Safety {
 				bad = append(bad, p.ID)

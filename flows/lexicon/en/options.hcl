@@ -677,6 +677,26 @@ option "no-meter" {
   say  = ["no meter", "i have no meter", "i don't have a meter", "no multimeter"]
   back = "No meter."
 }
+option "frozen" {
+  say  = ["frozen", "it's frozen", "ice in it", "froze up"]
+  back = "Frozen."
+}
+option "gurgles" {
+  say  = ["gurgles", "it gurgles", "water gurgles", "gurgling", "bubbling"]
+  back = "It gurgles."
+}
+option "low" {
+  say  = ["low", "it's low", "low water", "nearly empty"]
+  back = "Low."
+}
+option "full" {
+  say  = ["full", "it's full", "full to the top", "brim full"]
+  back = "Full."
+}
+option "ticking" {
+  say  = ["ticking", "it's ticking", "it ticks", "i hear ticking", "snapping"]
+  back = "Ticking."
+}
 option "reason-known" {
   say  = ["reason known", "the reason is known", "i know why", "i closed it", "i know who", "we closed it for", "i shut it off"]
   back = "The reason is known."
