@@ -108,6 +108,22 @@ func (b *block) texts(name string) []string {
 	return out
 }
 
+// wordsOf is a list of strings, each one of those known.
+func (b *block) wordsOf(name string, known ...string) []string {
+	var out []string
+	for _, e := range b.items(name) {
+		s, ok := b.l.text(e)
+		if ok && !slices.Contains(known, s) {
+			b.l.at(e.Range(), meant(s, known), "%s cannot be %q", name, s)
+			continue
+		}
+		if ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 func (b *block) items(name string) []hclsyntax.Expression {
 	a := b.attr(name)
 	if a == nil {

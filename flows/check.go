@@ -4,9 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/core/utterance"
 	"readback/core/vocab"
 )
 
@@ -21,7 +24,7 @@ func (l *loader) check(b *block) {
 		Hazard: b.word("hazard", append([]string{"none"}, vocab.HazardIDs(true)...)...), Instead: b.ref("instead", l.checks),
 		Minutes: b.needQuantity("minutes", unit.Duration), Ask: b.text("ask"), Act: b.text("act"), Caution: b.text("caution"),
 		Skill: b.word("skill", "clear", "ambiguous", "skilled"), Repeat: b.flag("repeat"), Must: b.flag("must"), Fit: b.text("fit"), Licensed: b.word("who", "anyone", "licensed") == "licensed",
-		Jump: b.refs("jump", l.points)}
+		Jump: b.refs("jump", l.points), Event: b.text("event"), Before: b.wordsOf("before", "power-on", "call-on")}
 	index := len(l.m.Checks)
 	if b.attr("hold") != nil {
 		c.Hold = b.word("hold", "held", "free")
@@ -42,11 +45,16 @@ func (l *loader) check(b *block) {
 			}
 		}
 	}
-	l.wordsOf(b, c.ID, "act", "caution", "ask", "fit")
+	l.wordsOf(b, c.ID, "act", "caution", "ask", "fit", "event")
+	for _, e := range b.items("unless") {
+		l.unless = append(l.unless, unless{index, e})
+	}
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen")}
+		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen"),
+			Missed: ob.flag("missed"), Shows: ob.wordsOf("shows", "power", "call"), Mend: ob.ref("mend", l.repairs) + 1, Twice: ob.flag("twice"),
+			Told: ob.wordsOf("told", utterance.Symptoms...)}
 		for _, s := range o.Seen {
 			if !slices.Contains(appliance.Sights, s) {
 				l.at(ob.attr("seen").Expr.Range(), meant(s, appliance.Sights), "the camera cannot see %q", s)
@@ -54,6 +62,12 @@ func (l *loader) check(b *block) {
 		}
 		c.Options = append(c.Options, o)
 		ob.finish()
+	}
+	if missed := slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Missed }); (c.Event != "") != missed {
+		l.at(b.DefRange(), `event = "the fan starts", and missed = true in the option "silent"`, "check %s is watched at a start: say what is expected, and which answer means that nothing of it was noticed", c.ID)
+	}
+	if c.Event != "" && (c.Function != measure.Look || c.Call != "on" || c.At == "") {
+		l.at(b.attr("event").Expr.Range(), `call = "on"  at = "draft"`, "an event is a look at a step of the sequence, with a call")
 	}
 	if c.Watched() && slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" }) {
 		l.at(b.DefRange(), "ask for the danger in a check of its own", "check %s has an answer that stops the work: no camera may speak for the others", c.ID)
@@ -84,6 +98,53 @@ func (l *loader) check(b *block) {
 	}
 	b.finish("option", "band")
 	l.m.Checks = append(l.m.Checks, c)
+}
+
+// unless is "check=option" in a check.
+type unless struct {
+	check int
+	where hclsyntax.Expression
+}
+
+// answers resolves what checks say in unless, once all checks are known.
+func (l *loader) answers() {
+	for _, u := range l.unless {
+		s, ok := l.text(u.where)
+		if !ok {
+			continue
+		}
+		check, option, cut := strings.Cut(s, "=")
+		if !cut {
+			l.at(u.where.Range(), `write "check=option"`, "%q is no answer", s)
+			continue
+		}
+		shared := u.where.Range().Filename != l.name // an assembly names checks that not every file has
+		if _, there := l.checks.index[check]; !there && shared {
+			continue
+		}
+		i := l.lookup(check, u.where.Range(), l.checks)
+		if i < 0 || i >= len(l.m.Checks) {
+			continue
+		}
+		var ids []string
+		for _, o := range l.m.Checks[i].Options {
+			ids = append(ids, o.ID)
+		}
+		k := slices.Index(ids, option)
+		if k < 0 && shared {
+			continue
+		}
+		if k < 0 {
+			l.at(u.where.Range(), meant(option, ids), "check %s has no option %q", check, option)
+			continue
+		}
+		if i == u.check {
+			l.at(u.where.Range(), "", "check %s hangs on its own answer", check)
+			continue
+		}
+		c := &l.m.Checks[u.check]
+		c.Unless = append(c.Unless, appliance.Answer{Check: i, Option: k})
+	}
 }
 
 func (l *loader) wordsOf(b *block, id string, names ...string) {

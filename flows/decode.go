@@ -428,7 +428,7 @@ func (l *loader) netOrPort(s string, where hcl.Range) {
 }
 
 func (l *loader) plate(b *block) {
-	p := appliance.PlateField{ID: b.id(), Name: b.needText("name"), Unit: l.unit(b, false), Ask: b.needText("ask"), Sets: b.text("sets")}
+	p := appliance.PlateField{ID: b.id(), Name: b.needText("name"), Unit: l.unit(b, false), Ask: b.needText("ask"), Sets: b.text("sets"), Match: b.flag("match")}
 	if a := b.attr("possible"); a != nil {
 		if p.Unit == "" {
 			l.at(a.Expr.Range(), "", "possible needs a unit")

@@ -51,7 +51,7 @@ func TestFurnaceIsWhole(t *testing.T) {
 			t.Errorf("mode %s: no repair or no rate", md.Full)
 		}
 	}
-	for _, stage := range []string{"safety", "story", "light", "free", "watch", "meter", "plan", "restart"} {
+	for _, stage := range []string{"safety", "story", "light", "free", "watch", "plan", "restart"} {
 		if !slices.ContainsFunc(m.Checks, func(c appliance.Check) bool { return c.Stage == stage }) {
 			t.Errorf("no check of stage %s", stage)
 		}

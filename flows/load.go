@@ -104,7 +104,8 @@ type loader struct {
 	options  map[[2]int]hcl.Range // check, option
 	accepted []acceptance
 	labelled map[int]hclsyntax.Expression // limits that hang on a label, by check
-	acts     map[string]hcl.Range         // "check:act" and the like, for rules about words
+	unless   []unless
+	acts     map[string]hcl.Range // "check:act" and the like, for rules about words
 }
 
 func decode(name string, src []byte, library assemblies) *loader {
@@ -232,6 +233,7 @@ func (l *loader) file(body *hclsyntax.Body) {
 	each("control", l.control)
 	each("point", l.point)
 	each("check", l.check)
+	l.answers()
 	each("repair", l.repair)
 	each("plate", l.plate)
 	l.labels()

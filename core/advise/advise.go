@@ -169,6 +169,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	if a.grow(len(q.Findings)) {
 		s, times = a.replay(&q)
 	}
+	early := !slices.Contains(q.Stages, "plan") // only looks
 	blocked := make([]bool, n)
 	for _, b := range q.Blocked {
 		blocked[b] = true
@@ -181,7 +182,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 		if q.NoLive && a.rules.Consent(check) {
 			return 0, false
 		}
-		return 0, slices.Contains(q.Stages, k.Stage) && !(k.Stage == "watch" && len(q.Stages) == 1 && a.follows(check))
+		return 0, slices.Contains(q.Stages, k.Stage) && !(k.Stage == "watch" && early && a.follows(check))
 	}
 	d := a.planner.Next(a.belief, s)
 	a.tryFirst(&d)
@@ -189,6 +190,9 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	a.mendSeen(&d)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
+	if early {
+		a.mendFirst(&d, s)
+	}
 	out := job.Advice{Check: d.Check, Repair: -1, P: d.P}
 	for _, x := range d.Suspects[:min(len(d.Suspects), 5)] {
 		if x.P >= leastShown {
@@ -208,7 +212,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	if d.Kind == plan.Ask {
 		out.Minutes = m.Checks[d.Check].Minutes.Nominal
-		if len(q.Stages) == 1 && bits(&d) < enough {
+		if early && bits(&d) < enough {
 			out.Check = -1
 		}
 	}
@@ -217,6 +221,13 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	if d.Kind == plan.Nothing {
 		out.Repair = -1
+	}
+	if early {
+		for i := range m.Checks {
+			if m.Checks[i].Event != "" && a.foreseen(i) {
+				out.Foreseen = append(out.Foreseen, i)
+			}
+		}
 	}
 	a.explain(&out, &d)
 	return out
@@ -233,6 +244,19 @@ func (a *Planned) follows(check int) bool {
 	}
 	return false
 }
+
+// foreseen tells whether the answer about an event of a start is all but known, and nothing that stops the work hangs on it.
+func (a *Planned) foreseen(check int) bool {
+	c := &a.c.Model.Checks[check]
+	if slices.ContainsFunc(c.Options, func(o appliance.Option) bool { return o.Stop >= 0 || o.Emergency != "" }) {
+		return a.follows(check)
+	}
+	return a.follows(check) || a.belief.Chance(check, 0) > surely
+}
+
+// surely is the chance from which an event is not asked about that comes as it should: who sees what comes after it has seen it too.
+// Judgement.
+const surely = 0.94
 
 // known is the chance from which an answer counts as known. A look is answered wrongly about once in twenty times; the
 // rest is judgement.
@@ -268,6 +292,30 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
 }
+
+// mendFirst looks first for what can be seen and put right at once, where that is likely: a label that says limit is followed to the
+// filter, before a start is watched.
+func (a *Planned) mendFirst(d *plan.Decision, s plan.Situation) {
+	if d.Kind != plan.Ask {
+		return
+	}
+	most := leastHandy
+	for i := range a.c.Model.Checks {
+		if _, ok := s.Allowed(i); !ok || a.belief.Asked(i) || a.c.Model.Checks[i].Stage != "free" {
+			continue
+		}
+		for _, o := range a.c.Model.Checks[i].Options {
+			for _, x := range d.Suspects {
+				if x.Group == o.Mend-1 && x.P > most {
+					most, d.Check = x.P, i
+				}
+			}
+		}
+	}
+}
+
+// leastHandy is the probability from which something that is seen and put right at once is looked for first: judgement.
+const leastHandy = 0.12
 
 // costs tells whether a repair costs a new part or somebody's visit.
 func (a *Planned) costs(group int) bool {
@@ -384,7 +432,7 @@ const leastShown = 0.02
 func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 	a.belief.Clear()
 	n := len(a.c.Model.Checks)
-	s = plan.Situation{Site: a.site(q.Site), Silent: make([]bool, n), Reasked: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
+	s = plan.Situation{Site: a.site(q), Silent: make([]bool, n), Reasked: make([]bool, n), Firm: make([]bool, n), Tried: make([]bool, len(a.c.Model.Repairs))}
 	times = make([]int, n)
 	last := make([]*infer.Finding, n)
 	mended, cycled, anew, doubted := 0, 0, 0, 0
@@ -398,6 +446,7 @@ func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 			clear(last)
 			clear(s.Silent)
 			clear(s.Reasked)
+			clear(s.Firm)
 		}
 		for cycled < len(q.Cycled) && q.Cycled[cycled] <= after {
 			a.belief.Cycle()
@@ -424,6 +473,9 @@ func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 			// Nothing the model knows explains this answer. It stays in the journal and tells nothing.
 			x.Unknown = true
 		}
+		if l := last[f.Check]; l != nil {
+			s.Firm[f.Check] = f.Option >= 0 && f.Option == l.Option && !x.Unknown && !l.Unknown
+		}
 		last[f.Check] = x
 		times[f.Check]++
 		if x.Unknown {
@@ -434,8 +486,12 @@ func (a *Planned) replay(q *job.Query) (s plan.Situation, times []int) {
 	return s, times
 }
 
-func (a *Planned) site(s worksite.State) plan.Site {
+func (a *Planned) site(q *job.Query) plan.Site {
 	var out plan.Site
+	s := q.Site
+	if q.Proven {
+		out.Tool = plan.Ready
+	}
 	for i, bit := range a.bit {
 		if bit >= 0 && s.Covers.Has(i) {
 			out.Open |= 1 << bit
@@ -444,8 +500,10 @@ func (a *Planned) site(s worksite.State) plan.Site {
 	switch s.Power {
 	case worksite.On:
 		out.Power = plan.On
-	case worksite.Proved:
+	case worksite.Off:
 		out.Power = plan.Off
+	case worksite.Proved:
+		out.Power = plan.Dead
 	}
 	return out
 }

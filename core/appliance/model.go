@@ -178,6 +178,18 @@ type Check struct {
 	Repeat   bool           // may sensibly be asked again
 	Hold     string         // door switches: "held", "free"; empty: held when the power is on
 	Jump     []int          // two points joined by a test jumper for the length of this check, nil: none
+	// Event says what is expected at one start, "the draft fan starts": all checks that have one are watched at the same start, in the
+	// order of the sequence, and asked about as it happens. Empty: asked by itself.
+	Event string
+	// Unless are answers after which the check makes no sense: it is not asked as long as one of them is the last to its check.
+	Unless []Answer
+	// Before are acts that change what this check asks about (power-on, call-on): it is asked before the first of them.
+	Before []string
+}
+
+// Answer is one option of one check.
+type Answer struct {
+	Check, Option int // indices
 }
 
 // Watched tells whether a camera that watches the burner can speak for an answer.
@@ -204,6 +216,11 @@ type Option struct {
 	Tell      string   // said and written when this is the answer
 	NoLive    bool     // after it nothing live is touched or measured: a wet floor
 	Seen      []string // what a camera that watches the burner makes of it then: some of Sights
+	Missed    bool     // of an event: nothing of it was noticed
+	Shows     []string // what this answer shows of the work place: power (the supply is on), call (heat is called for)
+	Told      []string // symptoms of a story that mean it: ids of utterance.Symptom
+	Twice     bool     // it would condemn something by one look: asked once more in other words before it counts. An answer with a stop line always is
+	Mend      int      // repair that puts right at once what is seen, free and by hand, plus one; 0 for none
 }
 
 // Sights is what a camera can make of a burner that it watches: nothing for a long while, a glow, a flame, a flame that has burnt for ten
@@ -249,6 +266,7 @@ type PlateField struct {
 	Usual               measure.Quantity // of a label: what the file reckons with. It is asked at the check that needs it
 	Places              []int            // of a label: what must be open to read it
 	Possible            *measure.Limit   // what such a plate can say; a number outside is asked for again
+	Match               bool             // a new part is matched by it: asked before one is bought
 }
 
 // Lamp is one pattern of the status light. When is the state that shows it.

@@ -138,6 +138,12 @@ func (m *Model) Labelled(check int, r measure.Reading, values map[string]unit.Va
 	return r, true
 }
 
+// PlateSets is the part of which a plate field overrides a parameter, -1 for none.
+func (m *Model) PlateSets(f *PlateField) int {
+	part, _ := m.sets(f)
+	return part
+}
+
 // sets is the part and the parameter that a plate field overrides, -1 for none.
 func (m *Model) sets(f *PlateField) (part int, param string) {
 	for i := range m.Parts {

@@ -36,6 +36,9 @@ func (m *Machine) accept(x utterance.Meaning) {
 	j.patterns[m.pattern(q)]++
 	m.cue("accepted")
 	j.q = nil
+	if q.act.Kind == worksite.None && q.kind != "consent" {
+		j.unknown = 0
+	}
 	switch {
 	case q.kind == "consent":
 		m.onConsent(q, x.ID)

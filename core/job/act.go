@@ -212,12 +212,17 @@ func lights(s worksite.State) bool { return s.Power == worksite.On && s.Call != 
 // refusal is the key under which refusals of an act are counted.
 func refusal(a worksite.Act) string { return a.Kind.String() + strconv.Itoa(int(a.N)) }
 
+// needed tells whether an act must be done whatever else is left out: it takes back what must not stay.
+func (m *Machine) needed(t task, act worksite.Act) bool {
+	kind := kindOf(t)
+	return act.Removes() || kind == "leave" || kind == "pause" || act.Kind == worksite.PowerOff && m.j.site.Open()
+}
+
 // giveUpAct goes on without an act. One that takes back what must not stay is asked again, and if it really cannot be
 // done the job ends and says so.
 func (m *Machine) giveUpAct(q *question, n int) {
 	j := m.j
-	kind := kindOf(q.task)
-	needed := q.act.Removes() || kind == "leave" || kind == "pause" || q.act.Kind == worksite.PowerOff && j.site.Open()
+	needed := m.needed(q.task, q.act)
 	switch {
 	case n == 1 && needed:
 		m.say("warning", firstOf(q.how, m.line("must")))
@@ -226,9 +231,6 @@ func (m *Machine) giveUpAct(q *question, n int) {
 	case needed:
 		m.leftOpen()
 		return
-	case n >= 3:
-		j.q = nil
-		m.finish("handed-over", false)
 	default:
 		j.q = nil
 		m.say("info", m.line("lost.cant-reach"))

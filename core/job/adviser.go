@@ -41,6 +41,7 @@ type Query struct {
 	Stages   []string // stages whose checks may be asked
 	Site     worksite.State
 	NoLive   bool                  // the person refuses live work
+	Proven   bool                  // the meter was made ready
 	Plate    map[string]unit.Value `json:",omitempty"` // what the rating plate says, by field
 	Meter    *measure.Meter        `json:",omitempty"` // what is measured with; nil: not named
 }
@@ -60,6 +61,7 @@ type Advice struct {
 	Sure     string             // what would change the verdict, in words
 	Splits   []string           // names of two suspects that Check tells apart
 	Minutes  float64            // what Check takes
+	Foreseen []int              // looks at a start whose answers are all but known
 }
 
 // Adviser chooses checks and closes cases. It must be a pure function of the query: the machine remembers its answers.

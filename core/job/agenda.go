@@ -50,6 +50,15 @@ func (m *Machine) advance() {
 // before all of them. It is nil when nothing is left to do.
 func (m *Machine) choose() task {
 	j := m.j
+	if j.offer {
+		j.offer = false
+		if !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
+			return offerTask{}
+		}
+	}
+	if j.twice.open && !j.ending {
+		return checkTask{j.twice.check}
+	}
 	if a, ok := m.unasked("safety"); ok && !j.ending {
 		return a
 	}
@@ -72,16 +81,8 @@ func (m *Machine) choose() task {
 			if a, ok := m.unasked("story"); ok {
 				return a
 			}
-			if !j.done.license && slices.ContainsFunc(m.model.Checks, func(c appliance.Check) bool { return c.Licensed }) {
-				return licenseTask{}
-			}
 			j.stage = sPlate
-		case sPlate:
-			for i := range m.model.Plate {
-				if _, ok := j.plate[m.model.Plate[i].ID]; !ok && !m.model.Plate[i].Late() {
-					return plateTask{n: i}
-				}
-			}
+		case sPlate: // its fields are asked where something hangs on them
 			if a, ok := m.unasked("plate"); ok {
 				return a
 			}
@@ -92,25 +93,26 @@ func (m *Machine) choose() task {
 			}
 			j.stage = sFree
 		case sFree, sWatch:
-			stage := [...]string{sFree: "free", sWatch: "watch"}[j.stage]
 			if a, ok := m.another(); ok {
 				return a
 			}
 			if m.closed() {
 				continue
 			}
-			if a := m.advise(stage); a.Check >= 0 && !a.Verdict {
+			if a, ok := m.watched(); ok {
+				return a
+			}
+			if a := m.advise("free", "watch"); a.Check >= 0 && !a.Verdict {
 				j.advice = a
 				m.sayDoubt(a)
+				if m.isEvent(a.Check) && j.asked[a.Check] == 0 {
+					j.stage = sWatch
+					return m.watch(a)
+				}
 				return checkTask{a.Check}
 			}
-			j.stage++
-		case sMeter:
-			for i, done := range j.done.meter {
-				if !done && (i == 0 || !j.noMeter) && (meterSteps[i] != "category" || m.model.Mains) {
-					return meterTask{n: i}
-				}
-			}
+			j.stage = sMeter
+		case sMeter: // it is proved where it is first used
 			if a, ok := m.unasked("meter"); ok {
 				return a
 			}
@@ -122,11 +124,17 @@ func (m *Machine) choose() task {
 			if m.closed() {
 				continue
 			}
+			if a, ok := m.watched(); ok {
+				return a
+			}
 			a := m.advise(planStages...)
 			j.advice = a
 			if a.Check < 0 {
 				if m.mayPass() {
 					return m.rest()
+				}
+				if m.askLicense() {
+					return licenseTask{}
 				}
 				m.unresolved()
 				continue
@@ -136,6 +144,9 @@ func (m *Machine) choose() task {
 				j.stage = sProof
 			}
 			m.sayDoubt(a)
+			if m.isEvent(a.Check) && j.asked[a.Check] == 0 {
+				return m.watch(a)
+			}
 			return checkTask{a.Check}
 		case sCause:
 			for _, c := range m.model.Repairs[j.repair].Causes {
@@ -154,7 +165,10 @@ func (m *Machine) choose() task {
 			}
 			j.stage = sPart
 		case sPart:
-			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done.matched {
+			if f, ok := m.matchField(); ok {
+				return f
+			}
+			if len(m.model.Repairs[j.repair].Match) > 0 && !j.done.matched && !j.done.free {
 				return matchTask{}
 			}
 			j.stage = sSwap
@@ -232,14 +246,39 @@ func (m *Machine) barredCheck(check int) bool {
 	return j.noProof && need == worksite.Dead ||
 		j.gate >= 0 && need == worksite.Live ||
 		j.noMains && m.rules.Mains(check) ||
+		m.pointless(check) ||
 		c.Licensed && !j.licensed ||
 		j.noMeter && !c.Function.Dial().Own
+}
+
+// pointless tells whether an answer that stands makes a check senseless: nobody reads the numbers of a screen that is blank.
+func (m *Machine) pointless(check int) bool {
+	j := m.j
+	from := 0
+	if n := len(j.mended); n > 0 {
+		from = j.mended[n-1].After // since then it may be otherwise
+	}
+	for _, u := range m.model.Checks[check].Unless {
+		from := from
+		if n := len(j.anew); n > 0 && m.model.Checks[u.Check].Stage == "watch" {
+			from = max(from, j.anew[n-1])
+		}
+		for i := len(j.findings) - 1; i >= from; i-- {
+			if f := &j.findings[i]; f.Check == u.Check && !f.Unknown {
+				if f.Option == u.Option {
+					return true
+				}
+				break
+			}
+		}
+	}
+	return false
 }
 
 // advise asks the adviser about the checks of some stages. The same question is not worked out twice.
 func (m *Machine) advise(stages ...string) Advice {
 	j := m.j
-	q := Query{Findings: m.labelled(j.findings), Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, NoLive: j.noLive >= 2 || j.battery < lowBattery}
+	q := Query{Findings: m.labelled(j.findings), Mended: j.mended, Cycled: j.powered, Anew: j.anew, Doubted: j.doubted, Plate: j.ratings, Meter: j.named, Stages: stages, Site: j.site, Proven: !m.meterOpen(), NoLive: j.noLive >= 2 || j.battery < lowBattery}
 	for i, a := range j.asked {
 		if a == 2 || m.barredCheck(i) {
 			q.Blocked = append(q.Blocked, i)
@@ -290,7 +329,7 @@ func (m *Machine) closed() bool {
 		m.finish("nothing-wrong", true)
 		return true
 	}
-	if len(j.mended) >= maxMended || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == a.Repair }) {
+	if m.worked() >= maxMended || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == a.Repair }) {
 		m.unresolved() // what came back after it was put right once has a reason that was not found
 		return true
 	}
@@ -309,6 +348,76 @@ func (m *Machine) closed() bool {
 	return true
 }
 
+// worked is how many repairs were carried out, without what was seen and put right at once.
+func (m *Machine) worked() int {
+	n := 0
+	for _, x := range m.j.mended {
+		if !m.handy(x.Repair) {
+			n++
+		}
+	}
+	return n
+}
+
+// handy tells whether a repair is one that is done at once where a look shows that it is needed.
+func (m *Machine) handy(repair int) bool {
+	for i := range m.model.Checks {
+		if slices.ContainsFunc(m.model.Checks[i].Options, func(o appliance.Option) bool { return o.Mend == repair+1 }) {
+			return true
+		}
+	}
+	return false
+}
+
+// mendNow turns to a repair that is free and done by hand, as soon as a look shows that it is needed: no question of cost, age or rules.
+// What it was the cause of is seen when it is watched; if it was not, the search goes on.
+func (m *Machine) mendNow(repair int) {
+	j := m.j
+	if repair < 0 || j.stage >= sCause || j.ending || m.mustStands() || m.stopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
+		return
+	}
+	inside := slices.ContainsFunc(m.model.Repairs[repair].Steps, func(s appliance.SwapStep) bool { return m.rules.Work(s).Power == worksite.Dead })
+	j.repair, j.stage, j.done.free, j.done.decided = repair, sCause, true, !inside // nobody works inside who was not asked
+	j.watch.on = false
+	text := m.line("mend.now", "repair", m.model.Repairs[repair].Name)
+	m.say("info", text)
+	m.fact(text)
+}
+
+// mustStands tells whether the last answer to a check that is a gate was not the one hoped for: then nothing is switched on by the way.
+func (m *Machine) mustStands() bool {
+	for c := range m.model.Checks {
+		if m.stillBad(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// stillBad tells whether the last answer to a check that is a gate was not the one hoped for.
+func (m *Machine) stillBad(check int) bool {
+	for i := len(m.j.findings) - 1; i >= 0 && m.model.Checks[check].Must; i-- {
+		if f := m.j.findings[i]; f.Check == check && !f.Unknown {
+			return m.bad(f)
+		}
+	}
+	return false
+}
+
+// askLicense tells whether it is time to ask for a licence: something is left that only the licensed do.
+func (m *Machine) askLicense() bool {
+	j := m.j
+	if j.done.license {
+		return false
+	}
+	for i := range m.model.Checks {
+		if m.model.Checks[i].Licensed && j.asked[i] == 0 && !m.pointless(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // mostRests is how many more starts are watched of what comes and goes. A fault that is there at every second start is seen in one of three seven
 // times in eight: judgement.
 const mostRests = 2
@@ -320,10 +429,15 @@ func (m *Machine) mayPass() bool {
 
 // another aims at one more start where one may be watched and the answers so far say that nothing is wrong.
 func (m *Machine) another() (task, bool) {
-	if !m.mayPass() {
+	if a := m.advise(planStages...); !a.Verdict || a.Repair >= 0 {
 		return nil, false
 	}
-	if a := m.advise(planStages...); !a.Verdict || a.Repair >= 0 {
+	for i := range m.model.Checks { // nobody is told that nothing is wrong who was not asked whether it comes and goes
+		if m.j.asked[i] == 0 && !m.barredCheck(i) && slices.ContainsFunc(m.model.Checks[i].Options, func(o appliance.Option) bool { return o.Passes }) {
+			return checkTask{i}, true
+		}
+	}
+	if !m.mayPass() {
 		return nil, false
 	}
 	return m.rest(), true

@@ -68,6 +68,7 @@ func (m *Machine) open(q *question) {
 	q.base = j.now
 	m.answers(q)
 	m.ask(false)
+	m.begun(q)
 }
 
 // answers lays out the buttons of a question.
@@ -79,6 +80,9 @@ func (m *Machine) answers(q *question) {
 		for _, o := range q.opts {
 			q.step.Answers = append(q.step.Answers, protocol.Answer{ID: o, Kind: utterance.Choice, Text: m.option(o)})
 		}
+	}
+	if m.watches(q) {
+		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: cDone, Kind: utterance.Command, Text: m.line("watch.done")})
 	}
 	for _, c := range []string{cCantReach, cDontKnow} {
 		if q.kind == "act" && c == cDontKnow || q.kind == "consent" {

@@ -348,6 +348,9 @@ func (m *Machine) doneSaid() {
 	switch {
 	case q.ready:
 		m.ready()
+	case m.watches(q):
+		q.seqs = append(q.seqs, m.j.seq)
+		m.nothingMore(q)
 	case q.kind == "consent": // only its two phrases decide on live work
 		m.request()
 	case q.act.Kind == worksite.None && kindOf(q.task) == "swap", q.act.Kind != worksite.None && len(q.units) == 0 && !stated(q.act):

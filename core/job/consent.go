@@ -51,13 +51,14 @@ func (m *Machine) onConsent(q *question, id string) {
 	}
 	j.consent = -1
 	if q.check == forProof { // nothing can be proved dead
-		j.noProof = true
+		j.noProof, j.offer = true, true
 		if j.task != nil {
 			m.block(j.task)
 		}
 		return
 	}
 	j.noLive++
+	j.offer = j.offer || j.noLive == 2
 	c := &m.model.Checks[q.check]
 	j.asked[q.check] = 2
 	j.task = nil

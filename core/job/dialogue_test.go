@@ -22,8 +22,9 @@ func (d *driver) until(id string) {
 		if d.m.Ended() {
 			break
 		}
-		u := helpful(v, true)
-		if v.Step.ID == "glow" {
+		part := id == "plate.model" // asked where a new part is matched
+		u := helpful(v, !part)
+		if v.Step.ID == "glow" && !part {
 			u = choice("glowing")
 		}
 		d.say(u)

@@ -31,6 +31,9 @@ func (m *Machine) giveUp(how string) {
 	before := j.knowledge.snapshot()
 	j.q = nil
 	m.say("info", m.line("lost."+how))
+	if j.unknown++; j.unknown >= 3 {
+		j.offer, j.unknown = true, 0
+	}
 	j.records = append(j.records, record{id: q.id, seqs: q.seqs, words: m.line("unknown"), word: how, task: q.task, check: q.check, before: before})
 	q.task.giveUp(m, q)
 	m.advance()

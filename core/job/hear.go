@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"readback/core/measure"
 	"readback/core/protocol"
@@ -61,6 +62,15 @@ func (m *Machine) hear(ev protocol.Event) {
 // called wrong before fits no more.
 func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 	q := m.j.q
+	if m.tells(u) {
+		x := utterance.Meaning{Kind: utterance.Text, Text: u.Text}
+		for _, s := range u.Meanings {
+			if s.Kind == utterance.Symptom {
+				x.ID = strings.TrimSpace(x.ID + " " + s.ID)
+			}
+		}
+		return []utterance.Meaning{x}
+	}
 	var out []utterance.Meaning
 	for _, x := range u.Meanings {
 		ok := false
@@ -74,7 +84,7 @@ func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 			if q.ready && x.ID == cReady {
 				x.Kind = utterance.Command
 			}
-			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
+			ok = x.Kind == utterance.Command || slices.Contains(q.opts, x.ID) || slices.Contains(q.also, x.ID) || confirming(q, x.ID) || m.retracts(x.ID) && x.ID == u.Best().ID
 			ok = ok && (trusted(u.Source) || !m.called(q, x))
 		case utterance.Reading:
 			ok = x.Reading != nil && (len(q.units) > 0 || x.Repair) && (trusted(u.Source) || !m.rejected(q, x.Reading))
@@ -89,10 +99,23 @@ func (m *Machine) fitting(u *utterance.Utterance) []utterance.Meaning {
 			out = append(out, x)
 		}
 	}
-	if len(out) == 0 && q.text && u.Text != "" && u.Fault == "" {
+	if len(out) == 0 && q.text && u.Text != "" && (u.Fault == "" || u.Fault == "unknown" || u.Fault == utterance.Aside) {
 		out = append(out, utterance.Meaning{Kind: utterance.Text, Text: u.Text})
 	}
 	return out
+}
+
+// tells tells whether what was said at an open question is the answer to it: everything is, but alarms, which were heard before, and the
+// exact words of a command. "It does not start" takes nothing back there.
+func (m *Machine) tells(u *utterance.Utterance) bool {
+	_, open := m.j.q.task.(storyTask)
+	if !open || trusted(u.Source) || u.Text == "" || u.Fault != "" && u.Fault != "unknown" && u.Fault != utterance.Aside {
+		return false
+	}
+	if len(u.Meanings) > 0 && u.Meanings[0].Kind == utterance.Command {
+		return !m.exact[strings.ToLower(u.Text)] && len(strings.Fields(u.Text)) > 2
+	}
+	return true
 }
 
 func hasReading(u *utterance.Utterance) bool {
@@ -127,7 +150,7 @@ func (m *Machine) rejected(q *question, r *measure.Reading) bool {
 // only shortly after a question.
 func (m *Machine) unfit(u *utterance.Utterance) {
 	j, q := m.j, m.j.q
-	if u.Fault == utterance.Aside && len(u.Meanings) == 0 { // said to somebody else
+	if u.Fault == utterance.Aside && len(u.Meanings) == 0 && !q.text { // said to somebody else
 		j.heardView = nil
 		return
 	}
@@ -144,6 +167,7 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 	}) {
 		q.errs = max(q.errs, 1) // the ear fails again on the same value: digits
 	}
+	m.insisted(u)
 	switch {
 	case q.kind == "consent" && q.errs < 3:
 		q.errs++
@@ -157,6 +181,19 @@ func (m *Machine) unfit(u *utterance.Utterance) {
 		return
 	}
 	m.missed()
+}
+
+// insisted lets an answer that was called wrong before be given when it is said again all the same: the first time it is missed, as what
+// the ear gets wrong twice, the second time it is taken. Nothing is refused for good.
+func (m *Machine) insisted(u *utterance.Utterance) {
+	j, q := m.j, m.j.q
+	for _, x := range u.Meanings {
+		what := "= " + firstOf(x.ID, x.Text)
+		if x.Reading != nil {
+			what = m.written(x.Reading)
+		}
+		j.wrong = slices.DeleteFunc(slices.Clone(j.wrong), func(w named) bool { return w == named{q.id, what} })
+	}
 }
 
 // sure tells whether a command that was heard may act at once. One that ends the question, heard where an answer is near in sound, may not.

@@ -81,6 +81,7 @@ var plainIDs = []string{
 	"consent.proof", "jacks.none", "jacks.current", "jacks.volts",
 	"proved.by", "rest", "resume.soon", "resume.unknown", "resumed", "right.now", "right.or.different", "safety.must", "safety.stop",
 	"say.ready", "say.state", "shortcut", "shorter", "silent.choice", "silent.number", "slower", "step.done", "still.here",
+	"offer", "offer.looks", "look.again", "look.which", "mend.now", "watch", "watch.again", "watch.done", "watch.how",
 	"stop", "story", "story.fact", "story.thanks", "suspect.none", "swap", "this.or.that", "timed.over", "timed.still",
 	"too.much", "too.odd.plate", "unconfirmed", "undo.done", "undo.none", "unknown", "unknown.fact", "unresolved", "unsure.hazard", "verdict", "verdict.passes",
 	"wait.quietly", "what.if", "what.leads", "what.then", "where.none", "which.unit", "why.act", "why.check", "why.doubt", "why.leave", "why.minutes", "why.second", "why.tells", "why.proof",

@@ -29,8 +29,11 @@ type Machine struct {
 	meter     *measure.Meter
 	back      map[string]string // option id → how it is said back
 	sayings   map[string]string // option or command id → its plainest saying
+	exact     map[string]bool   // every saying of a command
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
+	events    []int             // checks that are watched at one start, in the order of the sequence
+	comes     map[int]float64   // and the seconds after its beginning at which each usually comes
 	memo      map[string]Advice
 	taken     int64 // events taken
 	j         *job
@@ -53,9 +56,14 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 		return nil, err
 	}
 	m := &Machine{model: model, rules: rules, adv: adv, words: words, meter: opt.Meter, back: map[string]string{}, sayings: map[string]string{},
-		memo: map[string]Advice{}}
+		memo: map[string]Advice{}, exact: map[string]bool{}}
 	if m.meter == nil {
 		m.meter = measure.Modest()
+	}
+	for _, p := range lex.Commands {
+		for _, say := range p.Say {
+			m.exact[say] = true
+		}
 	}
 	for _, list := range [][]utterance.Phrase{lex.Commands, lex.Options} {
 		for _, p := range list {
@@ -68,6 +76,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
 	m.calls, m.settings = callChecks(model), settings(model)
+	m.events, m.comes = eventsOf(model, rules)
 	m.j = m.newJob()
 	return m, nil
 }

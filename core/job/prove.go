@@ -626,8 +626,14 @@ func (w *walker) trials() []trial {
 		out = append(out, trial{name: "a reading", ev: r})
 	}
 	for i, o := range q.opts {
-		if i < 4 || q.check >= 0 && m.model.Checks[q.check].Options[i].Stop >= 0 {
-			out = append(out, option(o))
+		stops := q.check >= 0 && m.stopsAt(q.check, o)
+		if i < 4 || stops {
+			x := option(o)
+			if stops { // it is asked once more before it counts
+				again := x.ev
+				x.then = &again
+			}
+			out = append(out, x)
 		}
 	}
 	if undo := (protocol.Event{Type: protocol.EvUndo}); q.act.Kind != worksite.None && len(q.opts) > 0 {
@@ -642,6 +648,11 @@ func (w *walker) trials() []trial {
 		out = append(out, trial{name: "water, or " + q.opts[0] + "; none", ev: x, then: &none})
 	}
 	return out
+}
+
+// stopsAt tells whether an answer to a check is a stop line.
+func (m *Machine) stopsAt(check int, id string) bool {
+	return slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.ID == id && o.Stop >= 0 })
 }
 
 // expand tries every event in a situation and holds the laws. The situation is built once; every event is tried on a copy.

@@ -17,6 +17,8 @@ func (m *Machine) answer(u *utterance.Utterance, fits []utterance.Meaning) {
 	j, q := m.j, m.j.q
 	q.seqs = append(q.seqs, j.seq)
 	q.typed = trusted(u.Source)
+	fits = m.turn(fits)
+	q = j.q
 	best := fits[0]
 	switch {
 	case best.Kind == utterance.Choice && m.retracts(best.ID) && !confirming(q, best.ID):

@@ -67,7 +67,7 @@ func small() *appliance.Model {
 		},
 		Plate: []appliance.PlateField{
 			{ID: "input", Name: "input", Unit: "Btu/h", Ask: "Input on the plate?"},
-			{ID: "model", Name: "model number", Ask: "Model number on the plate?"},
+			{ID: "model", Name: "model number", Ask: "Model number on the plate?", Match: true},
 		},
 	}
 	look := func(c appliance.Check) appliance.Check {

@@ -47,6 +47,7 @@ type question struct {
 	short  string   // the short form of the last part
 	how    string   // for "how"
 	opts   []string // option ids that answer it
+	also   []string // answers to other events of the start that is watched: "check=option", and options that only they have
 	good   string   // the option hoped for
 	text   bool     // free words answer it
 	count  bool     // a bare whole number answers it
@@ -110,6 +111,7 @@ type progress struct {
 	items               bool    // and was read out
 	handed              bool    // the words for the person called were read out
 	callAgain           bool    // the settings were asked again because no call arrived
+	free                bool    // the repair under way was seen to be needed, and costs nothing
 	works               int     // after how many repairs it was seen that nothing is wrong
 }
 
@@ -155,7 +157,12 @@ type knowledge struct {
 	rated    *appliance.Model      // the model with them
 	named    *measure.Meter        // the meter as the person described it, nil when not
 	story    string
-	advice   Advice // the last one that was followed
+	watch    watching // the start that is watched
+	unknown  int      // questions in a row that were left without an answer
+	offer    bool     // it is time to say what is possible without, and to offer to stop
+	offered  int      // how often that was done
+	twice    once     // the look that is asked once more
+	advice   Advice   // the last one that was followed
 }
 
 // snapshot is a copy that later answers do not change.

@@ -67,18 +67,24 @@ func (m *Machine) toward(t task) *question {
 		return m.taskQuestion(t) // before any switch is touched
 	}
 	m.proofRuns()
-	if isCheck {
-		if l, open := m.label(check.n); open {
-			j.task = l
-			return m.toward(l)
-		}
-	}
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
 	if isCheck && m.rules.Consent(check.n) && !m.consents(check.n) && !(moving && m.beforeLive(act)) {
 		return m.consentQuestion(t, check.n)
 	}
+	if n, ok := m.meterDue(); ok && (isCheck && !m.model.Checks[check.n].Function.Dial().Own || moving && act.Proof()) {
+		j.task = n
+		return m.taskQuestion(n)
+	}
+	if f, ok := m.plateDue(t); ok {
+		j.task = f
+		return m.toward(f) // a label may stand behind a cover
+	}
 	if moving {
+		if c, ok := m.stateDue(act); ok { // it is asked how it stands before it is changed
+			j.task = c
+			return m.toward(c)
+		}
 		if w, open := m.unlike(); open && act.Kind == worksite.PowerOn {
 			j.task = w // nothing is switched on over a wire that may be in the wrong place
 			return m.toward(w)
@@ -92,6 +98,10 @@ func (m *Machine) toward(t task) *question {
 		}
 		if ok, why := m.rules.Permits(j.site, act, n); !ok {
 			return m.barred(act.Kind.String(), why)
+		}
+		if j.refused[refusal(act)] >= 2 && !m.needed(t, act) { // it was refused: it is not asked for again and again
+			m.block(t)
+			return nil
 		}
 		if act.Proof() && (j.noMeter || j.noProof) {
 			if j.noMeter {

@@ -51,7 +51,11 @@ func (t checkTask) ask(m *Machine, q *question) bool {
 		m.meterQuestion(q, t.n)
 	}
 	q.how = m.line("how.check")
+	if m.j.watch.on && m.isEvent(t.n) {
+		m.eventQuestion(q)
+	}
 	switch {
+	case q.step.Caution != "":
 	case c.Caution != "":
 		q.step.Caution = c.Caution
 		q.step.Level = levelOf(c.Hazard)
@@ -65,6 +69,7 @@ func (t checkTask) ask(m *Machine, q *question) bool {
 func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	q.kind, q.step.Kind = "look", "look"
 	q.step.Act, q.step.Say = c.Act, c.Ask
+	again := m.j.twice.open && m.j.twice.check == q.check
 	q.short = c.Ask
 	if c.Ask == "" {
 		q.short = c.Act
@@ -75,6 +80,11 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	}
 	if len(q.opts) > 0 {
 		q.good = q.opts[0]
+	}
+	if again {
+		slices.Reverse(q.opts)
+		q.step.Act, q.step.Say = m.line("look.again", "what", m.option(c.Options[m.j.twice.option].ID)), m.line("look.which", "options", m.optionWords(q))
+		q.short = q.step.Say
 	}
 	switch {
 	case counts(c):
@@ -116,6 +126,11 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		o := &c.Options[f.Option]
 		if o.Emergency != "" {
 			m.settle(f)
+			if m.j.stage == sRestart && c.Stage == "restart" { // a gate that failed stays so, also where the alarm is taken back
+				m.j.failed = true
+				m.fact(m.line("gate.fact", "check", c.Name))
+				m.finish("unresolved", false)
+			}
 			m.raise(o.Emergency)
 			return
 		}
@@ -128,6 +143,10 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		if k := slices.IndexFunc(c.Options, func(x appliance.Option) bool { return x.ID == o.As }); o.As != "" && k >= 0 {
 			f.Option = k
 		}
+		if m.askTwice(t.n, &f, o) {
+			return
+		}
+		m.shown(o)
 		if o.NoLive {
 			m.j.noMains, m.j.noProof, m.j.noLive = true, true, 2
 		}
@@ -157,8 +176,54 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		m.noCall(t.n, x.Reading)
 	}
 	m.settle(f)
+	if f.Option >= 0 && m.isEvent(t.n) {
+		m.eventSeen(t.n, c.Options[f.Option].Missed)
+	}
 	if !m.gateFails(t.n, f) {
 		m.confirmRepair(t.n, f)
+	}
+	if f.Option >= 0 {
+		m.mendNow(c.Options[f.Option].Mend - 1)
+	}
+}
+
+// once is an answer that is asked for once more, in other words, before it ends or condemns anything.
+type once struct {
+	open          bool
+	check, option int
+}
+
+// askTwice tells whether an answer is to be asked for once more, and sees to that. The second answer counts, whichever it is: one slip
+// ends nothing.
+func (m *Machine) askTwice(check int, f *Finding, o *appliance.Option) bool {
+	j := m.j
+	if j.twice.open && j.twice.check == check {
+		j.twice = once{check: check, option: f.Option}
+		return false
+	}
+	if !o.Twice && o.Stop < 0 || j.ending || slices.ContainsFunc(m.model.Checks[check].Options, func(o appliance.Option) bool { return o.NoLive }) || m.mute && j.twice.check == check && j.twice.option == f.Option {
+		return false
+	}
+	m.settle(*f)
+	j.twice = once{true, check, f.Option}
+	return true
+}
+
+// shown takes what an answer shows of the work place: a light that blinks has supply. It makes nothing safer than it was believed to be.
+func (m *Machine) shown(o *appliance.Option) {
+	j := m.j
+	before := j.site
+	for _, s := range o.Shows {
+		switch {
+		case s == "power" && j.site.Power == worksite.Unknown && !j.site.Open():
+			j.site.Power = worksite.On
+			m.setPower()
+		case s == "call" && j.site.Call == worksite.NotKnown:
+			j.site.Call = worksite.Yes
+		}
+	}
+	if lights(j.site) && !lights(before) {
+		j.starts++
 	}
 }
 
@@ -214,6 +279,9 @@ func (m *Machine) gateFails(check int, f Finding) bool {
 	switch bad := m.bad(f); {
 	case !bad && j.gate == check && !f.Unknown:
 		j.gate = -1
+		if j.stage == sRestart {
+			m.nextGate()
+		}
 		return false
 	case !bad:
 		return false

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"readback/core/appliance"
+	"readback/core/measure"
 	"readback/core/utterance"
 )
 
@@ -11,12 +13,30 @@ func (m *Machine) cost() task {
 	switch {
 	case j.done.decided || r.Kind == "set":
 		return nil
+	case j.done.free, !m.dear(r):
 	case r.Kind == "replace" && !j.done.callout:
 		return calloutTask{}
 	case r.Kind == "replace" && !j.done.age:
 		return ageTask{}
 	}
 	return decideTask{}
+}
+
+// dear tells whether money is a question: the part may cost more than a visit of somebody who does it, by the usual range of the file. Where
+// the file tells nothing of visits it always is.
+func (m *Machine) dear(r *appliance.Repair) bool {
+	usual, ok := m.usualVisit()
+	return !ok || r.Price.High > usual.High
+}
+
+// usualVisit is what a visit usually costs, as the file has it.
+func (m *Machine) usualVisit() (measure.Quantity, bool) {
+	for _, f := range m.model.Facts {
+		if f.ID == appliance.CallOut {
+			return f.Quantity, true
+		}
+	}
+	return measure.Quantity{}, false
 }
 
 // calloutTask asks what a visit costs.
@@ -107,7 +127,10 @@ func (m *Machine) costSentence() string {
 	if words := m.words.Span(r.Minutes); words != "" {
 		part += " " + m.line("cost.minutes", "range", words)
 	}
-	if j.price != nil {
+	switch usual, ok := m.usualVisit(); {
+	case j.price == nil && ok:
+		part += " " + m.line("cost.callout", "price", m.words.Span(usual))
+	case j.price != nil:
 		part += " " + m.line("cost.callout", "price", m.words.Decimal(j.price.Value.Dec))
 	}
 	if j.age >= 15 { // from memory: a furnace lives 15 to 20 years

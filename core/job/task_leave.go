@@ -21,6 +21,34 @@ func (t leaveTask) giveUp(m *Machine, _ *question)              { m.block(t) }
 func (leaveTask) blocked(m *Machine)                            { m.leftOpen() }
 func (leaveTask) patience(*Machine) int64                       { return tLook }
 
+// mostOffers is how often somebody is offered to stop in one job: judgement.
+const mostOffers = 2
+
+// offerTask says what is possible without what is missing, and offers to stop with words for somebody who comes.
+type offerTask struct{ optional }
+
+func (offerTask) String() string { return "offer/0" }
+
+func (offerTask) ask(m *Machine, q *question) bool {
+	m.j.offered++
+	line := "offer"
+	if m.j.noMeter || m.j.noProof {
+		line = "offer.looks"
+	}
+	m.fromLine(q, line)
+	return true
+}
+
+func (offerTask) answer(m *Machine, _ *question, x utterance.Meaning) {
+	m.say("info", sentence(m.option(x.ID)))
+	if x.ID == oStop {
+		m.finish("stopped-by-person", false)
+	}
+}
+
+func (offerTask) giveUp(m *Machine, _ *question) { m.j.task = nil }
+func (offerTask) blocked(*Machine)               {}
+
 // itemsTask reads out all that was opened, lifted, bridged or moved, as it is now.
 type itemsTask struct{}
 

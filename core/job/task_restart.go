@@ -102,6 +102,21 @@ func (m *Machine) repaired() {
 	if r.Confirm >= 0 && j.asked[r.Confirm] == 1 {
 		j.asked[r.Confirm] = 0
 	}
+	m.nextGate()
+}
+
+// nextGate has what a repair was to end seen to be gone before the supply comes back.
+func (m *Machine) nextGate() {
+	j := m.j
+	if j.repair < 0 || j.gate >= 0 {
+		return
+	}
+	for _, c := range m.model.Repairs[j.repair].Causes {
+		if m.stillBad(c) && m.rules.For(c).Power != worksite.Live && j.asked[c] != 2 {
+			j.gate, j.asked[c] = c, 0
+			return
+		}
+	}
 }
 
 // notFixed lets checks be asked anew after a repair that did not bring heat.
@@ -116,10 +131,14 @@ func (m *Machine) notFixed() {
 		}
 	}
 	j.repair = -1
+	j.stage = sPlan
+	if j.done.free {
+		j.stage = sFree // it was tried before anything was measured
+	}
+	j.done.free = false
 	j.done.decided, j.done.matched, j.done.photo, j.done.noted, j.done.swapped = false, false, [2]bool{}, false, 0
 	j.wires = nil
-	j.stage = sPlan
-	if len(j.mended) >= maxMended {
+	if m.worked() >= maxMended {
 		m.unresolved()
 	}
 }

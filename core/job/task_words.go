@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"readback/core/measure"
 	"readback/core/protocol"
@@ -27,7 +28,40 @@ func (storyTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 	j.story = x.Text
 	j.done.story = true
 	m.say("info", m.line("story.thanks"))
+	m.told(strings.Fields(x.ID))
 	m.fact(m.line("story.fact", "story", x.Text))
+}
+
+// told takes what a story tells for observations: those about the story itself with doubt, others are looked at first. What the story says
+// two things about is asked.
+func (m *Machine) told(symptoms []string) {
+	j := m.j
+	for i := range m.model.Checks {
+		c := &m.model.Checks[i]
+		said := -1
+		for o := range c.Options {
+			if slices.ContainsFunc(c.Options[o].Told, func(s string) bool { return slices.Contains(symptoms, s) }) {
+				if said >= 0 {
+					said = -2
+					break
+				}
+				said = o
+			}
+		}
+		if said == -1 || j.asked[i] != 0 || m.barredCheck(i) {
+			continue
+		}
+		o := max(said, 0)
+		if said == -2 || c.Part >= 0 || len(c.Places) > 0 || c.Options[o].Stop >= 0 || c.Options[o].Mend > 0 {
+			if c.Stage != "story" {
+				j.ahead = append(j.ahead, i)
+			}
+			continue
+		}
+		m.settle(Finding{Check: i, Option: said, Unsure: true})
+		m.say("info", sentence(m.option(c.Options[said].ID)))
+		m.fact(c.Name + ": " + m.option(c.Options[said].ID))
+	}
 }
 
 func (t storyTask) giveUp(m *Machine, _ *question) { m.block(t) }
@@ -117,16 +151,6 @@ func (m *Machine) rate(field string, v unit.Value) {
 	m.j.rated = rated.WithLabels(m.j.ratings)
 }
 
-// label is the field that must be asked before a check, because its limit hangs on a label that nobody has read yet.
-func (m *Machine) label(check int) (plateTask, bool) {
-	f := m.model.LabelOf(check)
-	if f == nil || !f.Late() {
-		return plateTask{}, false
-	}
-	_, asked := m.j.plate[f.ID]
-	return plateTask{n: m.model.Checks[check].Label - 1}, !asked
-}
-
 // labelled are the findings as they are weighed: a reading in proportion to the label of its part. Where the label was not read it is
 // written down and proves nothing.
 func (m *Machine) labelled(findings []Finding) []Finding {
@@ -181,7 +205,7 @@ func (t meterTask) answer(m *Machine, _ *question, x utterance.Meaning) {
 			j.meter = measure.Describe(measure.Plain{TrueRMS: true})
 			j.named = j.meter
 		case oNoMeter:
-			j.noMeter, j.noProof = true, true
+			m.withoutMeter()
 			m.fact(m.option(x.ID))
 		default:
 			m.say("info", m.line("meter.modest"))
@@ -220,11 +244,16 @@ func (t meterTask) short(m *Machine, r *measure.Reading) {
 	m.leadsBad()
 }
 
-// leadsBad ends the work: nothing is measured with leads that cannot be trusted.
+// leadsBad goes on without the meter: nothing is measured with leads that cannot be trusted.
 func (m *Machine) leadsBad() {
 	m.say("warning", m.line("leads.bad"))
 	m.fact(m.line("leads.bad"))
-	m.finish("handed-over", false)
+	m.withoutMeter()
+}
+
+// withoutMeter goes on with what eyes and ears find.
+func (m *Machine) withoutMeter() {
+	m.j.noMeter, m.j.noProof, m.j.offer = true, true, true
 }
 
 func (t meterTask) giveUp(m *Machine, _ *question) {

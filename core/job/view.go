@@ -26,6 +26,9 @@ func (m *Machine) View() *protocol.View {
 	v.Site = m.siteView()
 	if j.q != nil {
 		v.Step = j.q.step
+		if m.watches(j.q) && j.state != "ended" {
+			v.Step.Watch = m.watchView(j.q)
+		}
 		if d, ok := m.due(j.q); ok && kindOf(j.q.task) == "cycle" {
 			v.Step.Until = d
 		}

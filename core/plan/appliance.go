@@ -18,9 +18,13 @@ type House struct {
 // Prices of getting ready, where the equipment file gives none (common practice, no source).
 const (
 	liftMinutes   = 2   // one wire off and on again
-	switchMinutes = 4   // power off with the proof of dead, or on again
+	switchMinutes = 1.5 // power off, or on again
+	provedMinutes = 5   // consent and the five readings of the proof of dead
+	meterMinutes  = 3   // meter and leads looked at and proved, once
+	clipMinutes   = 3   // leads clipped on with the power off and the call taken off, for what lasts seconds
 	toolMinutes   = 0.3 // another position of the dial
 	watchMinutes  = 3   // waiting for a step of a start
+	eventMinutes  = 0.7 // an event of a start that is watched once: its share of the start
 	proveMinutes  = 10  // the full cycle that shows a repair was right
 	blindMoney    = 250 // what help costs beyond the call-out when nothing is known to hand over: the hour and the part (from memory)
 )
@@ -46,6 +50,8 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 		Unknown: Cost{Money: call},
 		Call:    Cost{Money: call + blindMoney},
 		Switch:  Cost{Minutes: switchMinutes},
+		Proof:   Cost{Minutes: provedMinutes},
+		Meter:   Cost{Minutes: meterMinutes},
 		Tool:    Cost{Minutes: toolMinutes},
 	}
 	bit := make([]int, len(m.Places))
@@ -63,7 +69,10 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 		k := &m.Checks[i]
 		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardPrice(k.Hazard)}}
 		x.Repeat = k.Repeat || k.Function == measure.Look && k.At == "" // a plain question can always be put again
-		if k.At != "" {
+		switch {
+		case k.Event != "": // one of several that are seen at one start
+			x.Minutes = eventMinutes
+		case k.At != "":
 			x.Minutes += watchMinutes
 		}
 		for _, p := range k.Places {
@@ -78,6 +87,12 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 			x.Power = On
 		case "off":
 			x.Power = Off
+		}
+		if d := k.Function.Dial(); x.Power != On && (d.Drives || k.HandsIn || len(k.Lift) > 0) {
+			x.Power = Dead
+		}
+		if x.Power == On && k.Window && k.Function != measure.Look {
+			x.Minutes += clipMinutes
 		}
 		if k.Function != measure.Look {
 			x.Tool = tool(k.Function)
@@ -182,12 +197,14 @@ func proofs(c *infer.Case, repairs []Repair) []Proof {
 			}
 			switch kind.Proof {
 			case appliance.ProvedBySupply:
-				p.add(g, mode, "input", "evidence.supply", []string{"part", part.Name}, func(k int) uint64 {
+				if p.add(g, mode, "input", "evidence.supply", []string{"part", part.Name}, func(k int) uint64 {
 					if !p.across(k, part.Ports) {
 						return 0
 					}
 					return p.healthy(k)
-				})
+				}) {
+					p.out[len(p.out)-1].Waived = p.bench(mode, md.Part)
+				}
 			case appliance.ProvedByInputs:
 				p.board(g, mode, part, md)
 			}
@@ -341,4 +358,18 @@ func (p *prover) fedBy(load *appliance.Part, net string) bool {
 		}
 	}
 	return false
+}
+
+// bench are the signs of a fault that a part shows by itself with the power off: they do not hang on what feeds it.
+func (p *prover) bench(mode, part int) (signs []Sign) {
+	for k := range p.m.Checks {
+		c := &p.m.Checks[k]
+		if c.Power != "off" || !p.concerns(k, part) {
+			continue
+		}
+		if bins := p.shows(k, p.c.Worlds.Of(mode)); bins != 0 {
+			signs = append(signs, Sign{k, bins})
+		}
+	}
+	return signs
 }

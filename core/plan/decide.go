@@ -26,6 +26,7 @@ type Situation struct {
 	Allowed func(check int) (extra float64, ok bool)
 	Silent  []bool // per check: asked without an answer that helped; not asked again. Nil when there is none
 	Tried   []bool // per repair: done, and it did not help. Nil when there is none
+	Firm    []bool // per check: answered twice alike, once in other words. Nil when there is none
 	Reasked []bool // per check: its answer has been doubted once already. Nil when there is none
 }
 

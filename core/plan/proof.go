@@ -24,11 +24,18 @@ type Proof struct {
 	Term  string   // what it proves: a term of the language's words
 	Slots []string // its slots: pairs of slot name and value
 	Any   []Sign   // one of them is enough
+	// Waived are signs that leave nothing for it to change: a load that is open on the bench is changed, whatever its supply.
+	Waived []Sign
 }
 
+// idle tells whether the proof would change nothing any more.
+func (pr *Proof) idle(b *infer.Belief) bool { return met(pr.Waived, b) }
+
 // Met tells whether the answers so far bring the proof.
-func (pr *Proof) Met(b *infer.Belief) bool {
-	for _, s := range pr.Any {
+func (pr *Proof) Met(b *infer.Belief) bool { return met(pr.Any, b) }
+
+func met(signs []Sign, b *infer.Belief) bool {
+	for _, s := range signs {
 		if o := b.Outcome(s.Check); o >= 0 && s.Bins>>o&1 != 0 {
 			return true
 		}
@@ -63,7 +70,7 @@ func (p *Planner) Proofs(b *infer.Belief, group int) (have, missing []*Proof) {
 		if pr := &p.task.Proofs[i]; pr.of(group, lead) {
 			if pr.Met(b) {
 				have = append(have, pr)
-			} else {
+			} else if !pr.idle(b) {
 				missing = append(missing, pr)
 			}
 		}
@@ -75,7 +82,7 @@ func (p *Planner) lacking(b *infer.Belief, g int) []*Proof {
 	p.missing = p.missing[:0]
 	lead := p.leader(b, g)
 	for i := range p.task.Proofs {
-		if pr := &p.task.Proofs[i]; pr.of(g, lead) && !pr.Met(b) {
+		if pr := &p.task.Proofs[i]; pr.of(g, lead) && !pr.Met(b) && !pr.idle(b) {
 			p.missing = append(p.missing, pr)
 		}
 	}
@@ -101,6 +108,9 @@ func (p *Planner) fragile(b *infer.Belief, s *Situation, g int) []int {
 	p.weak = p.weak[:0]
 	p.asked = b.Answered(p.asked)
 	for _, c := range p.asked {
+		if s.Firm != nil && s.Firm[c] {
+			continue // no single slip
+		}
 		b.Without(c, p.prob)
 		if p.needed(p.left(p.prob, s.Tried), g) < holds {
 			p.weak = append(p.weak, c)

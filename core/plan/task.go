@@ -19,6 +19,7 @@ const (
 	Any Power = iota
 	On
 	Off
+	Dead // off, and proved dead
 )
 
 // Site is the state of the work place as far as the cost of getting ready depends on it.
@@ -79,7 +80,9 @@ type Task struct {
 	Unknown Cost    // a fault the model does not know: handing it over
 	Call    Cost    // sending for help at any moment, which ends every fault; Money +Inf when there is nobody
 	Covers  []Cost  // taking each cover off and putting it back
-	Switch  Cost    // one change of the power state, with the proof of dead
+	Switch  Cost    // switching the power on or off once
+	Proof   Cost    // proving it dead, once it is off
+	Meter   Cost    // making the meter ready the first time
 	Tool    Cost    // one change of the meter's set-up
 	Proofs  []Proof // what each repair decision must stand on
 }
@@ -114,17 +117,21 @@ func (t *Task) Validate() error {
 	return nil
 }
 
+// Ready is the set-up of a meter that was made ready and is set to nothing that a check asks for.
+const Ready = 255
+
 // prices are the costs of a task in the one currency.
 type prices struct {
 	check, repair []float64 // repair: groups, then Nothing, then Unknown
 	perCost       []float64 // 1 / repair
 	cover         []float64
 	change, tool  float64
+	proof, meter  float64
 	call          float64
 }
 
 func (t *Task) price(w Weights) prices {
-	p := prices{change: w.Of(t.Switch), tool: w.Of(t.Tool), call: w.Of(t.Call)}
+	p := prices{change: w.Of(t.Switch), proof: w.Of(t.Proof), meter: w.Of(t.Meter), tool: w.Of(t.Tool), call: w.Of(t.Call)}
 	for _, c := range t.Checks {
 		p.check = append(p.check, w.Of(c.Cost))
 	}
@@ -152,9 +159,18 @@ func (p *prices) reach(s Site, c *Check) (float64, Site) {
 		}
 		s.Open |= c.Open
 	}
-	if c.Power != Any && c.Power != s.Power {
-		cost += p.change
+	if c.Power != Any && c.Power != s.Power && !(c.Power == Off && s.Power == Dead) {
+		if c.Power != Dead || s.Power != Off {
+			cost += p.change
+		}
+		if c.Power == Dead {
+			cost += p.proof
+		}
 		s.Power = c.Power
+	}
+	if (c.Tool != 0 || c.Power == Dead) && s.Tool == 0 {
+		cost += p.meter
+		s.Tool = Ready
 	}
 	if c.Tool != 0 && c.Tool != s.Tool {
 		cost += p.tool

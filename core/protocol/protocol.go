@@ -171,7 +171,37 @@ type StepView struct {
 	Until   int64    `json:"until,omitempty"`  // ms: a running timer's end
 	Eye     string   `json:"eye,omitempty"`    // what the camera can see of it: one of the Eye constants
 	Marks   []string `json:"marks,omitempty"`  // EyeBefore: names of what is worth marking in the picture
+	// Watch is set while one start is watched as it happens: the step then asks about the event that comes next (its ID is that check's),
+	// and any other event of the list may be answered instead, by its words or by one of its own answers.
+	Watch *WatchView `json:"watch,omitempty"`
 }
+
+// WatchView is one start that is watched as it happens.
+type WatchView struct {
+	Since  int64        `json:"since,omitempty"` // ms: when the start began; 0: not known yet
+	Events []WatchEvent `json:"events"`          // in the order in which they should come
+}
+
+// WatchEvent is one thing that should happen at a start.
+type WatchEvent struct {
+	Check   string   `json:"check"`             // id of its check
+	Text    string   `json:"text"`              // what should happen: "the draft fan starts"
+	State   string   `json:"state"`             // one of the Event constants
+	At      int64    `json:"at,omitempty"`      // ms: when it was answered
+	Due     float64  `json:"due,omitempty"`     // s after Since at which it usually comes
+	Taken   string   `json:"taken,omitempty"`   // the answer in words
+	Answers []Answer `json:"answers,omitempty"` // buttons of this event; the first is the one expected. None once it was answered or is left out
+}
+
+// States of an event of a start that is watched.
+const (
+	EventNow     = "now"     // asked about: it should come next
+	EventLater   = "later"   // comes after it
+	EventSeen    = "seen"    // came as it should
+	EventOdd     = "odd"     // came otherwise than it should
+	EventMissed  = "missed"  // did not come
+	EventSkipped = "skipped" // left out: an earlier answer says it all, or nobody knows
+)
 
 // Answer is one button. Pressing it sends an EvSaid with a touch utterance of this meaning.
 type Answer struct {

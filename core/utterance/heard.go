@@ -20,6 +20,10 @@ const (
 	Symptom   Kind = "symptom"   // what the appliance does, told in free words: "lights-dies"; it answers nothing by itself
 )
 
+// Symptoms are what a story can tell that the appliance does: the ids of the meanings of that kind.
+var Symptoms = []string{"noheat", "fan-no-flame", "lights-dies", "short-cycle", "no-blower", "blower-on", "blank-stat", "weak-heat", "click",
+	"noise", "smell", "water", "trips", "code", "sometimes", "after-work"}
+
 // Aside is the fault of an utterance that was meant for somebody else, or means nothing here: it answers nothing and counts for nothing.
 const Aside = "aside"
 

@@ -138,8 +138,8 @@ place "burner-box" {
   where    = "small cover over the burners, a few screws"
   within   = "upper-bay"
   cover    = true
-  open     = q("5 min", "common practice, no source")
-  close    = q("5 min", "common practice, no source")
+  open     = q("2 min", "common practice, no source")
+  close    = q("2 min", "common practice, no source")
   hands_in = true
   hazards  = ["hot", "gas", "sharp"]
 }
@@ -2831,17 +2831,27 @@ check "story-what" {
   ask      = "Does it do nothing, stop early, or run without heat?"
   option "not-enough" {
     when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+    told = ["weak-heat"]
   }
   option "stops-early" {
     when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
+    told = ["lights-dies", "short-cycle"]
   }
-  option "never-stops" { when = mode("board.fan-welded") }
-  option "no-start" { when = !reached("draft") }
-  option "runs-no-heat" {}
+  option "never-stops" {
+    when = mode("board.fan-welded")
+    told = ["blower-on"]
+  }
+  option "no-start" {
+    when = !reached("draft")
+    told = ["noheat"]
+  }
+  option "runs-no-heat" {
+    told = ["fan-no-flame"]
+  }
 }
 
 check "story-pattern" {
-  stage    = "story"
+  stage    = "free"
   name     = "each start or some"
   function = "look"
   power    = "any"
@@ -2854,11 +2864,12 @@ check "story-pattern" {
   option "some-starts" {
     when   = mode("w-tail.loose") || mode("vent.partly") # the others may fail every time, or seem to
     passes = true
+    told = ["sometimes"]
   }
 }
 
 check "story-when" {
-  stage    = "story"
+  stage    = "free"
   name     = "when it began"
   function = "look"
   power    = "any"
@@ -2872,7 +2883,7 @@ check "story-when" {
 }
 
 check "story-change" {
-  stage    = "story"
+  stage    = "free"
   name     = "after which change"
   function = "look"
   power    = "any"
@@ -2885,6 +2896,7 @@ check "story-change" {
   }
   option "after-work" {
     when = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
+    told = ["after-work"]
   }
   option "after-storm" { when = 1 < 0 }
 }
@@ -2929,40 +2941,99 @@ check "light" {
   act      = "Change nothing, look through the small window."
   ask      = "The small light: off, steady, or how many blinks?"
   option "off" { when = lamp("off") }
-  option "slow-blink" { when = lamp("slow-blink") }
-  option "steady" { when = lamp("steady") }
-  option "1" { when = 1 < 0 }
-  option "2" { when = 1 < 0 }
-  option "3" { when = 1 < 0 }
-  option "4" { when = 1 < 0 }
-  option "5" { when = 1 < 0 }
-  option "6" { when = 1 < 0 }
-  option "7" { when = 1 < 0 }
-  option "8" { when = 1 < 0 }
+  option "slow-blink" {
+    when = lamp("slow-blink")
+    shows = ["power"]
+  }
+  option "steady" {
+    when = !lamp("off") && !lamp("slow-blink")
+    shows = ["power"]
+  }
+  option "1" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "2" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "3" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "4" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "5" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "6" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "7" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "8" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
 }
 
 check "label" {
-  stage    = "free"
+  stage    = "light"
   name     = "label for the light"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["light=off", "light=slow-blink"]
   act      = "Look at the light again, then at the code label."
   ask      = "What does the label say for its code now?"
-  option "says-pressure-closed" { when = lamp("2") }
-  option "says-pressure-open" { when = lamp("3") }
-  option "says-limit" { when = lamp("4") }
+  option "says-pressure-closed" {
+    when = lamp("2")
+    shows = ["power"]
+  }
+  option "says-pressure-open" {
+    when = lamp("3")
+    shows = ["power", "call"]
+  }
+  option "says-limit" {
+    when = lamp("4")
+    shows = ["power"]
+  }
   option "says-roll-out" {
     when = 1 < 0
     stop = "roll-out"
   }
-  option "says-false-flame" { when = lamp("5") }
-  option "says-no-flame" { when = lamp("6") }
-  option "says-flame-lost" { when = lamp("7") }
+  option "says-false-flame" {
+    when = lamp("5")
+    shows = ["power"]
+  }
+  option "says-no-flame" {
+    when = lamp("6")
+    shows = ["power", "call"]
+  }
+  option "says-flame-lost" {
+    when = lamp("7")
+    shows = ["power", "call"]
+  }
   option "says-no-power" { when = lamp("off") }
-  option "says-normal" {}
+  option "says-normal" {
+    shows = ["power"]
+  }
 }
 
 # ---- 5 free causes ----
@@ -2977,9 +3048,13 @@ check "stat-screen" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  before   = ["call-on"]
   ask      = "The thermostat screen: lit, low battery, or blank?"
   option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
-  option "blank" {}
+  option "blank" {
+    mend = "change-batteries"
+    told = ["blank-stat"]
+  }
 }
 
 check "stat-mode-set" {
@@ -2992,10 +3067,17 @@ check "stat-mode-set" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   ask      = "The thermostat: set to heat, cool, or off?"
   option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
-  option "cool" { when = mode("stat-mode.cool") }
-  option "off" {}
+  option "cool" {
+    when = mode("stat-mode.cool")
+    mend = "set-heat"
+  }
+  option "off" {
+    mend = "set-heat"
+  }
 }
 
 check "stat-setpoint" {
@@ -3008,10 +3090,14 @@ check "stat-setpoint" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   act      = "Read both numbers, change nothing yet."
   ask      = "The setpoint: above or below the room reading?"
   option "above" { when = !(mode("setpoint.low") || mode("setpoint.schedule")) }
-  option "below" {}
+  option "below" {
+    mend = "set-point"
+  }
 }
 
 check "stat-schedule" {
@@ -3024,6 +3110,7 @@ check "stat-schedule" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   ask      = "The thermostat: on hold, or on a schedule?"
   option "hold" { when = !mode("setpoint.schedule") }
   option "schedule" {}
@@ -3040,6 +3127,7 @@ check "stat-raise" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Raise the setpoint ten degrees and wait."
   ask      = "Setpoint ten degrees up, five minutes: furnace running, or silent?"
   option "silent" { when = setpoint.ok && !reached("draft") }
@@ -3055,6 +3143,7 @@ check "stat-room" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["stat-screen=blank"]
   act      = "Hold a second thermometer beside the thermostat."
   ask      = "Its room reading against a second thermometer: same, or different?"
   option "same" { when = !mode("setpoint.reads-warm") }
@@ -3071,6 +3160,7 @@ check "stat-type" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Open the installer menu, read the heat type."
   ask      = "The set-up menu: right for a furnace, or different?"
   option "right-place" { when = !mode("stat-setup.heat-pump") }
@@ -3099,9 +3189,13 @@ check "breaker-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
+  before   = ["power-on"]
   ask      = "The furnace breaker: on, off, or tripped?"
   option "on" { when = !breaker.blown }
-  option "tripped" {}
+  option "tripped" {
+    mend = "reset-breaker"
+    told = ["trips"]
+  }
 }
 
 check "switch-look" {
@@ -3112,9 +3206,12 @@ check "switch-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
+  before   = ["power-on"]
   ask      = "The furnace switch: on, or off?"
   option "on" { when = !mode("furnace-switch.off") }
-  option "off" {}
+  option "off" {
+    mend = "switch-on"
+  }
 }
 
 check "panel-look" {
@@ -3128,7 +3225,9 @@ check "panel-look" {
   act      = "Press the panel edge all round."
   ask      = "The lower front panel: tight, or loose?"
   option "tight" { when = !(panel-seat.value < 0.5) }
-  option "loose" {}
+  option "loose" {
+    mend = "seat-panel"
+  }
 }
 
 check "filter-look" {
@@ -3143,7 +3242,9 @@ check "filter-look" {
   act      = "Slide the filter out, hold it to the light."
   ask      = "The air filter: clean, dirty, or missing?"
   option "clean" { when = !(filter.passes < 0.8) }
-  option "dirty" {}
+  option "dirty" {
+    mend = "replace-filter"
+  }
 }
 
 check "cock-who" {
@@ -3171,7 +3272,9 @@ check "cock-look" {
   caution  = "Only look. Do not turn the handle."
   ask      = "The gas handle: along the pipe, or across the pipe?"
   option "parallel" { when = !(gas-cock.passes < 0.5) }
-  option "crosswise" {}
+  option "crosswise" {
+    mend = "open-gas-cock"
+  }
 }
 
 check "other-gas" {
@@ -3201,7 +3304,9 @@ check "registers-look" {
   act      = "Look at each register in the rooms."
   ask      = "The supply registers: open, or closed?"
   option "open" { when = !(registers.passes < 0.8) }
-  option "closed" {}
+  option "closed" {
+    mend = "open-registers"
+  }
 }
 
 check "return-look" {
@@ -3216,7 +3321,9 @@ check "return-look" {
   act      = "Hold a tissue to the return grille."
   ask      = "The return grille: clear, or blocked?"
   option "clear" { when = !(return-grille.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-return"
+  }
 }
 
 check "pan-look" {
@@ -3231,7 +3338,8 @@ check "pan-look" {
   act      = "Shine a light into the drain pan."
   ask      = "The coil drain pan: dry, or wet?"
   option "dry" { when = !(drain.passes < 0.5) }
-  option "wet" {}
+  option "wet" {
+  }
 }
 
 check "vent-look" {
@@ -3247,7 +3355,9 @@ check "vent-look" {
   caution  = "Stay off ladders and ice."
   ask      = "The vent end outside: clear, or blocked?"
   option "clear" { when = !(vent.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-vent"
+  }
 }
 
 check "intake-look" {
@@ -3262,7 +3372,9 @@ check "intake-look" {
   act      = "Look for snow, leaves, or a nest."
   ask      = "The air intake: clear, or blocked?"
   option "clear" { when = !(air-intake.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-intake"
+  }
 }
 
 check "vent-joint-look" {
@@ -3343,11 +3455,14 @@ check "see-fan" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the draft fan starts"
   act      = "Stand at the furnace and listen."
   ask      = "The draft fan: running, humming, or silent?"
   option "running" { when = !inducer.hums && inducer.works > 0.1 }
   option "humming" { when = inducer.hums }
-  option "silent" {}
+  option "silent" {
+    missed = true
+  }
 }
 
 check "see-glow" {
@@ -3361,6 +3476,7 @@ check "see-glow" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the igniter glows"
   act      = "Watch the sight window after the fan starts."
   ask      = "The igniter: bright, weak, or no glow?"
   option "glowing" {
@@ -3371,7 +3487,10 @@ check "see-glow" {
     when = igniter.amps > 0.5
     seen = ["glow"]
   }
-  option "no-glow" { seen = ["dark"] }
+  option "no-glow" {
+    seen = ["dark"]
+    missed = true
+  }
 }
 
 check "see-glow-hold" {
@@ -3385,6 +3504,7 @@ check "see-glow-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-glow=no-glow"]
   act      = "Keep watching the glow until the valve clicks."
   ask      = "Does the glow stay, or go dark before the gas?"
   option "glowing" { when = igniter.amps > 0.5 }
@@ -3402,10 +3522,13 @@ check "hear-valve" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  event    = "the gas valve clicks"
   act      = "Listen at the end of the glow."
   ask      = "At the gas valve: a click, or no click?"
   option "clicks" { when = gas-valve.powered }
-  option "no-click" {}
+  option "no-click" {
+    missed = true
+  }
 }
 
 check "see-flame" {
@@ -3418,6 +3541,8 @@ check "see-flame" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the burners light"
+  unless   = ["see-fan=silent", "see-hold=no-flame", "see-burners=no-flame"]
   act      = "Stand aside and watch the sight window."
   caution  = "Flame may come out. Stand to the side."
   ask      = "Flame: none, soft, or with a thump?"
@@ -3430,7 +3555,9 @@ check "see-flame" {
     when = lit > 0.5 && burners.passes < 0.5
     stop = "late-light"
   }
-  option "no-flame" {}
+  option "no-flame" {
+    missed = true
+  }
 }
 
 check "see-burners" {
@@ -3443,6 +3570,7 @@ check "see-burners" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame"]
   act      = "Count the flames through the sight window."
   ask      = "Do all burners light, or only some burners?"
   option "all-burners" {
@@ -3466,6 +3594,8 @@ check "see-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the flame stays for ten seconds"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-burners=no-flame"]
   act      = "Count ten seconds from the first flame."
   ask      = "After ten seconds: flame stays, flame goes out, or none?"
   option "flame-stays" {
@@ -3476,7 +3606,10 @@ check "see-hold" {
     when = lit > 0.5
     seen = ["out"]
   }
-  option "no-flame" { seen = ["dark"] }
+  option "no-flame" {
+    seen = ["dark"]
+    missed = true
+  }
 }
 
 check "see-colour" {
@@ -3488,6 +3621,7 @@ check "see-colour" {
   at       = "run"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Look at the flame, not the glow."
   ask      = "The flame: blue, yellow, or none?"
   option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
@@ -3506,11 +3640,15 @@ check "see-blower" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the big blower starts"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
   option "running" { when = !blower.hums && blower.works > 0.1 }
   option "humming" { when = blower.hums }
-  option "silent" {}
+  option "silent" {
+    missed = true
+  }
 }
 
 check "see-move" {
@@ -3523,6 +3661,7 @@ check "see-move" {
   at       = "heating"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame", "see-blower=silent"]
   act      = "Watch the flame as the blower starts."
   ask      = "As the blower starts: flame still, or moves?"
   option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
@@ -3539,6 +3678,7 @@ check "feel-air" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-blower=silent"]
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: strong, weak, or no air?"
   option "strong-air" { when = airflow >= 0.7 }
@@ -3555,6 +3695,7 @@ check "feel-warm" {
   at       = "steady"
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-blower=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "Feel the air at the far register."
   ask      = "The air after five minutes: warm, cool, or none?"
   option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }
@@ -3574,6 +3715,7 @@ check "see-limit" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Let it run and watch the flame."
   ask      = "After ten minutes: burner still burning, or out?"
   option "flame-stays" { when = lit > 0.5 }
@@ -3612,7 +3754,7 @@ check "hear-rest" {
 # ---- 7 the meter and the leads ----
 
 check "outlet" {
-  stage    = "meter"
+  stage    = "plan"
   name     = "meter on a live outlet"
   function = "volts-ac"
   part     = "supply"
@@ -3746,6 +3888,7 @@ check "board-load" {
   red      = "board-l"
   black    = "board-n"
   unit     = "V"
+  unless   = ["see-glow=no-glow"]
   limit    = between(108, 127, "common practice, no source")
   power    = "on"
   call     = "on"
@@ -3992,6 +4135,7 @@ check "fan-amps" {
   part     = "inducer"
   quantity = "amps:inducer"
   unit     = "A"
+  unless   = ["see-fan=silent"]
   limit    = between(1, 2.5, "common practice, no source")
   power    = "on"
   call     = "on"
@@ -4627,6 +4771,7 @@ check "flame-current" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Break the flame rod lead, put the meter between."
   caution  = "Fit the meter with power off."
 }
@@ -5406,6 +5551,7 @@ check "dial-time" {
   at       = "heating"
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Other gas off. Time one turn of the dial."
   ask      = "One cubic foot: above or below forty seconds?"
   option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick) }
@@ -5702,14 +5848,15 @@ check "glow-look" {
   part     = "igniter"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the strip with a light."
   caution  = "It breaks at a touch. Look only."
   ask      = "The igniter: good, or cracked?"
   option "good" { when = !mode("igniter.open") }
-  option "cracked" {}
+  option "cracked" {
+    twice = true
+  }
 }
 
 check "glow-place" {
@@ -5753,14 +5900,19 @@ check "rod-look" {
   part     = "flame-rod"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the rod and its porcelain."
   ask      = "The flame rod: clean, dirty, or cracked?"
   option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
-  option "dirty" { when = mode("flame-rod.dirty") }
-  option "cracked" { when = mode("flame-rod.cracked") }
+  option "dirty" {
+    when = mode("flame-rod.dirty")
+    mend = "clean-flame-rod"
+  }
+  option "cracked" {
+    when = mode("flame-rod.cracked")
+    twice = true
+  }
   option "wrong-place" {}
 }
 
@@ -7467,7 +7619,7 @@ repair "replace-igniter" {
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
   match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
-  causes  = ["glow-plug-v", "rules"]
+  causes  = ["rules"]
   confirm = "glow-ohms"
   step {
     act    = "Part the igniter plug."
@@ -7784,6 +7936,7 @@ repair "call-duct" {
 plate "model" {
   name = "model number"
   ask  = "Model number, in groups of three?"
+  match = true
 }
 
 plate "input" {
@@ -8096,7 +8249,6 @@ accept {
     "check story-pattern has no answer",
     "check story-when has no answer",
     "check story-change has no answer",
-    "check light has no answer",
     "check see-fan has no answer",
     "check see-blower has no answer",
     "check feel-air has no answer",
@@ -8113,7 +8265,6 @@ accept {
     "no fault makes anybody answer \"gradually\" to check story-when",
     "no fault makes anybody answer \"after-work\" to check story-change",
     "no fault makes anybody answer \"after-storm\" to check story-change",
-    "no fault makes anybody answer \"slow-blink\" to check light",
     "no fault makes anybody answer \"1\" to check light",
     "no fault makes anybody answer \"2\" to check light",
     "no fault makes anybody answer \"3\" to check light",

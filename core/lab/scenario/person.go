@@ -46,6 +46,7 @@ type Person struct {
 	Modes  []int // what is wrong now
 	Habits Habits
 	Chance Chance // nil for a person who never errs
+	Source string // how answers come; empty: "line"
 	// Says answers steps by their id instead of what is seen: an option id, "cmd:" and a command id, a value such as
 	// "26.1 V", or words. The answers are used in turn and the last one stays.
 	Says map[string][]string
@@ -109,7 +110,11 @@ func choice(id string) utterance.Meaning  { return utterance.Meaning{Kind: utter
 
 func (p *Person) say(m utterance.Meaning) utterance.Utterance {
 	p.last = m
-	u := utterance.Utterance{Source: "line", Meanings: []utterance.Meaning{m}, Text: Words(m)}
+	source := p.Source
+	if source == "" {
+		source = "line"
+	}
+	u := utterance.Utterance{Source: source, Meanings: []utterance.Meaning{m}, Text: Words(m)}
 	return u
 }
 

@@ -164,11 +164,15 @@ check "see-blower" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the big blower starts"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "Listen below for the big blower."
   ask      = "The blower: running, humming, or silent?"
   option "running" { when = !blower.hums && blower.works > 0.1 }
   option "humming" { when = blower.hums }
-  option "silent" {}
+  option "silent" {
+    missed = true
+  }
 }
 
 check "blower-out-v" {

@@ -215,7 +215,9 @@ check "filter-look" {
   act      = "Slide the filter out, hold it to the light."
   ask      = "The air filter: clean, dirty, or missing?"
   option "clean" { when = !(filter.passes < 0.8) }
-  option "dirty" {}
+  option "dirty" {
+    mend = "replace-filter"
+  }
 }
 
 check "registers-look" {
@@ -230,7 +232,9 @@ check "registers-look" {
   act      = "Look at each register in the rooms."
   ask      = "The supply registers: open, or closed?"
   option "open" { when = !(registers.passes < 0.8) }
-  option "closed" {}
+  option "closed" {
+    mend = "open-registers"
+  }
 }
 
 check "return-look" {
@@ -245,7 +249,9 @@ check "return-look" {
   act      = "Hold a tissue to the return grille."
   ask      = "The return grille: clear, or blocked?"
   option "clear" { when = !(return-grille.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-return"
+  }
 }
 
 check "duct-look" {
@@ -277,6 +283,7 @@ check "feel-air" {
   at       = "heating"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-blower=silent"]
   act      = "Hold your hand over the nearest register."
   ask      = "At the nearest register: strong, weak, or no air?"
   option "strong-air" { when = airflow >= 0.7 }
@@ -293,6 +300,7 @@ check "feel-warm" {
   at       = "steady"
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-blower=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
   act      = "Feel the air at the far register."
   ask      = "The air after five minutes: warm, cool, or none?"
   option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }

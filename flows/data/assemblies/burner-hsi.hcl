@@ -146,6 +146,7 @@ check "see-glow" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the igniter glows"
   act      = "Watch the sight window after the fan starts."
   ask      = "The igniter: bright, weak, or no glow?"
   option "glowing" {
@@ -156,7 +157,10 @@ check "see-glow" {
     when = igniter.amps > 0.5
     seen = ["glow"]
   }
-  option "no-glow" { seen = ["dark"] }
+  option "no-glow" {
+    seen = ["dark"]
+    missed = true
+  }
 }
 
 check "see-glow-hold" {
@@ -170,6 +174,7 @@ check "see-glow-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-glow=no-glow"]
   act      = "Keep watching the glow until the valve clicks."
   ask      = "Does the glow stay, or go dark before the gas?"
   option "glowing" { when = igniter.amps > 0.5 }
@@ -330,14 +335,15 @@ check "glow-look" {
   part     = "igniter"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the strip with a light."
   caution  = "It breaks at a touch. Look only."
   ask      = "The igniter: good, or cracked?"
   option "good" { when = !mode("igniter.open") }
-  option "cracked" {}
+  option "cracked" {
+    twice = true
+  }
 }
 
 check "glow-place" {
@@ -420,7 +426,7 @@ repair "replace-igniter" {
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
   match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
-  causes  = ["glow-plug-v", "rules"]
+  causes  = ["rules"]
   confirm = "glow-ohms"
   step {
     act    = "Part the igniter plug."

@@ -580,9 +580,13 @@ check "stat-screen" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  before   = ["call-on"]
   ask      = "The thermostat screen: lit, low battery, or blank?"
   option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
-  option "blank" {}
+  option "blank" {
+    mend = "change-batteries"
+    told = ["blank-stat"]
+  }
 }
 
 check "stat-mode-set" {
@@ -595,10 +599,17 @@ check "stat-mode-set" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   ask      = "The thermostat: set to heat, cool, or off?"
   option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
-  option "cool" { when = mode("stat-mode.cool") }
-  option "off" {}
+  option "cool" {
+    when = mode("stat-mode.cool")
+    mend = "set-heat"
+  }
+  option "off" {
+    mend = "set-heat"
+  }
 }
 
 check "stat-setpoint" {
@@ -611,10 +622,14 @@ check "stat-setpoint" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
+  before   = ["call-on"]
   act      = "Read both numbers, change nothing yet."
   ask      = "The setpoint: above or below the room reading?"
   option "above" { when = !(mode("setpoint.low") || mode("setpoint.schedule")) }
-  option "below" {}
+  option "below" {
+    mend = "set-point"
+  }
 }
 
 check "stat-schedule" {
@@ -627,6 +642,7 @@ check "stat-schedule" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   ask      = "The thermostat: on hold, or on a schedule?"
   option "hold" { when = !mode("setpoint.schedule") }
   option "schedule" {}
@@ -643,6 +659,7 @@ check "stat-raise" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Raise the setpoint ten degrees and wait."
   ask      = "Setpoint ten degrees up, five minutes: ${machine} running, or silent?"
   option "silent" { when = setpoint.ok && !reached("draft") }
@@ -658,6 +675,7 @@ check "stat-room" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["stat-screen=blank"]
   act      = "Hold a second thermometer beside the thermostat."
   ask      = "Its room reading against a second thermometer: same, or different?"
   option "same" { when = !mode("setpoint.reads-warm") }
@@ -674,6 +692,7 @@ check "stat-type" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["stat-screen=blank"]
   act      = "Open the installer menu, read the heat type."
   ask      = "The set-up menu: right for a ${machine}, or different?"
   option "right-place" { when = !mode("stat-setup.heat-pump") }

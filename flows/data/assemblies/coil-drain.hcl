@@ -98,7 +98,8 @@ check "pan-look" {
   act      = "Shine a light into the drain pan."
   ask      = "The coil drain pan: dry, or wet?"
   option "dry" { when = !(drain.passes < 0.5) }
-  option "wet" {}
+  option "wet" {
+  }
 }
 
 check "float-v" {

@@ -409,7 +409,9 @@ check "vent-look" {
   caution  = "Stay off ladders and ice."
   ask      = "The vent end outside: clear, or blocked?"
   option "clear" { when = !(vent.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-vent"
+  }
 }
 
 check "intake-look" {
@@ -424,7 +426,9 @@ check "intake-look" {
   act      = "Look for snow, leaves, or a nest."
   ask      = "The air intake: clear, or blocked?"
   option "clear" { when = !(air-intake.passes < 0.8) }
-  option "blocked" {}
+  option "blocked" {
+    mend = "clear-intake"
+  }
 }
 
 check "vent-joint-look" {
@@ -453,11 +457,14 @@ check "see-fan" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the draft fan starts"
   act      = "Stand at the ${machine} and listen."
   ask      = "The draft fan: running, humming, or silent?"
   option "running" { when = !inducer.hums && inducer.works > 0.1 }
   option "humming" { when = inducer.hums }
-  option "silent" {}
+  option "silent" {
+    missed = true
+  }
 }
 
 check "fan-out-v" {
@@ -513,6 +520,7 @@ check "fan-amps" {
   part     = "inducer"
   quantity = "amps:inducer"
   unit     = "A"
+  unless   = ["see-fan=silent"]
   limit    = between(1, 2.5, "common practice, no source")
   power    = "on"
   call     = "on"

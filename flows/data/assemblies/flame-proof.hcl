@@ -126,6 +126,8 @@ check "see-hold" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the flame stays for ten seconds"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-burners=no-flame"]
   act      = "Count ten seconds from the first flame."
   ask      = "After ten seconds: flame stays, flame goes out, or none?"
   option "flame-stays" {
@@ -136,7 +138,10 @@ check "see-hold" {
     when = lit > 0.5
     seen = ["out"]
   }
-  option "no-flame" { seen = ["dark"] }
+  option "no-flame" {
+    seen = ["dark"]
+    missed = true
+  }
 }
 
 check "flame-current" {
@@ -155,6 +160,7 @@ check "flame-current" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Break the flame rod lead, put the meter between."
   caution  = "Fit the meter with power off."
 }
@@ -225,14 +231,19 @@ check "rod-look" {
   part     = "flame-rod"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
-  hands_in = true
   minutes  = q("2 min", "common practice, no source")
-  skill    = "ambiguous"
+  skill    = "clear"
   act      = "Look at the rod and its porcelain."
   ask      = "The flame rod: clean, dirty, or cracked?"
   option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
-  option "dirty" { when = mode("flame-rod.dirty") }
-  option "cracked" { when = mode("flame-rod.cracked") }
+  option "dirty" {
+    when = mode("flame-rod.dirty")
+    mend = "clean-flame-rod"
+  }
+  option "cracked" {
+    when = mode("flame-rod.cracked")
+    twice = true
+  }
   option "wrong-place" {}
 }
 

@@ -88,8 +88,8 @@ place "burner-box" {
   where    = "small cover over the burners, a few screws"
   within   = "upper-bay"
   cover    = true
-  open     = q("5 min", "common practice, no source")
-  close    = q("5 min", "common practice, no source")
+  open     = q("2 min", "common practice, no source")
+  close    = q("2 min", "common practice, no source")
   hands_in = true
   hazards  = ["hot", "gas", "sharp"]
 }

@@ -11,17 +11,27 @@ check "story-what" {
   ask      = "Does it do nothing, stop early, or run without heat?"
   option "not-enough" {
     when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+    told = ["weak-heat"]
   }
   option "stops-early" {
     when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
+    told = ["lights-dies", "short-cycle"]
   }
-  option "never-stops" { when = mode("board.fan-welded") }
-  option "no-start" { when = !reached("draft") }
-  option "runs-no-heat" {}
+  option "never-stops" {
+    when = mode("board.fan-welded")
+    told = ["blower-on"]
+  }
+  option "no-start" {
+    when = !reached("draft")
+    told = ["noheat"]
+  }
+  option "runs-no-heat" {
+    told = ["fan-no-flame"]
+  }
 }
 
 check "story-pattern" {
-  stage    = "story"
+  stage    = "free"
   name     = "each start or some"
   function = "look"
   power    = "any"
@@ -34,11 +44,12 @@ check "story-pattern" {
   option "some-starts" {
     when   = mode("w-tail.loose") || mode("vent.partly") # the others may fail every time, or seem to
     passes = true
+    told = ["sometimes"]
   }
 }
 
 check "story-when" {
-  stage    = "story"
+  stage    = "free"
   name     = "when it began"
   function = "look"
   power    = "any"
@@ -52,7 +63,7 @@ check "story-when" {
 }
 
 check "story-change" {
-  stage    = "story"
+  stage    = "free"
   name     = "after which change"
   function = "look"
   power    = "any"
@@ -65,6 +76,7 @@ check "story-change" {
   }
   option "after-work" {
     when = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
+    told = ["after-work"]
   }
   option "after-storm" { when = 1 < 0 }
 }

@@ -14,40 +14,99 @@ check "light" {
   act      = "Change nothing, look through the small window."
   ask      = "The small light: off, steady, or how many blinks?"
   option "off" { when = lamp("off") }
-  option "slow-blink" { when = lamp("slow-blink") }
-  option "steady" { when = lamp("steady") }
-  option "1" { when = 1 < 0 }
-  option "2" { when = 1 < 0 }
-  option "3" { when = 1 < 0 }
-  option "4" { when = 1 < 0 }
-  option "5" { when = 1 < 0 }
-  option "6" { when = 1 < 0 }
-  option "7" { when = 1 < 0 }
-  option "8" { when = 1 < 0 }
+  option "slow-blink" {
+    when = lamp("slow-blink")
+    shows = ["power"]
+  }
+  option "steady" {
+    when = !lamp("off") && !lamp("slow-blink")
+    shows = ["power"]
+  }
+  option "1" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "2" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "3" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "4" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "5" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "6" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "7" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
+  option "8" {
+    when = 1 < 0
+    as = "steady"
+    shows = ["power"]
+  }
 }
 
 check "label" {
-  stage    = "free"
+  stage    = "light"
   name     = "label for the light"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["light=off", "light=slow-blink"]
   act      = "Look at the light again, then at the code label."
   ask      = "What does the label say for its code now?"
-  option "says-pressure-closed" { when = lamp("2") }
-  option "says-pressure-open" { when = lamp("3") }
-  option "says-limit" { when = lamp("4") }
+  option "says-pressure-closed" {
+    when = lamp("2")
+    shows = ["power"]
+  }
+  option "says-pressure-open" {
+    when = lamp("3")
+    shows = ["power", "call"]
+  }
+  option "says-limit" {
+    when = lamp("4")
+    shows = ["power"]
+  }
   option "says-roll-out" {
     when = 1 < 0
     stop = "roll-out"
   }
-  option "says-false-flame" { when = lamp("5") }
-  option "says-no-flame" { when = lamp("6") }
-  option "says-flame-lost" { when = lamp("7") }
+  option "says-false-flame" {
+    when = lamp("5")
+    shows = ["power"]
+  }
+  option "says-no-flame" {
+    when = lamp("6")
+    shows = ["power", "call"]
+  }
+  option "says-flame-lost" {
+    when = lamp("7")
+    shows = ["power", "call"]
+  }
   option "says-no-power" { when = lamp("off") }
-  option "says-normal" {}
+  option "says-normal" {
+    shows = ["power"]
+  }
 }
 
 check "rules" {
@@ -65,6 +124,7 @@ check "rules" {
 plate "model" {
   name = "model number"
   ask  = "Model number, in groups of three?"
+  match = true
 }
 
 lamp "off" {
@@ -186,7 +246,6 @@ accept {
     "check story-pattern has no answer",
     "check story-when has no answer",
     "check story-change has no answer",
-    "check light has no answer",
     "check see-fan has no answer",
     "check see-blower has no answer",
     "check feel-air has no answer",
@@ -203,7 +262,6 @@ accept {
     "no fault makes anybody answer \"gradually\" to check story-when",
     "no fault makes anybody answer \"after-work\" to check story-change",
     "no fault makes anybody answer \"after-storm\" to check story-change",
-    "no fault makes anybody answer \"slow-blink\" to check light",
     "no fault makes anybody answer \"1\" to check light",
     "no fault makes anybody answer \"2\" to check light",
     "no fault makes anybody answer \"3\" to check light",

@@ -274,7 +274,9 @@ check "cock-look" {
   caution  = "Only look. Do not turn the handle."
   ask      = "The gas handle: along the pipe, or across the pipe?"
   option "parallel" { when = !(gas-cock.passes < 0.5) }
-  option "crosswise" {}
+  option "crosswise" {
+    mend = "open-gas-cock"
+  }
 }
 
 check "other-gas" {
@@ -303,10 +305,13 @@ check "hear-valve" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
+  event    = "the gas valve clicks"
   act      = "Listen at the end of the glow."
   ask      = "At the gas valve: a click, or no click?"
   option "clicks" { when = gas-valve.powered }
-  option "no-click" {}
+  option "no-click" {
+    missed = true
+  }
 }
 
 check "see-flame" {
@@ -319,6 +324,8 @@ check "see-flame" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  event    = "the burners light"
+  unless   = ["see-fan=silent", "see-hold=no-flame", "see-burners=no-flame"]
   act      = "Stand aside and watch the sight window."
   caution  = "Flame may come out. Stand to the side."
   ask      = "Flame: none, soft, or with a thump?"
@@ -331,7 +338,9 @@ check "see-flame" {
     when = lit > 0.5 && burners.passes < 0.5
     stop = "late-light"
   }
-  option "no-flame" {}
+  option "no-flame" {
+    missed = true
+  }
 }
 
 check "see-burners" {
@@ -344,6 +353,7 @@ check "see-burners" {
   at       = "trial"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame"]
   act      = "Count the flames through the sight window."
   ask      = "Do all burners light, or only some burners?"
   option "all-burners" {
@@ -366,6 +376,7 @@ check "see-colour" {
   at       = "run"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Look at the flame, not the glow."
   ask      = "The flame: blue, yellow, or none?"
   option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
@@ -383,6 +394,7 @@ check "see-move" {
   at       = "heating"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame", "see-blower=silent"]
   act      = "Watch the flame as the blower starts."
   ask      = "As the blower starts: flame still, or moves?"
   option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
@@ -580,6 +592,7 @@ check "dial-time" {
   at       = "heating"
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
+  unless   = ["see-flame=no-flame", "see-hold=no-flame"]
   act      = "Other gas off. Time one turn of the dial."
   ask      = "One cubic foot: above or below forty seconds?"
   option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick) }

@@ -329,9 +329,13 @@ check "breaker-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
+  before   = ["power-on"]
   ask      = "The ${machine} breaker: on, off, or tripped?"
   option "on" { when = !breaker.blown }
-  option "tripped" {}
+  option "tripped" {
+    mend = "reset-breaker"
+    told = ["trips"]
+  }
 }
 
 check "switch-look" {
@@ -342,9 +346,12 @@ check "switch-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
+  before   = ["power-on"]
   ask      = "The ${machine} switch: on, or off?"
   option "on" { when = !mode("furnace-switch.off") }
-  option "off" {}
+  option "off" {
+    mend = "switch-on"
+  }
 }
 
 check "panel-look" {
@@ -358,11 +365,13 @@ check "panel-look" {
   act      = "Press the panel edge all round."
   ask      = "The lower front panel: tight, or loose?"
   option "tight" { when = !(panel-seat.value < 0.5) }
-  option "loose" {}
+  option "loose" {
+    mend = "seat-panel"
+  }
 }
 
 check "outlet" {
-  stage    = "meter"
+  stage    = "plan"
   name     = "meter on a live outlet"
   function = "volts-ac"
   part     = "supply"
@@ -494,6 +503,7 @@ check "board-load" {
   red      = "board-l"
   black    = "board-n"
   unit     = "V"
+  unless   = ["see-glow=no-glow"]
   limit    = between(108, 127, "common practice, no source")
   power    = "on"
   call     = "on"

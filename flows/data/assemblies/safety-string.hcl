@@ -190,6 +190,7 @@ check "see-limit" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
+  unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
   act      = "Let it run and watch the flame."
   ask      = "After ten minutes: burner still burning, or out?"
   option "flame-stays" { when = lit > 0.5 }

@@ -89,13 +89,13 @@ command "scratch-that" {
   say = ["scratch that", "undo", "cancel that", "cancel", "wrong number", "forget that", "strike that", "take it back", "i misspoke", "delete that"]
 }
 command "quiet" {
-  say = ["stop", "quiet please", "shh", "stop talking", "be quiet", "enough", "shut up", "silence", "okay okay"]
+  say = ["stop", "quiet please", "shh", "stop talking", "be quiet", "shut up", "silence", "okay okay"]
 }
 command "person" {
   say = ["person", "call someone", "i need a pro", "a technician", "get a human", "an expert", "who can i call", "hand it over", "talk to a person"]
 }
 command "finish" {
-  say = ["finish", "i quit", "quit", "let's stop here", "end it", "i'm done for today", "close up", "pack up", "i give up", "enough for today"]
+  say = ["finish", "i quit", "quit", "let's stop here", "end it", "i'm done for today", "close up", "pack up", "i give up", "enough for today", "enough", "that's enough", "i've had enough", "i want to stop", "let's stop"]
 }
 command "help" {
   say = ["help", "what can i say", "options", "commands", "i'm stuck", "i'm lost", "what now", "what do i do", "help me"]

@@ -24,6 +24,10 @@ option "call-someone" {
   say  = ["call someone", "call somebody", "get someone", "i'll call someone", "call a technician"]
   back = "Call someone."
 }
+option "keep-going" {
+  say  = ["keep going", "let's keep going", "keep looking", "let's go on"]
+  back = "On we go."
+}
 option "stop-here" {
   say  = ["stop here", "leave it there", "i'll think about it"]
   back = "Stop here."

@@ -13,6 +13,27 @@ say "story" {
   say   = "One sentence is enough."
   how   = "Say what runs, what stops, and what changed before."
 }
+say "watch" { full = "Now watch one start from the beginning. Tell me what you see, as it happens." }
+say "watch.again" { full = "Turn the thermostat down, wait one minute, and turn it up again. Tell me what you see, as it happens." }
+say "watch.how" { full = "Say each thing when it comes. Say that's all when nothing more happens." }
+say "watch.done" { full = "That's all" }
+say "offer" {
+  full  = "We are missing some answers. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Stop here means that everything goes back in place, and I read out what we found."
+  ask   = ["keep-going", "stop-here"]
+}
+say "offer.looks" {
+  full  = "Then no hand goes inside. We can keep going with what you see and hear. Or stop here, with a summary for a technician."
+  short = ["Keep going, or stop here?"]
+  say   = "Keep going, or stop here?"
+  how   = "Without measuring we can find what shows from outside. A technician can do the rest."
+  ask   = ["keep-going", "stop-here"]
+}
+say "look.again" { full = "You said: {what}. That decides a lot, so please look once more." }
+say "look.which" { full = "Which is it: {options}?" }
+say "mend.now" { full = "We can put that right now: {repair}." }
 say "story.thanks" { full = "Noted." }
 say "story.fact" { full = "Story: {story}" }
 say "label.without" { full = "Without that number the reading is written down. It proves nothing." }

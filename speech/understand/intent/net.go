@@ -8,6 +8,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"math"
+	"readback/core/utterance"
 	"sync"
 )
 
@@ -18,8 +19,7 @@ var (
 	Commands = []string{"repeat", "wait", "resume", "undo", "cannot", "refuse", "dontknow", "done", "why", "where", "how", "louder", "slower", "stop",
 		"cost", "sorry", "yes", "no"}
 	States   = []string{"over", "jumping", "blank", "lowbat", "wrongmode", "beep", "nobeep"}
-	Symptoms = []string{"noheat", "fan-no-flame", "lights-dies", "short-cycle", "no-blower", "blower-on", "blank-stat", "weak-heat", "click",
-		"noise", "smell", "water", "trips", "code", "sometimes", "after-work"}
+	Symptoms = utterance.Symptoms
 )
 
 // Where each list begins among the outputs.
