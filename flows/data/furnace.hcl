@@ -1274,6 +1274,18 @@ part "gas-supply" {
     rate   = q("3 x", "common practice, no source")
     repair = "call-gas-utility"
   }
+  mode "tank-empty" {
+    name   = "gas tank empty or its valve closed"
+    does   = "off"
+    rate   = q("1 x", "common practice, no source")
+    repair = "call-gas-utility"
+  }
+  mode "meter-iced" {
+    name   = "gas meter iced, or a safety valve at the meter has shut"
+    does   = "off"
+    rate   = q("0.3 x", "common practice, no source")
+    repair = "call-gas-utility"
+  }
   mode "low" {
     name   = "gas supply pressure low"
     does   = "factor"
@@ -1562,6 +1574,12 @@ part "board" {
     name   = "board dead with power present"
     does   = "dead"
     rate   = q("1 x", "common practice, no source")
+    repair = "replace-board"
+  }
+  mode "wet" {
+    name   = "board wet from a coil, humidifier or drain above it"
+    does   = "dead"
+    rate   = q("0.7 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "call-input" {
@@ -3287,8 +3305,8 @@ check "other-gas" {
   skill    = "ambiguous"
   act      = "Light one ring of the stove, if there is one."
   ask      = "Another gas flame, like the stove: good, weak, or none?"
-  option "good" { when = !mode("gas-supply.off") && !mode("gas-supply.low") }
-  option "none" { when = mode("gas-supply.off") }
+  option "good" { when = gas-supply.ok }
+  option "none" { when = gas-supply.passes < 0.05 }
   option "short-flame" {}
 }
 

@@ -52,6 +52,12 @@ part "board" {
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
+  mode "wet" {
+    name   = "board wet from a coil, humidifier or drain above it"
+    does   = "dead"
+    rate   = q("0.7 x", "common practice, no source")
+    repair = "replace-board"
+  }
   mode "call-input" {
     name   = "board does not see the call"
     does   = "input-blind"
