@@ -52,7 +52,7 @@ func (l *loader) check(b *block) {
 	l.instrument(b, &c)
 	for _, ob := range b.inner("option") {
 		l.options[[2]int{index, len(c.Options)}] = ob.DefRange()
-		o := appliance.Option{ID: ob.id(), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen"),
+		o := appliance.Option{ID: ob.id(), Label: ob.text("label"), Also: ob.texts("also"), When: ob.expr("when"), Stop: ob.ref("stop", l.stops), Emergency: ob.word("emergency", append([]string{""}, vocab.AlarmIDs()...)...), Passes: ob.flag("passes"), Tell: ob.text("tell"), As: ob.text("as"), NoLive: ob.flag("no_live"), Seen: ob.texts("seen"),
 			Missed: ob.flag("missed"), Shows: ob.wordsOf("shows", "power", "call"), Mend: ob.ref("mend", l.repairs) + 1, Twice: ob.flag("twice"),
 			Told: ob.wordsOf("told", utterance.Symptoms...)}
 		for _, s := range o.Seen {

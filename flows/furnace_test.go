@@ -10,6 +10,7 @@ import (
 	"readback/core/measure"
 	"readback/flows"
 	"readback/flows/lexicon"
+	"readback/flows/plain"
 )
 
 // TestFurnaceIsWhole holds the furnace file to its size, to being separable, and to naming everything a job needs.
@@ -161,10 +162,11 @@ func TestFurnaceWords(t *testing.T) {
 		say(p.ID, p.Ask)
 	}
 	for by, s := range spoken {
-		for _, sentence := range strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(".?:", r) }) {
-			if n := len(strings.Fields(sentence)); n > 12 {
-				t.Errorf("%s: %d words in %q", by, n, sentence)
-			}
+		if n, sentence := plain.LongestOf(s); n > plain.Longest {
+			t.Errorf("%s: %d words in %q", by, n, sentence)
+		}
+		if w, a := plain.British(s); w != "" {
+			t.Errorf("%s: %q is %q in America", by, w, a)
 		}
 		low := " " + strings.ToLower(strings.NewReplacer(".", " ", ",", " ", "?", " ", ":", " ").Replace(s)) + " "
 		low = strings.Join(strings.Fields(low), " ")

@@ -1,6 +1,7 @@
 package flows
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -13,6 +14,7 @@ import (
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/unit"
+	"readback/flows/plain"
 )
 
 // Report is what the static checker finds in a file that loads.
@@ -46,6 +48,7 @@ func Lint(fsys fs.FS, name string, options []string) (*Report, error) {
 	if options != nil {
 		l.optionsHeard(options)
 	}
+	l.answersAsked()
 	e, err := appliance.Compile(l.m)
 	if err != nil {
 		return nil, fmt.Errorf("flows: %s: %w", name, err)
@@ -66,11 +69,26 @@ func (r *Report) Err() error {
 	return nil
 }
 
+// answersAsked holds every question to its answers: its own words stand on the buttons, each once.
+func (l *loader) answersAsked() {
+	for _, c := range l.m.Checks {
+		var labels []string
+		for _, o := range c.Options {
+			labels = append(labels, cmp.Or(o.Label, strings.ReplaceAll(o.ID, "-", " ")))
+		}
+		if err := plain.Answers(c.Ask, labels); err != nil {
+			l.warn(l.acts["check "+c.ID+" ask"], "", "check %s: %v", c.ID, err)
+		}
+	}
+}
+
 func (l *loader) optionsHeard(known []string) {
 	for ci, c := range l.m.Checks {
 		for oi, o := range c.Options {
-			if !slices.Contains(known, o.ID) {
-				l.at(l.options[[2]int{ci, oi}], meant(o.ID, known), "option %q of check %s cannot be heard", o.ID, c.ID)
+			for _, id := range append([]string{o.ID}, o.Also...) {
+				if !slices.Contains(known, id) {
+					l.at(l.options[[2]int{ci, oi}], meant(id, known), "option %q of check %s cannot be heard", id, c.ID)
+				}
 			}
 		}
 	}

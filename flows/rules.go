@@ -9,13 +9,13 @@ import (
 	"github.com/zclconf/go-cty/cty"
 
 	"readback/core/appliance"
+	"readback/flows/plain"
 )
 
-// Longest sayings, words: a step is heard once, with probes in both hands. Common practice, no source.
+// Longest sayings, words: a step is heard once, with probes in both hands. A sentence has at most plain.Longest. Common practice, no source.
 const (
-	maxAct     = 12
-	maxCaution = 12
-	maxAsk     = 30
+	maxCaution = 20
+	maxText    = 30
 )
 
 // useNet counts a port on a net; the first one declares it.
@@ -55,16 +55,15 @@ func (l *loader) rules() {
 		}
 	}
 	for key, r := range l.acts {
-		limit := maxAct
-		switch {
-		case strings.HasSuffix(key, " caution"):
+		limit := maxText
+		if strings.HasSuffix(key, " caution") {
 			limit = maxCaution
-		case strings.HasSuffix(key, " ask"), strings.HasSuffix(key, " note"):
-			limit = maxAsk
 		}
 		if s, ok := l.saying(key); ok {
-			if n := len(strings.Fields(s)); n > limit {
+			if n := len(plain.Words(s)); n > limit {
 				l.at(r, "", "%d words where %d are the most", n, limit)
+			} else if n, _ := plain.LongestOf(s); n > plain.Longest {
+				l.at(r, "make two sentences of it", "a sentence of %d words where %d are the most", n, plain.Longest)
 			}
 		}
 	}
@@ -83,7 +82,7 @@ func (l *loader) saying(key string) (string, bool) {
 	if kind == "check" {
 		for _, c := range l.m.Checks {
 			if c.ID == id {
-				return map[string]string{"act": c.Act, "caution": c.Caution, "ask": c.Ask}[name], true
+				return map[string]string{"act": c.Act, "caution": c.Caution, "ask": c.Ask, "fit": c.Fit}[name], true
 			}
 		}
 		return "", false

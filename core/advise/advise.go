@@ -188,6 +188,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	a.tryFirst(&d)
 	a.notByElimination(&d)
 	a.mendSeen(&d)
+	a.callSoon(&d)
 	a.watchFirst(&d, &q, s, times)
 	a.watchAnew(&d, &q, s)
 	if early {
@@ -201,7 +202,7 @@ func (a *Planned) Advise(q job.Query) job.Advice {
 	}
 	switch d.Kind {
 	case plan.Prove:
-		out.Proof = true
+		out.Proof, out.Firm = true, d.Again
 	case plan.Reask:
 		out.Again, out.Doubt = true, d.Doubt+1
 	case plan.Verdict:
@@ -292,6 +293,21 @@ func (a *Planned) notByElimination(d *plan.Decision) {
 		d.Kind, d.Check, d.Group = plan.Help, -1, -1
 	}
 }
+
+// callSoon ends the search where what is all but certain, and was seen by itself, is for somebody with a licence: what a homeowner could
+// still measure changes nothing of that.
+func (a *Planned) callSoon(d *plan.Decision) {
+	lead := d.Suspects[0]
+	if d.Check < 0 || lead.Group >= len(a.c.Model.Repairs) || lead.P < surelyCall || a.c.Model.Repairs[lead.Group].Stop < 0 {
+		return
+	}
+	if have, _ := a.planner.Proofs(a.belief, lead.Group); itself(have) {
+		d.Kind, d.Check, d.Group, d.P = plan.Verdict, -1, lead.Group, lead.P
+	}
+}
+
+// surelyCall is the probability from which that is done: judgement.
+const surelyCall = 0.9
 
 // mendFirst looks first for what can be seen and put right at once, where that is likely: a label that says limit is followed to the
 // filter, before a start is watched.

@@ -163,9 +163,9 @@ type Check struct {
 	Hazard   string // none, low (24 V), mains, moving, hot, gas, capacitor
 	Instead  int    // off-power alternative check, -1
 	Minutes  measure.Quantity
-	Ask      string         // the question, for looks: two or three named states
-	Act      string         // what to do first, imperative, at most 12 words
-	Caution  string         // at most 12 words, without the signal word
+	Ask      string         // the question, for looks: it ends in the labels of its options, or is one of yes and no
+	Act      string         // what to do first, imperative, sentences of at most 16 words
+	Caution  string         // at most 20 words, without the signal word
 	Options  []Option       // for looks and questions, tried in order
 	Limit    *measure.Limit // what is healthy here, for the verdict
 	Label    int            // plate field that Limit hangs on, plus one; 0: none. Until it is read no reading of this check counts
@@ -208,6 +208,8 @@ type Band struct {
 // Option is one answer of a look; When is the state of the appliance that it describes.
 type Option struct {
 	ID        string   // option id of the lexicon
+	Label     string   // how this check words it, on its button and aloud; empty: as the lexicon does
+	Also      []string // ids of other options of the lexicon that mean it here: understood, and no buttons of their own
 	When      *Expr    // nil: otherwise
 	Stop      int      // answering this crosses a stop line, -1
 	Emergency string   // answering this is an emergency of that class

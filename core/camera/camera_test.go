@@ -386,43 +386,6 @@ func TestReasonsHaveWords(t *testing.T) {
 	}
 }
 
-func TestNet(t *testing.T) {
-	n, err := camera.ParseNet(make([]byte, 4*camera.NetLen))
-	if err != nil {
-		t.Fatal(err)
-	}
-	// the gradient against differences of the loss
-	for i := range n.W {
-		n.W[i] = float32(math.Sin(float64(i))) * 0.1
-	}
-	var in [camera.PatchLen]float32
-	for i := range in {
-		in[i] = float32(i%7) / 7
-	}
-	target := [camera.NetOut]float32{1, 0, 1, -1, 0, 1, 1, 0, 1}
-	grad, junk := make([]float32, camera.NetLen), make([]float32, camera.NetLen)
-	var s camera.NetState
-	n.Run(&in, &s)
-	n.Learn(&in, &s, &target, grad)
-	for _, i := range []int{3, 25, 60, 207, 300, 9000, 20000, camera.NetLen - 9*49 + 5, camera.NetLen - 1} {
-		const d = 1e-2
-		w := n.W[i]
-		n.W[i] = w + d
-		n.Run(&in, &s)
-		up := n.Learn(&in, &s, &target, junk)
-		n.W[i] = w - d
-		n.Run(&in, &s)
-		down := n.Learn(&in, &s, &target, junk)
-		n.W[i] = w
-		if got, want := float64(grad[i]), (up-down)/(2*d); math.Abs(got-want) > 0.02+0.05*math.Abs(want) {
-			t.Errorf("weight %d: gradient %.4f, differences %.4f", i, got, want)
-		}
-	}
-	if _, err := camera.ParseNet([]byte{1, 2}); err == nil {
-		t.Error("two bytes are taken for a network")
-	}
-}
-
 func TestSynthIsFixed(t *testing.T) {
 	a := render.NewMeter(9, render.Hard, render.Options{W: 160, H: 120, Tall: 20}).Frame(3)
 	b := render.NewMeter(9, render.Hard, render.Options{W: 160, H: 120, Tall: 20}).Frame(3)

@@ -14,25 +14,25 @@ const (
 	netTrust  = 0.8
 )
 
-var looks = [...]Jitter{{}, {X: 0.05}, {X: -0.05}, {Y: 0.03}, {Y: -0.03}}
+var looks = [...]jitter{{}, {x: 0.05}, {x: -0.05}, {y: 0.03}, {y: -0.03}}
 
 // decide turns the grid into a reading.
 func (s *strip) decide(g *grid) *Reading {
 	rd := &Reading{Light: s.from.light, At: -1, Frames: 1}
 	var z zones
-	var in [PatchLen]float32
-	var st NetState
+	var in [patchLen]float32
+	var st netState
 	var valid []float64
 	middling := 0
 	for _, x := range g.x {
 		s.zonesAt(x, g.w, &z)
 		d := Digit{Box: s.corners(x, g.w)}
 		ref := z.ref()
-		var out [NetOut]float64
+		var out [netOut]float64
 		for _, j := range looks { // the place is known to a few hundredths only: the mean of several looks is steadier than one
-			s.patch(x+j.X*g.w, g.w, s.top+j.Y*s.h, s.h, ref, &in)
-			s.net.Run(&in, &st)
-			for i, v := range st.Out {
+			s.patch(x+j.x*g.w, g.w, s.top+j.y*s.h, s.h, ref, &in)
+			s.net.run(&in, &st)
+			for i, v := range st.out {
 				out[i] += float64(v) / float64(len(looks))
 			}
 		}
@@ -146,12 +146,12 @@ func (s *strip) dot(x float64, g *grid) float64 {
 func (s *strip) minusAt(g *grid) float64 {
 	ref := s.rowRef(g)
 	best := -9.0
-	var in [PatchLen]float32
-	var st NetState
+	var in [patchLen]float32
+	var st netState
 	s.beside(g, func(x float64) {
 		s.patch(x, g.w, s.top, s.h, ref, &in)
-		s.net.Run(&in, &st)
-		best = math.Max(best, netTrust*float64(st.Out[outMinus]))
+		s.net.run(&in, &st)
+		best = math.Max(best, netTrust*float64(st.out[outMinus]))
 	})
 	return best
 }

@@ -2,8 +2,6 @@ package camera
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"readback/core/unit"
 )
@@ -88,24 +86,18 @@ func (r *Reading) Question() bool { return r.Reason == Likely && r.Shows != "" }
 
 // Reader reads displays. It keeps its buffers, so one Reader serves one stream of pictures; it is not for concurrent use.
 type Reader struct {
-	Net *Net // the network to use; nil for the one that comes with the package
-
 	// Aim is where the display is meant to be; nil for anywhere.
 	Aim *Aim
 
 	nets learned
 
 	pyr   [6]grey
-	find  finder
-	lines []line
-	views []view
 	strip strip
 	fit   fitter
 	grids [2]grid
 	scale float64
 
-	levels int
-	chosen line // the row of the last reading
+	last ballot // what was said of the last picture
 }
 
 // Read finds the display in the picture and reads it with every voice. An error means that the picture itself is unusable; a reading that
@@ -114,164 +106,10 @@ func (r *Reader) Read(p *Plane) (*Reading, error) {
 	if err := p.Check(); err != nil {
 		return nil, err
 	}
-	r.useNet()
+	r.strip.net = ownNet
 	rd := r.voices(p)
 	rd.print = fingerprint(p)
 	return rd, nil
-}
-
-func (r *Reader) useNet() {
-	if r.strip.net = r.Net; r.Net == nil {
-		r.strip.net = ownNet
-	}
-}
-
-func (r *Reader) read(n int) *Reading {
-	r.lines, r.views = r.lines[:0], r.views[:0]
-	first := 0
-	if r.pyr[0].w*r.pyr[0].h > 400*400 {
-		first = 1
-	}
-	for l := n - 1; l >= first; l-- {
-		r.search(l)
-	}
-	best := r.judge(n, 9)
-	if (best == nil || !best.OK()) && first == 1 {
-		// small digits: look again at full size
-		r.lines = r.lines[:0]
-		r.search(0)
-		best = r.judge(n, 5)
-	}
-	if best == nil {
-		return &Reading{Reason: NoDisplay, At: -1, Frames: 1}
-	}
-	return best
-}
-
-func (r *Reader) search(l int) {
-	g := &r.pyr[l]
-	if g.w < 12 || g.h < 12 {
-		return
-	}
-	blobs := r.find.find(g, noiseOf(g))
-	r.lines = lines(blobs, r.scale*float64(int(1)<<l), r.lines)
-}
-
-// view is one way to read the picture: the row as it was found, what was read in it, and how much speaks for it.
-type view struct {
-	rd    *Reading
-	score float64
-	line  line
-}
-
-// judge reads the most promising rows and returns the best of all views so far. The same number is usually found more than
-// once, at several sizes of the picture and with other bounds; the first two that agree end the search, and a best view that
-// another contradicts is in doubt.
-func (r *Reader) judge(n, limit int) *Reading {
-	limit0 := limit
-	slices.SortStableFunc(r.lines, func(a, b line) int {
-		switch {
-		case a.rank > b.rank:
-			return -1
-		case a.rank < b.rank:
-			return 1
-		}
-		return 0
-	})
-	for i := range r.lines {
-		if limit == 0 || i >= 2*limit0 || r.lines[i].rank < 0.1*r.lines[0].rank {
-			break
-		}
-		rd, score := r.readLine(n, r.lines[i])
-		if rd == nil {
-			continue
-		}
-		limit--
-		r.views = append(r.views, view{rd, score, r.lines[i]})
-		if b := r.best(); b.rd.P > surely && r.votes(b) >= 2 && !r.contested(b) {
-			break
-		}
-	}
-	if len(r.views) == 0 {
-		return nil
-	}
-	b := r.best()
-	r.levels, r.chosen = n, b.line
-	if r.contested(b) || len(b.rd.Digits) == 1 { // a lone digit is more often a letter or a mark than a number
-		b.rd.doubt = true
-		if b.rd.OK() {
-			b.rd.Reason = Unclear
-		}
-	}
-	return b.rd
-}
-
-// best is the view most speaks for; one that sees all of it and a sign or a digit more is better still, because a row found too short loses what
-// stands at its ends, and rarely does one gain a place that nothing lights.
-func (r *Reader) best() *view {
-	b := &r.views[0]
-	for i := range r.views {
-		if v := &r.views[i]; v.score > b.score {
-			b = v
-		}
-	}
-	for i := range r.views {
-		if v := &r.views[i]; v.score > 0.9*b.score && b.part(v) {
-			b = v
-		}
-	}
-	return b
-}
-
-// part tells whether a view is a part of another that is sure of itself: it lacks what stands at an end, or the point.
-func (v *view) part(whole *view) bool {
-	text := whole.rd.Text
-	return whole.rd.P > 0.99 && len(v.rd.Text) < len(text) && whole.rd.over(v.rd) &&
-		(strings.Contains(text, v.rd.Text) || v.rd.Text == strings.ReplaceAll(text, ".", ""))
-}
-
-// votes counts the views that read the same in the same place.
-func (r *Reader) votes(b *view) int {
-	n := 0
-	for i := range r.views {
-		if v := &r.views[i]; v.rd.Text == b.rd.Text && b.rd.over(v.rd) {
-			n++
-		}
-	}
-	return n
-}
-
-// contested tells whether another view of the same place reads something else and is about as good.
-func (r *Reader) contested(b *view) bool {
-	for i := range r.views {
-		v := &r.views[i]
-		if v.rd.Text != b.rd.Text && v.score > 0.75*b.score && v.rd.P > 0.5 && b.rd.over(v.rd) && r.votes(v) >= r.votes(b) && !v.part(b) {
-			return true
-		}
-	}
-	return false
-}
-
-// over tells whether o was read where rd was.
-func (rd *Reading) over(o *Reading) bool {
-	for i := range o.Digits {
-		cx, cy := centre(o.Digits[i].Box)
-		for k := range rd.Digits {
-			b := rd.Digits[k].Box
-			x, y := centre(b)
-			if math.Hypot(cx-x, cy-y) < 0.3*math.Hypot(b[3][0]-b[0][0], b[3][1]-b[0][1]) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func centre(box [4][2]float64) (x, y float64) {
-	for _, c := range box {
-		x, y = x+c[0]/4, y+c[1]/4
-	}
-	return x, y
 }
 
 // readLine straightens a row and reads it. When digits turn up outside the row found, it is cut again round all of them.
@@ -332,7 +170,7 @@ func (r *Reader) ReadDigit(p *Plane) (*Reading, error) {
 
 // single prepares a picture of one digit and returns its size and by how much it was squeezed.
 func (r *Reader) single(p *Plane) (w, h, squeeze float64) {
-	r.useNet()
+	r.strip.net = ownNet
 	f := 1
 	for max(p.W, p.H)/f > 200 {
 		f++

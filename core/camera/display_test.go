@@ -33,7 +33,7 @@ func TestReadRedDigits(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !rd.OK() || rd.Text != "24.61" {
+		if !rd.OK() && !rd.Question() || rd.Text != "24.61" {
 			t.Errorf("meter %d in red: %q, reason %q", seed, rd.Text, rd.Reason)
 		}
 	}

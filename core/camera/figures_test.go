@@ -18,18 +18,19 @@ import (
 // Seeds of the figures: no test and no training run draws from them.
 const heldOut = 7_000_000
 
+// TestFigures measures them in parts, so that one part can be run by itself: go test -run 'TestFigures/displays'.
 func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
-		digitFigure(t, add)
-		meterFigures(t, add)
-		otherFigures(t, add)
-		blinkFigures(t, add)
-		handFigure(t, add)
-		wireFigures(t, add)
-		colourFigures(add)
-		fireFigure(t, add)
-		otherFilms(t, add)
-		timeFigures(t, add)
+		for _, part := range []struct {
+			name string
+			f    func(*testing.T, metric.Adder)
+		}{
+			{"digits", digitFigure}, {"meters", meterFigures}, {"displays", otherFigures}, {"nothing", nothingFigure}, {"votes", votes},
+			{"blinks", blinkFigures}, {"hand", handFigure}, {"wires", wireFigures}, {"colours", colourFigures}, {"fire", fireFigure},
+			{"films", otherFilms}, {"time", timeFigures},
+		} {
+			t.Run(part.name, func(t *testing.T) { part.f(t, add) })
+		}
 	})
 }
 
@@ -335,7 +336,7 @@ func wireFigures(t *testing.T, add metric.Adder) {
 	add("eye.wire_hidden_pct", pct(hidden, hidden+found+missed+false_+same), "%", "reported", hidden+found+missed+false_+same)
 }
 
-func colourFigures(add metric.Adder) {
+func colourFigures(_ *testing.T, add metric.Adder) {
 	const n = 440
 	one, two := 0, 0
 	for i := range n {

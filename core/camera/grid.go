@@ -211,12 +211,12 @@ const mostDigits = 8 // no hand-held meter shows more
 // glyphAt is the network's log odds that a cell holds a glyph.
 func (s *strip) glyphAt(x, w float64) float64 {
 	var z zones
-	var in [PatchLen]float32
-	var st NetState
+	var in [patchLen]float32
+	var st netState
 	s.zonesAt(x, w, &z)
 	s.patch(x, w, s.top, s.h, z.ref(), &in)
-	s.net.Run(&in, &st)
-	return float64(st.Out[outGlyph])
+	s.net.run(&in, &st)
+	return float64(st.out[outGlyph])
 }
 
 // chain finds the best run of cells about p columns apart and returns its last cell and its gain.

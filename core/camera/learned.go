@@ -1,7 +1,9 @@
 package camera
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"readback/core/internal/ocr"
@@ -10,17 +12,20 @@ import (
 
 // learned is the voice of the networks. It finds the rows of digits of a picture and reads the one that is meant, twice.
 type learned struct {
-	nets *ocr.Reader
-	pic  ocr.Picture
+	nets  *ocr.Reader
+	pic   ocr.Picture
+	strip []byte
 }
 
 // look is what the networks say about one row.
 type look struct {
 	line  ocr.Line
 	first *ocr.Row
-	again *ocr.Row // the same row laid out a little otherwise
-	light bool
+	again *ocr.Row  // the same row laid out a little otherwise
+	far   *ocr.Row  // and from farther to the left, where a sign may stand; nil where the two differ
 	rival *ocr.Line // another row that may as well be meant
+
+	veiled bool // glare where a blank place or a sign stands, to the left of the number
 }
 
 func (l *learned) set(p *Plane) {
@@ -39,30 +44,49 @@ func (l *learned) see(p *Plane, aim *Aim) *look {
 		w, h := float64(p.W), float64(p.H)
 		lines = l.nets.Lines(&l.pic, l.pic.Part(0.2*w, 0.2*h, 0.8*w, 0.8*h))
 	}
-	var out *look
-	best := 0.0
+	type candidate struct {
+		line   *ocr.Line
+		weight float64
+		row    *ocr.Row
+	}
+	var rows []candidate
 	for i := range lines {
 		k := &lines[i]
-		weight := k.H * aim.weight(k, p.W, p.H)
-		if k.P < leastRow || weight <= 0 {
-			continue
-		}
-		switch {
-		case out == nil || weight > best*1.0001:
-			was := out
-			out = &look{line: *k}
-			if was != nil && best > equalRows*weight {
-				out.rival = &was.line
-			}
-			best = weight
-		case weight > equalRows*best:
-			out.rival = k
+		if w := k.H * aim.weight(k, p.W, p.H); k.P >= leastRow && w > 0 {
+			rows = append(rows, candidate{line: k, weight: w})
 		}
 	}
-	if out == nil {
-		return nil
+	slices.SortStableFunc(rows, func(a, b candidate) int { return cmp.Compare(b.weight, a.weight) })
+	// the first that is a number, or may be one that cannot be read; a dial, keys or print are passed over
+	read := func(c *candidate) *ocr.Row {
+		if c.row == nil {
+			c.row = l.nets.Read(&l.pic, c.line)
+		}
+		return c.row
 	}
-	out.first = l.nets.Read(&l.pic, &out.line)
+	at := -1
+	for i := range rows {
+		if i == mostRead {
+			break
+		}
+		if meant(read(&rows[i])) {
+			at = i
+			break
+		}
+	}
+	if at < 0 {
+		if len(rows) == 0 {
+			return nil
+		}
+		at = 0
+	}
+	out := &look{line: *rows[at].line, first: read(&rows[at])}
+	for i := range rows {
+		if i != at && i < mostRead && rows[i].weight > equalRows*rows[at].weight && mayBe(read(&rows[i])) {
+			out.rival = rows[i].line
+			break
+		}
+	}
 	if len(out.first.Places) == 0 {
 		return out
 	}
@@ -78,10 +102,97 @@ func (l *learned) see(p *Plane, aim *Aim) *look {
 	second.X1, second.Y1 = second.X1+0.12*ex+0.03*ey, second.Y1+0.12*ey-0.03*ex
 	second.H *= 1.08
 	out.again = l.nets.Read(&l.pic, &second)
+	if out.first.Text() != out.again.Text() {
+		return out
+	}
+	far := out.line
+	n = math.Max(1, math.Hypot(far.X1-far.X0, far.Y1-far.Y0))
+	ex, ey = (far.X1-far.X0)/n*far.H, (far.Y1-far.Y0)/n*far.H
+	far.X0, far.Y0 = far.X0-farReach*ex, far.Y0-farReach*ey
+	out.far = l.nets.Read(&l.pic, &far)
+	out.veiled = l.veiled(out.far)
 	return out
 }
 
+// veiled tells whether a patch of glare lies to the left of a number, over places that look blank: brighter than what is behind the digits by a third
+// of their contrast, for a third of a digit's height, with an end. What is bright on to the end of the view is the body of the device.
+func (l *learned) veiled(r *ocr.Row) bool {
+	if len(r.Places) == 0 {
+		return false
+	}
+	if l.strip == nil {
+		l.strip = make([]byte, ocr.RowW*ocr.RowH*ocr.Colours)
+	}
+	l.pic.Cut(&r.Strip, l.strip)
+	const top, low = (ocr.RowH - ocr.DigitH) / 2, (ocr.RowH + ocr.DigitH) / 2
+	h := ocr.DigitH * r.Squeeze
+	first, last := r.Places[0].U, r.Places[len(r.Places)-1].U
+	var grey []byte
+	for u := max(0, int(first-0.4*h)); u < min(ocr.RowW, int(last+0.4*h)); u++ {
+		for v := top; v < low; v++ {
+			grey = append(grey, l.strip[(v*ocr.RowW+u)*ocr.Colours])
+		}
+	}
+	if len(grey) < 60 {
+		return false
+	}
+	slices.Sort(grey)
+	at := func(share float64) float64 { return float64(grey[int(share*float64(len(grey)-1))]) }
+	behind := at(0.75) // of dark digits
+	if at(0.95)-at(0.5) > at(0.5)-at(0.05) {
+		behind = at(0.3)
+	}
+	least := math.Max(12, 0.33*(at(0.95)-at(0.05)))
+	run, dazzled, begun := 0, 0, false
+	for u := int(first - 0.8*h); u >= max(0, int(first-4*h)); u-- {
+		mean := 0.0
+		for v := top; v < low; v++ {
+			mean += float64(l.strip[(v*ocr.RowW+u)*ocr.Colours]) / (low - top)
+		}
+		switch {
+		case mean > behind+least:
+			if run++; float64(run) >= 0.33*h {
+				begun = true
+			}
+		default:
+			if begun { // it came to an end: no body of a device
+				return true
+			}
+			run = 0
+		}
+		if mean > 251 {
+			dazzled++
+		}
+	}
+	return float64(dazzled) > 1.2*h // nothing can be seen in what is burnt out
+}
+
+// meant tells whether a row is a number, or has digits enough to be one that cannot be read.
+func meant(r *ocr.Row) bool {
+	digits, least := 0, 1.0
+	for i := range r.Places {
+		p := &r.Places[i]
+		least = math.Min(least, p.P)
+		if p.P > 0.7 && p.Glyph >= '0' && p.Glyph <= '9' {
+			digits++
+		}
+	}
+	return digits >= 1 && r.Start*r.End*least > 0.05 || digits >= 2 && math.Max(r.Start, r.End) > 0.5
+}
+
+// mayBe tells whether anything in a row looks like a digit.
+func mayBe(r *ocr.Row) bool {
+	for i := range r.Places {
+		if p := &r.Places[i]; p.P > 0.5 && p.Glyph != '?' {
+			return true
+		}
+	}
+	return false
+}
+
 const (
+	farReach  = 3.6 // digit heights that are looked at to the left of the row, beside the 1.25 that every look has
+	mostRead  = 4   // rows that are read to find the one that is meant
 	leastRow  = 0.3 // of a row's probability
 	equalRows = 0.8 // from this share of the tallest row's height another may be meant as well
 )

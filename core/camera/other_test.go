@@ -77,7 +77,6 @@ func otherFigures(t *testing.T, add metric.Adder) {
 	var r camera.Reader
 	var cal calibration
 	legible, right, asked, wrong, shift, n := 0, 0, 0, 0, 0, 0
-	empty, told := 0, 0
 	why := map[camera.Reason]int{}
 	for i := range few(200) {
 		for g := otherrender.Easy; g <= otherrender.Hard; g++ {
@@ -91,12 +90,7 @@ func otherFigures(t *testing.T, add metric.Adder) {
 				cal.add(rd.P, ok)
 			}
 			if !s.HasDisplay {
-				empty++
-				if rd.OK() {
-					told++
-					t.Logf("%v: told %q (P %.4f)", s, rd.Text, rd.P)
-				}
-				continue
+				continue // counted in nothingFigure
 			}
 			n++
 			if s.Legible {
@@ -126,22 +120,36 @@ func otherFigures(t *testing.T, add metric.Adder) {
 	add("eye.other_wrong_pct", pct(wrong, n), "%", "<= 0.3", n)
 	add("eye.other_point_pct", pct(shift, n), "%", "<= 0", n)
 	add("eye.ece", cal.error(), "1", "<= 0.01", len(cal.p))
-	// as many again of our own without a display, so that there are two thousand
-	own := few(2000) - empty
-	for i := range max(0, own) {
-		v := render.NewPanel(heldOut+uint64(i), render.PanelOptions{W: 640, H: 480, Nothing: true}).Shoot(0)
-		rd, err := r.Read(&camera.Plane{Y: v.Y, W: v.W, H: v.H, Stride: v.W, Cb: v.Cb, Cr: v.Cr, CStride: (v.W + 1) / 2, Sub: 2})
+}
+
+// nothingFigure reads pictures without a display: what the other hand drew, and our own until there are two thousand.
+func nothingFigure(t *testing.T, add metric.Adder) {
+	var r camera.Reader
+	empty, told := 0, 0
+	read := func(what string, p *camera.Plane) {
+		rd, err := r.Read(p)
 		if err != nil {
 			t.Fatal(err)
 		}
 		empty++
 		if rd.OK() {
 			told++
-			t.Logf("own picture %d without a number: told %q (P %.4f)", heldOut+i, rd.Text, rd.P)
+			t.Logf("%s: told %q (P %.4f)", what, rd.Text, rd.P)
 		}
 	}
+	for i := range few(200) {
+		for g := otherrender.Easy; g <= otherrender.Hard; g++ {
+			if s := otherrender.Draw(even(i), g); !s.HasDisplay {
+				read(s.String(), planeOf(s.Image))
+			}
+		}
+	}
+	for i := range max(0, few(2000)-empty) {
+		seed := heldOut + uint64(i)
+		v := render.NewPanel(seed, render.PanelOptions{W: 640, H: 480, Nothing: true}).Shoot(0)
+		read(fmt.Sprintf("own picture %d", seed), &camera.Plane{Y: v.Y, W: v.W, H: v.H, Stride: v.W, Cb: v.Cb, Cr: v.Cr, CStride: (v.W + 1) / 2, Sub: 2})
+	}
 	add("eye.nothing_read", float64(told), "", "<= 2", empty)
-	votes(t, add)
 }
 
 // votes reads eight frames of moving hands.

@@ -13,14 +13,14 @@ const (
 
 // strip holds one straightened row and all that is computed from it; its memory is reused.
 type strip struct {
-	net           *Net
+	net           *net
 	pale          bool // beside the number there is a digit too pale to be lit and too dark to be unlit
 	w             int
 	pix, bg       []byte // brightness with dark digits, background
 	tmp, work     []byte
 	raw           []float32 // ink before the slant is undone
 	ink           []float32 // contrast against the local background, 1 on a lit segment
-	patches       finder
+	patches       patcher
 	sum           []float64 // integral of ink, (w+1) by (stripH+1)
 	level         float64   // grey levels that count as 1
 	shear         float64   // columns per row that were undone
@@ -378,5 +378,12 @@ func (s *strip) outside(v byte) {
 				s.raw[y*s.w+x] = 0
 			}
 		}
+	}
+}
+
+// flip turns dark into light.
+func flip(pix []byte) {
+	for i, v := range pix {
+		pix[i] = ^v
 	}
 }

@@ -84,14 +84,40 @@ func (c *Comparer) Compare(before, after *Plane, marks [][2]float64) ([]Terminal
 	if len(scores) >= 3 {
 		usual = median(scores)
 	}
-	changed := 0
+	body := make([]hung, len(marks))
+	var lost, came []float64
 	for i := range out {
 		if out[i].Change != Hidden {
-			out[i].judge(&seen[i], usual)
-			changed += int(boolTo(out[i].Change != Same))
+			body[i] = c.hangs(before, after, &m.Map, marks, i, seen[i].near)
+		}
+		if body[i].ok {
+			lost, came = append(lost, body[i].lost), append(came, body[i].came)
 		}
 	}
-	if len(scores) >= 3 && 2*changed > len(scores) { // no work changes most wires: it is the light, or another place
+	most := [2]float64{bodyAt, bodyAt} // of a wire that hangs as it did
+	if len(lost) >= 3 {
+		most = [2]float64{math.Min(math.Max(bodyAt, 2*median(lost)), bodyMost), math.Min(math.Max(bodyAt, 2*median(came)), bodyMost)}
+	}
+	changed := 0
+	for i := range out {
+		if out[i].Change == Hidden {
+			continue
+		}
+		out[i].judge(&seen[i], usual)
+		if b := &body[i]; b.ok {
+			is := b.lost > most[0] || b.came > most[1]
+			switch {
+			case out[i].Change == Same && is:
+				out[i].Change = Differs
+			case out[i].Change == Recolour && !is: // the light plays on the connector
+				out[i].Change = Same
+			}
+		}
+		if out[i].Change != Same {
+			changed++
+		}
+	}
+	if len(scores) >= 3 && float64(changed) > math.Max(2, workShare*float64(len(scores))) { // no work changes so many wires: it is the light, or another place
 		for i := range out {
 			if out[i].Change != Same {
 				out[i].Change = Hidden
@@ -101,8 +127,18 @@ func (c *Comparer) Compare(before, after *Plane, marks [][2]float64) ([]Terminal
 	return out, m, nil
 }
 
+// Limits chosen on odd seeds of core/lab/otherrender.
+const (
+	bodyAt    = 16.0 // colour difference of a wire's body from which it is another one, or gone
+	bodyMost  = 33.0 // the same where the light differs very much
+	workShare = 0.45 // of the entries in sight: more do not change in one piece of work
+)
+
 // sight is what is seen at a terminal: how much the entry stands out from what lies beside it in either picture, and how alike the colours are.
-type sight struct{ outB, outA, likeness float64 }
+type sight struct {
+	outB, outA, likeness float64
+	near                 [3]float64 // what the light has left round it, by channel
+}
 
 // judge says what happened, against what differs usually between the two pictures.
 func (t *Terminal) judge(s *sight, usual float64) {
@@ -405,7 +441,7 @@ func (c *Comparer) terminal(before, after *Plane, m *Map, x, y float64) (Termina
 	t.Before, t.After = rank(cb), rank(ca)
 	// a wire stands out from what lies beside it
 	outB, outA := c.beside(n, 0, 0, cb, 0, false), c.beside(wide, sx, sy, ca, lift, true)
-	return t, sight{outB, outA, overlap(t.Before, t.After)}
+	return t, sight{outB, outA, overlap(t.Before, t.After), near}
 }
 
 // overlap is the probability mass two rankings share.

@@ -35,7 +35,7 @@ func (m *Machine) accept(x utterance.Meaning) {
 	j.wrong = slices.DeleteFunc(slices.Clone(j.wrong), func(w named) bool { return w.id == q.id }) // asked again later it is another question
 	j.patterns[m.pattern(q)]++
 	m.cue("accepted")
-	j.q = nil
+	j.q, m.labels = nil, q.labels
 	if q.act.Kind == worksite.None && q.kind != "consent" {
 		j.unknown = 0
 	}
@@ -54,6 +54,7 @@ func (m *Machine) accept(x utterance.Meaning) {
 		}
 		q.task.answer(m, q, x)
 	}
+	m.labels = nil
 	if j.alarm == "" && j.state != "ended" {
 		m.advance()
 	}

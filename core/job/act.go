@@ -27,11 +27,11 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Meter = m.line("meter.volts-ac")
 		q.step.Keypad = q.units
 		q.step.Eye = protocol.EyeMeter
-		q.opts = nil
+		q.opts, q.shown = nil, 0
 	case act.Kind == worksite.ProveEmpty:
 		q.kind, q.step.Kind = "measure", "measure"
 		q.units, q.hazard = []string{"V", "mV"}, true // it clears a hazard: nothing is taken from the camera alone
-		q.step.Keypad, q.step.Eye, q.opts = q.units, protocol.EyeMeter, nil
+		q.step.Keypad, q.step.Eye, q.opts, q.shown = q.units, protocol.EyeMeter, nil, 0
 	case act.Kind == worksite.PlaceLeads && m.model.Checks[act.N].Fit != "":
 		q.step.Act, q.short = m.model.Checks[act.N].Fit, m.model.Checks[act.N].Fit
 	}
@@ -39,7 +39,11 @@ func (m *Machine) actQuestion(t task, act worksite.Act) *question {
 		q.step.Meter = m.line("meter."+string(f)) + " " + m.line(jackLine(f))
 		q.ready = true
 	}
-	m.warn(q, m.actHazard(t, act))
+	if act.Kind == worksite.OpenCover {
+		m.warnCover(q, vocab.Worst(m.model.Places[act.N].Hazards))
+	} else {
+		m.warn(q, m.actHazard(t, act))
+	}
 	q.step.Power = m.powerWords()
 	return q
 }
@@ -73,8 +77,6 @@ func (m *Machine) actHazard(t task, act worksite.Act) string {
 	switch act.Kind {
 	case worksite.ProveLive, worksite.ProveLN, worksite.ProveLG, worksite.ProveNG, worksite.ProveAgain:
 		return "mains"
-	case worksite.OpenCover:
-		return vocab.Worst(m.model.Places[act.N].Hazards)
 	case worksite.HoldDoor, worksite.FreeDoor:
 		return "door"
 	case worksite.JumperIn, worksite.JumperOut:

@@ -51,6 +51,7 @@ type Advice struct {
 	Check    int                // check worth asking next, -1 for none
 	Proof    bool               // it is asked as independent evidence for the leading suspect
 	Doubt    int                // the check whose answer does not fit the rest, so that Check is asked, plus one; 0 for none
+	Firm     bool               // Check was answered and carries the verdict alone: it is asked once more in other words
 	Again    bool               // Check is asked because an answer does not fit the rest
 	Verdict  bool               // the case is closed: Repair names what ends it
 	Repair   int                // -1: nothing is wrong, when Verdict

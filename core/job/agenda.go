@@ -143,6 +143,9 @@ func (m *Machine) choose() task {
 			if a.Proof {
 				j.stage = sProof
 			}
+			if t, ok := m.lookAgain(a); ok {
+				return t
+			}
 			m.sayDoubt(a)
 			if m.isEvent(a.Check) && j.asked[a.Check] == 0 {
 				return m.watch(a)
@@ -201,6 +204,18 @@ func (m *Machine) choose() task {
 			return nil
 		}
 	}
+}
+
+// lookAgain has the look that carries a verdict alone asked once more, in other words.
+func (m *Machine) lookAgain(a Advice) (task, bool) {
+	j := m.j
+	for i := len(j.findings) - 1; i >= 0 && a.Firm; i-- {
+		if f := j.findings[i]; f.Check == a.Check && f.Option >= 0 {
+			j.twice = once{true, a.Check, f.Option}
+			return checkTask{a.Check}, true
+		}
+	}
+	return nil, false
 }
 
 // sayDoubt says why something is asked that was answered before, or instead of it: nobody is asked twice without a reason.

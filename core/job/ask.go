@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -21,7 +22,10 @@ func (m *Machine) fromLine(q *question, id string, pairs ...string) {
 	if len(l.Short) > 0 {
 		q.short = words.Fill(l.Short[0], pairs...)
 	}
-	q.opts = l.Ask
+	q.opts, q.shown, q.labels = slices.Clone(l.Ask), len(l.Ask), l.Labels
+	for _, id := range l.Ask { // in the order of the answers: maps have none
+		q.opts = append(q.opts, l.Also[id]...)
+	}
 	if len(l.Ask) > 0 {
 		q.good = l.Ask[0]
 	}
@@ -73,13 +77,14 @@ func (m *Machine) open(q *question) {
 
 // answers lays out the buttons of a question.
 func (m *Machine) answers(q *question) {
-	q.step.Answers = nil
+	q.step.Answers, q.step.Also = nil, nil
 	if q.ready {
 		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: cReady, Kind: utterance.Command, Text: m.option(cReady)})
 	} else {
-		for _, o := range q.opts {
+		for _, o := range q.opts[:q.shown] {
 			q.step.Answers = append(q.step.Answers, protocol.Answer{ID: o, Kind: utterance.Choice, Text: m.option(o)})
 		}
+		q.step.Also = q.opts[q.shown:]
 	}
 	if m.watches(q) {
 		q.step.Answers = append(q.step.Answers, protocol.Answer{ID: cDone, Kind: utterance.Command, Text: m.line("watch.done")})
@@ -172,6 +177,15 @@ func b2i(b bool) int {
 func capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// lower makes the first letter a small one, for words inside a sentence; a word of capitals, or the guide's "I", stays.
+func lower(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if next, _ := utf8.DecodeRuneInString(s[n:]); !unicode.IsLower(next) && next != utf8.RuneError && !(r == 'A' && next == ' ') {
+		return s
+	}
+	return string(unicode.ToLower(r)) + s[n:]
 }
 
 // sentence joins parts with single spaces, leaving out empty ones; a part without an end gets a full stop.

@@ -27,12 +27,27 @@ func (m *Machine) warn(q *question, hazard string) {
 	}
 }
 
+// warnCover names what is behind a cover that comes off: how hands work inside is no matter yet.
+func (m *Machine) warnCover(q *question, hazard string) {
+	if _, ok := m.words.Lines["cover."+hazard]; ok {
+		q.step.Level, q.step.Caution = levelOf(hazard), m.vary("cover."+hazard, m.j.cautions["cover."+hazard])
+		return
+	}
+	m.warn(q, hazard)
+}
+
 // countCaution notes that the caution of a step was spoken, so that the next one is short.
 func (m *Machine) countCaution(q *question) {
 	j := m.j
 	for i := range m.model.Cautions {
 		if slices.Contains(m.model.Cautions[i].Say, q.step.Caution) {
 			j.cautions[m.model.Cautions[i].Hazard]++
+			return
+		}
+	}
+	for _, h := range vocab.HazardIDs(true) {
+		if l := m.words.Lines["cover."+h]; l.Full == q.step.Caution || slices.Contains(l.Short, q.step.Caution) {
+			j.cautions["cover."+h]++
 			return
 		}
 	}

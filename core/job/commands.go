@@ -204,7 +204,7 @@ func (m *Machine) request() {
 	case q.pending != nil:
 		m.say("info", m.line("right.or.different", "value", m.inWords(*q.pending)))
 	case len(q.choices) > 1:
-		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", m.inWords(q.choices[1])))
+		m.say("info", m.line("this.or.that", "this", m.inWords(q.choices[0]), "that", lower(m.inWords(q.choices[1]))))
 	case q.number != nil:
 		m.say("info", m.line("which.unit", "number", m.words.Decimal(q.number.Value.Dec), "units", m.unitWords(q.units)))
 	case q.ready:

@@ -224,7 +224,7 @@ func (m *Machine) missed() {
 // optionWords lists the answers of a question aloud.
 func (m *Machine) optionWords(q *question) string {
 	var out []string
-	for _, o := range q.opts {
+	for _, o := range q.opts[:q.shown] {
 		if !m.called(q, choiceOf(o)) {
 			out = append(out, m.sayable(o))
 		}

@@ -25,16 +25,16 @@ func TestUnclearAnswers(t *testing.T) {
 		want string // in all that is said after the first saying
 		then string // step afterwards; empty: the same
 	}{
-		{"two answers are near", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1)}, "Or ", ""},
-		{"one of them is named", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1), choice("no-glow")}, "Or ", "any"},
-		{"both again", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1), either(oneOf("glowing"), oneOf("no-glow"), 1)}, "Right, or different?", ""},
+		{"two answers are near", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1)}, ", or ", ""},
+		{"one of them is named", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1), choice("no-glow")}, ", or ", "any"},
+		{"both again", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1), either(oneOf("glowing"), oneOf("no-glow"), 1)}, "Is that right or wrong?", ""},
 		{"called different it is not offered again", "glow", []*utterance.Utterance{either(oneOf("glowing"), oneOf("no-glow"), 1), either(oneOf("glowing"), oneOf("no-glow"), 1),
 			choice("different"), either(oneOf("glowing"), oneOf("no-glow"), 1)}, "", "any"},
-		{"a smell that may be none is asked", "smell", []*utterance.Utterance{either(oneOf("none"), oneOf("some"), 5)}, "Or ", ""},
-		{"a command that ends the question, near an answer", "glow", []*utterance.Utterance{either(order("dont-know"), oneOf("no-glow"), 1)}, "Or don't know?", ""},
-		{"a no among other words takes nothing back", "alarm", []*utterance.Utterance{either(oneOf("below"), oneOf("no"), 0.01)}, "I missed that.", ""},
+		{"a smell that may be none is asked", "smell", []*utterance.Utterance{either(oneOf("none"), oneOf("some"), 5)}, ", or ", ""},
+		{"a command that ends the question, near an answer", "glow", []*utterance.Utterance{either(order("dont-know"), oneOf("no-glow"), 1)}, "No glow, or don't know?", ""},
+		{"a no among other words takes nothing back", "alarm", []*utterance.Utterance{either(oneOf("below"), oneOf("no"), 0.01)}, "I did not catch that.", ""},
 		{"finish, misheard, is taken back", "glow", []*utterance.Utterance{command("finish"), command("scratch-that")}, "Taken back: finish.", ""},
-		{"what may be said is said in words that are heard", "smell", []*utterance.Utterance{mumble()}, "I missed that. none, or some?", ""},
+		{"what may be said is said in words that are heard", "smell", []*utterance.Utterance{mumble()}, "Is it none, or some?", ""},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			d := drive(t, newMachine(t))

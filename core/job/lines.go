@@ -50,6 +50,7 @@ func LineIDs() []string {
 		add("why.stage.", s)
 	}
 	add("hazard.", vocab.HazardIDs(false)...)
+	add("cover.", vocab.HazardIDs(true)...)
 	add("end.", vocab.OutcomeIDs()...)
 	add("signal.", "danger", "warning", "caution")
 	add("verdict.", "pass", "likely-pass", "likely-fail", "fail", "invalid", "nothing")

@@ -30,6 +30,8 @@ type Machine struct {
 	back      map[string]string // option id → how it is said back
 	sayings   map[string]string // option or command id → its plainest saying
 	exact     map[string]bool   // every saying of a command
+	labels    map[string]string // the words of the question that is being answered
+	eyes      *Writer           // what is spoken, as it is read
 	calls     []bool            // by check: it shows whether the call for heat arrives
 	settings  []int             // checks that ask how the thermostat is set
 	events    []int             // checks that are watched at one start, in the order of the sequence
@@ -75,7 +77,7 @@ func New(model *appliance.Model, adv Adviser, lex utterance.Lexicon, words *Word
 	for _, p := range lex.Options {
 		m.back[p.ID] = strings.TrimRight(p.Back, ".")
 	}
-	m.calls, m.settings = callChecks(model), settings(model)
+	m.calls, m.settings, m.eyes = callChecks(model), settings(model), writer(words)
 	m.events, m.comes = eventsOf(model, rules)
 	m.j = m.newJob()
 	return m, nil
@@ -240,12 +242,13 @@ func (m *Machine) say(level, text string) {
 	if j.said != "" {
 		j.said += " "
 	}
-	j.said += text
+	eye := m.eyes.Write(text)
+	j.said += eye
 	if level == "danger" {
 		m.emit(protocol.Effect{Type: protocol.DoCue, ID: "danger"})
 	}
 	m.emit(e)
-	m.note("guide", text)
+	m.note("guide", eye)
 }
 
 func (m *Machine) cue(id string) { m.emit(protocol.Effect{Type: protocol.DoCue, ID: id}) }

@@ -32,10 +32,5 @@ func (m *Machine) written(r *measure.Reading) string {
 	return m.words.Reading(*r, false)
 }
 
-// forEye writes what the voice says in digits where people look for digits.
-func (m *Machine) forEye(text string) string {
-	return strings.ReplaceAll(text, m.line("emergency.number"), m.line("emergency.digits"))
-}
-
 // number writes a number for the eye, without needless digits.
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 4, 64) }

@@ -446,7 +446,7 @@ func (m *Machine) pendingView(x utterance.Meaning) {
 	case x.Reading != nil:
 		taken = m.written(x.Reading)
 	case x.Kind == utterance.Command:
-		taken = x.ID
+		taken = m.option(x.ID)
 	}
 	m.j.heardView.Taken, m.j.heardView.Pending = taken, true
 }

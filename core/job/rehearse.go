@@ -15,6 +15,7 @@ func (m *Machine) Rehearse(step string) (class string, slot utterance.Slot, err 
 	}
 	q.ready = false
 	m.j.q, m.j.state = q, "ask"
+	m.answers(q)
 	return q.listen(), m.slot(q), nil
 }
 

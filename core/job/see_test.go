@@ -27,16 +27,16 @@ func shown(digits, u string) *measure.Reading {
 
 // display is a number on the meter as the camera sees it, without a unit.
 func display(digits string) protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, "")})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.999, Frames: 6, Reading: shown(digits, "")})
 }
 
 // displayIn is a number on the meter as the camera sees it, with the unit as it once was named.
 func displayIn(digits, u string) protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.99, Frames: 6, Reading: shown(digits, u)})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: digits, P: 0.999, Frames: 6, Reading: shown(digits, u)})
 }
 
 func over() protocol.Event {
-	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: "0L", P: 0.99, Reading: &measure.Reading{State: measure.Over}})
+	return saw(protocol.Seen{Kind: protocol.EyeMeter, Text: "0L", P: 0.999, Reading: &measure.Reading{State: measure.Over}})
 }
 
 func blinks(id string) protocol.Event {
@@ -87,64 +87,64 @@ func TestCameraBesideVoice(t *testing.T) {
 		want   string
 		then   string // empty: the same step; "on": another one
 	}{
-		{"voice, then nothing seen", "call-volts", []protocol.Event{spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
+		{"voice, then nothing seen", "call-volts", []protocol.Event{spoken(reading("26.1", "V"))}, "Twenty-six point one volts. That is normal.", "on"},
 		{"seen, then said", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
 		{"seen, then said rounded", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(reading("26", "V"))}, "The camera agrees.", "on"},
-		{"seen in a unit unknown", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1")}, "The camera sees twenty-six point one. Which unit: volts or MILLI volts?", ""},
-		{"seen, unit said", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), unitOnly("V")}, "Twenty-six point one volts. Normal.", "on"},
-		{"seen with its unit", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "V")}, "The camera sees: twenty-six point one volts. Right, or different?", ""},
+		{"seen in a unit unknown", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1")}, "The camera sees twenty-six point one. Which unit is it: volts or MILLI volts?", ""},
+		{"seen, unit said", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), unitOnly("V")}, "Twenty-six point one volts. That is normal.", "on"},
+		{"seen with its unit", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "V")}, "The camera sees: twenty-six point one volts. Is that right or wrong?", ""},
 		{"seen with its unit, then said", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "V"), spoken(reading("26.1", "V"))}, "The camera agrees.", "on"},
-		{"another unit is seen than said", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "mV"), spoken(reading("26.1", "V"))}, "Which?", ""},
-		{"the dial stands wrong", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "ohm")}, "The camera sees twenty-six point one ohms. This place needs", ""},
+		{"another unit is seen than said", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "mV"), spoken(reading("26.1", "V"))}, "Which one is right?", ""},
+		{"the dial stands wrong", "call-volts", []protocol.Event{spoken(command(ready)), displayIn("26.1", "ohm")}, "The camera sees twenty-six point one ohms. I need volts", ""},
 		{"seen, right said instead of the unit", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("right-value"))}, "Which unit", ""},
 		{"seen, called different", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("different"))}, "What should it be?", ""},
 		{"after different the camera is not asked", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), spoken(choice("different")), display("26.1")}, "", ""},
-		{"differ", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V"))}, "You: twenty-six point one volts. The camera: twenty-one point six volts. Which?", ""},
-		{"differ, said again", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("26.1", "V"))}, "Twenty-six point one volts. Normal.", "on"},
+		{"differ", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V"))}, "You said: twenty-six point one volts. The camera sees: twenty-one point six volts. Which one is right?", ""},
+		{"differ, said again", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("26.1", "V"))}, "Twenty-six point one volts. That is normal.", "on"},
 		{"differ, the camera's said", "call-volts", []protocol.Event{spoken(command(ready)), display("21.6"), spoken(reading("26.1", "V")), spoken(reading("21.6", "V"))}, "Twenty-one point six volts.", "on"},
 		{"rivals settled by the camera", "call-volts", []protocol.Event{spoken(command(ready)), spoken(rivals("15", "25")), display("25.0")}, "The camera agrees.", "on"},
 		{"seen first, then rivals", "call-volts", []protocol.Event{spoken(command(ready)), display("25"), spoken(rivals("15", "25"))}, "The camera agrees. Twenty-five volts.", "on"},
 		{"before the leads are in place", "call-volts", []protocol.Event{display("0.0")}, "", ""},
 		{"glare", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare.")}, "There is glare.", ""},
 		{"glare once only", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare."), noSight(protocol.EyeMeter, "There is glare.")}, "", ""},
-		{"glare, then voice", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare."), spoken(reading("26.1", "V"))}, "Normal.", "on"},
+		{"glare, then voice", "call-volts", []protocol.Event{spoken(command(ready)), noSight(protocol.EyeMeter, "There is glare."), spoken(reading("26.1", "V"))}, "That is normal.", "on"},
 		{"over range, right", "ign-ohms", []protocol.Event{spoken(command(ready)), over(), spoken(choice("right-value"))}, "O L, over limit.", "on"},
 		{"over range, said too", "ign-ohms", []protocol.Event{spoken(command(ready)), over(), spoken(overSaid())}, "The camera agrees.", "on"},
 		{"kilohms told apart by the voice", "ign-ohms", []protocol.Event{spoken(command(ready)), display("47"), spoken(reading("47", "Mohm"))}, "The camera agrees.", "on"},
-		{"touch wins at once when they agree", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), touched(reading("26.1", "V"))}, "Normal.", "on"},
-		{"touch differs: asked once", "call-volts", []protocol.Event{spoken(command(ready)), display("2.61"), touched(reading("26.1", "V"))}, "Which?", ""},
+		{"touch wins at once when they agree", "call-volts", []protocol.Event{spoken(command(ready)), display("26.1"), touched(reading("26.1", "V"))}, "That is normal.", "on"},
+		{"touch differs: asked once", "call-volts", []protocol.Event{spoken(command(ready)), display("2.61"), touched(reading("26.1", "V"))}, "Which one is right?", ""},
 
 		{"dead: the camera alone", "act.prove-line-neutral", []protocol.Event{display("0.0"), display("0.0"), display("0.1"), display("0.0")}, "", ""},
-		{"dead: camera first asks for the voice", "act.prove-line-neutral", []protocol.Event{display("0.0")}, "Say the number too.", ""},
+		{"dead: camera first asks for the voice", "act.prove-line-neutral", []protocol.Event{display("0.0")}, "Please say the number too.", ""},
 		{"dead: camera, then voice", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(reading("0.0", "V"))}, "The camera agrees. Zero point zero volts.", "act.prove-line-ground"},
 		{"dead: voice, then camera", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("0.0")}, "The camera agrees.", "act.prove-line-ground"},
-		{"dead: two sayings without a camera", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Agreed.", "act.prove-line-ground"},
-		{"dead: touch", "act.prove-line-neutral", []protocol.Event{touched(reading("0.0", "V"))}, "Dead here.", "act.prove-line-ground"},
+		{"dead: two sayings without a camera", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Both times the same.", "act.prove-line-ground"},
+		{"dead: touch", "act.prove-line-neutral", []protocol.Event{touched(reading("0.0", "V"))}, "No voltage here.", "act.prove-line-ground"},
 		{"dead: right is not enough", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(choice("right-value"))}, "", ""},
 		{"dead: a unit is not enough", "act.prove-line-neutral", []protocol.Event{display("0.0"), unitOnly("V")}, "", ""},
-		{"dead: five, and milli volts, is not enough", "act.prove-line-neutral", []protocol.Event{display("5"), unitOnly("mV")}, "Say the number too.", ""},
+		{"dead: five, and milli volts, is not enough", "act.prove-line-neutral", []protocol.Event{display("5"), unitOnly("mV")}, "Please say the number too.", ""},
 		{"dead: five, milli volts, then said", "act.prove-line-neutral", []protocol.Event{display("5"), unitOnly("mV"), spoken(reading("5", "mV"))}, "The camera agrees.", "act.prove-line-ground"},
 		{"dead: an unsure camera is no witness", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), unsure(display("0.0"))}, "", ""},
-		{"dead: voice zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V"))}, "Which?", ""},
-		{"dead: voice zero, camera live, zero once more is a first saying", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Say it once more.", ""},
-		{"dead: touched zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), touched(reading("0.0", "V"))}, "Which?", ""},
-		{"dead: voice one way, camera the other, after once more", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("119.4")}, "Which?", ""},
-		{"dead: rivals are not picked by the camera", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(rivals("20", "0"))}, "Which?", ""},
+		{"dead: voice zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V"))}, "Which one is right?", ""},
+		{"dead: voice zero, camera live, zero once more is a first saying", "act.prove-line-neutral", []protocol.Event{display("119.4"), spoken(reading("0.0", "V")), spoken(reading("0.0", "V"))}, "Please say it once more", ""},
+		{"dead: touched zero, camera live", "act.prove-line-neutral", []protocol.Event{display("119.4"), touched(reading("0.0", "V"))}, "Which one is right?", ""},
+		{"dead: voice one way, camera the other, after once more", "act.prove-line-neutral", []protocol.Event{spoken(reading("0.0", "V")), display("119.4")}, "Which one is right?", ""},
+		{"dead: rivals are not picked by the camera", "act.prove-line-neutral", []protocol.Event{display("0.0"), spoken(rivals("20", "0"))}, "Which one is right?", ""},
 		{"live: camera and unit", "act.prove-live", []protocol.Event{spoken(command(ready)), display("119.4"), unitOnly("V")}, "The meter works.", "act.prove-line-neutral"},
 
 		{"light: seen, right", "lamp", []protocol.Event{blinks("3"), spoken(choice("right-value"))}, "Three blinks.", "on"},
-		{"light: seen alone", "lamp", []protocol.Event{blinks("3")}, "The camera sees: Three blinks. Right, or different?", ""},
+		{"light: seen alone", "lamp", []protocol.Event{blinks("3")}, "The camera sees: Three blinks. Is that right or wrong?", ""},
 		{"light: seen and counted", "lamp", []protocol.Event{blinks("3"), spoken(choice("3"))}, "The camera agrees.", "on"},
 		{"light: seen and counted as a bare number", "lamp", []protocol.Event{blinks("3"), spoken(bareCount("3"))}, "The camera agrees.", "on"},
-		{"light: differ", "lamp", []protocol.Event{blinks("3"), spoken(choice("dark"))}, "The camera: Three blinks. Which?", ""},
+		{"light: differ", "lamp", []protocol.Event{blinks("3"), spoken(choice("dark"))}, "The camera sees: Three blinks. Which one is right?", ""},
 		{"light: differ, said again", "lamp", []protocol.Event{blinks("3"), spoken(choice("dark")), spoken(choice("dark"))}, "Dark.", "on"},
 		{"light: not on the list", "lamp", []protocol.Event{blinks("7")}, "", ""},
 
 		{"burner: seen, right", "glow", []protocol.Event{burner("flame"), spoken(choice("right-value"))}, "Glowing.", "on"},
-		{"burner: seen alone", "glow", []protocol.Event{burner("flame")}, "The camera sees: Glowing. Right, or different?", ""},
+		{"burner: seen alone", "glow", []protocol.Event{burner("flame")}, "The camera sees: Glowing. Is that right or wrong?", ""},
 		{"burner: fits two answers, is not proposed", "glow", []protocol.Event{burner("glow")}, "", ""},
 		{"burner: fits two answers, agrees with either", "glow", []protocol.Event{burner("glow"), spoken(choice("weak-glow"))}, "The camera agrees.", "on"},
-		{"burner: differ", "glow", []protocol.Event{burner("glow"), spoken(choice("no-glow"))}, "You: No glow. The camera: a glow. Which?", ""},
+		{"burner: differ", "glow", []protocol.Event{burner("glow"), spoken(choice("no-glow"))}, "You said: No glow. The camera sees: a glow. Which one is right?", ""},
 		{"burner: differ, said again", "glow", []protocol.Event{burner("glow"), spoken(choice("no-glow")), spoken(choice("no-glow"))}, "No glow.", "on"},
 		{"burner: dark is not proposed", "glow", []protocol.Event{burner("dark")}, "", ""},
 		{"burner: dark and said", "glow", []protocol.Event{burner("dark"), spoken(choice("no-glow"))}, "The camera agrees.", "on"},
@@ -155,10 +155,10 @@ func TestCameraBesideVoice(t *testing.T) {
 		{"plate: code, right", "plate.model", []protocol.Event{saw(protocol.Seen{Kind: protocol.EyePlate, Text: "AB-12", P: 0.99}), spoken(choice("right-value"))}, "Model number AB-12.", "on"},
 		{"plate: read by the person", "plate.model", []protocol.Event{saw(protocol.Seen{Kind: protocol.EyePlate, Text: "AB-12", P: 0.99}), spoken(words2("cd 34"))}, "cd 34.", "on"},
 
-		{"a number said, then its unit", "call-volts", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. Normal.", "on"},
-		{"dead: zero is zero in any unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("0", "V", "mV"))}, "Say it once more.", ""},
-		{"dead: a number said, then its unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "It is not dead.", "act.power-off"},
-		{"hold and ready keep what was seen", "lamp", []protocol.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "On we go.", ""},
+		{"a number said, then its unit", "call-volts", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "Twenty-six volts. That is normal.", "on"},
+		{"dead: zero is zero in any unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("0", "V", "mV"))}, "Please say it once more", ""},
+		{"dead: a number said, then its unit", "act.prove-line-neutral", []protocol.Event{spoken(bare("26", "V", "mV")), unitOnly("V")}, "The power is not off.", "act.power-off"},
+		{"hold and ready keep what was seen", "lamp", []protocol.Event{blinks("3"), spoken(command("hold-on")), spoken(command("ready"))}, "We go on.", ""},
 		{"of another step", "call-volts", []protocol.Event{spoken(command(ready)), saw(protocol.Seen{Step: "flame", Kind: protocol.EyeMeter, P: 1, Reading: shown("1", "")})}, "", ""},
 		{"of another kind", "call-volts", []protocol.Event{spoken(command(ready)), saw(protocol.Seen{Kind: protocol.EyeLamp, ID: "3", P: 1})}, "", ""},
 		{"during an alarm", "call-volts", []protocol.Event{spoken(command(ready)), spoken(emergency("gas")), saw(protocol.Seen{Step: "call-volts", Kind: protocol.EyeMeter, P: 1, Reading: shown("1", "")})}, "", "on"},

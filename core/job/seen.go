@@ -10,7 +10,7 @@ import (
 
 // Limits of what is made of what the camera sees: judgement, no source.
 const (
-	surely    = 0.9    // least probability at which the camera counts as the second witness of a cleared hazard
+	surely    = 0.995  // least probability at which the camera counts as the second witness of a cleared hazard: what it tells; less is only asked about
 	freshFor  = 15_000 // ms for which what was seen counts
 	offersMax = 3      // how often a finding of the camera is put to the person in one step
 	reasonMax = 2      // how many reasons of the camera are spoken in one step

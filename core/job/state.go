@@ -44,17 +44,19 @@ type question struct {
 	act    worksite.Act
 	check  int // -1
 	step   protocol.StepView
-	short  string   // the short form of the last part
-	how    string   // for "how"
-	opts   []string // option ids that answer it
-	also   []string // answers to other events of the start that is watched: "check=option", and options that only they have
-	good   string   // the option hoped for
-	text   bool     // free words answer it
-	count  bool     // a bare whole number answers it
-	units  []string // unit ids that answer it; empty: no number is due
-	hazard bool     // an answer that clears a hazard is said twice
-	ready  bool     // part A of two: waits for "ready"
-	typed  bool     // the answer came by finger, or the camera agreed
+	short  string            // the short form of the last part
+	how    string            // for "how"
+	opts   []string          // option ids that answer it: those with a button first
+	shown  int               // how many of opts have a button
+	labels map[string]string // option id → its words at this question; the lexicon's where there are none
+	also   []string          // answers to other events of the start that is watched: "check=option", and options that only they have
+	good   string            // the option hoped for
+	text   bool              // free words answer it
+	count  bool              // a bare whole number answers it
+	units  []string          // unit ids that answer it; empty: no number is due
+	hazard bool              // an answer that clears a hazard is said twice
+	ready  bool              // part A of two: waits for "ready"
+	typed  bool              // the answer came by finger, or the camera agreed
 
 	pending *utterance.Meaning  // taken but to be confirmed
 	choices []utterance.Meaning // "this or that?": the rivals that were named

@@ -69,12 +69,12 @@ func (m *Machine) toward(t task) *question {
 	m.proofRuns()
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
-	if isCheck && m.rules.Consent(check.n) && !m.consents(check.n) && !(moving && m.beforeLive(act)) {
-		return m.consentQuestion(t, check.n)
-	}
 	if n, ok := m.meterDue(); ok && (isCheck && !m.model.Checks[check.n].Function.Dial().Own || moving && act.Proof()) {
 		j.task = n
 		return m.taskQuestion(n)
+	}
+	if isCheck && m.rules.Consent(check.n) && !m.consents(check.n) && !(moving && m.beforeLive(act)) {
+		return m.consentQuestion(t, check.n)
 	}
 	if f, ok := m.plateDue(t); ok {
 		j.task = f

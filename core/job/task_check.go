@@ -70,19 +70,28 @@ func (m *Machine) lookQuestion(q *question, c *appliance.Check) {
 	q.kind, q.step.Kind = "look", "look"
 	q.step.Act, q.step.Say = c.Act, c.Ask
 	again := m.j.twice.open && m.j.twice.check == q.check
-	q.short = c.Ask
-	if c.Ask == "" {
-		q.short = c.Act
-	}
+	q.short = sentence(c.Act, c.Ask) // no two looks are alike: what is to be looked at is said each time
 	for _, o := range c.Options {
 		q.opts = append(q.opts, o.ID)
+		if o.Label != "" {
+			if q.labels == nil {
+				q.labels = map[string]string{}
+			}
+			for _, id := range append([]string{o.ID}, o.Also...) {
+				q.labels[id] = o.Label
+			}
+		}
 		q.count = q.count || o.ID != "" && strings.Trim(o.ID, "0123456789") == "" // a lamp's blinks
+	}
+	q.shown = len(q.opts)
+	for _, o := range c.Options {
+		q.opts = append(q.opts, o.Also...)
 	}
 	if len(q.opts) > 0 {
 		q.good = q.opts[0]
 	}
 	if again {
-		slices.Reverse(q.opts)
+		slices.Reverse(q.opts[:q.shown])
 		q.step.Act, q.step.Say = m.line("look.again", "what", m.option(c.Options[m.j.twice.option].ID)), m.line("look.which", "options", m.optionWords(q))
 		q.short = q.step.Say
 	}
@@ -117,7 +126,7 @@ func (t checkTask) answer(m *Machine, q *question, x utterance.Meaning) {
 		if x.Kind == utterance.Count {
 			id = x.Text
 		}
-		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id })
+		f.Option = slices.IndexFunc(c.Options, func(o appliance.Option) bool { return o.ID == id || slices.Contains(o.Also, id) })
 		if f.Option < 0 {
 			f.Unknown = true
 			m.say("info", m.line("not.listed", "what", id))
@@ -445,7 +454,7 @@ func (m *Machine) whereCheck(i int) string {
 	if l := m.leads(c.Red, c.Black); l != "" {
 		return l
 	}
-	if c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
+	if c.Function == measure.Look && c.Part >= 0 && m.model.Parts[c.Part].Look != "" {
 		return m.model.Parts[c.Part].Name
 	}
 	return ""

@@ -135,9 +135,7 @@ func (m *Machine) eventQuestion(q *question) {
 		if w.again {
 			line = "watch.again"
 		}
-		q.step.Act = m.line(line)
-	} else {
-		q.step.Act = ""
+		q.step.Act = sentence(m.line(line), q.step.Act)
 	}
 	q.how = m.line("watch.how")
 	for _, e := range m.events {

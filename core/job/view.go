@@ -36,9 +36,9 @@ func (m *Machine) View() *protocol.View {
 	switch {
 	case j.doubtAsk:
 		v.Step = protocol.StepView{ID: "right-now", Kind: "confirm", Level: "warning", Act: m.rightNow()}
-		v.Step.Answers = m.buttons(oLeave, oNone)
+		v.Step.Answers = m.buttonsOf("right.now")
 	case j.alarm != "":
-		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.forEye(m.line("alarm." + j.alarm + ".then"))}
+		v.Step = protocol.StepView{ID: "alarm." + j.alarm, Kind: "info", Level: "danger", Act: m.line("alarm." + j.alarm), Say: m.line("alarm." + j.alarm + ".then")}
 		v.Call = m.line("emergency.digits")
 		if j.locked {
 			v.Step.Answers = append(m.buttons(oOutside), m.commandButtons(cFalseAlarm)...)
@@ -47,14 +47,14 @@ func (m *Machine) View() *protocol.View {
 		}
 	case j.q != nil && j.q.number != nil:
 		v.Step.Kind = "confirm"
-		v.Step.Answers = nil
+		v.Step.Answers, v.Step.Also = nil, nil
 		for _, u := range j.q.units {
 			v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: u, Kind: utterance.UnitOnly, Text: m.words.Units[u].Many})
 		}
-		v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+		v.Step.Answers = append(v.Step.Answers, m.buttonsOf("which.unit")...)
 	case j.q != nil && (j.q.pending != nil || len(j.q.choices) > 0):
-		v.Step.Kind = "confirm"
-		v.Step.Answers = m.buttons(oRight, oDifferent)
+		v.Step.Kind, v.Step.Also = "confirm", nil
+		v.Step.Answers = m.buttonsOf("right.or.different")
 		if j.q.pending == nil {
 			v.Step.Answers = nil
 			for _, x := range j.q.choices {
@@ -62,7 +62,7 @@ func (m *Machine) View() *protocol.View {
 					v.Step.Answers = append(v.Step.Answers, protocol.Answer{ID: x.ID, Kind: x.Kind, Text: m.inWords(x)})
 				}
 			}
-			v.Step.Answers = append(v.Step.Answers, m.buttons(oDifferent)...)
+			v.Step.Answers = append(v.Step.Answers, m.buttonsOf("this.or.that")...)
 		}
 	}
 	if j.heardView != nil {
@@ -93,7 +93,26 @@ func (m *Machine) View() *protocol.View {
 	if j.state == "ended" {
 		v.Ended = j.outcome
 	}
+	m.forEye(v)
 	return v
+}
+
+// forEye writes what is spoken as people read it: numbers with units in digits. What was said is written when it is noted.
+func (m *Machine) forEye(v *protocol.View) {
+	s := &v.Step
+	for _, text := range []*string{&v.Notice, &v.Handover, &s.Power, &s.Caution, &s.Where, &s.Meter, &s.Act, &s.Say} {
+		*text = m.eyes.Write(*text)
+	}
+	s.Answers = slices.Clone(s.Answers)
+	for i := range s.Answers {
+		s.Answers[i].Text = m.eyes.Write(s.Answers[i].Text)
+	}
+	if v.Why != nil {
+		v.Why.Short = m.eyes.Write(v.Why.Short)
+		for i := range v.Why.More {
+			v.Why.More[i] = m.eyes.Write(v.Why.More[i])
+		}
+	}
 }
 
 func (m *Machine) siteView() protocol.SiteView {
@@ -128,7 +147,21 @@ func (m *Machine) siteView() protocol.SiteView {
 func (m *Machine) buttons(ids ...string) []protocol.Answer {
 	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: m.everywhere(id)})
+	}
+	return out
+}
+
+// buttonsOf are the answers of a line, in its words.
+func (m *Machine) buttonsOf(line string) []protocol.Answer {
+	var out []protocol.Answer
+	l := m.words.Lines[line]
+	for _, id := range l.Ask {
+		text, ok := l.Labels[id]
+		if !ok {
+			text = m.everywhere(id)
+		}
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Choice, Text: text})
 	}
 	return out
 }
@@ -136,7 +169,7 @@ func (m *Machine) buttons(ids ...string) []protocol.Answer {
 func (m *Machine) commandButtons(ids ...string) []protocol.Answer {
 	var out []protocol.Answer
 	for _, id := range ids {
-		out = append(out, protocol.Answer{ID: id, Kind: utterance.Command, Text: m.option(id)})
+		out = append(out, protocol.Answer{ID: id, Kind: utterance.Command, Text: m.everywhere(id)})
 	}
 	return out
 }

@@ -7,6 +7,11 @@ import (
 	"readback/core/words"
 )
 
+// Writer writes what is spoken as people read it.
+type Writer = words.Writer
+
+func writer(w *Words) *Writer { return words.NewWriter(w) }
+
 // Words is all that the job says in one language, and the option ids it waits for.
 type Words = words.Words
 
@@ -48,14 +53,29 @@ func (m *Machine) vary(id string, n int, pairs ...string) string {
 
 // sayable is the plainest saying of an option or command: what the guide tells the person to say, and what the recogniser knows.
 func (m *Machine) sayable(id string) string {
+	if q := m.j.q; q != nil && q.labels[id] != "" {
+		return lower(q.labels[id])
+	}
 	if s, ok := m.sayings[id]; ok {
 		return s
 	}
 	return m.option(id)
 }
 
-// option is the wording of an option id for a button and for reading back.
+// option is the wording of an option id for a button and for reading back: that of the question which is open or being answered.
 func (m *Machine) option(id string) string {
+	labels := m.labels
+	if m.j.q != nil {
+		labels = m.j.q.labels
+	}
+	if text, ok := labels[id]; ok {
+		return text
+	}
+	return m.everywhere(id)
+}
+
+// everywhere is the wording of an option or command id that belongs to no question.
+func (m *Machine) everywhere(id string) string {
 	if b, ok := m.back[id]; ok {
 		return b
 	}

@@ -17,6 +17,7 @@ type House struct {
 
 // Prices of getting ready, where the equipment file gives none (common practice, no source).
 const (
+	askMinutes    = 0.7 // any question: to hear it, to look, to answer
 	liftMinutes   = 2   // one wire off and on again
 	switchMinutes = 1.5 // power off, or on again
 	provedMinutes = 5   // consent and the five readings of the proof of dead
@@ -67,8 +68,8 @@ func ForAppliance(c *infer.Case, h House) (*Task, error) {
 	methods := map[[4]string]int{}
 	for i := range m.Checks {
 		k := &m.Checks[i]
-		x := Check{Cost: Cost{Minutes: k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardPrice(k.Hazard)}}
-		x.Repeat = k.Repeat || k.Function == measure.Look && k.At == "" // a plain question can always be put again
+		x := Check{Cost: Cost{Minutes: askMinutes + k.Minutes.Nominal + float64(len(k.Lift))*liftMinutes, Hazard: hazardPrice(k.Hazard)}}
+		x.Repeat = k.Repeat || k.Function == measure.Look && (k.At == "" || k.Event != "") // a plain question can always be put again
 		switch {
 		case k.Event != "": // one of several that are seen at one start
 			x.Minutes = eventMinutes

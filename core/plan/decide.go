@@ -50,6 +50,7 @@ type Decision struct {
 	Kind  Kind
 	Check int  // Ask, Prove, Reask
 	Group int  // Verdict, Prove; else -1
+	Again bool // Prove: Check is a look that was answered already, and carries the verdict alone: it is asked once more in other words
 	Hire  bool // Verdict: sending for help costs less than the repair
 	Sure  bool // Verdict: probable enough, nothing missing, no single answer carries it
 	Doubt int  // Reask: the check whose answer is doubted; else -1
@@ -192,6 +193,9 @@ func (p *Planner) Next(b *infer.Belief, s Situation) Decision {
 	d.Missing, d.Weak = p.lacking(b, g), p.fragile(b, &s, g)
 	if c := p.fetch(b, &s, g, d.Missing, d.Weak); c >= 0 {
 		d.Kind, d.Check = Prove, c
+		if len(d.Missing) == 0 && p.cheaper(&s, d.Weak[0], c) {
+			d.Check, d.Again = d.Weak[0], true
+		}
 	}
 	d.Sure = d.Kind == Verdict && d.P >= p.Sure && len(d.Missing)+len(d.Weak) == 0
 	return d

@@ -150,6 +150,17 @@ func (p *Planner) fetch(b *infer.Belief, s *Situation, g int, missing []*Proof, 
 	return best
 }
 
+// cheaper tells whether it costs less to look once more at what carries a verdict than to make another check beside it.
+func (p *Planner) cheaper(s *Situation, look, check int) bool {
+	c := p.opened(check)
+	k := &p.task.Checks[look]
+	if c == nil || k.Tool != 0 || !k.Repeat {
+		return false
+	}
+	reach, _ := p.prices.reach(s.Site, k)
+	return p.prices.check[look]+reach < c.Cost
+}
+
 // sameMethod tells whether two checks go wrong together, so that one cannot stand in for the other.
 func (p *Planner) sameMethod(a, b int) bool {
 	m := p.task.Checks[a].Method

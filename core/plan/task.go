@@ -163,7 +163,7 @@ func (p *prices) reach(s Site, c *Check) (float64, Site) {
 		if c.Power != Dead || s.Power != Off {
 			cost += p.change
 		}
-		if c.Power == Dead {
+		if c.Power == Dead || s.Power == Dead { // what was proved is lost, and proved again for whatever hands do next
 			cost += p.proof
 		}
 		s.Power = c.Power

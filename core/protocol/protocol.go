@@ -166,6 +166,7 @@ type StepView struct {
 	Parts   []string `json:"parts,omitempty"`  // part ids concerned, for the drawing
 	Place   string   `json:"place,omitempty"`  // place id, for the picture
 	Answers []Answer `json:"answers,omitempty"`
+	Also    []string `json:"also,omitempty"`   // option ids that are understood beside the answers
 	Keypad  []string `json:"keypad,omitempty"` // unit ids of the keypad; empty: no number is due
 	Part    string   `json:"part,omitempty"`   // A (get in place) or B (act); empty when joined
 	Until   int64    `json:"until,omitempty"`  // ms: a running timer's end

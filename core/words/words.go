@@ -14,6 +14,9 @@ type Line struct {
 	Say   string   // what to answer
 	How   string   // how it is done, for "how"
 	Ask   []string // option ids that answer it; the first is the one hoped for
+	// Labels are the answers in the words of this question, one an option id of Ask; an option left out is worded as the lexicon does.
+	Labels map[string]string
+	Also   map[string][]string // other option ids that mean one of Ask here: understood, and no buttons of their own
 }
 
 // Unit is how a unit is spoken and printed.

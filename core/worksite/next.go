@@ -46,7 +46,11 @@ func (r *Rules) Next(s State, n Need) (a Act, ok bool) {
 		}
 	}
 	if n.Power == Live || n.Shut {
-		if extra := s.Covers.Minus(n.Covers); !extra.Empty() {
+		extra := s.Covers.Minus(n.Covers)
+		if !n.Shut { // what hides nothing that hurts may stay open
+			extra = extra.And(r.hazard)
+		}
+		if !extra.Empty() {
 			return r.coverAct(s, Act{CloseCover, int16(r.innermost(extra))})
 		}
 	}

@@ -19,7 +19,7 @@ func (r *Rules) Permits(s State, a Act, n Need) (ok bool, why string) {
 			return false, "a wire may be in the wrong place"
 		case s.Wires != n.Wires:
 			return false, "a wire is off that this step does not need off"
-		case s.Covers != n.Covers:
+		case s.Covers != n.Covers && (n.Shut || !n.Covers.Minus(s.Covers).Empty() || !s.Covers.Minus(n.Covers).And(r.hazard).Empty()):
 			return false, "a cover is open that this step does not need open"
 		case s.Jumper != n.Jumper:
 			return false, "a test jumper is in"
@@ -147,7 +147,7 @@ func (r *Rules) Allowed(s State, check int) (ok bool, why string) {
 		return false, "power is not off"
 	case !n.Covers.Minus(s.Covers).Empty():
 		return false, "a cover is in the way"
-	case n.Power == Live && !s.Covers.Minus(n.Covers).Empty():
+	case n.Power == Live && !s.Covers.Minus(n.Covers).And(r.hazard).Empty():
 		return false, "power is on and another cover is open"
 	case n.Power == Live && r.Held(n) && !s.Held:
 		return false, "the door switch is open"

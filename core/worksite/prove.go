@@ -305,7 +305,7 @@ func (p *prover) act(s State, n node, g *goal, a Act) {
 		law(g.need.Shut && s.Open(), "power is put on although something is open")
 		for c := range s.Covers.Each {
 			law(p.r.trips.Has(c) && !s.Held, "power is put on with an open door switch")
-			law(!g.need.Covers.Has(c), "power is put on with a cover open that nobody needs open")
+			law(!g.need.Covers.Has(c) && p.hides(c), "power is put on with a cover open that nobody needs open")
 		}
 	}
 	if a.Kind == JumperIn {
@@ -314,6 +314,12 @@ func (p *prover) act(s State, n node, g *goal, a Act) {
 	// What must not stay comes out before anything else.
 	late := s.Jumper != 0 && s.Jumper != g.need.Jumper || s.Series != 0 && s.Series != g.need.Series || s.Held && !p.r.Held(g.need) || s.Jack && s.Series == 0
 	law(late && !a.Removes() && a.Kind != PowerOff, "something else is asked while a jumper, a held switch or the current jack waits to be undone")
+}
+
+// hides tells whether behind a cover is something that hurts, by the words of the file.
+func (p *prover) hides(cover int) bool {
+	pl := &p.r.m.Places[cover]
+	return p.r.m.Mains && (pl.HandsIn || len(pl.Hazards) > 0) || len(pl.Trips) > 0
 }
 
 // asked holds the laws of checks, once the way to one is at its end.
@@ -340,7 +346,7 @@ func (p *prover) asked(s State, n node, g *goal) {
 	law(c.Function == measure.MicroampsDC && s.Series != int16(g.check+1), "current is read by a meter that is not in line")
 	for o := range s.Covers.Each {
 		law(s.Power == On && p.r.trips.Has(o) && !s.Held, "a live check is asked behind an open door switch")
-		law(s.Power == On && g.need.Power == Live && !g.need.Covers.Has(o), "a live check is asked with another cover open")
+		law(s.Power == On && g.need.Power == Live && !g.need.Covers.Has(o) && p.hides(o), "a live check is asked with another cover open")
 	}
 	if ok, why := p.steps.Allowed(s, g.check); !ok {
 		p.fail("the way to a check ends where it is not allowed", n, "for "+g.name+": asked, but "+why)

@@ -19,7 +19,7 @@ appliance "furnace-hsi" {
 
   # its draft fan purges before every trial
   starts = q("16 x", "common practice, no source")
-  dead  = ["line-in", "neutral-in", "frame"]
+  dead   = ["line-in", "neutral-in", "frame"]
 }
 
 # ---- where the numbers come from ----
@@ -35,8 +35,8 @@ source "T19" { text = "gas technician training text, unit 19" }
 source "T22" { text = "gas technician training text, unit 22" }
 source "T24" { text = "gas technician training text, unit 24" }
 source "IRC" { text = "2018 residential code, appendix D, pages 870 to 874" }
-source "EPA" { text = "US outdoor air limits, 9 ppm over 8 hours, as quoted by an air agency" }
-source "ILL" { text = "Illinois Commerce Commission rule 410.300, as quoted in a forum" }
+source "EPA" { text = "US outdoor air limits, 9 ppm over 8 hours, not read in the original" }
+source "ILL" { text = "Illinois Commerce Commission rule 410.300 (not read in the original)" }
 source "MH" { text = "code newsletter on class 2 circuits" }
 source "AIRH" { text = "web page on gas control circuits" }
 source "HS" { text = "trainer's note on capacitance while running" }
@@ -63,7 +63,7 @@ place "wall-stat" {
 
 place "stat-base" {
   name   = "thermostat cover"
-  where  = "behind the thermostat, pulled off its base"
+  where  = "behind the thermostat, which pulls off its base"
   within = "wall-stat"
   cover  = true
   open   = q("1 min", "common practice, no source")
@@ -72,30 +72,30 @@ place "stat-base" {
 
 place "breakers" {
   name   = "breaker panel"
-  where  = "the grey door with the rows of breakers"
+  where  = "the gray metal door with the rows of breakers"
   within = "living"
 }
 
 place "outside" {
   name  = "outside wall"
-  where = "where the vent and the air intake end"
+  where = "where the vent pipe and the air intake end"
 }
 
 place "outdoor-unit" {
   name   = "outdoor unit"
-  where  = "the cooling unit outside, never opened: it has its own supply"
+  where  = "the cooling unit outside, never opened: it has its own power"
   within = "outside"
 }
 
 place "front" {
   name   = "furnace front"
-  where  = "outside of the furnace, nothing opened"
+  where  = "the outside of the furnace, with nothing opened"
   within = "room"
 }
 
 place "switch-box" {
-  name     = "cover of the switch box"
-  where    = "the box of the furnace switch"
+  name     = "cover of the furnace switch"
+  where    = "the box with the furnace switch"
   within   = "room"
   cover    = true
   open     = q("3 min", "common practice, no source")
@@ -105,14 +105,14 @@ place "switch-box" {
 }
 
 place "pan" {
-  name   = "coil drain pan"
+  name   = "drain pan"
   where  = "under the cooling coil, on top of the furnace"
   within = "room"
 }
 
 place "splice" {
-  name   = "cable splice"
-  where  = "where the thermostat cable enters the furnace, outside"
+  name   = "cable joint"
+  where  = "where the thermostat cable enters the furnace"
   within = "room"
 }
 
@@ -124,7 +124,7 @@ place "filter-slot" {
 
 place "upper-bay" {
   name     = "upper front panel"
-  where    = "top half of the furnace front"
+  where    = "the top half of the furnace front"
   within   = "front"
   cover    = true
   open     = q("1 min", "common practice, no source")
@@ -135,7 +135,7 @@ place "upper-bay" {
 
 place "burner-box" {
   name     = "burner box cover"
-  where    = "small cover over the burners, a few screws"
+  where    = "the small cover over the burners, with a few screws"
   within   = "upper-bay"
   cover    = true
   open     = q("2 min", "common practice, no source")
@@ -146,7 +146,7 @@ place "burner-box" {
 
 place "lower-bay" {
   name     = "lower front panel"
-  where    = "bottom half of the furnace front"
+  where    = "the bottom half of the furnace front"
   within   = "front"
   cover    = true
   open     = q("1 min", "common practice, no source")
@@ -163,8 +163,8 @@ place "duct" {
 }
 
 place "coil-box" {
-  name     = "coil cover"
-  where    = "sealed cover above the furnace, many screws"
+  name     = "cooling coil cover"
+  where    = "a sealed cover above the furnace, with many screws"
   within   = "room"
   cover    = true
   open     = q("15 min", "common practice, no source")
@@ -192,12 +192,12 @@ part "supply" {
 }
 
 part "breaker" {
-  kind    = "fuse"
-  name    = "furnace breaker"
-  place   = "breakers"
-  look    = "one lever in the panel, marked furnace"
-  ports   = { a = "HOT", b = "B1" }
-  rating  = q("15 A", "common practice, no source")
+  kind   = "fuse"
+  name   = "furnace breaker"
+  place  = "breakers"
+  look   = "one lever in the panel, marked furnace"
+  ports  = { a = "HOT", b = "B1" }
+  rating = q("15 A", "common practice, no source")
   mode "off" {
     name   = "furnace breaker off or tripped"
     does   = "open"
@@ -215,18 +215,18 @@ part "breaker" {
 
 part "line-run" {
   kind  = "wire"
-  name  = "hot wire to the furnace"
+  name  = "black power wire to the furnace"
   place = "switch-box"
-  look  = "black wire in the house cable"
+  look  = "the black wire in the house cable"
   ports = { a = "B1", b = "LS-in" }
   mode "open" {
-    name   = "hot wire to the furnace open"
+    name   = "black power wire to the furnace broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
   mode "loose" {
-    name   = "hot connection loose under load"
+    name   = "black power wire loose, fails under load"
     does   = "resist"
     ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
@@ -237,18 +237,18 @@ part "line-run" {
 
 part "neutral-run" {
   kind  = "wire"
-  name  = "neutral wire to the furnace"
+  name  = "white neutral wire to the furnace"
   place = "switch-box"
-  look  = "white wire in the house cable"
+  look  = "the white wire in the house cable"
   ports = { a = "NEU", b = "NJ" }
   mode "open" {
-    name   = "neutral wire to the furnace open"
+    name   = "white neutral wire to the furnace broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
   mode "loose" {
-    name   = "neutral connection loose under load"
+    name   = "white neutral wire loose, fails under load"
     does   = "resist"
     ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
@@ -261,10 +261,10 @@ part "ground-run" {
   kind  = "wire"
   name  = "ground wire to the furnace"
   place = "switch-box"
-  look  = "bare or green wire"
+  look  = "the bare or green wire"
   ports = { a = "NEU", b = "CHASSIS" }
   mode "open" {
-    name   = "ground wire to the furnace open"
+    name   = "ground wire to the furnace broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -272,12 +272,12 @@ part "ground-run" {
 }
 
 part "furnace-switch" {
-  kind    = "switch"
-  name    = "furnace switch"
-  place   = "front"
-  look    = "looks like a light switch, on or near the furnace"
-  ports   = { a = "LS-in", b = "LS-out" }
-  closes  = power
+  kind   = "switch"
+  name   = "furnace switch"
+  place  = "front"
+  look   = "looks like a light switch, on or near the furnace"
+  ports  = { a = "LS-in", b = "LS-out" }
+  closes = power
   mode "off" {
     name   = "furnace switch off"
     does   = "off"
@@ -286,7 +286,7 @@ part "furnace-switch" {
     repair = "switch-on"
   }
   mode "open" {
-    name   = "furnace switch worn open"
+    name   = "furnace switch worn out"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -295,12 +295,12 @@ part "furnace-switch" {
 
 part "junction" {
   kind  = "pair"
-  name  = "line splice at the furnace"
+  name  = "wire joint at the furnace"
   place = "upper-bay"
-  look  = "twist caps, black to black and white to white"
+  look  = "wire nuts, black to black and white to white"
   ports = { in1 = "LS-out", in2 = "NJ", out1 = "L1", out2 = "N" }
   mode "reversed" {
-    name   = "line and neutral reversed"
+    name   = "black and white house wires swapped"
     does   = "swap"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -309,12 +309,12 @@ part "junction" {
 }
 
 part "panel-seat" {
-  kind    = "thing"
-  name    = "seat of the lower front panel"
-  place   = "front"
-  look    = "hooks and edge of the lower front panel"
+  kind  = "thing"
+  name  = "fit of the lower front panel"
+  place = "front"
+  look  = "hooks and edge of the lower front panel"
   mode "ajar" {
-    name   = "lower front panel not seated"
+    name   = "lower front panel not fully closed"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
@@ -331,7 +331,7 @@ part "door-switch" {
   closes = panel-seat.value > 0.5
   safety = true
   mode "open" {
-    name   = "door switch worn open"
+    name   = "door switch worn out"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-door-switch"
@@ -340,12 +340,12 @@ part "door-switch" {
 
 part "line-lead" {
   kind  = "wire"
-  name  = "hot lead to the board"
+  name  = "black power wire to the board"
   place = "lower-bay"
   look  = "black wire from the door switch to the board"
   ports = { a = "L-door", b = "LB" }
   mode "loose" {
-    name   = "hot lead off or burnt at the board"
+    name   = "black power wire off or burned at the board"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-line-lead"
@@ -354,12 +354,12 @@ part "line-lead" {
 
 part "neutral-lead" {
   kind  = "wire"
-  name  = "neutral lead to the board"
+  name  = "white neutral wire to the board"
   place = "upper-bay"
-  look  = "white wire to the neutral row of the board"
+  look  = "the white wire to the row of white wires on the board"
   ports = { a = "N", b = "NB" }
   mode "loose" {
-    name   = "neutral lead off at the board"
+    name   = "white neutral wire off at the board"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-neutral-lead"
@@ -372,7 +372,7 @@ part "transformer" {
   kind           = "transformer"
   name           = "transformer"
   place          = "upper-bay"
-  look           = "square block, two thick wires in, two thin wires out"
+  look           = "square block with two thick wires in and two thin wires out"
   ports          = { p1 = "LB", p2 = "NB", s1 = "SEC-R", s2 = "SEC-C" }
   primary        = q("120 V", "plate")
   secondary      = q("26.5 V", 25.5, 27.5, "T12")
@@ -380,25 +380,25 @@ part "transformer" {
   primary_ohms   = q("12 ohm", 2, 40, "common practice, no source")
   secondary_ohms = q("0.6 ohm", 0.2, 1.6, "common practice, no source")
   mode "primary-open" {
-    name   = "transformer primary open"
+    name   = "transformer burned out on the house voltage side"
     does   = "open-primary"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "secondary-open" {
-    name   = "transformer secondary open"
+    name   = "transformer burned out on the low voltage side"
     does   = "open-secondary"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "link-open" {
-    name   = "hidden link in the transformer open"
+    name   = "hidden fuse inside the transformer open"
     does   = "open-primary"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "weak" {
-    name   = "transformer weak, sags under load"
+    name   = "transformer weak, its volts sag under load"
     does   = "resist"
     ohms   = q("25 ohm", "common practice, no source")
     rate   = q("0.3 x", "common practice, no source")
@@ -408,12 +408,12 @@ part "transformer" {
 
 part "secondary-lead" {
   kind  = "wire"
-  name  = "R lead of the transformer"
+  name  = "R wire of the transformer"
   place = "upper-bay"
-  look  = "thin red wire, transformer to board"
+  look  = "thin red wire from the transformer to the board"
   ports = { a = "SEC-R", b = "R-sec" }
   mode "loose" {
-    name   = "R lead of the transformer off"
+    name   = "R wire of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-secondary-lead"
@@ -422,12 +422,12 @@ part "secondary-lead" {
 
 part "common-lead" {
   kind  = "wire"
-  name  = "C lead of the transformer"
+  name  = "C wire of the transformer"
   place = "upper-bay"
-  look  = "thin blue or black wire, transformer to board"
+  look  = "thin blue or black wire from the transformer to the board"
   ports = { a = "SEC-C", b = "C" }
   mode "loose" {
-    name   = "C lead of the transformer off"
+    name   = "C wire of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-common-lead"
@@ -436,12 +436,12 @@ part "common-lead" {
 
 part "common-bond" {
   kind  = "wire"
-  name  = "ground strap of the common side"
+  name  = "ground wire of terminal C"
   place = "upper-bay"
   look  = "short wire from the board to bare metal"
   ports = { a = "C", b = "CHASSIS" }
   mode "open" {
-    name   = "ground strap of the common side open"
+    name   = "ground wire of terminal C off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "tighten-common-bond"
@@ -452,11 +452,11 @@ part "board-fuse" {
   kind   = "fuse"
   name   = "board fuse"
   place  = "upper-bay"
-  look   = "flat plug-in fuse on the board, like in a car"
+  look   = "flat plug-in fuse on the board, as in a car"
   ports  = { a = "R-sec", b = "R" }
   rating = q("3 A", "common practice, no source")
   mode "blown" {
-    name   = "board fuse blown, nothing shorted now"
+    name   = "board fuse blown, and nothing is shorted now"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-fuse"
@@ -467,7 +467,7 @@ part "contactor" {
   kind  = "load"
   name  = "coil of the outdoor unit"
   place = "outdoor-unit"
-  look  = "relay block with a coil, two thin wires"
+  look  = "relay block with a coil and two thin wires"
   ports = { a = "Y-out", b = "C" }
   ohms  = q("60 ohm", 30, 100, "common practice, no source")
   cold  = q("15 ohm", 5, 25, "common practice, no source")
@@ -503,18 +503,18 @@ part "cool-contact" {
   kind   = "contact"
   name   = "cooling contact of the thermostat"
   place  = "wall-stat"
-  look   = "inside the thermostat, not seen"
+  look   = "inside the thermostat, not visible"
   ports  = { a = "R", b = "Y" }
   closes = call && (mode("contactor.shorted") || mode("y-wire.pinched") || mode("stat-setup.heat-pump"))
 }
 
 part "drain" {
-  kind    = "passage"
-  name    = "coil drain"
-  place   = "pan"
-  look    = "plastic pipe out of the coil drain pan"
+  kind  = "passage"
+  name  = "cooling coil drain"
+  place = "pan"
+  look  = "plastic pipe out of the drain pan"
   mode "blocked" {
-    name   = "coil drain blocked, pan full"
+    name   = "cooling coil drain blocked, pan full"
     does   = "off"
     rate   = q("3 x", "common practice, no source")
     repair = "clear-drain"
@@ -522,13 +522,13 @@ part "drain" {
 }
 
 part "float-switch" {
-  kind    = "contact"
-  name    = "float switch"
-  place   = "pan"
-  look    = "small switch with a float, in the drain pan"
-  ports   = { a = "R", b = "R-float" }
-  closes  = drain.passes > 0.5
-  safety  = true
+  kind   = "contact"
+  name   = "float switch"
+  place  = "pan"
+  look   = "small switch with a float in the drain pan"
+  ports  = { a = "R", b = "R-float" }
+  closes = drain.passes > 0.5
+  safety = true
   mode "stuck" {
     name   = "float switch stuck up"
     does   = "stuck-open"
@@ -539,12 +539,12 @@ part "float-switch" {
 
 part "float-lead" {
   kind  = "wire"
-  name  = "lead of the float switch"
+  name  = "wire of the float switch"
   place = "pan"
-  look  = "wire on the float switch"
+  look  = "the wire on the float switch"
   ports = { a = "R-float", b = "R-fl2" }
   mode "off" {
-    name   = "lead of the float switch off"
+    name   = "wire of the float switch off"
     does   = "open"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -554,12 +554,12 @@ part "float-lead" {
 
 part "r-splice" {
   kind  = "wire"
-  name  = "R splice"
+  name  = "red wire joint"
   place = "splice"
-  look  = "twist cap on the red wires"
+  look  = "wire nut on the red wires"
   ports = { a = "R-fl2", b = "R-splice" }
   mode "open" {
-    name   = "R splice open"
+    name   = "red wire joint open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-r-splice"
@@ -579,7 +579,7 @@ part "r-wire" {
     repair = "replace-cable"
   }
   mode "pinched" {
-    name   = "thermostat cable pinched, R touches common"
+    name   = "thermostat cable pinched, red wire touches common"
     does   = "touch"
     to     = "C"
     at     = "b"
@@ -618,10 +618,10 @@ part "c-wire" {
 }
 
 part "batteries" {
-  kind    = "thing"
-  name    = "thermostat batteries"
-  place   = "wall-stat"
-  look    = "small cells in the thermostat"
+  kind  = "thing"
+  name  = "thermostat batteries"
+  place = "wall-stat"
+  look  = "small batteries in the thermostat"
   mode "dead" {
     name   = "thermostat batteries dead"
     does   = "off"
@@ -631,10 +631,10 @@ part "batteries" {
 }
 
 part "stat-mode" {
-  kind    = "thing"
-  name    = "thermostat mode"
-  place   = "wall-stat"
-  look    = "the heat, off, cool setting"
+  kind  = "thing"
+  name  = "thermostat mode"
+  place = "wall-stat"
+  look  = "the heat, off, cool setting"
   mode "cool" {
     name   = "thermostat set to cool"
     does   = "wrong"
@@ -652,19 +652,19 @@ part "stat-mode" {
 }
 
 part "setpoint" {
-  kind    = "thing"
-  name    = "setpoint"
-  place   = "wall-stat"
-  look    = "the temperature asked for"
+  kind  = "thing"
+  name  = "set temperature"
+  place = "wall-stat"
+  look  = "the temperature you ask for"
   mode "low" {
-    name   = "setpoint below the room temperature"
+    name   = "set temperature below the room temperature"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "set-point"
   }
   mode "schedule" {
-    name   = "schedule holds the room at the set-back"
+    name   = "schedule keeps the room at the lower temperature"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
@@ -679,12 +679,12 @@ part "setpoint" {
 }
 
 part "stat-setup" {
-  kind    = "thing"
-  name    = "thermostat set-up"
-  place   = "wall-stat"
-  look    = "installer menu of the thermostat"
+  kind  = "thing"
+  name  = "thermostat setup"
+  place = "wall-stat"
+  look  = "installer menu of the thermostat"
   mode "heat-pump" {
-    name   = "set up for a heat pump, calls on the wrong terminal"
+    name   = "thermostat set up for a heat pump"
     does   = "off"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -693,12 +693,12 @@ part "stat-setup" {
 }
 
 part "thermostat" {
-  kind    = "contact"
-  name    = "thermostat"
-  place   = "wall-stat"
-  look    = "on the wall, shows the room temperature"
-  ports   = { a = "R-stat", b = "W-stat" }
-  closes  = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
+  kind   = "contact"
+  name   = "thermostat"
+  place  = "wall-stat"
+  look   = "on the wall, shows the room temperature"
+  ports  = { a = "R-stat", b = "W-stat" }
+  closes = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
   mode "open" {
     name   = "thermostat contacts never close"
     does   = "stuck-open"
@@ -706,7 +706,7 @@ part "thermostat" {
     repair = "replace-thermostat"
   }
   mode "burnt" {
-    name   = "thermostat contacts burnt, high resistance"
+    name   = "thermostat contacts burned"
     does   = "resist"
     ohms   = q("3500 ohm", "own")
     rate   = q("1 x", "common practice, no source")
@@ -716,13 +716,13 @@ part "thermostat" {
 
 part "power-stealing" {
   kind  = "wire"
-  name  = "power stealing of the thermostat"
+  name  = "power supply of the thermostat"
   place = "wall-stat"
   look  = "thermostat with no common wire"
   ports = { a = "R-stat", b = "W-stat" }
   ohms  = q("30000000 ohm", 200000, 100000000, "common practice, no source") # from hardly any to nothing measurable
   mode "leaks" {
-    name   = "thermostat steals power and leaks, never closes fully"
+    name   = "thermostat without a common wire, never switches fully"
     does   = "set"
     ohms   = q("1200 ohm", "from memory")
     rate   = q("1 x", "common practice, no source")
@@ -760,12 +760,12 @@ part "w-wire" {
 
 part "w-splice" {
   kind  = "wire"
-  name  = "W splice"
+  name  = "white wire joint"
   place = "splice"
-  look  = "twist cap on the white wires"
+  look  = "wire nut on the white wires"
   ports = { a = "W-splice", b = "W-tail" }
   mode "open" {
-    name   = "W splice open"
+    name   = "white wire joint open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-w-splice"
@@ -779,7 +779,7 @@ part "w-tail" {
   look  = "white wire at terminal W of the board"
   ports = { a = "W-tail", b = "W" }
   mode "loose" {
-    name   = "crimp at terminal W loose, comes and goes"
+    name   = "wire connector at terminal W loose, comes and goes"
     does   = "open"
     hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -807,12 +807,12 @@ part "y-terminal" {
 
 part "limit-lead" {
   kind  = "wire"
-  name  = "lead to the high limit"
+  name  = "wire to the high limit"
   place = "upper-bay"
   look  = "wire from the board plug to the high limit"
   ports = { a = "R", b = "LIM-in" }
   mode "off" {
-    name   = "lead to the high limit off"
+    name   = "wire to the high limit off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-limit-lead"
@@ -823,7 +823,7 @@ part "high-limit" {
   kind    = "contact"
   name    = "high limit"
   place   = "upper-bay"
-  look    = "small disc or probe on the heat exchanger wall"
+  look    = "small round switch or probe on the heat exchanger wall"
   ports   = { a = "LIM-in", b = "LIM-out" }
   set     = q("200 degF", "T19")
   trips   = reached("steady") && limit-heat > high-limit.set
@@ -831,20 +831,20 @@ part "high-limit" {
   safety  = true
   numbers = { room = q("70 degF", "common practice, no source"), gain = q("1.45 x", "own") }
   mode "open" {
-    name   = "high limit failed open"
+    name   = "high limit switch broken"
     does   = "stuck-open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-limit"
   }
   mode "early" {
-    name   = "high limit opens far too early"
+    name   = "high limit switch opens far too early"
     does   = "set"
     set    = q("140 degF", "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-limit"
   }
   mode "burnt" {
-    name   = "contacts of the high limit burnt, high resistance"
+    name   = "contacts of the high limit burned"
     does   = "resist"
     ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("0.3 x", "common practice, no source")
@@ -856,7 +856,7 @@ part "rollout-left" {
   kind   = "contact"
   name   = "left roll-out switch"
   place  = "upper-bay"
-  look   = "small disc with a button, left of the burners"
+  look   = "small round switch with a button, left of the burners"
   ports  = { a = "LIM-out", b = "RO-mid" }
   trips  = flame-outside > 0.5
   reset  = "manual"
@@ -874,7 +874,7 @@ part "rollout-right" {
   kind   = "contact"
   name   = "right roll-out switch"
   place  = "upper-bay"
-  look   = "small disc with a button, right of the burners"
+  look   = "small round switch with a button, right of the burners"
   ports  = { a = "RO-mid", b = "RO-out" }
   reset  = "manual"
   safety = true
@@ -889,12 +889,12 @@ part "rollout-right" {
 
 part "string-lead" {
   kind  = "wire"
-  name  = "lead from the roll-out switches to the board"
+  name  = "wire from the roll-out switches to the board"
   place = "upper-bay"
-  look  = "wire into the multi-pin plug of the board"
+  look  = "wire into the large plug of the board"
   ports = { a = "RO-out", b = "HS" }
   mode "off" {
-    name   = "lead from the roll-out switches off, or its pin pushed out"
+    name   = "wire from the roll-out switches off, or its pin pushed out"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-string-lead"
@@ -904,10 +904,10 @@ part "string-lead" {
 # ---- draft ----
 
 part "vent" {
-  kind    = "passage"
-  name    = "vent pipe"
-  place   = "outside"
-  look    = "metal pipe that carries the exhaust out"
+  kind  = "passage"
+  name  = "vent pipe"
+  place = "outside"
+  look  = "metal pipe that carries the exhaust out"
   mode "blocked" {
     name   = "vent pipe blocked"
     does   = "factor"
@@ -926,10 +926,10 @@ part "vent" {
 }
 
 part "vent-joints" {
-  kind    = "thing"
-  name    = "vent joints"
-  place   = "room"
-  look    = "where lengths of the vent pipe meet"
+  kind  = "thing"
+  name  = "vent pipe joints"
+  place = "room"
+  look  = "where the pieces of the vent pipe meet"
   mode "apart" {
     name   = "vent pipe apart at a joint"
     does   = "wrong"
@@ -939,10 +939,10 @@ part "vent-joints" {
 }
 
 part "air-intake" {
-  kind    = "passage"
-  name    = "air intake"
-  place   = "outside"
-  look    = "opening or pipe that brings air to the burners"
+  kind  = "passage"
+  name  = "air intake"
+  place = "outside"
+  look  = "opening or pipe that brings air to the burners"
   mode "blocked" {
     name   = "air intake blocked"
     does   = "factor"
@@ -958,7 +958,7 @@ part "inducer-drain" {
   place = "upper-bay"
   look  = "small tube under the draft fan housing"
   mode "blocked" {
-    name   = "water stands in the draft fan housing"
+    name   = "water stands in the draft fan"
     does   = "factor"
     factor = q("0.4 x", 0.05, 0.52, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -970,7 +970,7 @@ part "port" {
   kind  = "passage"
   name  = "pressure port"
   place = "upper-bay"
-  look  = "small nipple on the draft fan housing"
+  look  = "small hose port on the draft fan"
   mode "plugged" {
     name   = "pressure port plugged"
     does   = "factor"
@@ -993,7 +993,7 @@ part "hose" {
     repair = "replace-hose"
   }
   mode "off" {
-    name   = "pressure hose off its nipple"
+    name   = "pressure hose off its port"
     does   = "off"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-hose"
@@ -1011,13 +1011,13 @@ part "pressure-switch" {
   kind   = "contact"
   name   = "pressure switch"
   place  = "upper-bay"
-  look   = "round, rubber hose, two wires"
+  look   = "round, with a rubber hose and two wires"
   ports  = { a = "HS", b = "PS-b" }
   set    = q("0.5 inH2O", "T13")
   closes = sensed-draft >= pressure-switch.set
   safety = true
   mode "stuck-open" {
-    name   = "pressure switch failed open"
+    name   = "pressure switch never closes"
     does   = "stuck-open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-pressure-switch"
@@ -1029,7 +1029,7 @@ part "pressure-switch" {
     repair = "replace-pressure-switch"
   }
   mode "wrong-part" {
-    name   = "pressure switch with the wrong set point"
+    name   = "wrong pressure switch, with another setting"
     does   = "set"
     set    = q("1.2 inH2O", "own")
     wrong  = true
@@ -1037,7 +1037,7 @@ part "pressure-switch" {
     repair = "replace-pressure-switch"
   }
   mode "burnt" {
-    name   = "contacts of the pressure switch burnt, high resistance"
+    name   = "contacts of the pressure switch burned"
     does   = "resist"
     ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("1 x", "common practice, no source")
@@ -1047,12 +1047,12 @@ part "pressure-switch" {
 
 part "pressure-lead" {
   kind  = "wire"
-  name  = "lead from the pressure switch to the board"
+  name  = "wire from the pressure switch to the board"
   place = "upper-bay"
   look  = "wire from the pressure switch to the board plug"
   ports = { a = "PS-b", b = "PS-out" }
   mode "off" {
-    name   = "lead from the pressure switch off"
+    name   = "wire from the pressure switch off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-pressure-lead"
@@ -1061,13 +1061,13 @@ part "pressure-lead" {
 
 part "left-jumper" {
   kind   = "switch"
-  name   = "jumper of an earlier repair"
+  name   = "jumper wire left by a repair"
   place  = "upper-bay"
   look   = "short wire across the two pressure switch terminals"
   ports  = { a = "HS", b = "PS-out" }
   closes = 1 < 0
   mode "left-in" {
-    name   = "jumper left across the pressure switch"
+    name   = "jumper wire left across the pressure switch"
     does   = "stuck-closed"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -1079,10 +1079,10 @@ part "inducer-plug" {
   kind  = "wire"
   name  = "plug of the draft fan"
   place = "upper-bay"
-  look  = "two-pin plug in the draft fan leads"
+  look  = "two-pin plug in the draft fan wires"
   ports = { a = "IND", b = "IND-m" }
   mode "open" {
-    name   = "plug of the draft fan loose or burnt"
+    name   = "plug of the draft fan loose or burned"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-inducer-plug"
@@ -1093,7 +1093,7 @@ part "inducer-capacitor" {
   kind  = "capacitor"
   name  = "capacitor of the draft fan"
   place = "upper-bay"
-  look  = "small can or box with two leads, by the draft fan"
+  look  = "small can or box with two wires, by the draft fan"
   ports = { a = "IND-m", b = "IND-n" }
   value = q("5 uF", 4.7, 5.3, "HS")
   mode "weak" {
@@ -1104,7 +1104,7 @@ part "inducer-capacitor" {
     repair = "replace-inducer-capacitor"
   }
   mode "open" {
-    name   = "capacitor of the draft fan open"
+    name   = "capacitor of the draft fan dead"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-inducer-capacitor"
@@ -1124,19 +1124,19 @@ part "inducer" {
   needs   = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
   numbers = { draft = q("0.95 inH2O", "own") }
   mode "winding-open" {
-    name   = "winding of the draft fan open"
+    name   = "motor of the draft fan burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
   mode "seized" {
-    name   = "draft fan seized"
+    name   = "draft fan stuck"
     does   = "stuck"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
   mode "dragging" {
-    name   = "bearings of the draft fan drag"
+    name   = "bearings of the draft fan rough"
     does   = "weak"
     factor = q("0.45 x", 0.2, 0.52, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -1148,7 +1148,7 @@ part "inducer-protector" {
   kind    = "contact"
   name    = "overheat protector of the draft fan"
   place   = "upper-bay"
-  look    = "inside the motor, not seen"
+  look    = "inside the motor, not visible"
   ports   = { a = "IND-n", b = "NB" }
   set     = q("250 degF", "from memory")
   trips   = reached("heating") && fan-heat > inducer-protector.set
@@ -1183,10 +1183,10 @@ part "igniter-plug" {
   kind  = "wire"
   name  = "igniter plug"
   place = "upper-bay"
-  look  = "white two-pin plug in the igniter leads"
+  look  = "white two-pin plug in the igniter wires"
   ports = { a = "IGN", b = "IGN-m" }
   mode "open" {
-    name   = "igniter plug burnt or loose"
+    name   = "igniter plug burned or loose"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "refit-igniter-plug"
@@ -1197,26 +1197,26 @@ part "igniter" {
   kind  = "load"
   name  = "igniter"
   place = "burner-box"
-  look  = "grey rough strip or dark smooth rod on a white block"
+  look  = "rough gray strip or smooth dark rod on a white block"
   ports = { a = "IGN-m", b = "IGN-n" }
   ohms  = q("30 ohm", "own")
   cold  = q("62 ohm", 11, 110, "common practice, no source")
   works = q("107 V", "common practice, no source")
   mode "open" {
-    name   = "igniter cracked open"
+    name   = "igniter cracked"
     does   = "open"
     rate   = q("8 x", "common practice, no source")
     repair = "replace-igniter"
   }
   mode "hot-crack" {
-    name   = "igniter opens when hot"
+    name   = "igniter has a crack that opens when hot"
     does   = "set"
     cold   = q("62 ohm", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-igniter"
   }
   mode "aged" {
-    name   = "igniter aged, glows weakly"
+    name   = "igniter worn, glows weakly"
     does   = "set"
     ohms   = q("75 ohm", "common practice, no source")
     cold   = q("150 ohm", "common practice, no source")
@@ -1225,7 +1225,7 @@ part "igniter" {
     repair = "replace-igniter"
   }
   mode "wrong-part" {
-    name   = "igniter of the wrong kind fitted"
+    name   = "wrong kind of igniter"
     does   = "set"
     ohms   = q("160 ohm", "common practice, no source")
     cold   = q("320 ohm", "common practice, no source")
@@ -1238,7 +1238,7 @@ part "igniter" {
 
 part "igniter-legs" {
   kind   = "contact"
-  name   = "return leg of the igniter"
+  name   = "second leg of the igniter"
   place  = "burner-box"
   look   = "metal leg in the white block"
   ports  = { a = "IGN-n", b = "NB" }
@@ -1251,7 +1251,7 @@ part "igniter-bracket" {
   place = "burner-box"
   look  = "screw and bracket that hold the igniter"
   mode "moved" {
-    name   = "igniter not in the gas stream"
+    name   = "igniter out of place"
     does   = "off"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -1265,7 +1265,7 @@ part "gas-supply" {
   kind    = "passage"
   name    = "gas supply"
   place   = "room"
-  look    = "the meter or the tank outside"
+  look    = "the gas meter or the tank outside"
   stop    = "gas-train"
   numbers = { pressure = q("7.1 inH2O", "T15") }
   mode "off" {
@@ -1296,10 +1296,10 @@ part "gas-supply" {
 }
 
 part "gas-cock" {
-  kind    = "passage"
-  name    = "gas cock"
-  place   = "front"
-  look    = "small handle on the gas pipe beside the furnace"
+  kind  = "passage"
+  name  = "gas cock"
+  place = "front"
+  look  = "small handle on the gas pipe beside the furnace"
   mode "closed" {
     name   = "gas cock closed"
     does   = "off"
@@ -1325,12 +1325,12 @@ part "valve-switch" {
 
 part "valve-lead" {
   kind  = "wire"
-  name  = "gas valve lead"
+  name  = "gas valve wire"
   place = "upper-bay"
   look  = "wire from the board to the gas valve"
   ports = { a = "GV", b = "GV-1" }
   mode "off" {
-    name   = "gas valve lead off"
+    name   = "gas valve wire off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-valve-lead"
@@ -1339,12 +1339,12 @@ part "valve-lead" {
 
 part "valve-common" {
   kind  = "wire"
-  name  = "common lead of the gas valve"
+  name  = "common wire of the gas valve"
   place = "upper-bay"
-  look  = "second wire on the gas valve, to common"
+  look  = "second wire on the gas valve"
   ports = { a = "GV-2", b = "C" }
   mode "off" {
-    name   = "common lead of the gas valve off"
+    name   = "common wire of the gas valve off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-valve-common"
@@ -1362,7 +1362,7 @@ part "gas-valve" {
   works = q("18 V", "common practice, no source")
   stop  = "gas-train"
   mode "coil-open" {
-    name   = "coil of the gas valve open"
+    name   = "coil of the gas valve burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "call-gas-valve"
@@ -1375,13 +1375,13 @@ part "gas-valve" {
     repair = "call-gas-valve"
   }
   mode "stuck" {
-    name   = "gas valve does not open though powered"
+    name   = "gas valve does not open, though it has power"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "call-gas-valve"
   }
   mode "leaking" {
-    name   = "gas valve does not shut"
+    name   = "gas valve does not close"
     does   = "always"
     rate   = q("0.3 x", "common practice, no source")
     repair = "call-gas-valve"
@@ -1396,7 +1396,7 @@ part "orifice" {
   stop    = "combustion"
   numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own"), flue_limit = q("100 ppm", "common practice, no source") }
   mode "too-big" {
-    name   = "over-fired, wrong orifices or pressure"
+    name   = "too much gas at the burners"
     does   = "factor"
     factor = q("1.25 x", "own")
     wrong  = true
@@ -1409,10 +1409,10 @@ part "burners" {
   kind  = "passage"
   name  = "burners"
   place = "burner-box"
-  look  = "row of steel tubes with ports"
+  look  = "row of steel tubes with small holes"
   stop  = "gas-train"
   mode "dirty" {
-    name   = "burners dirty, light late"
+    name   = "burners dirty, they light late"
     does   = "factor"
     factor = q("0.4 x", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -1427,7 +1427,7 @@ part "crossover" {
   look  = "slots that carry flame from burner to burner"
   stop  = "gas-train"
   mode "blocked" {
-    name   = "burner crossover blocked, last burner stays dark"
+    name   = "burner crossover blocked, the last burner stays dark"
     does   = "off"
     rate   = q("1 x", "common practice, no source")
     repair = "call-burners"
@@ -1438,7 +1438,7 @@ part "flame-rod" {
   kind      = "rod"
   name      = "flame rod"
   place     = "burner-box"
-  look      = "thin steel rod in a white porcelain, one wire"
+  look      = "thin steel rod in white ceramic, with one wire"
   ports     = { rod = "ROD", burner = "BURNER" }
   microamps = q("5 uA", 2, 8, "T05")
   flame     = flame-at-rod
@@ -1450,7 +1450,7 @@ part "flame-rod" {
     repair = "clean-flame-rod"
   }
   mode "cracked" {
-    name   = "porcelain of the flame rod cracked"
+    name   = "ceramic of the flame rod cracked"
     does   = "leak"
     ohms   = q("100000 ohm", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -1468,12 +1468,12 @@ part "flame-rod" {
 
 part "flame-lead" {
   kind  = "wire"
-  name  = "flame rod lead"
+  name  = "flame rod wire"
   place = "upper-bay"
   look  = "single wire from the flame rod to the board"
   ports = { a = "FS", b = "ROD" }
   mode "open" {
-    name   = "flame rod lead broken or off"
+    name   = "flame rod wire broken or off"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "refit-flame-lead"
@@ -1484,17 +1484,17 @@ part "burner-ground" {
   kind  = "wire"
   name  = "burner ground"
   place = "upper-bay"
-  look  = "screw or green wire from burners to frame"
+  look  = "screw or green wire from the burners to the furnace metal"
   ports = { a = "BURNER", b = "CHASSIS" }
   mode "corroded" {
-    name   = "burner ground open or corroded"
+    name   = "burner ground open or rusty"
     does   = "resist"
     ohms   = q("90000000 ohm", "own")
     rate   = q("3 x", "common practice, no source")
     repair = "clean-burner-ground"
   }
   mode "poor" {
-    name   = "burner ground poor, some thousand ohms"
+    name   = "burner ground poor"
     does   = "resist"
     ohms   = q("2600 ohm", "own")
     rate   = q("1 x", "common practice, no source")
@@ -1516,7 +1516,7 @@ part "exchanger" {
     repair = "call-exchanger"
   }
   mode "plugged" {
-    name   = "heat exchanger plugged with soot, flame comes out"
+    name   = "heat exchanger clogged with soot"
     does   = "wrong"
     rate   = q("1 x", "common practice, no source")
     repair = "call-rollout"
@@ -1571,7 +1571,7 @@ part "board" {
     ohms = q("1500 ohm", 500, 4000, "own")
   }
   mode "dead" {
-    name   = "board dead with power present"
+    name   = "control board dead, though it has power"
     does   = "dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
@@ -1583,68 +1583,68 @@ part "board" {
     repair = "replace-board"
   }
   mode "call-input" {
-    name   = "board does not see the call"
+    name   = "control board does not see the thermostat's heat signal"
     does   = "input-blind"
     at     = "W"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "limit-input" {
-    name   = "board does not see the limit string"
+    name   = "control board does not see the limit switches"
     does   = "input-blind"
     at     = "HS"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "pressure-input" {
-    name   = "board does not see the pressure switch"
+    name   = "control board does not see the pressure switch"
     does   = "input-blind"
     at     = "PS"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "flame-input" {
-    name   = "board does not sense the flame current"
+    name   = "control board does not sense the flame"
     does   = "sense-dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "flame-always" {
-    name   = "board sees a flame that is not there"
+    name   = "control board sees a flame that is not there"
     does   = "sense-stuck"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "fan-output" {
-    name   = "board output of the draft fan never closes"
+    name   = "control board never turns on the draft fan"
     does   = "output-dead"
     at     = "IND"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "fan-welded" {
-    name   = "board output of the draft fan welded"
+    name   = "control board never turns off the draft fan"
     does   = "output-welded"
     at     = "IND"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "igniter-output" {
-    name   = "board output of the igniter never closes"
+    name   = "control board never turns on the igniter"
     does   = "output-dead"
     at     = "IGN"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "gas-output" {
-    name   = "board output of the gas valve never closes"
+    name   = "control board never turns on the gas valve"
     does   = "output-dead"
     at     = "GV"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "blower-output" {
-    name   = "board output of the blower never closes"
+    name   = "control board never turns on the blower"
     does   = "output-dead"
     at     = "BLW"
     rate   = q("3 x", "common practice, no source")
@@ -1656,18 +1656,18 @@ part "board" {
 
 part "speed-lead" {
   kind  = "wire"
-  name  = "speed lead of the blower"
+  name  = "speed wire of the blower"
   place = "upper-bay"
-  look  = "coloured blower wire on the heat terminal"
+  look  = "colored blower wire on the heat terminal"
   ports = { a = "BLW", b = "BLW-m" }
   mode "loose" {
-    name   = "speed lead of the blower off"
+    name   = "speed wire of the blower off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-speed-lead"
   }
   mode "wrong-terminal" {
-    name   = "speed lead of the blower on the spare terminal"
+    name   = "speed wire of the blower on the spare terminal"
     does   = "open"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -1683,14 +1683,14 @@ part "blower-capacitor" {
   ports = { a = "BLW-m", b = "BLW-n" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
   mode "failed" {
-    name   = "capacitor of the blower failed"
+    name   = "capacitor of the blower dead"
     does   = "weak"
     factor = q("0.16 x", 0.01, 0.5, "own")
     rate   = q("8 x", "common practice, no source")
     repair = "replace-blower-capacitor"
   }
   mode "low" {
-    name   = "capacitor of the blower low, blower runs slow"
+    name   = "capacitor of the blower weak, blower runs slowly"
     does   = "weak"
     factor = q("0.7 x", 0.5, 0.9, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -1702,7 +1702,7 @@ part "blower" {
   kind    = "load"
   name    = "blower"
   place   = "lower-bay"
-  look    = "big drum fan with a motor in it"
+  look    = "big drum-shaped fan with a motor in it"
   ports   = { a = "BLW-m", b = "BLW-n" }
   ohms    = q("24 ohm", 13, 35, "common practice, no source")
   cold    = q("12 ohm", 4, 20, "STW")
@@ -1711,26 +1711,26 @@ part "blower" {
   needs   = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
   numbers = { rise = q("51 dF", "own"), suction = q("0.227 inH2O", "own"), push = q("0.213 inH2O", "own") }
   mode "winding-open" {
-    name   = "winding of the blower open"
+    name   = "motor of the blower burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "seized" {
-    name   = "blower seized"
+    name   = "blower stuck"
     does   = "stuck"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "dragging" {
-    name   = "bearings of the blower drag"
+    name   = "bearings of the blower rough"
     does   = "weak"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "grounded" {
-    name   = "winding of the blower touches the frame"
+    name   = "motor of the blower touches its frame inside"
     does   = "touch"
     to     = "CHASSIS"
     ohms   = q("1 ohm", "common practice, no source")
@@ -1743,7 +1743,7 @@ part "blower-protector" {
   kind  = "contact"
   name  = "overheat protector of the blower"
   place = "lower-bay"
-  look  = "inside the motor, not seen"
+  look  = "inside the motor, not visible"
   ports = { a = "BLW-n", b = "NB" }
   set   = q("250 degF", "from memory")
   trips = reached("steady") && fan-heat > blower-protector.set
@@ -1782,9 +1782,9 @@ part "filter" {
   kind  = "passage"
   name  = "air filter"
   place = "filter-slot"
-  look  = "flat frame with fleece"
+  look  = "flat frame with filter cloth"
   mode "packed" {
-    name   = "air filter packed"
+    name   = "air filter clogged"
     does   = "factor"
     factor = q("0.554 x", 0.3, 0.7, "own")
     rate   = q("8 x", "common practice, no source")
@@ -1793,12 +1793,12 @@ part "filter" {
 }
 
 part "registers" {
-  kind    = "passage"
-  name    = "supply registers"
-  place   = "living"
-  look    = "grilles the warm air comes out of"
+  kind  = "passage"
+  name  = "warm air registers"
+  place = "living"
+  look  = "grilles that the warm air comes out of"
   mode "closed" {
-    name   = "most supply registers closed"
+    name   = "most warm air registers closed"
     does   = "factor"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     wrong  = true
@@ -1808,10 +1808,10 @@ part "registers" {
 }
 
 part "return-grille" {
-  kind    = "passage"
-  name    = "return grille"
-  place   = "living"
-  look    = "large grille that takes room air back"
+  kind  = "passage"
+  name  = "return grille"
+  place = "living"
+  look  = "large grille where room air goes back"
   mode "covered" {
     name   = "return grille covered"
     does   = "factor"
@@ -1826,7 +1826,7 @@ part "coil" {
   kind  = "passage"
   name  = "cooling coil"
   place = "coil-box"
-  look  = "finned coil in the duct above the furnace"
+  look  = "coil with fins in the duct above the furnace"
   mode "dirty" {
     name   = "cooling coil packed with dust"
     does   = "factor"
@@ -1837,12 +1837,12 @@ part "coil" {
 }
 
 part "ducts" {
-  kind    = "passage"
-  name    = "ducts"
-  place   = "duct"
-  look    = "metal or flexible air ducts"
+  kind  = "passage"
+  name  = "ducts"
+  place = "duct"
+  look  = "metal or flexible air ducts"
   mode "collapsed" {
-    name   = "duct collapsed or far too small"
+    name   = "air duct crushed or far too small"
     does   = "factor"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -1851,12 +1851,12 @@ part "ducts" {
 }
 
 part "duct-joints" {
-  kind    = "thing"
-  name    = "duct joints"
-  place   = "duct"
-  look    = "where lengths of duct meet"
+  kind  = "thing"
+  name  = "duct joints"
+  place = "duct"
+  look  = "where the pieces of duct meet"
   mode "apart" {
-    name   = "duct fallen apart, heat lost"
+    name   = "air duct fallen apart"
     does   = "wrong"
     rate   = q("1 x", "common practice, no source")
     repair = "call-duct"
@@ -1864,19 +1864,19 @@ part "duct-joints" {
 }
 
 part "household" {
-  kind    = "thing"
-  name    = "heat demand of the house"
-  place   = "living"
-  look    = "how far and how fast the room must warm"
+  kind  = "thing"
+  name  = "heat that the house needs"
+  place = "living"
+  look  = "how far and how fast the rooms must warm up"
   mode "setback" {
-    name   = "furnace good, a deep set-back is still being made up"
+    name   = "furnace good, the house is still warming up"
     does   = "wrong"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "explain-normal"
   }
   mode "cold-snap" {
-    name   = "furnace good, the house loses more than it gives"
+    name   = "furnace good, but it is colder than it can heat"
     does   = "wrong"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -2084,36 +2084,36 @@ control "heat" {
 point "outlet-hot" {
   net   = "HOT"
   place = "living"
-  name  = "short slot of a wall outlet"
+  name  = "short slot of the outlet"
   where = "any outlet that works a lamp"
 }
 
 point "outlet-neutral" {
   net   = "NEU"
   place = "living"
-  name  = "long slot of a wall outlet"
+  name  = "long slot of the outlet"
   where = "beside the short slot"
 }
 
 point "box-in" {
   net   = "LS-in"
   place = "switch-box"
-  name  = "incoming screw of the furnace switch"
-  where = "furnace switch, side of the house cable"
+  name  = "switch screw with the house wire"
+  where = "furnace switch, on the side of the house cable"
 }
 
 point "box-out" {
   net   = "LS-out"
   place = "switch-box"
-  name  = "outgoing screw of the furnace switch"
-  where = "furnace switch, side of the furnace"
+  name  = "switch screw with the furnace wire"
+  where = "furnace switch, on the side of the furnace"
 }
 
 point "box-neutral" {
   net   = "NJ"
   place = "switch-box"
-  name  = "neutral splice in the switch box"
-  where = "twist cap on the white wires"
+  name  = "neutral joint in the switch box"
+  where = "wire nut on the white wires"
 }
 
 point "box-ground" {
@@ -2127,70 +2127,70 @@ point "door-in" {
   net   = "L1"
   place = "lower-bay"
   name  = "incoming terminal of the door switch"
-  where = "wire from the line splice"
+  where = "the black wire that comes from the wire joint"
 }
 
 point "door-out" {
   net   = "L-door"
   place = "lower-bay"
   name  = "outgoing terminal of the door switch"
-  where = "wire to the board"
+  where = "the wire that goes to the board"
 }
 
 point "door-n" {
   net   = "N"
   place = "lower-bay"
-  name  = "neutral splice in the lower bay"
-  where = "white wires beside the door switch"
+  name  = "neutral joint by the door switch"
+  where = "the white wires beside the door switch"
 }
 
 point "door-a" {
   net   = "door-switch.a"
   place = "lower-bay"
   name  = "first terminal of the door switch"
-  where = "its wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "door-b" {
   net   = "door-switch.b"
   place = "lower-bay"
   name  = "second terminal of the door switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "line-in" {
   net   = "L1"
   place = "upper-bay"
-  name  = "hot wire of the line splice"
+  name  = "black power wire at the joint"
   where = "incoming wires, upper left corner"
 }
 
 point "neutral-in" {
   net   = "N"
   place = "upper-bay"
-  name  = "neutral wire of the line splice"
+  name  = "white neutral wire at the joint"
   where = "incoming wires, upper left corner"
 }
 
 point "board-l" {
   net   = "LB"
   place = "upper-bay"
-  name  = "line terminal of the board"
-  where = "marked L or line, black wire"
+  name  = "power terminal of the board"
+  where = "marked L or line, with a black wire"
 }
 
 point "board-n" {
   net   = "NB"
   place = "upper-bay"
   name  = "neutral row of the board"
-  where = "row of white wires"
+  where = "the row of white wires"
 }
 
 point "frame" {
   net   = "CHASSIS"
   place = "upper-bay"
   name  = "bare metal of the furnace"
-  where = "bright screw head beside the board"
+  where = "a bright screw head beside the board"
 }
 
 point "fan-out" {
@@ -2203,57 +2203,57 @@ point "fan-out" {
 point "fan-plug" {
   net   = "IND-m"
   place = "upper-bay"
-  name  = "draft fan plug, motor side"
-  where = "two-pin plug of the draft fan"
+  name  = "motor side of the draft fan plug"
+  where = "the two-pin plug of the draft fan"
 }
 
 point "fan-plug-n" {
   net   = "IND-n"
   place = "upper-bay"
-  name  = "draft fan plug, neutral side"
-  where = "second pin of the same plug"
+  name  = "neutral side of the draft fan plug"
+  where = "the second pin of the same plug"
 }
 
 point "fan-a" {
   net   = "inducer.a"
   place = "upper-bay"
-  name  = "first lead of the draft fan"
-  where = "plug apart, motor side"
+  name  = "first wire of the draft fan"
+  where = "plug pulled apart, motor side"
 }
 
 point "fan-b" {
   net   = "inducer.b"
   place = "upper-bay"
-  name  = "second lead of the draft fan"
-  where = "plug apart, motor side"
+  name  = "second wire of the draft fan"
+  where = "plug pulled apart, motor side"
 }
 
 point "fan-plug-a" {
   net   = "inducer-plug.a"
   place = "upper-bay"
-  name  = "first end of the draft fan lead"
-  where = "board end, wire off"
+  name  = "board end of the draft fan wire"
+  where = "with the wire off the board"
 }
 
 point "fan-plug-b" {
   net   = "inducer-plug.b"
   place = "upper-bay"
-  name  = "second end of the draft fan lead"
-  where = "motor end of the same wire"
+  name  = "motor end of the draft fan wire"
+  where = "the other end of the same wire"
 }
 
 point "fan-cap-a" {
   net   = "inducer-capacitor.a"
   place = "upper-bay"
   name  = "first terminal of the draft fan capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "fan-cap-b" {
   net   = "inducer-capacitor.b"
   place = "upper-bay"
   name  = "second terminal of the draft fan capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "glow-out" {
@@ -2266,273 +2266,273 @@ point "glow-out" {
 point "glow-plug" {
   net   = "IGN-m"
   place = "upper-bay"
-  name  = "igniter plug, igniter side"
-  where = "white two-pin plug"
+  name  = "igniter side of the igniter plug"
+  where = "the white two-pin plug"
 }
 
 point "glow-plug-n" {
   net   = "IGN-n"
   place = "upper-bay"
-  name  = "igniter plug, neutral side"
-  where = "second pin of the same plug"
+  name  = "neutral side of the igniter plug"
+  where = "the second pin of the same plug"
 }
 
 point "glow-a" {
   net   = "igniter.a"
   place = "upper-bay"
   name  = "first pin of the igniter"
-  where = "plug apart, igniter side"
+  where = "plug pulled apart, igniter side"
 }
 
 point "glow-b" {
   net   = "igniter.b"
   place = "upper-bay"
   name  = "second pin of the igniter"
-  where = "plug apart, igniter side"
+  where = "plug pulled apart, igniter side"
 }
 
 point "glow-plug-a" {
   net   = "igniter-plug.a"
   place = "upper-bay"
-  name  = "board end of the igniter lead"
-  where = "wire off at the board"
+  name  = "board end of the igniter wire"
+  where = "with the wire off the board"
 }
 
 point "glow-plug-b" {
   net   = "igniter-plug.b"
   place = "upper-bay"
-  name  = "plug end of the igniter lead"
-  where = "pin of the plug"
+  name  = "plug end of the igniter wire"
+  where = "the pin of the plug"
 }
 
 point "blower-out" {
   net   = "BLW"
   place = "upper-bay"
-  name  = "heat terminal of the blower on the board"
-  where = "marked heat"
+  name  = "heat terminal of the board"
+  where = "marked heat, for the blower"
 }
 
 point "blower-tap" {
   net   = "BLW-m"
   place = "upper-bay"
-  name  = "end of the blower speed lead"
-  where = "coloured wire of the blower"
+  name  = "end of the blower's speed wire"
+  where = "the colored wire of the blower"
 }
 
 point "blower-n" {
   net   = "BLW-n"
   place = "upper-bay"
-  name  = "neutral lead of the blower, at its end"
-  where = "white wire of the blower"
+  name  = "end of the blower's neutral wire"
+  where = "the white wire of the blower"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "upper-bay"
-  name  = "speed lead of the blower, wire end"
-  where = "lifted off the board"
+  name  = "speed wire of the blower"
+  where = "taken off the board"
 }
 
 point "blower-b" {
   net   = "blower.b"
   place = "upper-bay"
-  name  = "neutral lead of the blower"
-  where = "lifted off the neutral row"
+  name  = "neutral wire of the blower"
+  where = "taken off the row of white wires"
 }
 
 point "blower-cap-a" {
   net   = "blower-capacitor.a"
   place = "lower-bay"
   name  = "first terminal of the blower capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "blower-cap-b" {
   net   = "blower-capacitor.b"
   place = "lower-bay"
   name  = "second terminal of the blower capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "primary-a" {
   net   = "transformer.p1"
   place = "upper-bay"
-  name  = "first thick lead of the transformer"
-  where = "lead lifted"
+  name  = "first thick wire of the transformer"
+  where = "with the wire taken off"
 }
 
 point "primary-b" {
   net   = "transformer.p2"
   place = "upper-bay"
-  name  = "second thick lead of the transformer"
-  where = "lead lifted"
+  name  = "second thick wire of the transformer"
+  where = "with the wire taken off"
 }
 
 point "secondary-a" {
   net   = "SEC-R"
   place = "upper-bay"
   name  = "R terminal of the transformer"
-  where = "thin red wire, at the transformer"
+  where = "the thin red wire, at the transformer"
 }
 
 point "secondary-b" {
   net   = "SEC-C"
   place = "upper-bay"
   name  = "C terminal of the transformer"
-  where = "thin blue or black wire, at the transformer"
+  where = "the thin blue or black wire, at the transformer"
 }
 
 point "winding-a" {
   net   = "transformer.s1"
   place = "upper-bay"
-  name  = "R lead end of the transformer"
-  where = "thin red lead, lifted"
+  name  = "end of the transformer's R wire"
+  where = "the thin red wire, taken off"
 }
 
 point "winding-b" {
   net   = "transformer.s2"
   place = "upper-bay"
-  name  = "C lead end of the transformer"
-  where = "thin blue or black lead, lifted"
+  name  = "end of the transformer's C wire"
+  where = "the thin blue or black wire, taken off"
 }
 
 point "board-24" {
   net   = "R-sec"
   place = "upper-bay"
-  name  = "24 volt input of the board"
-  where = "where the thin red wire lands"
+  name  = "low voltage input of the board"
+  where = "where the thin red wire is connected"
 }
 
 point "board-c" {
   net   = "C"
   place = "upper-bay"
-  name  = "terminal C of the board"
-  where = "low voltage row, marked C"
+  name  = "C terminal of the board"
+  where = "in the low voltage row, marked C"
 }
 
 point "fuse-a" {
   net   = "board-fuse.a"
   place = "upper-bay"
   name  = "first blade of the fuse"
-  where = "fuse pulled out"
+  where = "with the fuse pulled out"
 }
 
 point "fuse-b" {
   net   = "board-fuse.b"
   place = "upper-bay"
   name  = "second blade of the fuse"
-  where = "fuse pulled out"
+  where = "with the fuse pulled out"
 }
 
 point "board-r" {
   net   = "R"
   place = "upper-bay"
-  name  = "terminal R of the board"
-  where = "low voltage row, marked R"
+  name  = "R terminal of the board"
+  where = "in the low voltage row, marked R"
 }
 
 point "board-w" {
   net   = "W"
   place = "upper-bay"
-  name  = "terminal W of the board"
-  where = "low voltage row, marked W"
+  name  = "W terminal of the board"
+  where = "in the low voltage row, marked W"
 }
 
 point "board-y" {
   net   = "Y"
   place = "upper-bay"
-  name  = "terminal Y of the board"
-  where = "low voltage row, marked Y"
+  name  = "Y terminal of the board"
+  where = "in the low voltage row, marked Y"
 }
 
 point "y-out" {
   net   = "y-wire.a"
   place = "upper-bay"
-  name  = "terminal Y, cable wire"
-  where = "lifted off terminal Y"
+  name  = "Y wire of the cable"
+  where = "taken off terminal Y"
 }
 
 point "float-in" {
   net   = "R"
   place = "pan"
-  name  = "float switch, side of the furnace"
-  where = "lead that comes from the furnace"
+  name  = "float switch wire from the furnace"
+  where = "the wire that comes from the furnace"
 }
 
 point "float-out" {
   net   = "R-float"
   place = "pan"
-  name  = "float switch, other side"
-  where = "second lead of the float switch"
+  name  = "other wire of the float switch"
+  where = "the second wire of the float switch"
 }
 
 point "float-a" {
   net   = "float-switch.a"
   place = "pan"
-  name  = "first lead of the float switch"
-  where = "lifted"
+  name  = "first wire of the float switch"
+  where = "taken off"
 }
 
 point "float-b" {
   net   = "float-switch.b"
   place = "pan"
-  name  = "second lead of the float switch"
-  where = "other lead"
+  name  = "second wire of the float switch"
+  where = "the other wire"
 }
 
 point "float-far" {
   net   = "R-fl2"
   place = "splice"
   name  = "wire from the float switch"
-  where = "before the R splice"
+  where = "before the red wire joint"
 }
 
 point "splice-r" {
   net   = "R-splice"
   place = "splice"
-  name  = "R splice"
-  where = "red wire that goes into the wall"
+  name  = "red wire joint"
+  where = "the red wire that goes into the wall"
 }
 
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "W splice, wall side"
-  where = "white wire that comes from the wall"
+  name  = "wall side of the white wire joint"
+  where = "the white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "W splice, board side"
-  where = "white wire that goes to the board"
+  name  = "board side of the white wire joint"
+  where = "the white wire that goes to the board"
 }
 
 point "splice-c" {
   net   = "C"
   place = "splice"
-  name  = "C splice"
-  where = "blue or black wire"
+  name  = "common wire joint"
+  where = "the blue or black wire"
 }
 
 point "wall-r" {
   net   = "r-wire.a"
   place = "splice"
-  name  = "R splice, wall wire"
-  where = "lifted out of its twist cap"
+  name  = "wall wire of the red joint"
+  where = "taken out of its wire nut"
 }
 
 point "wall-w" {
   net   = "w-wire.b"
   place = "splice"
-  name  = "W splice, wall wire"
-  where = "lifted out of its twist cap"
+  name  = "wall wire of the white joint"
+  where = "taken out of its wire nut"
 }
 
 point "stat-r" {
   net   = "R-stat"
   place = "stat-base"
-  name  = "terminal R of the thermostat"
+  name  = "R terminal of the thermostat"
   where = "on the base plate"
 }
 
@@ -2546,7 +2546,7 @@ point "stat-rw" {
 point "stat-w" {
   net   = "W-stat"
   place = "stat-base"
-  name  = "terminal W of the thermostat"
+  name  = "W terminal of the thermostat"
   where = "on the base plate"
 }
 
@@ -2560,155 +2560,155 @@ point "stat-ww" {
 point "stat-c" {
   net   = "C-stat"
   place = "stat-base"
-  name  = "terminal C of the thermostat"
+  name  = "C terminal of the thermostat"
   where = "on the base plate"
 }
 
 point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
-  name  = "high limit, first terminal"
-  where = "wire from the board"
+  name  = "first high limit terminal"
+  where = "with the wire from the board"
 }
 
 point "limit-out" {
   net   = "LIM-out"
   place = "upper-bay"
-  name  = "high limit, second terminal"
-  where = "wire to the roll-out switches"
+  name  = "second high limit terminal"
+  where = "with the wire to the roll-out switches"
 }
 
 point "limit-a" {
   net   = "high-limit.a"
   place = "upper-bay"
   name  = "first terminal of the high limit"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "limit-b" {
   net   = "high-limit.b"
   place = "upper-bay"
   name  = "second terminal of the high limit"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "roll-mid" {
   net   = "RO-mid"
   place = "upper-bay"
   name  = "wire between the roll-out switches"
-  where = "left to right"
+  where = "from the left one to the right one"
 }
 
 point "roll-out-end" {
   net   = "RO-out"
   place = "upper-bay"
-  name  = "right roll-out switch, last terminal"
-  where = "wire to the board plug"
+  name  = "last terminal of the right roll-out switch"
+  where = "with the wire to the board plug"
 }
 
 point "roll-left-a" {
   net   = "rollout-left.a"
   place = "upper-bay"
   name  = "first terminal of the left roll-out switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "roll-left-b" {
   net   = "rollout-left.b"
   place = "upper-bay"
   name  = "second terminal of the left roll-out switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "roll-right-a" {
   net   = "rollout-right.a"
   place = "upper-bay"
   name  = "first terminal of the right roll-out switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "roll-right-b" {
   net   = "rollout-right.b"
   place = "upper-bay"
   name  = "second terminal of the right roll-out switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "string-end" {
   net   = "HS"
   place = "upper-bay"
   name  = "limit pin of the board plug"
-  where = "multi-pin plug, limit input"
+  where = "large plug of the board, limit input"
 }
 
 point "switch-in" {
   net   = "HS"
   place = "upper-bay"
-  name  = "pressure switch, first terminal"
-  where = "wire from the board plug"
+  name  = "first pressure switch terminal"
+  where = "with the wire from the board plug"
 }
 
 point "switch-out" {
   net   = "PS-b"
   place = "upper-bay"
-  name  = "pressure switch, second terminal"
-  where = "wire back to the board plug"
+  name  = "second pressure switch terminal"
+  where = "with the wire back to the board plug"
 }
 
 point "press-a" {
   net   = "pressure-switch.a"
   place = "upper-bay"
   name  = "first terminal of the pressure switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "press-b" {
   net   = "pressure-switch.b"
   place = "upper-bay"
   name  = "second terminal of the pressure switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "press-pin" {
   net   = "PS-out"
   place = "upper-bay"
   name  = "pressure pin of the board plug"
-  where = "multi-pin plug, pressure input"
+  where = "large plug of the board, pressure input"
 }
 
 point "gas-out" {
   net   = "GV"
   place = "upper-bay"
   name  = "gas valve pin of the board plug"
-  where = "multi-pin plug, gas valve output"
+  where = "large plug of the board, gas valve output"
 }
 
 point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
-  name  = "gas valve, first terminal"
-  where = "wire from the board"
+  name  = "first gas valve terminal"
+  where = "with the wire from the board"
 }
 
 point "valve-2" {
   net   = "GV-2"
   place = "upper-bay"
-  name  = "gas valve, common terminal"
-  where = "wire to common"
+  name  = "common gas valve terminal"
+  where = "with the wire to common"
 }
 
 point "valve-a" {
   net   = "gas-valve.a"
   place = "upper-bay"
-  name  = "gas valve terminal, wire off"
-  where = "first terminal"
+  name  = "first terminal of the gas valve"
+  where = "the first terminal"
 }
 
 point "valve-b" {
   net   = "gas-valve.b"
   place = "upper-bay"
-  name  = "gas valve common terminal, wire off"
-  where = "second terminal"
+  name  = "common terminal of the gas valve"
+  where = "the second terminal"
 }
 
 point "flame-pin" {
@@ -2721,28 +2721,28 @@ point "flame-pin" {
 point "rod-end" {
   net   = "ROD"
   place = "upper-bay"
-  name  = "spade of the flame rod"
+  name  = "flame rod connector"
   where = "where the single wire plugs on"
 }
 
 point "rod-a" {
   net   = "flame-rod.rod"
   place = "upper-bay"
-  name  = "flame rod spade, wire off"
-  where = "metal of the rod"
+  name  = "connector of the flame rod"
+  where = "the metal of the rod"
 }
 
 point "lead-a" {
   net   = "flame-lead.a"
   place = "upper-bay"
-  name  = "board end of the flame rod lead"
+  name  = "board end of the flame rod wire"
   where = "pulled off the board"
 }
 
 point "lead-b" {
   net   = "flame-lead.b"
   place = "upper-bay"
-  name  = "rod end of the flame rod lead"
+  name  = "rod end of the flame rod wire"
   where = "pulled off the rod"
 }
 
@@ -2757,15 +2757,21 @@ point "burner-metal" {
 
 check "odour" {
   stage    = "safety"
-  name     = "gas odour"
+  name     = "odor in the room"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   act      = "Sniff near the floor and near the pipes."
-  ask      = "Gas odour here: none, or a gas odour?"
-  option "none" { when = !(1 < 0) }
-  option "some" { emergency = "gas" }
+  ask      = "Do you notice an odor like gas?"
+  option "none" {
+    when  = !(1 < 0)
+    label = "No"
+  }
+  option "some" {
+    emergency = "gas"
+    label     = "Yes"
+  }
 }
 
 check "alarm" {
@@ -2775,16 +2781,24 @@ check "alarm" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
-  option "quiet" { when = !(1 < 0) }
-  option "sounding" { emergency = "co" }
+  ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
+  option "quiet" {
+    when  = !(1 < 0)
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
   option "chirping" {
-    as   = "quiet"
-    tell = "One chirp now and then is a low battery or an old alarm. Change it today."
+    as    = "quiet"
+    tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+    label = "Chirping"
   }
   option "no-co-alarm" {
-    as   = "quiet"
-    tell = "Get a carbon monoxide alarm before the burner runs again. Without one nobody would notice bad air."
+    as    = "quiet"
+    tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
+    label = "No alarm at all"
   }
 }
 
@@ -2795,9 +2809,15 @@ check "people" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Is everyone fine, or is somebody feeling ill?"
-  option "everyone-fine" { when = !(1 < 0) }
-  option "feeling-ill" { emergency = "ill" }
+  ask      = "How is everyone in the house? Everyone is fine, or somebody feels ill?"
+  option "everyone-fine" {
+    when  = !(1 < 0)
+    label = "Everyone is fine"
+  }
+  option "feeling-ill" {
+    emergency = "ill"
+    label     = "Somebody feels ill"
+  }
 }
 
 check "floor" {
@@ -2808,15 +2828,20 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "Is the floor dry, wet, or were the burners ever under water?"
-  option "dry" { when = drain.passes > 0.5 }
+  ask      = "How is the floor? Dry, wet, or the burners were once under water?"
+  option "dry" {
+    when  = drain.passes > 0.5
+    label = "Dry"
+  }
   option "wet" {
     no_live = true
-    tell    = "On a wet floor nothing live is touched. Find out where the water comes from."
+    tell    = "On a wet floor, touch nothing that has power. Find out where the water comes from."
+    label   = "Wet"
   }
   option "above" {
-    when = 1 < 0
-    stop = "flooded"
+    when  = 1 < 0
+    stop  = "flooded"
+    label = "The burners were once under water"
   }
 }
 
@@ -2827,14 +2852,21 @@ check "scorch" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the front and the vent pipe."
-  ask      = "The furnace front: clean, burnt, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") && !(flame-outside > 0.5) }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look at the front of the furnace and at the vent pipe."
+  ask      = "Are they clean, sooty, or scorched?"
+  option "clean" {
+    when  = !mode("exchanger.plugged") && !(flame-outside > 0.5)
+    label = "Clean"
   }
-  option "burnt" { stop = "roll-out" }
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "burnt" {
+    stop  = "roll-out"
+    label = "Scorched"
+  }
 }
 
 # ---- 2 the story ----
@@ -2846,90 +2878,111 @@ check "story-what" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Does it do nothing, stop early, or run without heat?"
+  ask      = "What is the furnace doing wrong?"
   option "not-enough" {
-    when = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
-    told = ["weak-heat"]
+    when  = !(stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")) && !mode("board.fan-welded") && reached("steady")
+    told  = ["weak-heat"]
+    label = "Not enough heat"
   }
   option "stops-early" {
-    when = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
-    told = ["lights-dies", "short-cycle"]
+    when  = stuck("trial") && !(flame-rod.ok && flame-lead.ok && burner-ground.ok && junction.ok && ground-run.ok && common-bond.ok && crossover.ok && burners.ok && !mode("board.flame-input")) || stuck("run") || stuck("heating") || stuck("steady")
+    told  = ["lights-dies", "short-cycle"]
+    label = "Starts, then stops early"
   }
   option "never-stops" {
-    when = mode("board.fan-welded")
-    told = ["blower-on"]
+    when  = mode("board.fan-welded")
+    told  = ["blower-on"]
+    label = "Never stops"
   }
   option "no-start" {
-    when = !reached("draft")
-    told = ["noheat"]
+    when  = !reached("draft")
+    told  = ["noheat"]
+    label = "Does nothing"
   }
   option "runs-no-heat" {
-    told = ["fan-no-flame"]
+    told  = ["fan-no-flame"]
+    label = "Runs but no heat"
   }
 }
 
 check "story-pattern" {
   stage    = "free"
-  name     = "each start or some"
+  name     = "how often it fails"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Does it fail at every start, or at some starts?"
+  ask      = "Does it fail at every start, or only at some starts?"
   option "every-start" {
-    when = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks"))
+    when  = !(mode("w-tail.loose") || mode("vent.partly") || mode("line-run.loose") || mode("neutral-run.loose") || mode("inducer-protector.early") || mode("blower-protector.early") || mode("igniter.hot-crack") || mode("power-stealing.leaks"))
+    label = "At every start"
   }
   option "some-starts" {
     when   = mode("w-tail.loose") || mode("vent.partly") # the others may fail every time, or seem to
     passes = true
-    told = ["sometimes"]
+    told   = ["sometimes"]
+    label  = "Only at some starts"
   }
 }
 
 check "story-when" {
   stage    = "free"
-  name     = "when it began"
+  name     = "how it began"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Did it begin suddenly, or gradually?"
+  ask      = "Did it begin all at once or little by little?"
   option "suddenly" {
-    when = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
+    when  = !(mode("flame-rod.dirty") || mode("igniter.aged") || mode("filter.packed") || mode("coil.dirty") || mode("blower-wheel.dirty") || mode("burners.dirty") || mode("blower-capacitor.low") || mode("inducer.dragging"))
+    label = "All at once"
   }
-  option "gradually" { when = 1 < 0 } # what grows slowly may stop the furnace from one day to the next
+  option "gradually" {
+    when  = 1 < 0 # what grows slowly may stop the furnace from one day to the next
+    label = "Little by little"
+  }
 }
 
 check "story-change" {
   stage    = "free"
-  name     = "after which change"
+  name     = "what happened before"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Before it failed: work, a storm, or nothing done?"
+  ask      = "What happened just before it failed? Nothing, work on the furnace, or a storm or power outage?"
   # What nobody in the house need have noticed (a bumped valve, a storm in the night) fits no answer better than another.
   option "nothing-done" {
-    when = !(mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")) && !(mode("left-jumper.left-in") || mode("igniter-bracket.moved") || mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("r-terminal.off") || mode("w-terminal.off") || mode("r-wire.pinched") || mode("y-wire.pinched") || mode("supply.dead") || mode("breaker.off") || mode("air-intake.blocked") || mode("vent.blocked"))
+    when  = !(mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")) && !(mode("left-jumper.left-in") || mode("igniter-bracket.moved") || mode("flame-rod.bent") || mode("junction.reversed") || mode("gas-cock.closed") || mode("valve-switch.off") || mode("orifice.too-big") || mode("panel-seat.ajar") || mode("float-lead.off") || mode("r-terminal.off") || mode("w-terminal.off") || mode("r-wire.pinched") || mode("y-wire.pinched") || mode("supply.dead") || mode("breaker.off") || mode("air-intake.blocked") || mode("vent.blocked"))
+    label = "Nothing"
   }
   option "after-work" {
-    when = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
-    told = ["after-work"]
+    when  = mode("w-tail.wrong-terminal") || mode("speed-lead.wrong-terminal") || mode("pressure-switch.wrong-part") || mode("igniter.wrong-part") || mode("stat-setup.heat-pump")
+    told  = ["after-work"]
+    label = "Work on the furnace"
   }
-  option "after-storm" { when = 1 < 0 }
+  option "after-storm" {
+    when  = 1 < 0
+    label = "A storm or power outage"
+  }
 }
 
 check "story-room" {
   stage    = "free"
-  name     = "the room"
+  name     = "room temperature"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Compare the room with one hour ago."
+  act      = "Think of the room one hour ago."
   ask      = "Is the room still cold, or slowly getting warm?"
-  option "cold" { when = !mode("household.setback") }
-  option "warm" {}
+  option "cold" {
+    when  = !mode("household.setback")
+    label = "Still cold"
+  }
+  option "warm" {
+    label = "Slowly getting warm"
+  }
 }
 
 check "story-weather" {
@@ -2939,9 +2992,14 @@ check "story-weather" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Outside: colder than usual, or the same as usual?"
-  option "same" { when = !mode("household.cold-snap") }
-  option "cold" {}
+  ask      = "Is it colder outside than usual?"
+  option "same" {
+    when  = !mode("household.cold-snap")
+    label = "No"
+  }
+  option "cold" {
+    label = "Yes"
+  }
 }
 
 # ---- 4 status light, before the power is cycled ----
@@ -2956,56 +3014,69 @@ check "light" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Change nothing, look through the small window."
-  ask      = "The small light: off, steady, or how many blinks?"
-  option "off" { when = lamp("off") }
+  act      = "Change nothing. Look at the small light through the little window."
+  ask      = "What does the light do? If it blinks, how many times in a row?"
+  option "off" {
+    when  = lamp("off")
+    label = "Off"
+  }
   option "slow-blink" {
-    when = lamp("slow-blink")
+    when  = lamp("slow-blink")
     shows = ["power"]
+    label = "Blinking slowly"
   }
   option "steady" {
-    when = !lamp("off") && !lamp("slow-blink")
+    when  = !lamp("off") && !lamp("slow-blink")
     shows = ["power"]
+    label = "On without blinking"
   }
   option "1" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "One blink"
   }
   option "2" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Two blinks"
   }
   option "3" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Three blinks"
   }
   option "4" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Four blinks"
   }
   option "5" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Five blinks"
   }
   option "6" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Six blinks"
   }
   option "7" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Seven blinks"
   }
   option "8" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Eight blinks"
   }
 }
 
@@ -3018,39 +3089,50 @@ check "label" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["light=off", "light=slow-blink"]
-  act      = "Look at the light again, then at the code label."
-  ask      = "What does the label say for its code now?"
+  act      = "Look at the light again. Then find its code on the label."
+  ask      = "What does the label say for this code?"
   option "says-pressure-closed" {
-    when = lamp("2")
+    when  = lamp("2")
     shows = ["power"]
+    label = "Pressure switch closed"
   }
   option "says-pressure-open" {
-    when = lamp("3")
+    when  = lamp("3")
     shows = ["power", "call"]
+    label = "Pressure switch open"
   }
   option "says-limit" {
-    when = lamp("4")
+    when  = lamp("4")
     shows = ["power"]
+    label = "Limit switch open"
   }
   option "says-roll-out" {
-    when = 1 < 0
-    stop = "roll-out"
+    when  = 1 < 0
+    stop  = "roll-out"
+    label = "Roll-out switch open"
   }
   option "says-false-flame" {
-    when = lamp("5")
+    when  = lamp("5")
     shows = ["power"]
+    label = "Flame sensed with gas off"
   }
   option "says-no-flame" {
-    when = lamp("6")
+    when  = lamp("6")
     shows = ["power", "call"]
+    label = "No flame sensed"
   }
   option "says-flame-lost" {
-    when = lamp("7")
+    when  = lamp("7")
     shows = ["power", "call"]
+    label = "Flame lost"
   }
-  option "says-no-power" { when = lamp("off") }
+  option "says-no-power" {
+    when  = lamp("off")
+    label = "No power"
+  }
   option "says-normal" {
     shows = ["power"]
+    label = "Normal operation"
   }
 }
 
@@ -3067,11 +3149,16 @@ check "stat-screen" {
   skill    = "clear"
   repeat   = true
   before   = ["call-on"]
-  ask      = "The thermostat screen: lit, low battery, or blank?"
-  option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
+  ask      = "Is the thermostat screen normal, or blank or low on battery?"
+  option "lit" {
+    when  = !(batteries.value < 0.5 || !c-wire.ok)
+    label = "Normal"
+  }
   option "blank" {
-    mend = "change-batteries"
-    told = ["blank-stat"]
+    mend  = "change-batteries"
+    told  = ["blank-stat"]
+    label = "Blank or low on battery"
+    also  = ["low-battery"]
   }
 }
 
@@ -3087,20 +3174,25 @@ check "stat-mode-set" {
   repeat   = true
   unless   = ["stat-screen=blank"]
   before   = ["call-on"]
-  ask      = "The thermostat: set to heat, cool, or off?"
-  option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
+  ask      = "Is the thermostat set to heat, cool, or off?"
+  option "heat" {
+    when  = !mode("stat-mode.cool") && !mode("stat-mode.off")
+    label = "Heat"
+  }
   option "cool" {
-    when = mode("stat-mode.cool")
-    mend = "set-heat"
+    when  = mode("stat-mode.cool")
+    mend  = "set-heat"
+    label = "Cool"
   }
   option "off" {
-    mend = "set-heat"
+    mend  = "set-heat"
+    label = "Off"
   }
 }
 
 check "stat-setpoint" {
   stage    = "free"
-  name     = "setpoint"
+  name     = "set temperature"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -3110,17 +3202,21 @@ check "stat-setpoint" {
   repeat   = true
   unless   = ["stat-screen=blank"]
   before   = ["call-on"]
-  act      = "Read both numbers, change nothing yet."
-  ask      = "The setpoint: above or below the room reading?"
-  option "above" { when = !(mode("setpoint.low") || mode("setpoint.schedule")) }
+  act      = "Read the set temperature and the room temperature. Change nothing yet."
+  ask      = "Compared with the room, is the set temperature above or below?"
+  option "above" {
+    when  = !(mode("setpoint.low") || mode("setpoint.schedule"))
+    label = "Above"
+  }
   option "below" {
-    mend = "set-point"
+    mend  = "set-point"
+    label = "Below"
   }
 }
 
 check "stat-schedule" {
   stage    = "free"
-  name     = "schedule"
+  name     = "thermostat schedule"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -3129,14 +3225,19 @@ check "stat-schedule" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  ask      = "The thermostat: on hold, or on a schedule?"
-  option "hold" { when = !mode("setpoint.schedule") }
-  option "schedule" {}
+  ask      = "Is the thermostat on hold or on a schedule?"
+  option "hold" {
+    when  = !mode("setpoint.schedule")
+    label = "On hold"
+  }
+  option "schedule" {
+    label = "On a schedule"
+  }
 }
 
 check "stat-raise" {
   stage    = "free"
-  name     = "setpoint raised"
+  name     = "furnace with the thermostat turned up"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -3146,15 +3247,20 @@ check "stat-raise" {
   skill    = "clear"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  act      = "Raise the setpoint ten degrees and wait."
-  ask      = "Setpoint ten degrees up, five minutes: furnace running, or silent?"
-  option "silent" { when = setpoint.ok && !reached("draft") }
-  option "running" {}
+  act      = "Set the thermostat ten degrees higher. Then wait five minutes."
+  ask      = "Is the furnace silent or running?"
+  option "silent" {
+    when  = setpoint.ok && !reached("draft")
+    label = "Silent"
+  }
+  option "running" {
+    label = "Running"
+  }
 }
 
 check "stat-room" {
   stage    = "free"
-  name     = "room reading of the thermostat"
+  name     = "thermostat's room temperature"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -3163,14 +3269,19 @@ check "stat-room" {
   skill    = "ambiguous"
   unless   = ["stat-screen=blank"]
   act      = "Hold a second thermometer beside the thermostat."
-  ask      = "Its room reading against a second thermometer: same, or different?"
-  option "same" { when = !mode("setpoint.reads-warm") }
-  option "different" {}
+  ask      = "Do both show nearly the same temperature?"
+  option "same" {
+    when  = !mode("setpoint.reads-warm")
+    label = "Yes"
+  }
+  option "different" {
+    label = "No"
+  }
 }
 
 check "stat-type" {
   stage    = "free"
-  name     = "thermostat set-up"
+  name     = "thermostat setup"
   function = "look"
   part     = "stat-setup"
   places   = ["wall-stat"]
@@ -3179,10 +3290,15 @@ check "stat-type" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  act      = "Open the installer menu, read the heat type."
-  ask      = "The set-up menu: right for a furnace, or different?"
-  option "right-place" { when = !mode("stat-setup.heat-pump") }
-  option "different" {}
+  act      = "Open the installer menu on the thermostat. Find the heat type."
+  ask      = "Is it set for a furnace?"
+  option "right-place" {
+    when  = !mode("stat-setup.heat-pump")
+    label = "Yes"
+  }
+  option "different" {
+    label = "No"
+  }
 }
 
 check "house-power" {
@@ -3193,9 +3309,15 @@ check "house-power" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Lights in the house: on, or off?"
-  option "on" { when = !mode("supply.dead") }
-  option "off" {}
+  ask      = "Do the lights in the house work?"
+  option "on" {
+    when  = !mode("supply.dead")
+    label = "Yes"
+  }
+  option "off" {
+    label = "No"
+    stop = "no-power"
+  }
 }
 
 check "breaker-look" {
@@ -3208,12 +3330,18 @@ check "breaker-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   before   = ["power-on"]
-  ask      = "The furnace breaker: on, off, or tripped?"
-  option "on" { when = !breaker.blown }
-  option "tripped" {
-    mend = "reset-breaker"
-    told = ["trips"]
+  ask      = "Is it on, or off or tripped?"
+  option "on" {
+    when  = !breaker.blown
+    label = "On"
   }
+  option "tripped" {
+    mend  = "reset-breaker"
+    told  = ["trips"]
+    label = "Off or tripped"
+    also  = ["off"]
+  }
+  act = "Find the furnace breaker in the panel."
 }
 
 check "switch-look" {
@@ -3225,11 +3353,16 @@ check "switch-look" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   before   = ["power-on"]
-  ask      = "The furnace switch: on, or off?"
-  option "on" { when = !mode("furnace-switch.off") }
-  option "off" {
-    mend = "switch-on"
+  ask      = "Is it on or off?"
+  option "on" {
+    when  = !mode("furnace-switch.off")
+    label = "On"
   }
+  option "off" {
+    mend  = "switch-on"
+    label = "Off"
+  }
+  act = "Find the switch on the furnace or near it. It looks like a light switch."
 }
 
 check "panel-look" {
@@ -3240,11 +3373,15 @@ check "panel-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Press the panel edge all round."
-  ask      = "The lower front panel: tight, or loose?"
-  option "tight" { when = !(panel-seat.value < 0.5) }
+  act      = "Press along the edge of the lower front panel."
+  ask      = "Is the panel tight or loose?"
+  option "tight" {
+    when  = !(panel-seat.value < 0.5)
+    label = "Tight"
+  }
   option "loose" {
-    mend = "seat-panel"
+    mend  = "seat-panel"
+    label = "Loose"
   }
 }
 
@@ -3257,11 +3394,15 @@ check "filter-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Slide the filter out, hold it to the light."
-  ask      = "The air filter: clean, dirty, or missing?"
-  option "clean" { when = !(filter.passes < 0.8) }
+  act      = "Slide the air filter out. Hold it up to a light."
+  ask      = "Is the filter clean or dirty?"
+  option "clean" {
+    when  = !(filter.passes < 0.8)
+    label = "Clean"
+  }
   option "dirty" {
-    mend = "replace-filter"
+    mend  = "replace-filter"
+    label = "Dirty"
   }
 }
 
@@ -3274,9 +3415,14 @@ check "cock-who" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   must     = true
-  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
-  option "reason-known" {}
-  option "nobody-knows" { stop = "gas-closed" }
+  ask      = "Do you know who closed the gas, and why?"
+  option "reason-known" {
+    label = "Yes"
+  }
+  option "nobody-knows" {
+    stop  = "gas-closed"
+    label = "No"
+  }
 }
 
 check "cock-look" {
@@ -3288,42 +3434,59 @@ check "cock-look" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   caution  = "Only look. Do not turn the handle."
-  ask      = "The gas handle: along the pipe, or across the pipe?"
-  option "parallel" { when = !(gas-cock.passes < 0.5) }
-  option "crosswise" {
-    mend = "open-gas-cock"
+  ask      = "Is it along the pipe or across the pipe?"
+  option "parallel" {
+    when  = !(gas-cock.passes < 0.5)
+    label = "Along the pipe"
   }
+  option "crosswise" {
+    mend  = "open-gas-cock"
+    label = "Across the pipe"
+  }
+  act = "Look at the handle on the gas pipe."
 }
 
 check "other-gas" {
   stage    = "free"
-  name     = "another gas appliance"
+  name     = "another gas flame"
   function = "look"
   part     = "gas-supply"
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Light one ring of the stove, if there is one."
-  ask      = "Another gas flame, like the stove: good, weak, or none?"
-  option "good" { when = gas-supply.ok }
-  option "none" { when = gas-supply.passes < 0.05 }
-  option "short-flame" {}
+  act      = "If you have a gas stove, light one burner."
+  ask      = "How is that flame? Good, no flame, or weak?"
+  option "good" {
+    when  = gas-supply.ok
+    label = "Good"
+  }
+  option "none" {
+    when  = gas-supply.passes < 0.05
+    label = "No flame"
+  }
+  option "short-flame" {
+    label = "Weak"
+  }
 }
 
 check "registers-look" {
   stage    = "free"
-  name     = "supply registers"
+  name     = "warm air registers"
   function = "look"
   part     = "registers"
   places   = ["living"]
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at each register in the rooms."
-  ask      = "The supply registers: open, or closed?"
-  option "open" { when = !(registers.passes < 0.8) }
+  act      = "Look at the register in each room. Warm air comes out there."
+  ask      = "Are most registers open or closed?"
+  option "open" {
+    when  = !(registers.passes < 0.8)
+    label = "Open"
+  }
   option "closed" {
-    mend = "open-registers"
+    mend  = "open-registers"
+    label = "Closed"
   }
 }
 
@@ -3336,78 +3499,100 @@ check "return-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hold a tissue to the return grille."
-  ask      = "The return grille: clear, or blocked?"
-  option "clear" { when = !(return-grille.passes < 0.8) }
+  act      = "Find the large grille where room air goes back. Hold a tissue to it."
+  ask      = "Is the grille clear or blocked?"
+  option "clear" {
+    when  = !(return-grille.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-return"
+    mend  = "clear-return"
+    label = "Blocked"
   }
 }
 
 check "pan-look" {
   stage    = "free"
-  name     = "coil drain pan"
+  name     = "drain pan"
   function = "look"
   part     = "drain"
   places   = ["pan"]
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Shine a light into the drain pan."
-  ask      = "The coil drain pan: dry, or wet?"
-  option "dry" { when = !(drain.passes < 0.5) }
+  act      = "Shine a light into the drain pan on top of the furnace."
+  ask      = "Is the pan dry or wet?"
+  option "dry" {
+    when  = !(drain.passes < 0.5)
+    label = "Dry"
+  }
   option "wet" {
+    label = "Wet"
   }
 }
 
 check "vent-look" {
   stage    = "free"
-  name     = "vent end outside"
+  name     = "end of the vent pipe"
   function = "look"
   part     = "vent"
   places   = ["outside"]
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look up into the vent end with a light."
+  act      = "From outside, shine a light into the end of the vent pipe."
   caution  = "Stay off ladders and ice."
-  ask      = "The vent end outside: clear, or blocked?"
-  option "clear" { when = !(vent.passes < 0.8) }
+  ask      = "Is it clear or blocked?"
+  option "clear" {
+    when  = !(vent.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-vent"
+    mend  = "clear-vent"
+    label = "Blocked"
   }
 }
 
 check "intake-look" {
   stage    = "free"
-  name     = "air intake outside"
+  name     = "air intake"
   function = "look"
   part     = "air-intake"
   places   = ["outside"]
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look for snow, leaves, or a nest."
-  ask      = "The air intake: clear, or blocked?"
-  option "clear" { when = !(air-intake.passes < 0.8) }
+  act      = "Look at the air intake outside. Look for snow, leaves, or a nest."
+  ask      = "Is it clear or blocked?"
+  option "clear" {
+    when  = !(air-intake.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-intake"
+    mend  = "clear-intake"
+    label = "Blocked"
   }
 }
 
 check "vent-joint-look" {
   stage    = "free"
-  name     = "vent joints"
+  name     = "vent pipe joints"
   function = "look"
   part     = "vent-joints"
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the vent pipe with a light."
-  caution  = "Hot pipe. Look, do not touch."
-  ask      = "The vent pipe joints: tight, or apart?"
-  option "tight" { when = !mode("vent-joints.apart") }
-  option "loose" { stop = "vent" }
+  caution  = "Hot pipe. Look, but do not touch."
+  ask      = "Are the vent pipe joints tight or apart?"
+  option "tight" {
+    when  = !mode("vent-joints.apart")
+    label = "Tight"
+  }
+  option "loose" {
+    stop  = "vent"
+    label = "Apart"
+  }
 }
 
 check "duct-look" {
@@ -3419,15 +3604,24 @@ check "duct-look" {
   power    = "any"
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Follow each duct with a light."
-  ask      = "The ducts you can see: tight, apart, or the return duct apart at the furnace?"
-  option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
-  option "loose" { when = mode("duct-joints.apart") }
-  option "return-apart" {
-    when = 1 < 0
-    stop = "ducts"
+  act      = "Follow each air duct with a light."
+  ask      = "How are the ducts? Tight, apart, return duct apart at the furnace, or crushed?"
+  option "tight" {
+    when  = !mode("duct-joints.apart") && !mode("ducts.collapsed")
+    label = "Tight"
   }
-  option "bad" {}
+  option "loose" {
+    when  = mode("duct-joints.apart")
+    label = "Apart"
+  }
+  option "return-apart" {
+    when  = 1 < 0
+    stop  = "ducts"
+    label = "Return duct apart at the furnace"
+  }
+  option "bad" {
+    label = "Crushed"
+  }
 }
 
 check "y-cable-look" {
@@ -3439,10 +3633,15 @@ check "y-cable-look" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Follow the thin cable outside with your eyes."
-  ask      = "The cable to the outdoor unit: good, or bare somewhere?"
-  option "good" { when = !mode("y-wire.pinched") }
-  option "bare" {}
+  act      = "Follow the thin cable to the outdoor unit with your eyes."
+  ask      = "Is the cable good, or bare or pinched?"
+  option "good" {
+    when  = !mode("y-wire.pinched")
+    label = "Good"
+  }
+  option "bare" {
+    label = "Bare or pinched"
+  }
 }
 
 check "splice-look" {
@@ -3454,10 +3653,15 @@ check "splice-look" {
   power    = "any"
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Follow the thin cable as far as you see it."
-  ask      = "The thermostat cable: good, or bare somewhere?"
-  option "good" { when = !mode("r-wire.pinched") }
-  option "bare" {}
+  act      = "Follow the thin thermostat cable as far as you can see it."
+  ask      = "Is the cable good, or bare or pinched?"
+  option "good" {
+    when  = !mode("r-wire.pinched")
+    label = "Good"
+  }
+  option "bare" {
+    label = "Bare or pinched"
+  }
 }
 
 # ---- 6 watch one start ----
@@ -3474,12 +3678,19 @@ check "see-fan" {
   skill    = "clear"
   repeat   = true
   event    = "the draft fan starts"
-  act      = "Stand at the furnace and listen."
-  ask      = "The draft fan: running, humming, or silent?"
-  option "running" { when = !inducer.hums && inducer.works > 0.1 }
-  option "humming" { when = inducer.hums }
+  act      = "Stand at the furnace and listen for the small draft fan."
+  ask      = "Is the draft fan running, humming, or silent?"
+  option "running" {
+    when  = !inducer.hums && inducer.works > 0.1
+    label = "Running"
+  }
+  option "humming" {
+    when  = inducer.hums
+    label = "Humming"
+  }
   option "silent" {
     missed = true
+    label  = "Silent"
   }
 }
 
@@ -3495,19 +3706,22 @@ check "see-glow" {
   skill    = "clear"
   repeat   = true
   event    = "the igniter glows"
-  act      = "Watch the sight window after the fan starts."
-  ask      = "The igniter: bright, weak, or no glow?"
+  act      = "After the fan starts, watch the small window."
+  ask      = "How does the igniter glow? Bright, weak, or no glow?"
   option "glowing" {
-    when = igniter.works > 0.6
-    seen = ["glow"]
+    when  = igniter.works > 0.6
+    seen  = ["glow"]
+    label = "Bright"
   }
   option "weak-glow" {
-    when = igniter.amps > 0.5
-    seen = ["glow"]
+    when  = igniter.amps > 0.5
+    seen  = ["glow"]
+    label = "Weak"
   }
   option "no-glow" {
-    seen = ["dark"]
+    seen   = ["dark"]
     missed = true
+    label  = "No glow"
   }
 }
 
@@ -3523,10 +3737,15 @@ check "see-glow-hold" {
   skill    = "clear"
   repeat   = true
   unless   = ["see-glow=no-glow"]
-  act      = "Keep watching the glow until the valve clicks."
-  ask      = "Does the glow stay, or go dark before the gas?"
-  option "glowing" { when = igniter.amps > 0.5 }
-  option "no-glow" {}
+  act      = "Keep watching the glow until you hear the gas valve click."
+  ask      = "Does the glow stay until then?"
+  option "glowing" {
+    when  = igniter.amps > 0.5
+    label = "Yes"
+  }
+  option "no-glow" {
+    label = "No"
+  }
 }
 
 check "hear-valve" {
@@ -3541,11 +3760,15 @@ check "hear-valve" {
   skill    = "ambiguous"
   repeat   = true
   event    = "the gas valve clicks"
-  act      = "Listen at the end of the glow."
-  ask      = "At the gas valve: a click, or no click?"
-  option "clicks" { when = gas-valve.powered }
+  act      = "Listen near the gas valve when the glow ends."
+  ask      = "Do you hear a click or no click?"
+  option "clicks" {
+    when  = gas-valve.powered
+    label = "A click"
+  }
   option "no-click" {
     missed = true
+    label  = "No click"
   }
 }
 
@@ -3561,26 +3784,32 @@ check "see-flame" {
   repeat   = true
   event    = "the burners light"
   unless   = ["see-fan=silent", "see-hold=no-flame", "see-burners=no-flame"]
-  act      = "Stand aside and watch the sight window."
+  act      = "Stand to the side and watch the small window."
   caution  = "Flame may come out. Stand to the side."
-  ask      = "Flame: none, soft, or with a thump?"
-  option "whoosh" { when = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5) }
+  ask      = "How does the flame start? Softly, rolling out, with a thump, or no flame?"
+  option "whoosh" {
+    when  = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5)
+    label = "Softly"
+  }
   option "rolls-out" {
-    when = flame-outside > 0.5
-    stop = "roll-out"
+    when  = flame-outside > 0.5
+    stop  = "roll-out"
+    label = "Rolling out"
   }
   option "bang" {
-    when = lit > 0.5 && burners.passes < 0.5
-    stop = "late-light"
+    when  = lit > 0.5 && burners.passes < 0.5
+    stop  = "late-light"
+    label = "With a thump"
   }
   option "no-flame" {
     missed = true
+    label  = "No flame"
   }
 }
 
 check "see-burners" {
   stage    = "watch"
-  name     = "all burners"
+  name     = "number of burners that light"
   function = "look"
   part     = "burners"
   power    = "on"
@@ -3589,17 +3818,22 @@ check "see-burners" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Count the flames through the sight window."
-  ask      = "Do all burners light, or only some burners?"
+  act      = "Count the flames through the small window."
+  ask      = "How many burners light? All burners, no burner, or only some burners?"
   option "all-burners" {
-    when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
-    seen = ["flame", "held"]
+    when  = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
+    seen  = ["flame", "held"]
+    label = "All burners"
   }
   option "no-flame" {
-    when = lit < 0.5
-    seen = ["dark"]
+    when  = lit < 0.5
+    seen  = ["dark"]
+    label = "No burner"
   }
-  option "some-burners" { seen = ["flame", "held"] }
+  option "some-burners" {
+    seen  = ["flame", "held"]
+    label = "Only some burners"
+  }
 }
 
 check "see-hold" {
@@ -3614,25 +3848,28 @@ check "see-hold" {
   repeat   = true
   event    = "the flame stays for ten seconds"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-burners=no-flame"]
-  act      = "Count ten seconds from the first flame."
-  ask      = "After ten seconds: flame stays, flame goes out, or none?"
+  act      = "When you see a flame, count to ten."
+  ask      = "What does the flame do? It stays, it goes out, or there is no flame?"
   option "flame-stays" {
-    when = lit > 0.5 && board.flame
-    seen = ["held"]
+    when  = lit > 0.5 && board.flame
+    seen  = ["held"]
+    label = "It stays"
   }
   option "short-flame" {
-    when = lit > 0.5
-    seen = ["out"]
+    when  = lit > 0.5
+    seen  = ["out"]
+    label = "It goes out"
   }
   option "no-flame" {
-    seen = ["dark"]
+    seen   = ["dark"]
     missed = true
+    label  = "There is no flame"
   }
 }
 
 check "see-colour" {
   stage    = "watch"
-  name     = "colour of the flame"
+  name     = "color of the flame"
   function = "look"
   power    = "on"
   call     = "on"
@@ -3640,11 +3877,20 @@ check "see-colour" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
-  act      = "Look at the flame, not the glow."
-  ask      = "The flame: blue, yellow, or none?"
-  option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
-  option "no-flame" { when = lit < 0.5 }
-  option "yellow-flame" { stop = "combustion" }
+  act      = "Look at the flame, not at the glow."
+  ask      = "What color is the flame? Blue, no flame, or yellow?"
+  option "blue-flame" {
+    when  = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty"))
+    label = "Blue"
+  }
+  option "no-flame" {
+    when  = lit < 0.5
+    label = "No flame"
+  }
+  option "yellow-flame" {
+    stop  = "combustion"
+    label = "Yellow"
+  }
 }
 
 check "see-blower" {
@@ -3660,12 +3906,19 @@ check "see-blower" {
   repeat   = true
   event    = "the big blower starts"
   unless   = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
-  act      = "Listen below for the big blower."
-  ask      = "The blower: running, humming, or silent?"
-  option "running" { when = !blower.hums && blower.works > 0.1 }
-  option "humming" { when = blower.hums }
+  act      = "Listen for the big blower in the lower part."
+  ask      = "Is the blower running, humming, or silent?"
+  option "running" {
+    when  = !blower.hums && blower.works > 0.1
+    label = "Running"
+  }
+  option "humming" {
+    when  = blower.hums
+    label = "Humming"
+  }
   option "silent" {
     missed = true
+    label  = "Silent"
   }
 }
 
@@ -3681,10 +3934,19 @@ check "see-move" {
   skill    = "ambiguous"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame", "see-blower=silent"]
   act      = "Watch the flame as the blower starts."
-  ask      = "As the blower starts: flame still, or moves?"
-  option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
-  option "no-flame" { when = lit < 0.5 }
-  option "flame-moves" { stop = "exchanger" }
+  ask      = "What does the flame do? It stays still, there is no flame, or it moves?"
+  option "flame-still" {
+    when  = !(lit < 0.5) && !mode("exchanger.cracked")
+    label = "It stays still"
+  }
+  option "no-flame" {
+    when  = lit < 0.5
+    label = "There is no flame"
+  }
+  option "flame-moves" {
+    stop  = "exchanger"
+    label = "It moves"
+  }
 }
 
 check "feel-air" {
@@ -3698,10 +3960,18 @@ check "feel-air" {
   skill    = "ambiguous"
   unless   = ["see-blower=silent"]
   act      = "Hold your hand over the nearest register."
-  ask      = "At the nearest register: strong, weak, or no air?"
-  option "strong-air" { when = airflow >= 0.7 }
-  option "no-air" { when = airflow < 0.05 }
-  option "weak-air" {}
+  ask      = "What do you feel? Strong air, no air, or weak air?"
+  option "strong-air" {
+    when  = airflow >= 0.7
+    label = "Strong air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "weak-air" {
+    label = "Weak air"
+  }
 }
 
 check "feel-warm" {
@@ -3714,17 +3984,28 @@ check "feel-warm" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
   unless   = ["see-blower=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
-  act      = "Feel the air at the far register."
-  ask      = "The air after five minutes: warm, cool, or none?"
-  option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }
-  option "no-air" { when = airflow < 0.05 }
-  option "cold" { when = lit < 0.5 }
-  option "cool-air" {}
+  act      = "After five minutes, feel the air at the farthest register."
+  ask      = "What do you feel? Warm air, no air, cold air, or cool air?"
+  option "warm-air" {
+    when  = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart")
+    label = "Warm air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "cold" {
+    when  = lit < 0.5
+    label = "Cold air"
+  }
+  option "cool-air" {
+    label = "Cool air"
+  }
 }
 
 check "see-limit" {
   stage    = "watch"
-  name     = "burner after some minutes"
+  name     = "burner after ten minutes"
   function = "look"
   part     = "high-limit"
   power    = "on"
@@ -3734,46 +4015,62 @@ check "see-limit" {
   skill    = "clear"
   repeat   = true
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
-  act      = "Let it run and watch the flame."
-  ask      = "After ten minutes: burner still burning, or out?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "short-flame" {}
+  act      = "Let it run for ten minutes. Watch the flame."
+  ask      = "Is the burner still burning or out?"
+  option "flame-stays" {
+    when  = lit > 0.5
+    label = "Still burning"
+  }
+  option "short-flame" {
+    label = "Out"
+  }
 }
 
 check "see-end" {
   stage    = "watch"
-  name     = "flame with no call"
+  name     = "flame after turning it down"
   function = "look"
   part     = "gas-valve"
   power    = "on"
   call     = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Turn the call off and watch the flame."
-  ask      = "Call off: flame gone, or still burning?"
-  option "no-flame" { when = !mode("gas-valve.leaking") }
-  option "flame-stays" { stop = "gas-train" }
+  act      = "Turn the thermostat down. Watch the flame."
+  ask      = "Is the flame gone or still burning?"
+  option "no-flame" {
+    when  = !mode("gas-valve.leaking")
+    label = "Gone"
+  }
+  option "flame-stays" {
+    stop  = "gas-train"
+    label = "Still burning"
+  }
 }
 
 check "hear-rest" {
   stage    = "watch"
-  name     = "fans with no call"
+  name     = "fans after turning it down"
   function = "look"
   power    = "on"
   call     = "off"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Wait three minutes after the call ends."
-  ask      = "With no call: both fans silent, or one running?"
-  option "silent" { when = !(inducer.works > 0.1 || blower.works > 0.1) }
-  option "running" {}
+  act      = "Turn the thermostat down. Wait three minutes."
+  ask      = "What do you hear? Both fans silent, or one still running?"
+  option "silent" {
+    when  = !(inducer.works > 0.1 || blower.works > 0.1)
+    label = "Both fans silent"
+  }
+  option "running" {
+    label = "One still running"
+  }
 }
 
 # ---- 7 the meter and the leads ----
 
 check "outlet" {
   stage    = "plan"
-  name     = "meter on a live outlet"
+  name     = "meter on a working outlet"
   function = "volts-ac"
   part     = "supply"
   red      = "outlet-hot"
@@ -3787,15 +4084,15 @@ check "outlet" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put one tip in each outlet slot."
-  caution  = "House voltage. Hold the plastic only."
+  act      = "Put one tip in each slot of the outlet."
+  caution  = "House voltage. Hold only the plastic."
 }
 
 # ---- 8 measurements: 120 V, live ----
 
 check "box-in-v" {
   stage    = "plan"
-  name     = "line at the switch box"
+  name     = "volts coming in at the switch box"
   function = "volts-ac"
   part     = "line-run"
   red      = "box-in"
@@ -3810,13 +4107,13 @@ check "box-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "box-out-v" {
   stage    = "plan"
-  name     = "line after the furnace switch"
+  name     = "volts after the furnace switch"
   function = "volts-ac"
   part     = "furnace-switch"
   red      = "box-out"
@@ -3831,13 +4128,13 @@ check "box-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "box-ground-v" {
   stage    = "plan"
-  name     = "incoming wire to ground"
+  name     = "volts from the incoming wire to ground"
   function = "volts-ac"
   part     = "neutral-run"
   red      = "box-in"
@@ -3852,13 +4149,13 @@ check "box-ground-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "door-in-v" {
   stage    = "plan"
-  name     = "line before the door switch"
+  name     = "volts before the door switch"
   function = "volts-ac"
   red      = "door-in"
   black    = "door-n"
@@ -3872,14 +4169,14 @@ check "door-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
   caution  = "House voltage. The blower may start."
   hold     = "free"
 }
 
 check "board-line" {
   stage    = "plan"
-  name     = "line at the board"
+  name     = "volts at the control board"
   function = "volts-ac"
   part     = "board"
   red      = "board-l"
@@ -3894,13 +4191,13 @@ check "board-line" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "board-load" {
   stage    = "plan"
-  name     = "line at the board under load"
+  name     = "volts at the control board while the igniter glows"
   function = "volts-ac"
   part     = "supply"
   red      = "board-l"
@@ -3918,13 +4215,13 @@ check "board-load" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter glows."
   caution  = "House voltage. The fan is running."
 }
 
 check "board-lg" {
   stage    = "plan"
-  name     = "line to bare metal"
+  name     = "volts from the power wire to bare metal"
   function = "volts-ac"
   part     = "junction"
   red      = "board-l"
@@ -3939,13 +4236,13 @@ check "board-lg" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "board-ng" {
   stage    = "plan"
-  name     = "neutral to bare metal"
+  name     = "volts from neutral to bare metal"
   function = "volts-ac"
   part     = "junction"
   red      = "board-n"
@@ -3960,13 +4257,13 @@ check "board-ng" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "fan-out-v" {
   stage    = "plan"
-  name     = "board output to the draft fan"
+  name     = "volts from the board to the draft fan"
   function = "volts-ac"
   part     = "board"
   red      = "fan-out"
@@ -3983,7 +4280,7 @@ check "fan-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan should run."
   caution  = "House voltage. The fan starts by itself."
 }
 
@@ -4006,13 +4303,13 @@ check "fan-plug-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan should run."
   caution  = "House voltage. The fan starts by itself."
 }
 
 check "glow-out-v" {
   stage    = "plan"
-  name     = "board output to the igniter"
+  name     = "volts from the board to the igniter"
   function = "volts-ac"
   part     = "board"
   red      = "glow-out"
@@ -4029,7 +4326,7 @@ check "glow-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter should glow."
   caution  = "House voltage. The igniter gets white hot."
 }
 
@@ -4052,13 +4349,13 @@ check "glow-plug-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter should glow."
   caution  = "House voltage. The igniter gets white hot."
 }
 
 check "blower-out-v" {
   stage    = "plan"
-  name     = "board output to the blower"
+  name     = "volts from the board to the blower"
   function = "volts-ac"
   part     = "board"
   red      = "blower-out"
@@ -4075,13 +4372,13 @@ check "blower-out-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the blower runs."
+  act      = "Read the volts while the blower should run."
   caution  = "House voltage. The blower starts by itself."
 }
 
 check "blower-tap-v" {
   stage    = "plan"
-  name     = "volts at the blower speed lead"
+  name     = "volts at the blower's speed wire"
   function = "volts-ac"
   part     = "speed-lead"
   red      = "blower-tap"
@@ -4098,7 +4395,7 @@ check "blower-tap-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the blower runs."
+  act      = "Read the volts while the blower should run."
   caution  = "House voltage. The blower starts by itself."
 }
 
@@ -4120,13 +4417,13 @@ check "glow-amps" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Grey rough igniter only: clamp one igniter wire."
+  act      = "Do this only with a rough gray igniter. Close the clamp around one igniter wire."
   caution  = "Live wire. The fan is running."
 }
 
 check "glow-amps-late" {
   stage    = "plan"
-  name     = "current of the igniter at the gas"
+  name     = "current of the igniter at the click"
   function = "amps-ac"
   part     = "igniter"
   quantity = "amps:igniter"
@@ -4142,7 +4439,7 @@ check "glow-amps-late" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Grey rough igniter only: watch until the valve clicks."
+  act      = "Do this only with a rough gray igniter. Read until the gas valve clicks."
   caution  = "Live wire. The fan is running."
 }
 
@@ -4165,7 +4462,7 @@ check "fan-amps" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Close the clamp round one draft fan wire."
+  act      = "Close the clamp around one draft fan wire."
   caution  = "Live wire. The fan starts by itself."
 }
 
@@ -4187,7 +4484,7 @@ check "blower-amps" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Close the clamp round the blower speed lead."
+  act      = "Close the clamp around the blower's speed wire."
   caution  = "Live wire. The blower starts by itself."
 }
 
@@ -4210,12 +4507,12 @@ check "secondary-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "board-24-v" {
   stage    = "plan"
-  name     = "24 volt input of the board"
+  name     = "low voltage into the control board"
   function = "volts-ac"
   part     = "secondary-lead"
   red      = "board-24"
@@ -4229,12 +4526,12 @@ check "board-24-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "transformer-c" {
   stage    = "plan"
-  name     = "R terminal of the transformer to C"
+  name     = "volts from the transformer to terminal C"
   function = "volts-ac"
   part     = "common-lead"
   red      = "secondary-a"
@@ -4248,12 +4545,12 @@ check "transformer-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "fuse-v" {
   stage    = "plan"
-  name     = "across the board fuse"
+  name     = "volts across the board fuse"
   function = "volts-ac"
   part     = "board-fuse"
   red      = "board-24"
@@ -4268,12 +4565,12 @@ check "fuse-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Use the two test spots on the fuse."
+  act      = "Touch the two small test spots on the fuse."
 }
 
 check "r-c" {
   stage    = "plan"
-  name     = "R to C at the board"
+  name     = "volts from R to C at the board"
   function = "volts-ac"
   part     = "board"
   red      = "board-r"
@@ -4287,12 +4584,12 @@ check "r-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "r-c-load" {
   stage    = "plan"
-  name     = "R to C with the gas valve on"
+  name     = "volts from R to C with the gas valve on"
   function = "volts-ac"
   part     = "transformer"
   red      = "board-r"
@@ -4308,12 +4605,12 @@ check "r-c-load" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
 }
 
 check "w-c" {
   stage    = "plan"
-  name     = "call for heat at the board"
+  name     = "heat signal at the control board"
   function = "volts-ac"
   part     = "thermostat"
   red      = "board-w"
@@ -4327,12 +4624,12 @@ check "w-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "w-c-rest" {
   stage    = "plan"
-  name     = "W to C with no call"
+  name     = "heat signal with the thermostat down"
   function = "volts-ac"
   part     = "power-stealing"
   red      = "board-w"
@@ -4346,12 +4643,12 @@ check "w-c-rest" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "y-c" {
   stage    = "plan"
-  name     = "Y to C with a call for heat"
+  name     = "volts from Y to C with the thermostat up"
   function = "volts-ac"
   part     = "w-tail"
   red      = "board-y"
@@ -4365,12 +4662,12 @@ check "y-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "float-v" {
   stage    = "plan"
-  name     = "across the float switch"
+  name     = "volts across the float switch"
   function = "volts-ac"
   part     = "float-switch"
   red      = "float-in"
@@ -4385,12 +4682,12 @@ check "float-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "float-c" {
   stage    = "plan"
-  name     = "after the float switch"
+  name     = "volts after the float switch"
   function = "volts-ac"
   part     = "float-lead"
   red      = "float-far"
@@ -4404,12 +4701,12 @@ check "float-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "splice-r-c" {
   stage    = "plan"
-  name     = "R splice to common"
+  name     = "volts at the red wire joint"
   function = "volts-ac"
   part     = "r-splice"
   red      = "splice-r"
@@ -4423,12 +4720,12 @@ check "splice-r-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-r-c" {
   stage    = "plan"
-  name     = "R to C at the thermostat"
+  name     = "volts from R to C at the thermostat"
   function = "volts-ac"
   part     = "c-wire"
   red      = "stat-r"
@@ -4443,12 +4740,12 @@ check "stat-r-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-r-w" {
   stage    = "plan"
-  name     = "across the thermostat"
+  name     = "volts across the thermostat"
   function = "volts-ac"
   part     = "thermostat"
   red      = "stat-r"
@@ -4463,12 +4760,12 @@ check "stat-r-w" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-rw-end" {
   stage    = "plan"
-  name     = "R and W wire ends"
+  name     = "volts between the R and W wire ends"
   function = "volts-ac"
   part     = "r-terminal"
   red      = "stat-rw"
@@ -4482,12 +4779,12 @@ check "stat-rw-end" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read with the thermostat pulled off its base."
+  act      = "Pull the thermostat off its base. Then read the volts."
 }
 
 check "splice-w-c" {
   stage    = "plan"
-  name     = "W splice to common, wall side"
+  name     = "volts at the white joint, wall side"
   function = "volts-ac"
   part     = "w-wire"
   red      = "splice-w"
@@ -4501,12 +4798,12 @@ check "splice-w-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "splice-w2-c" {
   stage    = "plan"
-  name     = "W splice to common, board side"
+  name     = "volts at the white joint, board side"
   function = "volts-ac"
   part     = "w-splice"
   red      = "splice-w2"
@@ -4520,12 +4817,12 @@ check "splice-w2-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "limit-in-c" {
   stage    = "plan"
-  name     = "feed of the high limit"
+  name     = "volts going to the high limit"
   function = "volts-ac"
   part     = "limit-lead"
   red      = "limit-in"
@@ -4539,12 +4836,12 @@ check "limit-in-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "limit-v" {
   stage    = "plan"
-  name     = "across the high limit"
+  name     = "volts across the high limit"
   function = "volts-ac"
   part     = "high-limit"
   red      = "limit-in"
@@ -4559,12 +4856,12 @@ check "limit-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "limit-v-hot" {
   stage    = "plan"
-  name     = "across the high limit, hot"
+  name     = "volts across the hot high limit"
   function = "volts-ac"
   part     = "high-limit"
   red      = "limit-in"
@@ -4579,13 +4876,13 @@ check "limit-v-hot" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read when the burner has just gone out."
+  act      = "Read the volts right after the burner goes out."
   caution  = "Hot metal close by."
 }
 
 check "roll-left-v" {
   stage    = "plan"
-  name     = "across the left roll-out switch"
+  name     = "volts across the left roll-out switch"
   function = "volts-ac"
   part     = "rollout-left"
   red      = "limit-out"
@@ -4600,12 +4897,12 @@ check "roll-left-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "roll-right-v" {
   stage    = "plan"
-  name     = "across the right roll-out switch"
+  name     = "volts across the right roll-out switch"
   function = "volts-ac"
   part     = "rollout-right"
   red      = "roll-mid"
@@ -4620,12 +4917,12 @@ check "roll-right-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "string-end-c" {
   stage    = "plan"
-  name     = "limit pin of the board"
+  name     = "volts at the limit pin of the board"
   function = "volts-ac"
   part     = "string-lead"
   red      = "string-end"
@@ -4639,12 +4936,12 @@ check "string-end-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in the back of the plug."
+  act      = "Push the tip into the back of the plug. Then read the volts."
 }
 
 check "press-rest-v" {
   stage    = "plan"
-  name     = "across the pressure switch at rest"
+  name     = "volts across the pressure switch at rest"
   function = "volts-ac"
   part     = "pressure-switch"
   red      = "switch-in"
@@ -4659,12 +4956,12 @@ check "press-rest-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "press-run-v" {
   stage    = "plan"
-  name     = "across the pressure switch, fan running"
+  name     = "volts across the pressure switch with the fan running"
   function = "volts-ac"
   part     = "pressure-switch"
   red      = "switch-in"
@@ -4680,13 +4977,13 @@ check "press-run-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan runs."
   caution  = "The draft fan starts by itself."
 }
 
 check "press-pin-c" {
   stage    = "plan"
-  name     = "pressure pin of the board, fan running"
+  name     = "volts at the pressure pin with the fan running"
   function = "volts-ac"
   part     = "pressure-lead"
   red      = "press-pin"
@@ -4702,13 +4999,13 @@ check "press-pin-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in first, read with the fan."
+  act      = "Push the tip into the plug first. Read the volts while the fan runs."
   caution  = "The draft fan starts by itself."
 }
 
 check "gas-out-v" {
   stage    = "plan"
-  name     = "board output to the gas valve"
+  name     = "volts from the board to the gas valve"
   function = "volts-ac"
   part     = "board"
   red      = "gas-out"
@@ -4724,13 +5021,13 @@ check "gas-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in first, read at the click."
+  act      = "Push the tip into the plug first. Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
 check "valve-v" {
   stage    = "plan"
-  name     = "across the gas valve"
+  name     = "volts across the gas valve"
   function = "volts-ac"
   part     = "gas-valve"
   red      = "valve-1"
@@ -4747,13 +5044,13 @@ check "valve-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
 check "valve-1-v" {
   stage    = "plan"
-  name     = "first terminal of the gas valve to C"
+  name     = "volts from the gas valve to C"
   function = "volts-ac"
   part     = "valve-lead"
   red      = "valve-1"
@@ -4769,7 +5066,7 @@ check "valve-1-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
@@ -4790,15 +5087,15 @@ check "flame-current" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Break the flame rod lead, put the meter between."
-  caution  = "Fit the meter with power off."
+  act      = "Stand back. Read the meter while the flame burns."
+  caution  = "Power is on. Touch nothing. Move the meter only with the power off."
 }
 
 # ---- 8 measurements: power off and proved dead ----
 
 check "door-switch-ohms" {
   stage    = "plan"
-  name     = "door switch pressed"
+  name     = "door switch pressed in"
   function = "ohms"
   part     = "door-switch"
   red      = "door-a"
@@ -4813,13 +5110,13 @@ check "door-switch-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Hold the button in, read the ohms."
+  act      = "Hold the button in. Read the ohms."
   hold     = "held"
 }
 
 check "line-lead-ohms" {
   stage    = "plan"
-  name     = "hot lead, door switch to board"
+  name     = "black wire from the door switch to the board"
   function = "ohms"
   part     = "line-lead"
   red      = "door-out"
@@ -4833,7 +5130,7 @@ check "line-lead-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms from end to end."
+  act      = "Put one tip on each end of the wire. Read the ohms."
 }
 
 check "ground-ohms" {
@@ -4852,12 +5149,12 @@ check "ground-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "primary-ohms" {
   stage    = "plan"
-  name     = "transformer primary"
+  name     = "transformer, house voltage side"
   function = "ohms"
   part     = "transformer"
   red      = "primary-a"
@@ -4872,12 +5169,12 @@ check "primary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "secondary-ohms" {
   stage    = "plan"
-  name     = "transformer secondary"
+  name     = "transformer, low voltage side"
   function = "ohms"
   part     = "transformer"
   red      = "winding-a"
@@ -4892,12 +5189,12 @@ check "secondary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fuse-ohms" {
   stage    = "plan"
-  name     = "board fuse, pulled"
+  name     = "board fuse, pulled out"
   function = "ohms"
   part     = "board-fuse"
   red      = "fuse-a"
@@ -4912,12 +5209,12 @@ check "fuse-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "cable-short" {
   stage    = "plan"
-  name     = "R wire of the wall to common"
+  name     = "R wire to common"
   function = "ohms"
   part     = "r-wire"
   red      = "wall-r"
@@ -4933,12 +5230,12 @@ check "cable-short" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "stat-loop" {
   stage    = "plan"
-  name     = "thermostat cable with the thermostat calling"
+  name     = "thermostat cable with the thermostat up"
   function = "ohms"
   part     = "thermostat"
   red      = "wall-r"
@@ -4954,7 +5251,7 @@ check "stat-loop" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Let the thermostat call, read the ohms."
+  act      = "Turn the thermostat up first. Then read the ohms."
 }
 
 check "y-short" {
@@ -4974,7 +5271,7 @@ check "y-short" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "float-ohms" {
@@ -4994,7 +5291,7 @@ check "float-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "limit-ohms" {
@@ -5014,7 +5311,7 @@ check "limit-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "roll-left-ohms" {
@@ -5034,7 +5331,7 @@ check "roll-left-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "roll-right-ohms" {
@@ -5054,7 +5351,7 @@ check "roll-right-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "press-ohms" {
@@ -5074,12 +5371,12 @@ check "press-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "press-lead-ohms" {
   stage    = "plan"
-  name     = "lead from the pressure switch"
+  name     = "wire from the pressure switch"
   function = "ohms"
   part     = "pressure-lead"
   red      = "switch-out"
@@ -5093,12 +5390,12 @@ check "press-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-ohms" {
   stage    = "plan"
-  name     = "winding of the draft fan"
+  name     = "draft fan motor"
   function = "ohms"
   part     = "inducer"
   red      = "fan-a"
@@ -5113,12 +5410,12 @@ check "fan-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-lead-ohms" {
   stage    = "plan"
-  name     = "lead of the draft fan"
+  name     = "draft fan wire"
   function = "ohms"
   part     = "inducer-plug"
   red      = "fan-plug-a"
@@ -5133,7 +5430,7 @@ check "fan-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "glow-ohms" {
@@ -5153,13 +5450,13 @@ check "glow-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
   caution  = "Do not touch the igniter itself."
 }
 
 check "glow-lead-ohms" {
   stage    = "plan"
-  name     = "igniter lead"
+  name     = "igniter wire"
   function = "ohms"
   part     = "igniter-plug"
   red      = "glow-plug-a"
@@ -5174,7 +5471,7 @@ check "glow-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "valve-ohms" {
@@ -5194,13 +5491,13 @@ check "valve-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
-  caution  = "Move wires only. Leave gas fittings alone."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
+  caution  = "Move only wires. Leave the gas fittings alone."
 }
 
 check "valve-lead-ohms" {
   stage    = "plan"
-  name     = "gas valve lead"
+  name     = "gas valve wire"
   function = "ohms"
   part     = "valve-lead"
   red      = "gas-out"
@@ -5214,12 +5511,12 @@ check "valve-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "valve-common-ohms" {
   stage    = "plan"
-  name     = "common lead of the gas valve"
+  name     = "common wire of the gas valve"
   function = "ohms"
   part     = "valve-common"
   red      = "valve-2"
@@ -5233,7 +5530,7 @@ check "valve-common-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "rod-ohms" {
@@ -5253,12 +5550,12 @@ check "rod-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, touch no porcelain."
+  act      = "Touch only metal, not the white ceramic. Read the ohms."
 }
 
 check "lead-ohms" {
   stage    = "plan"
-  name     = "flame rod lead"
+  name     = "flame rod wire"
   function = "ohms"
   part     = "flame-lead"
   red      = "lead-a"
@@ -5273,7 +5570,7 @@ check "lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Bend the lead while you read."
+  act      = "Bend the wire gently while you read the ohms."
 }
 
 check "burner-ground-ohms" {
@@ -5292,7 +5589,7 @@ check "burner-ground-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Scratch both spots bright, read the ohms."
+  act      = "Scratch both spots bright. Then read the ohms."
 }
 
 check "bond-ohms" {
@@ -5311,12 +5608,12 @@ check "bond-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "blower-ohms" {
   stage    = "plan"
-  name     = "winding of the blower"
+  name     = "blower motor"
   function = "ohms"
   part     = "blower"
   red      = "blower-a"
@@ -5331,12 +5628,12 @@ check "blower-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "blower-frame" {
   stage    = "plan"
-  name     = "blower winding to frame"
+  name     = "blower motor to its frame"
   function = "ohms"
   part     = "blower"
   red      = "blower-a"
@@ -5352,7 +5649,7 @@ check "blower-frame" {
   must     = true
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-cap" {
@@ -5373,7 +5670,7 @@ check "fan-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the capacitance, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the micro farads."
   caution  = "It may hold a charge. Touch no bare terminal."
 }
 
@@ -5395,7 +5692,7 @@ check "blower-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the capacitance, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the micro farads."
   caution  = "It may hold a charge. Touch no bare terminal."
 }
 
@@ -5418,7 +5715,7 @@ check "port-draft-m" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the port. Put the tee with the gauge between."
+  fit      = "Pull the hose off the port. Connect the gauge between hose and port with a three-way fitting."
   act      = "Stand back and read the gauge."
 }
 
@@ -5439,13 +5736,13 @@ check "switch-draft-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the switch. Put the tee with the gauge between."
+  fit      = "Pull the hose off the switch. Connect the gauge between hose and switch with a three-way fitting."
   act      = "Stand back and read the gauge."
 }
 
 check "static-m" {
   stage    = "plan"
-  name     = "static pressure across the furnace"
+  name     = "air pressure across the furnace"
   function = "manometer"
   part     = "blower"
   quantity = "total-static"
@@ -5459,7 +5756,7 @@ check "static-m" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put one hose before the filter, one above."
+  act      = "Put one gauge hose before the filter. Put the other above the furnace."
 }
 
 check "return-m" {
@@ -5478,12 +5775,12 @@ check "return-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put the hose between filter and blower."
+  act      = "Put the gauge hose between the filter and the blower."
 }
 
 check "supply-m" {
   stage    = "plan"
-  name     = "pressure above the furnace"
+  name     = "air pressure above the furnace"
   function = "manometer"
   part     = "coil"
   quantity = "supply-static"
@@ -5497,7 +5794,7 @@ check "supply-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put the hose above the furnace, below the coil."
+  act      = "Put the gauge hose above the furnace, below the cooling coil."
 }
 
 check "rise-m" {
@@ -5516,7 +5813,7 @@ check "rise-m" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the supply duct, then the return."
+  act      = "Measure the air in the supply duct and in the return duct. Subtract the two."
   caution  = "Hot duct. Keep fingers off bare metal."
 }
 
@@ -5537,8 +5834,8 @@ check "inlet-m" {
   skill    = "skilled"
   repeat   = true
   who      = "licensed"
-  act      = "Only with a licence: fit the gauge, gas off."
-  caution  = "Licensed people only. Gas off to fit."
+  act      = "Do this only with a license. Connect the gauge with the gas off."
+  caution  = "Licensed people only. Turn the gas off to connect it."
 }
 
 check "dial" {
@@ -5552,15 +5849,20 @@ check "dial" {
   at       = "trial"
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Turn other gas flames off, watch the dial."
-  ask      = "The small gas meter dial: turning, or standing still?"
-  option "running" { when = gas-flow > 0.2 }
-  option "not-running" {}
+  act      = "Turn off all other gas flames. Watch the small dial of the gas meter."
+  ask      = "Is the dial turning or standing still?"
+  option "running" {
+    when  = gas-flow > 0.2
+    label = "Turning"
+  }
+  option "not-running" {
+    label = "Standing still"
+  }
 }
 
 check "dial-time" {
   stage    = "plan"
-  name     = "time of one cubic foot"
+  name     = "time for one cubic foot of gas"
   function = "look"
   part     = "orifice"
   places   = ["outside"]
@@ -5570,11 +5872,20 @@ check "dial-time" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Other gas off. Time one turn of the dial."
-  ask      = "One cubic foot: above or below forty seconds?"
-  option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick) }
-  option "not-running" { when = gas-flow < 0.2 }
-  option "below" { stop = "combustion" }
+  act      = "Keep all other gas flames off. Time one turn of the one-foot dial."
+  ask      = "How long does one turn take? Forty seconds or more, no turn, or less than forty seconds?"
+  option "above" {
+    when  = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick)
+    label = "Forty seconds or more"
+  }
+  option "not-running" {
+    when  = gas-flow < 0.2
+    label = "No turn"
+  }
+  option "below" {
+    stop  = "combustion"
+    label = "Less than forty seconds"
+  }
 }
 
 check "room-co-m" {
@@ -5590,7 +5901,7 @@ check "room-co-m" {
   at       = "heating"
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Hold a C O meter at head height, if you have one."
+  act      = "If you have a C O meter, hold it at head height."
   caution  = "A gas sniffer does not show it."
   # UL 2034 alarms sound at 70 ppm within four hours
   band "leave" {
@@ -5603,7 +5914,7 @@ check "room-co-m" {
   }
   band "source" {
     when = atleast(9, "EPA")
-    tell = "More than outdoor air. Open a window and look for where it comes from."
+    tell = "This is more than in outdoor air. Open a window. Look for where it comes from."
   }
 }
 
@@ -5623,7 +5934,7 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  act      = "Licensed people only: put the analyzer into the vent. Read the air-free value."
   band "off" {
     when = atleast(100, "common practice, no source")
     stop = "combustion"
@@ -5642,11 +5953,19 @@ check "hose-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Bend the whole hose by the light."
-  ask      = "The pressure hose: good, split, or off its port?"
-  option "good" { when = !mode("hose.off") && !mode("hose.split") }
-  option "off-port" { when = mode("hose.off") }
-  option "split" {}
+  act      = "Bend the whole rubber hose gently under a light."
+  ask      = "Is the hose good, off its port, or split?"
+  option "good" {
+    when  = !mode("hose.off") && !mode("hose.split")
+    label = "Good"
+  }
+  option "off-port" {
+    when  = mode("hose.off")
+    label = "Off its port"
+  }
+  option "split" {
+    label = "Split"
+  }
 }
 
 check "hose-wet" {
@@ -5659,10 +5978,15 @@ check "hose-wet" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the hose off the switch end, shake it."
-  ask      = "Inside the pressure hose: dry, or wet?"
-  option "dry" { when = !(mode("hose.wet") || mode("inducer-drain.blocked")) }
-  option "wet" {}
+  act      = "Pull the hose off the switch end. Shake it."
+  ask      = "Is the inside of the hose dry or wet?"
+  option "dry" {
+    when  = !(mode("hose.wet") || mode("inducer-drain.blocked"))
+    label = "Dry"
+  }
+  option "wet" {
+    label = "Wet"
+  }
 }
 
 check "port-look" {
@@ -5675,10 +5999,15 @@ check "port-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look into the nipple with a light."
-  ask      = "The pressure port: clear, or blocked?"
-  option "clear" { when = !(port.passes < 0.8) }
-  option "blocked" {}
+  act      = "Shine a light into the small port where the hose was."
+  ask      = "Is the port clear or blocked?"
+  option "clear" {
+    when  = !(port.passes < 0.8)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "fan-drain-look" {
@@ -5691,10 +6020,15 @@ check "fan-drain-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the tube off, look for standing water."
-  ask      = "The drain tube of the draft fan: clear, or blocked?"
-  option "clear" { when = !(inducer-drain.passes < 0.8) }
-  option "blocked" {}
+  act      = "Pull the drain tube off the draft fan. Look for standing water."
+  ask      = "Is the drain tube clear or blocked?"
+  option "clear" {
+    when  = !(inducer-drain.passes < 0.8)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "press-label" {
@@ -5707,15 +6041,20 @@ check "press-label" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Read the number on the pressure switch."
-  ask      = "Its set point against the parts label: same, or different?"
-  option "same" { when = !mode("pressure-switch.wrong-part") }
-  option "different" {}
+  act      = "Read the number on the pressure switch. Compare it with the parts label."
+  ask      = "Is the number the same or different?"
+  option "same" {
+    when  = !mode("pressure-switch.wrong-part")
+    label = "The same"
+  }
+  option "different" {
+    label = "Different"
+  }
 }
 
 check "jumper-look" {
   stage    = "plan"
-  name     = "jumpers of an earlier repair"
+  name     = "jumper wires left by a repair"
   function = "look"
   part     = "left-jumper"
   places   = ["upper-bay"]
@@ -5723,10 +6062,15 @@ check "jumper-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at every safety switch for a short wire."
-  ask      = "Across the safety switches: clear, or bypassed?"
-  option "clear" { when = !mode("left-jumper.left-in") }
-  option "bypassed" {}
+  act      = "Look at every safety switch for a short wire across it."
+  ask      = "Are the switches clear or bypassed?"
+  option "clear" {
+    when  = !mode("left-jumper.left-in")
+    label = "Clear"
+  }
+  option "bypassed" {
+    label = "Bypassed"
+  }
 }
 
 check "w-look" {
@@ -5739,15 +6083,20 @@ check "w-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the letter under the thermostat wire."
-  ask      = "The W wire: at the right place, or one over?"
-  option "right-place" { when = !mode("w-tail.wrong-terminal") }
-  option "wrong-place" {}
+  act      = "Read the letter under the white thermostat wire at the board."
+  ask      = "Is the wire on terminal W?"
+  option "right-place" {
+    when  = !mode("w-tail.wrong-terminal")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 check "w-tug" {
   stage    = "plan"
-  name     = "tug at terminal W"
+  name     = "pull test at terminal W"
   function = "look"
   part     = "w-tail"
   places   = ["upper-bay"]
@@ -5755,15 +6104,20 @@ check "w-tug" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug the W wire gently."
-  ask      = "The W wire in its terminal: tight, or loose?"
-  option "tight" { when = !mode("w-tail.loose") }
-  option "loose" {}
+  act      = "Pull gently on the W wire at the board."
+  ask      = "Is the wire tight or loose?"
+  option "tight" {
+    when  = !mode("w-tail.loose")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "speed-lead-look" {
   stage    = "plan"
-  name     = "speed lead of the blower"
+  name     = "speed wire of the blower"
   function = "look"
   part     = "speed-lead"
   places   = ["upper-bay"]
@@ -5771,16 +6125,24 @@ check "speed-lead-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Compare the coloured wire with the diagram."
-  ask      = "The speed lead: right place, loose, or wrong place?"
-  option "right-place" { when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose") }
-  option "wrong-place" { when = mode("speed-lead.wrong-terminal") }
-  option "loose" {}
+  act      = "Compare the colored blower wire with the wiring diagram."
+  ask      = "How is the wire? In the right place, in the wrong place, or loose?"
+  option "right-place" {
+    when  = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose")
+    label = "In the right place"
+  }
+  option "wrong-place" {
+    when  = mode("speed-lead.wrong-terminal")
+    label = "In the wrong place"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "fan-spin" {
   stage    = "plan"
-  name     = "draft fan by hand"
+  name     = "draft fan turned by hand"
   function = "look"
   part     = "inducer"
   places   = ["upper-bay"]
@@ -5788,11 +6150,19 @@ check "fan-spin" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Turn the cooling wheel with one finger."
-  ask      = "The draft fan by hand: free, grinding, or stuck?"
-  option "free" { when = !mode("inducer.seized") && !mode("inducer.dragging") }
-  option "not-running" { when = mode("inducer.seized") }
-  option "grinding" {}
+  act      = "Turn the small cooling wheel of the fan with one finger."
+  ask      = "How does the wheel turn? Free, blocked, or rough?"
+  option "free" {
+    when  = !mode("inducer.seized") && !mode("inducer.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when  = mode("inducer.seized")
+    label = "Blocked"
+  }
+  option "grinding" {
+    label = "Rough"
+  }
 }
 
 check "fan-wheel-look" {
@@ -5805,15 +6175,20 @@ check "fan-wheel-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look in with a light, turn the shaft."
-  ask      = "The fan wheel on its shaft: tight, or loose?"
-  option "tight" { when = !(inducer-wheel.passes < 0.8) }
-  option "loose" {}
+  act      = "Shine a light in. Turn the shaft by hand."
+  ask      = "On its shaft, is the fan wheel tight or loose?"
+  option "tight" {
+    when  = !(inducer-wheel.passes < 0.8)
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "fan-cap-look" {
   stage    = "plan"
-  name     = "capacitor of the draft fan, by eye"
+  name     = "look of the draft fan's capacitor"
   function = "look"
   part     = "inducer-capacitor"
   places   = ["upper-bay"]
@@ -5821,10 +6196,15 @@ check "fan-cap-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the can from all sides."
-  ask      = "The small capacitor: good, or swollen?"
-  option "good" { when = !mode("inducer-capacitor.open") }
-  option "swollen" {}
+  act      = "Look at the small capacitor from all sides."
+  ask      = "Is it good or swollen?"
+  option "good" {
+    when  = !mode("inducer-capacitor.open")
+    label = "Good"
+  }
+  option "swollen" {
+    label = "Swollen"
+  }
 }
 
 check "fan-plug-look" {
@@ -5837,10 +6217,16 @@ check "fan-plug-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Pull the plug apart, look at the pins."
-  ask      = "Its plug pins: good, burnt, or loose?"
-  option "good" { when = !mode("inducer-plug.open") }
-  option "burnt" {}
+  act      = "Pull the two halves of the draft fan plug apart. Look at the pins."
+  ask      = "Are the pins good, or burned or loose?"
+  option "good" {
+    when  = !mode("inducer-plug.open")
+    label = "Good"
+  }
+  option "burnt" {
+    label = "Burned or loose"
+    also  = ["loose"]
+  }
 }
 
 check "glow-plug-look" {
@@ -5853,27 +6239,36 @@ check "glow-plug-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Pull the plug apart, look at the pins."
-  ask      = "The igniter plug pins: good, or burnt?"
-  option "good" { when = !mode("igniter-plug.open") }
-  option "burnt" {}
+  act      = "Pull the two halves of the igniter plug apart. Look at the pins."
+  ask      = "Are the pins good or burned?"
+  option "good" {
+    when  = !mode("igniter-plug.open")
+    label = "Good"
+  }
+  option "burnt" {
+    label = "Burned"
+  }
 }
 
 check "glow-look" {
   stage    = "plan"
-  name     = "igniter, by eye"
+  name     = "look of the igniter"
   function = "look"
   part     = "igniter"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the strip with a light."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "The igniter: good, or cracked?"
-  option "good" { when = !mode("igniter.open") }
+  act      = "Look at the igniter with a light."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Is the igniter good or cracked?"
+  option "good" {
+    when  = !mode("igniter.open")
+    label = "Good"
+  }
   option "cracked" {
     twice = true
+    label = "Cracked"
   }
 }
 
@@ -5887,11 +6282,16 @@ check "glow-place" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Sight along the igniter to the burner."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "The igniter tip: at the burner, or the wrong place?"
-  option "right-place" { when = !mode("igniter-bracket.moved") }
-  option "wrong-place" {}
+  act      = "Look along the igniter toward the burner."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Does the tip point at the burner?"
+  option "right-place" {
+    when  = !mode("igniter-bracket.moved")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 check "glow-kind" {
@@ -5904,34 +6304,46 @@ check "glow-kind" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Read the number on the white block."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "Its number against the parts label: same, or different?"
-  option "same" { when = !mode("igniter.wrong-part") }
-  option "different" {}
+  act      = "Read the number on the white block. Compare it with the parts label."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Is the number the same or different?"
+  option "same" {
+    when  = !mode("igniter.wrong-part")
+    label = "The same"
+  }
+  option "different" {
+    label = "Different"
+  }
 }
 
 check "rod-look" {
   stage    = "plan"
-  name     = "flame rod, by eye"
+  name     = "look of the flame rod"
   function = "look"
   part     = "flame-rod"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the rod and its porcelain."
-  ask      = "The flame rod: clean, dirty, or cracked?"
-  option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
+  act      = "Look at the metal rod and its white ceramic."
+  ask      = "How is the rod? Clean, dirty, cracked, or out of place?"
+  option "clean" {
+    when  = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent")
+    label = "Clean"
+  }
   option "dirty" {
-    when = mode("flame-rod.dirty")
-    mend = "clean-flame-rod"
+    when  = mode("flame-rod.dirty")
+    mend  = "clean-flame-rod"
+    label = "Dirty"
   }
   option "cracked" {
-    when = mode("flame-rod.cracked")
+    when  = mode("flame-rod.cracked")
     twice = true
+    label = "Cracked"
   }
-  option "wrong-place" {}
+  option "wrong-place" {
+    label = "Out of place"
+  }
 }
 
 check "rod-place" {
@@ -5944,15 +6356,20 @@ check "rod-place" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Sight along the rod to the burner."
-  ask      = "The rod tip: over a burner, or the wrong place?"
-  option "right-place" { when = !mode("flame-rod.bent") }
-  option "wrong-place" {}
+  act      = "Look along the rod toward the burner."
+  ask      = "Is the tip of the rod over a burner?"
+  option "right-place" {
+    when  = !mode("flame-rod.bent")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 check "burner-look" {
   stage    = "plan"
-  name     = "burners, by eye"
+  name     = "look of the burners"
   function = "look"
   part     = "burners"
   places   = ["burner-box", "upper-bay"]
@@ -5960,19 +6377,25 @@ check "burner-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look along the burner ports with a light."
-  ask      = "The burners: clean, dirty, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked")) }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look along the burners with a light."
+  ask      = "Are they clean, sooty, or dirty?"
+  option "clean" {
+    when  = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked"))
+    label = "Clean"
   }
-  option "dirty" {}
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "crossover-look" {
   stage    = "plan"
-  name     = "burner crossover"
+  name     = "slots between the burners"
   function = "look"
   part     = "crossover"
   places   = ["burner-box", "upper-bay"]
@@ -5980,15 +6403,20 @@ check "crossover-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the slots from burner to burner."
-  ask      = "The slots between burners: clear, or blocked?"
-  option "clear" { when = !(crossover.passes < 0.5) }
-  option "blocked" {}
+  act      = "Look at the slots that run from burner to burner."
+  ask      = "Are the slots clear or blocked?"
+  option "clear" {
+    when  = !(crossover.passes < 0.5)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "orifice-look" {
   stage    = "plan"
-  name     = "burner orifices"
+  name     = "burner nozzles, called orifices"
   function = "look"
   part     = "orifice"
   places   = ["burner-box", "upper-bay"]
@@ -5996,15 +6424,21 @@ check "orifice-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Read only. Unscrew nothing."
-  ask      = "The numbers on the nozzles: same as the label, or different?"
-  option "same" { when = !mode("orifice.too-big") }
-  option "different" { stop = "combustion" }
+  act      = "Only read the numbers on the nozzles. Unscrew nothing."
+  ask      = "Compare them with the label. Are they the same or different?"
+  option "same" {
+    when  = !mode("orifice.too-big")
+    label = "The same"
+  }
+  option "different" {
+    stop  = "combustion"
+    label = "Different"
+  }
 }
 
 check "exchanger-look" {
   stage    = "plan"
-  name     = "heat exchanger, by eye"
+  name     = "look of the heat exchanger"
   function = "look"
   part     = "exchanger"
   places   = ["burner-box", "upper-bay"]
@@ -6012,19 +6446,26 @@ check "exchanger-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Look into each opening with a light."
-  ask      = "Behind the burners: good, sooty, or cracked?"
-  option "good" { when = !mode("exchanger.plugged") && !mode("exchanger.cracked") }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look into each opening behind the burners with a light."
+  ask      = "Is the heat exchanger good, sooty, or cracked?"
+  option "good" {
+    when  = !mode("exchanger.plugged") && !mode("exchanger.cracked")
+    label = "Good"
   }
-  option "cracked" { stop = "exchanger" }
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "cracked" {
+    stop  = "exchanger"
+    label = "Cracked"
+  }
 }
 
 check "roll-look" {
   stage    = "plan"
-  name     = "roll-out switches, by eye"
+  name     = "buttons of the roll-out switches"
   function = "look"
   part     = "rollout-left"
   places   = ["upper-bay"]
@@ -6032,10 +6473,16 @@ check "roll-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look only. Do not press them."
-  ask      = "The roll-out buttons: flush, or popped?"
-  option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
-  option "popped" { stop = "roll-out" }
+  act      = "Only look at the two roll-out switches. Do not press them."
+  ask      = "Are their buttons flush or popped out?"
+  option "not-popped" {
+    when  = !(!rollout-left.closed || !rollout-right.closed)
+    label = "Flush"
+  }
+  option "popped" {
+    stop  = "roll-out"
+    label = "Popped out"
+  }
 }
 
 check "roll-marks" {
@@ -6048,10 +6495,17 @@ check "roll-marks" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look for soot and burnt paint."
-  ask      = "Metal round the roll-out switches: clean, burnt, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") }
-  option "sooty" { stop = "roll-out" }
+  act      = "Look for soot and burned paint around the roll-out switches."
+  ask      = "Is the metal clean, or sooty or burned?"
+  option "clean" {
+    when  = !mode("exchanger.plugged")
+    label = "Clean"
+  }
+  option "sooty" {
+    stop  = "roll-out"
+    label = "Sooty or burned"
+    also  = ["burnt"]
+  }
 }
 
 check "gas-switch-look" {
@@ -6064,10 +6518,15 @@ check "gas-switch-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the mark by the small switch."
-  ask      = "The switch on the gas valve: on, or off?"
-  option "on" { when = !(valve-switch.passes < 0.5) }
-  option "off" {}
+  act      = "Read the mark beside the small switch on the gas valve."
+  ask      = "Is the switch on or off?"
+  option "on" {
+    when  = !(valve-switch.passes < 0.5)
+    label = "On"
+  }
+  option "off" {
+    label = "Off"
+  }
 }
 
 check "valve-wire-look" {
@@ -6080,15 +6539,20 @@ check "valve-wire-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire gently."
-  ask      = "The two gas valve wires: tight, or loose?"
-  option "tight" { when = !(mode("valve-lead.off") || mode("valve-common.off")) }
-  option "loose" {}
+  act      = "Pull gently on each wire at the gas valve."
+  ask      = "What do you find? Both wires tight, or one loose?"
+  option "tight" {
+    when  = !(mode("valve-lead.off") || mode("valve-common.off"))
+    label = "Both wires tight"
+  }
+  option "loose" {
+    label = "One loose"
+  }
 }
 
 check "string-look" {
   stage    = "plan"
-  name     = "wires of the limit string"
+  name     = "wires of the limit and roll-out switches"
   function = "look"
   part     = "limit-lead"
   places   = ["upper-bay"]
@@ -6096,10 +6560,15 @@ check "string-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire from switch to plug."
-  ask      = "The limit and roll-out wires: tight, or loose?"
-  option "tight" { when = !(mode("limit-lead.off") || mode("string-lead.off")) }
-  option "loose" {}
+  act      = "Pull gently on each wire from the switches to the plug."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !(mode("limit-lead.off") || mode("string-lead.off"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "press-wire-look" {
@@ -6112,10 +6581,15 @@ check "press-wire-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire gently."
-  ask      = "The pressure switch wires: tight, or loose?"
-  option "tight" { when = !mode("pressure-lead.off") }
-  option "loose" {}
+  act      = "Pull gently on each wire at the pressure switch."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !mode("pressure-lead.off")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "supply-wire-look" {
@@ -6128,15 +6602,21 @@ check "supply-wire-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire at the board gently."
-  ask      = "Line, neutral, and transformer wires: tight, loose, or burnt?"
-  option "tight" { when = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose")) }
-  option "loose" {}
+  act      = "Pull gently on the black, white, and transformer wires at the board."
+  ask      = "Are the wires tight, or loose or burned?"
+  option "tight" {
+    when  = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose"))
+    label = "Tight"
+  }
+  option "loose" {
+    also  = ["burnt"]
+    label = "Loose or burned"
+  }
 }
 
 check "fuse-look" {
   stage    = "plan"
-  name     = "board fuse, by eye"
+  name     = "look of the board fuse"
   function = "look"
   part     = "board-fuse"
   places   = ["upper-bay"]
@@ -6144,10 +6624,15 @@ check "fuse-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the flat fuse, hold it to the light."
-  ask      = "The fuse strip: good, or blown?"
-  option "good" { when = !board-fuse.blown }
-  option "blown" {}
+  act      = "Pull the flat fuse out. Hold it up to a light."
+  ask      = "Is the strip inside good or blown?"
+  option "good" {
+    when  = !board-fuse.blown
+    label = "Good"
+  }
+  option "blown" {
+    label = "Blown"
+  }
 }
 
 check "stat-wire-look" {
@@ -6159,30 +6644,40 @@ check "stat-wire-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the thermostat off, tug each wire."
-  ask      = "Wires in the thermostat base: tight, or loose?"
-  option "tight" { when = !(mode("r-terminal.off") || mode("w-terminal.off")) }
-  option "loose" {}
+  act      = "Pull the thermostat off its base. Pull gently on each wire."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !(mode("r-terminal.off") || mode("w-terminal.off"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "splice-tug" {
   stage    = "plan"
-  name     = "splices of the thermostat cable"
+  name     = "joints of the thermostat cable"
   function = "look"
   part     = "r-splice"
   places   = ["splice"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire under its twist cap."
-  ask      = "The twist caps: tight, or loose?"
-  option "tight" { when = !(mode("r-splice.open") || mode("w-splice.open")) }
-  option "loose" {}
+  act      = "Pull gently on each wire under its wire nut."
+  ask      = "Are the joints tight or loose?"
+  option "tight" {
+    when  = !(mode("r-splice.open") || mode("w-splice.open"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "blower-spin" {
   stage    = "plan"
-  name     = "blower wheel by hand"
+  name     = "blower wheel turned by hand"
   function = "look"
   part     = "blower"
   places   = ["lower-bay"]
@@ -6191,16 +6686,24 @@ check "blower-spin" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Turn the wheel with one finger."
-  caution  = "Sharp blades. Power stays off."
-  ask      = "The blower wheel: free, grinding, or stuck?"
-  option "free" { when = !mode("blower.seized") && !mode("blower.dragging") }
-  option "not-running" { when = mode("blower.seized") }
-  option "grinding" {}
+  caution  = "Sharp blades. The power stays off."
+  ask      = "How does the wheel turn? Free, blocked, or rough?"
+  option "free" {
+    when  = !mode("blower.seized") && !mode("blower.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when  = mode("blower.seized")
+    label = "Blocked"
+  }
+  option "grinding" {
+    label = "Rough"
+  }
 }
 
 check "blower-wheel-look" {
   stage    = "plan"
-  name     = "blower wheel, by eye"
+  name     = "look of the blower wheel"
   function = "look"
   part     = "blower-wheel"
   places   = ["lower-bay"]
@@ -6209,9 +6712,14 @@ check "blower-wheel-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Look between the blades with a light."
-  ask      = "The blower blades: clean, or dirty?"
-  option "clean" { when = !mode("blower-wheel.dirty") }
-  option "dirty" {}
+  ask      = "Are the blades clean or dirty?"
+  option "clean" {
+    when  = !mode("blower-wheel.dirty")
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "blower-hub" {
@@ -6224,16 +6732,21 @@ check "blower-hub" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hold the shaft, try to turn the wheel."
-  caution  = "Sharp blades. Power stays off."
-  ask      = "The wheel on its shaft: tight, or loose?"
-  option "tight" { when = !mode("blower-wheel.loose") }
-  option "loose" {}
+  act      = "Hold the shaft. Try to turn the wheel on it."
+  caution  = "Sharp blades. The power stays off."
+  ask      = "Is the wheel tight or loose?"
+  option "tight" {
+    when  = !mode("blower-wheel.loose")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "blower-cap-look" {
   stage    = "plan"
-  name     = "capacitor of the blower, by eye"
+  name     = "look of the blower's capacitor"
   function = "look"
   part     = "blower-capacitor"
   places   = ["lower-bay"]
@@ -6241,15 +6754,20 @@ check "blower-cap-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the can from all sides."
-  ask      = "The capacitor: good, or swollen?"
-  option "good" { when = !mode("blower-capacitor.failed") }
-  option "swollen" {}
+  act      = "Look at the capacitor from all sides."
+  ask      = "Is it good or swollen?"
+  option "good" {
+    when  = !mode("blower-capacitor.failed")
+    label = "Good"
+  }
+  option "swollen" {
+    label = "Swollen"
+  }
 }
 
 check "coil-look" {
   stage    = "plan"
-  name     = "cooling coil, by eye"
+  name     = "look of the cooling coil"
   function = "look"
   part     = "coil"
   places   = ["coil-box"]
@@ -6258,9 +6776,14 @@ check "coil-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Look up at the fins with a mirror."
-  ask      = "Under the cooling coil: clean, or dirty?"
-  option "clean" { when = !mode("coil.dirty") }
-  option "dirty" {}
+  ask      = "Is the underside of the coil clean or dirty?"
+  option "clean" {
+    when  = !mode("coil.dirty")
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 # ---- 10 before a part is swapped ----
@@ -6272,9 +6795,15 @@ check "rules" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Local rules for work on house voltage: allowed, or reserved?"
-  option "allowed" { when = 1 > 0 }
-  option "reserved" { stop = "local-rules" }
+  ask      = "Do your local rules let you work on house voltage parts?"
+  option "allowed" {
+    when  = 1 > 0
+    label = "Yes"
+  }
+  option "reserved" {
+    stop  = "local-rules"
+    label = "No"
+  }
 }
 
 # ---- 14 restart: asked after every repair ----
@@ -6288,14 +6817,20 @@ check "again-flame" {
   at       = "heating"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look through the sight window."
-  ask      = "The flame now: blue, yellow, or none?"
-  option "blue-flame" { when = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty") }
-  option "yellow-flame" {
-    when = lit > 0.5
-    stop = "combustion"
+  act      = "Look through the small window."
+  ask      = "What color is the flame? Blue, yellow, or no flame?"
+  option "blue-flame" {
+    when  = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty")
+    label = "Blue"
   }
-  option "no-flame" {}
+  option "yellow-flame" {
+    when  = lit > 0.5
+    stop  = "combustion"
+    label = "Yellow"
+  }
+  option "no-flame" {
+    label = "No flame"
+  }
 }
 
 check "again-air" {
@@ -6308,10 +6843,18 @@ check "again-air" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
   act      = "Hold your hand over the nearest register."
-  ask      = "At the nearest register: warm air, cool air, or none?"
-  option "warm-air" { when = lit > 0.5 && airflow > 0.05 }
-  option "no-air" { when = airflow < 0.05 }
-  option "cool-air" {}
+  ask      = "What do you feel? Warm air, no air, or cool air?"
+  option "warm-air" {
+    when  = lit > 0.5 && airflow > 0.05
+    label = "Warm air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "cool-air" {
+    label = "Cool air"
+  }
 }
 
 check "again-rise" {
@@ -6330,23 +6873,28 @@ check "again-rise" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read supply and return, subtract."
+  act      = "Measure the air in the supply duct and in the return duct. Subtract the two."
   caution  = "Hot duct. Keep fingers off bare metal."
 }
 
 check "again-limit" {
   stage    = "restart"
-  name     = "burner after ten minutes"
+  name     = "burner ten minutes after the repair"
   function = "look"
   power    = "on"
   call     = "on"
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  act      = "Let it run, stay near it."
-  ask      = "After ten minutes: burner still burning, or out?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "short-flame" {}
+  act      = "Let it run for ten minutes. Stay near it."
+  ask      = "Is the burner still burning or out?"
+  option "flame-stays" {
+    when  = lit > 0.5
+    label = "Still burning"
+  }
+  option "short-flame" {
+    label = "Out"
+  }
 }
 
 check "again-alarm" {
@@ -6358,9 +6906,15 @@ check "again-alarm" {
   at       = "steady"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: quiet, or sounding?"
-  option "quiet" { when = room-co < exchanger.keep_off }
-  option "sounding" { emergency = "co" }
+  ask      = "Are the alarms in the house quiet or sounding?"
+  option "quiet" {
+    when  = room-co < exchanger.keep_off
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
 }
 
 # ---- repairs: settings and things anybody may do ----
@@ -6376,47 +6930,47 @@ repair "set-heat" {
     power = "on"
   }
   step {
-    act   = "Wait five minutes for the delay of the thermostat."
+    act   = "Wait five minutes. The thermostat has a delay."
     power = "on"
   }
 }
 
 repair "set-point" {
-  name    = "raise the setpoint"
+  name    = "raise the set temperature"
   part    = "setpoint"
   kind    = "set"
   minutes = q("1..2 min", "from memory")
   confirm = "stat-setpoint"
   step {
-    act   = "Raise the setpoint five degrees above the room reading."
+    act   = "Set the temperature five degrees above the room temperature."
     power = "on"
   }
 }
 
 repair "set-schedule" {
-  name    = "set the schedule or hold"
+  name    = "set the schedule, or press hold"
   part    = "setpoint"
   kind    = "set"
   minutes = q("2..10 min", "from memory")
   confirm = "stat-schedule"
   step {
-    act   = "Press hold, or mend the schedule."
+    act   = "Press hold on the thermostat, or correct its schedule."
     power = "on"
   }
   step {
-    act   = "Raise the setpoint above the room reading."
+    act   = "Set the temperature above the room temperature."
     power = "on"
   }
 }
 
 repair "set-heat-type" {
-  name    = "set the thermostat up for a furnace"
+  name    = "set up the thermostat for a furnace"
   part    = "stat-setup"
   kind    = "set"
   minutes = q("5..15 min", "from memory")
   confirm = "stat-type"
   step {
-    act   = "Write down the menu as it is."
+    act   = "Write down how the menu is set now."
     power = "on"
   }
   step {
@@ -6426,18 +6980,18 @@ repair "set-heat-type" {
 }
 
 repair "move-thermostat" {
-  name    = "keep false warmth off the thermostat"
+  name    = "keep false warmth away from the thermostat"
   part    = "setpoint"
   kind    = "set"
   minutes = q("5..60 min", "from memory")
   confirm = "stat-room"
-  note    = "Set the room correction in its menu, or move it."
+  note    = "Correct the room temperature in its menu, or move it."
   step {
-    act   = "Take lamps and sun away from the thermostat."
+    act   = "Keep lamps and sun away from the thermostat."
     power = "on"
   }
   step {
-    act   = "Plug the cable hole behind the thermostat."
+    act   = "Close the cable hole behind the thermostat."
     power = "on"
   }
 }
@@ -6448,14 +7002,14 @@ repair "change-batteries" {
   kind    = "replace"
   price   = q("3..12 money", "from memory")
   minutes = q("2..5 min", "from memory")
-  match   = ["cell size", "count"]
+  match   = ["battery size", "number of batteries"]
   confirm = "stat-screen"
   step {
-    act   = "Take out the old cells, note which way round."
+    act   = "Take out the old batteries. Notice which way they point."
     power = "on"
   }
   step {
-    act   = "Fit fresh cells of the same size."
+    act   = "Put in fresh batteries of the same size."
     power = "on"
   }
 }
@@ -6467,11 +7021,11 @@ repair "switch-on" {
   minutes = q("1..1 min", "from memory")
   confirm = "switch-look"
   step {
-    act   = "Set the furnace switch to on."
+    act   = "Turn the furnace switch on."
     power = "on"
   }
   step {
-    act   = "Mark the switch, so nobody turns it off."
+    act   = "Mark the switch, so that nobody turns it off."
     power = "on"
   }
 }
@@ -6485,22 +7039,22 @@ repair "reset-breaker" {
   confirm = "breaker-look"
   note    = "If it trips again, leave it off and call an electrician."
   step {
-    act     = "Push the lever fully off, then on. Once only."
-    caution = "Hands dry, stand to the side."
+    act     = "Push the lever all the way off, then on. Do it once only."
+    caution = "Dry hands. Stand to the side."
     level   = "warning"
     power   = "on"
   }
 }
 
 repair "seat-panel" {
-  name    = "seat the lower front panel"
+  name    = "close the lower front panel fully"
   part    = "panel-seat"
   kind    = "refit"
   minutes = q("1..3 min", "from memory")
   confirm = "panel-look"
-  note    = "The door switch stays free: no tape on it."
+  note    = "The door switch stays free. Put no tape on it."
   step {
-    act   = "Hang the panel on its hooks, press it home."
+    act   = "Hang the panel on its hooks. Press it in until it is tight."
     power = "on"
   }
 }
@@ -6512,10 +7066,10 @@ repair "open-gas-cock" {
   minutes = q("1..10 min", "from memory")
   causes  = ["cock-who"]
   confirm = "cock-look"
-  note    = "Only when the reason is known. Otherwise the gas company opens it."
+  note    = "Only when you know the reason. If not, the gas company opens it."
   step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Never without a known reason. Gas odour afterwards: leave at once."
+    caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
     level   = "danger"
     power   = "cut"
   }
@@ -6542,13 +7096,13 @@ repair "valve-switch-on" {
 }
 
 repair "open-registers" {
-  name    = "open the supply registers"
+  name    = "open the warm air registers"
   part    = "registers"
   kind    = "open"
   minutes = q("3..10 min", "from memory")
   confirm = "registers-look"
   step {
-    act   = "Open every register, move furniture off."
+    act   = "Open every register. Move furniture away from them."
     power = "on"
   }
 }
@@ -6560,7 +7114,7 @@ repair "clear-return" {
   minutes = q("3..15 min", "from memory")
   confirm = "return-look"
   step {
-    act   = "Take away what covers the return grille."
+    act   = "Take away whatever covers the return grille."
     power = "on"
   }
 }
@@ -6573,49 +7127,49 @@ repair "replace-filter" {
   minutes = q("3..10 min", "from memory")
   match   = ["length", "width", "thickness", "airflow class"]
   confirm = "filter-look"
-  note    = "A filter that is too fine starves an old blower."
+  note    = "A filter that is too fine lets too little air through an old blower."
   step {
-    act    = "Turn the thermostat down, slide the old filter out."
+    act    = "Turn the thermostat down. Slide the old filter out."
     power  = "on"
     places = ["filter-slot"]
   }
   step {
-    act    = "Fit the new one, arrow toward the furnace."
+    act    = "Slide the new one in. Its arrow points toward the furnace."
     power  = "on"
     places = ["filter-slot"]
   }
 }
 
 repair "explain-normal" {
-  name    = "nothing to mend: wait, or use less set-back"
+  name    = "wait, or lower the night temperature less"
   part    = "household"
   kind    = "set"
   minutes = q("0..5 min", "from memory")
-  note    = "The furnace is good. Deep set-backs take hours on a cold day."
+  note    = "The furnace is good. On a cold day it takes hours to warm the house."
   step {
-    act   = "Leave the setpoint where it is for three hours."
+    act   = "Leave the set temperature where it is for three hours."
     power = "on"
   }
 }
 
 repair "clear-drain" {
-  name    = "clear the coil drain"
+  name    = "clear the cooling coil drain"
   part    = "drain"
   kind    = "clean"
   minutes = q("15..60 min", "from memory")
   confirm = "pan-look"
   step {
-    act   = "Take up the water in the pan with a cloth."
+    act   = "Soak up the water in the pan with a cloth."
     power = "off"
   }
   step {
-    act     = "Clear the pipe with a brush or suction."
-    caution = "Wet floor and power do not mix."
+    act     = "Clear the pipe with a brush or with suction."
+    caution = "A wet floor and power do not mix."
     level   = "warning"
     power   = "off"
   }
   step {
-    act   = "Pour in a cup of water and watch it run."
+    act   = "Pour in a cup of water. Watch it run out."
     power = "off"
   }
 }
@@ -6628,7 +7182,7 @@ repair "clear-intake" {
   causes  = ["switch-draft-m"]
   confirm = "intake-look"
   step {
-    act     = "Clear snow and leaves a foot around it."
+    act     = "Clear snow and leaves away, one foot around it."
     caution = "Stay off ladders and ice."
     level   = "warning"
     power   = "on"
@@ -6642,10 +7196,10 @@ repair "clear-vent" {
   minutes = q("10..90 min", "from memory")
   causes  = ["vent-joint-look", "switch-draft-m"]
   confirm = "vent-look"
-  note    = "Chimney liner in doubt, or a nest out of reach: call. Have an alarm for carbon monoxide in place."
+  note    = "If the chimney is in doubt, or a nest is out of reach, call for help. Have a carbon monoxide alarm in place."
   step {
-    act     = "Turn the thermostat down, let the fan stop."
-    caution = "Exhaust is hot while it runs."
+    act     = "Turn the thermostat down. Wait until the fan stops."
+    caution = "The exhaust is hot while it runs."
     level   = "warning"
     power   = "on"
   }
@@ -6656,7 +7210,7 @@ repair "clear-vent" {
     power   = "on"
   }
   step {
-    act   = "Look that the whole pipe slopes back, joints tight."
+    act   = "Check that the whole pipe slopes back and its joints are tight."
     power = "on"
   }
 }
@@ -6664,163 +7218,167 @@ repair "clear-vent" {
 # ---- repairs: wires and connections ----
 
 repair "refit-line-lead" {
-  name    = "refit the hot lead of the board"
+  name    = "fasten the black power wire at the board"
   part    = "line-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-line"
   step {
-    act    = "Take a photo, pull the hot lead off."
+    act    = "Take a photo. Pull the black power wire off."
     wire   = "door-out"
     places = ["lower-bay", "upper-bay"]
   }
   step {
-    act    = "Cut back burnt copper, crimp a new spade."
+    act    = "Cut back the burned copper. Crimp on a new connector."
     places = ["lower-bay"]
   }
   step {
-    act    = "Push it home, tug it."
+    act    = "Push it all the way on. Pull gently to test it."
     wire   = "board-l"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-neutral-lead" {
-  name    = "refit the neutral lead of the board"
+  name    = "fasten the white neutral wire at the board"
   part    = "neutral-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-line"
   step {
-    act    = "Take a photo of the neutral row."
+    act    = "Take a photo of the row of white wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the neutral lead home, tug it."
+    act    = "Push the neutral wire all the way on. Pull gently to test it."
     wire   = "board-n"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-secondary-lead" {
-  name    = "refit the R lead of the transformer"
+  name    = "fasten the R wire of the transformer"
   part    = "secondary-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-24-v"
   step {
-    act    = "Push the R lead home, tug it."
+    act    = "Push the R wire all the way on. Pull gently to test it."
     wire   = "board-24"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-common-lead" {
-  name    = "refit the C lead of the transformer"
+  name    = "fasten the C wire of the transformer"
   part    = "common-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "r-c"
   step {
-    act    = "Push the C lead home, tug it."
+    act    = "Push the C wire all the way on. Pull gently to test it."
     wire   = "board-c"
     places = ["upper-bay"]
   }
 }
 
 repair "tighten-common-bond" {
-  name    = "tighten the ground strap"
+  name    = "tighten the ground wire of terminal C"
   part    = "common-bond"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "bond-ohms"
   step {
-    act    = "Clean the metal under the strap, tighten its screw."
+    act    = "Clean the metal under the ground wire. Tighten its screw."
     wire   = "frame"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-float-lead" {
-  name    = "refit the lead of the float switch"
+  name    = "fasten the wire of the float switch"
   part    = "float-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "float-c"
   step {
-    act  = "Join the loose lead with a twist cap."
+    act  = "Join the loose wire with a wire nut."
     wire = "float-out"
   }
 }
 
 repair "remake-r-splice" {
-  name    = "remake the R splice"
+  name    = "make the red wire joint new"
   part    = "r-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "splice-r-c"
   step {
-    act  = "Cut back to bright copper."
+    act  = "Cut the wires back to bright copper."
     wire = "splice-r"
   }
-  step { act = "Twist the wires together, fit a new cap, tug." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "remake-w-splice" {
-  name    = "remake the W splice"
+  name    = "make the white wire joint new"
   part    = "w-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "splice-w2-c"
   step {
-    act  = "Cut back to bright copper."
+    act  = "Cut the wires back to bright copper."
     wire = "splice-w"
   }
-  step { act = "Twist the wires together, fit a new cap, tug." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "refit-stat-wire" {
-  name    = "refit the wire at the thermostat"
+  name    = "fasten the wire at the thermostat"
   part    = "r-terminal"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "stat-wire-look"
   step {
-    act    = "Strip the wire end bright."
+    act    = "Strip the end of the wire until it is bright."
     wire   = "stat-r"
     places = ["stat-base"]
   }
   step {
-    act    = "Push it in its own letter, tighten, tug."
+    act    = "Push it in at its own letter. Tighten it. Pull gently to test it."
     places = ["stat-base"]
   }
 }
 
 repair "crimp-w" {
-  name    = "make a new crimp at terminal W"
+  name    = "put a new connector on the W wire"
   part    = "w-tail"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   causes  = ["w-c"]
   confirm = "w-tug"
-  note    = "Then three starts, tapping the board cover each time."
+  note    = "After that, watch three starts. Tap the board cover each time."
   step {
     act    = "Pull the W wire off its terminal."
     wire   = "board-w"
     places = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new spade, push it on, tug."
+    act    = "Crimp on a new connector. Push it on. Pull gently to test it."
     places = ["upper-bay"]
   }
 }
@@ -6834,32 +7392,32 @@ repair "move-w-wire" {
   causes  = ["jumper-look", "speed-lead-look"]
   confirm = "w-look"
   step {
-    act    = "Take a photo of the low voltage row."
+    act    = "Take a photo of the row of low voltage wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the W wire from Y to W."
+    act    = "Move only the W wire, from Y to W."
     wire   = "board-w"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-limit-lead" {
-  name    = "refit the lead to the high limit"
+  name    = "fasten the wire to the high limit"
   part    = "limit-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "limit-in-c"
   step {
-    act    = "Push the spade on the first limit terminal, tug."
+    act    = "Push the connector on the first limit terminal. Pull gently to test it."
     wire   = "limit-in"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-string-lead" {
-  name    = "refit the lead from the roll-out switches"
+  name    = "fasten the wire from the roll-out switches"
   part    = "string-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -6873,21 +7431,21 @@ repair "refit-string-lead" {
 }
 
 repair "refit-pressure-lead" {
-  name    = "refit the lead from the pressure switch"
+  name    = "fasten the wire from the pressure switch"
   part    = "pressure-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "press-pin-c"
   step {
-    act    = "Push the spade on, tug it."
+    act    = "Push the connector on. Pull gently to test it."
     wire   = "switch-out"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-inducer-plug" {
-  name    = "mend the plug of the draft fan"
+  name    = "put a new plug on the draft fan wires"
   part    = "inducer-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -6895,18 +7453,18 @@ repair "refit-inducer-plug" {
   match   = ["amps", "pins"]
   confirm = "fan-plug-v"
   step {
-    act    = "Cut off the burnt plug, one wire at a time."
+    act    = "Cut off the burned plug, one wire at a time."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new plug, same colours, push home."
+    act    = "Crimp on a new plug, with the same colors. Push it together."
     places = ["upper-bay"]
   }
 }
 
 repair "refit-igniter-plug" {
-  name    = "mend the igniter plug"
+  name    = "put a new plug on the igniter wires"
   part    = "igniter-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -6914,27 +7472,27 @@ repair "refit-igniter-plug" {
   match   = ["heat rating", "pins"]
   confirm = "glow-plug-v"
   step {
-    act     = "Cut off the burnt plug, one wire at a time."
-    caution = "Hold wires only. The igniter breaks at a touch."
+    act     = "Cut off the burned plug, one wire at a time."
+    caution = "Hold only the wires. The igniter breaks at a touch."
     level   = "caution"
     wire    = "glow-plug"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new plug for high heat, push home."
+    act    = "Crimp on a new plug made for high heat. Push it together."
     places = ["upper-bay"]
   }
 }
 
 repair "refit-valve-lead" {
-  name    = "refit the gas valve lead"
+  name    = "fasten the gas valve wire"
   part    = "valve-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "valve-1-v"
   step {
-    act     = "Push the spade on the first terminal, tug."
+    act     = "Push the connector on the first terminal. Pull gently to test it."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "valve-1"
@@ -6943,14 +7501,14 @@ repair "refit-valve-lead" {
 }
 
 repair "refit-valve-common" {
-  name    = "refit the common lead of the gas valve"
+  name    = "fasten the common wire of the gas valve"
   part    = "valve-common"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "valve-v"
   step {
-    act     = "Push the spade on the common terminal, tug."
+    act     = "Push the connector on the common terminal. Pull gently to test it."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "valve-2"
@@ -6959,41 +7517,41 @@ repair "refit-valve-common" {
 }
 
 repair "refit-flame-lead" {
-  name    = "mend the flame rod lead"
+  name    = "put in a new flame rod wire"
   part    = "flame-lead"
   kind    = "refit"
   price   = q("3..15 money", "from memory")
   minutes = q("5..15 min", "from memory")
-  match   = ["heat rating", "spade size"]
+  match   = ["heat rating", "connector size"]
   confirm = "lead-ohms"
   step {
-    act    = "Pull the lead off rod and board."
+    act    = "Pull the wire off the rod and off the board."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act    = "Fit a lead for high heat, push both ends home."
+    act    = "Put on a wire made for high heat. Push both ends all the way on."
     wire   = "flame-pin"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-speed-lead" {
-  name    = "refit the speed lead of the blower"
+  name    = "fasten the speed wire of the blower"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "blower-tap-v"
   step {
-    act    = "Push the coloured lead on the heat terminal, tug."
+    act    = "Push the colored wire on the heat terminal. Pull gently to test it."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
 }
 
 repair "move-speed-lead" {
-  name    = "move the speed lead to the heat terminal"
+  name    = "move the speed wire to the heat terminal"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -7001,31 +7559,31 @@ repair "move-speed-lead" {
   causes  = ["jumper-look", "w-look"]
   confirm = "speed-lead-look"
   step {
-    act    = "Read the colours on the wiring diagram."
+    act    = "Read the colors on the wiring diagram."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the coloured lead to the heat terminal."
+    act    = "Move only the colored wire to the heat terminal."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
 }
 
 repair "remove-jumper" {
-  name    = "take out the jumper of an earlier repair"
+  name    = "take out the jumper wire left by a repair"
   part    = "left-jumper"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   causes  = ["switch-draft-m", "press-run-v", "w-look"]
   confirm = "jumper-look"
-  note    = "Somebody bridged a fault. Test the pressure switch and the draft now."
+  note    = "Somebody bypassed a fault. Test the pressure switch and the draft now."
   step {
-    act    = "Take a photo of the jumper."
+    act    = "Take a photo of the jumper wire."
     places = ["upper-bay"]
   }
   step {
-    act     = "Pull the jumper off both terminals."
+    act     = "Pull the jumper wire off both terminals."
     caution = "That switch keeps flame and fumes in."
     level   = "warning"
     wire    = "switch-in"
@@ -7039,21 +7597,21 @@ repair "remove-jumper" {
 }
 
 repair "use-spare-common" {
-  name    = "use a spare wire for common"
+  name    = "use a spare wire as the C wire"
   part    = "c-wire"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "stat-r-c"
   step {
-    act    = "Join a spare wire to C at both ends."
+    act    = "Connect a spare wire to C at both ends."
     wire   = "board-c"
     places = ["stat-base", "splice", "upper-bay"]
   }
 }
 
 repair "add-common-wire" {
-  name    = "give the thermostat a common wire"
+  name    = "give the thermostat a C wire"
   part    = "power-stealing"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -7061,7 +7619,7 @@ repair "add-common-wire" {
   causes  = ["stat-type"]
   confirm = "w-c-rest"
   step {
-    act    = "Join a spare wire to C at both ends."
+    act    = "Connect a spare wire to C at both ends."
     wire   = "board-c"
     places = ["stat-base", "splice", "upper-bay"]
   }
@@ -7073,23 +7631,25 @@ repair "replace-cable" {
   kind    = "replace"
   price   = q("20..60 money", "from memory")
   minutes = q("60..180 min", "from memory")
-  match   = ["number of wires", "wire gauge"]
+  match   = ["number of wires", "wire size"]
   causes  = ["cable-short"]
   confirm = "stat-loop"
-  note    = "A sound spare wire in the same cable will do."
-  step { act = "Take a photo at both ends, label each wire." }
+  note    = "A good spare wire in the same cable will do, too."
   step {
-    act  = "Pull the new cable with the old one."
+    act = "Take a photo at both ends. Label each wire."
+  }
+  step {
+    act  = "Pull the new cable in with the old one."
     wire = "splice-r"
   }
   step {
-    act    = "Join one wire at a time, letter by letter."
+    act    = "Connect one wire at a time, letter to letter."
     wire   = "stat-rw"
     places = ["stat-base"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the board fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -7102,23 +7662,23 @@ repair "repair-y-wire" {
   kind    = "replace"
   price   = q("5..30 money", "from memory")
   minutes = q("20..120 min", "from memory")
-  match   = ["wire gauge", "outdoor rating"]
+  match   = ["wire size", "made for outdoors"]
   causes  = ["y-cable-look"]
   confirm = "y-short"
-  note    = "Heat works with the Y wire left off and taped."
+  note    = "The heat works with the Y wire off and taped."
   step {
-    act    = "Lift the Y wire off its terminal."
+    act    = "Take the Y wire off its terminal."
     wire   = "board-y"
     places = ["upper-bay"]
   }
   step {
-    act    = "Cut out the bare spot, splice, insulate."
+    act    = "Cut out the bare spot. Join the ends. Insulate the joint."
     wire   = "y-out"
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the board fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -7132,15 +7692,15 @@ repair "isolate-outdoor" {
   stop    = "outdoor"
   minutes = q("10..20 min", "from memory")
   confirm = "y-short"
-  note    = "Heat works without it. The outdoor unit needs a cooling technician."
+  note    = "The heat works without it. The outdoor unit needs a cooling technician."
   step {
-    act    = "Lift the Y wire off its terminal, tape it."
+    act    = "Take the Y wire off its terminal. Tape its end."
     wire   = "board-y"
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new board fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the board fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -7161,7 +7721,7 @@ repair "clear-port" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Turn a small drill bit by hand in the port."
+    act     = "Turn a small drill bit in the port, by hand."
     caution = "Do not blow into the pressure switch."
     level   = "caution"
     places  = ["upper-bay"]
@@ -7174,11 +7734,11 @@ repair "replace-hose" {
   kind    = "replace"
   price   = q("3..15 money", "from memory")
   minutes = q("5..10 min", "from memory")
-  match   = ["bore", "heat rating", "length"]
+  match   = ["inner width", "heat rating", "length"]
   causes  = ["switch-draft-m"]
   confirm = "hose-look"
   step {
-    act    = "Pull the old hose off both nipples."
+    act    = "Pull the old hose off both ports."
     places = ["upper-bay"]
   }
   step {
@@ -7186,32 +7746,32 @@ repair "replace-hose" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push it on both nipples, no kink."
+    act    = "Push it on both ports. Make sure it has no kink."
     places = ["upper-bay"]
   }
 }
 
 repair "refit-hose" {
-  name    = "refit the pressure hose"
+  name    = "put the pressure hose back on"
   part    = "hose"
   kind    = "refit"
   minutes = q("2..5 min", "from memory")
   causes  = ["switch-draft-m"]
   confirm = "hose-look"
   step {
-    act    = "Push the hose on its own nipple."
+    act    = "Push the hose back on its own port."
     places = ["upper-bay"]
   }
 }
 
 repair "drain-hose" {
-  name    = "drain the pressure hose"
+  name    = "get the water out of the pressure hose"
   part    = "hose"
   kind    = "clean"
   minutes = q("5..15 min", "from memory")
   causes  = ["fan-drain-look", "vent-look"]
   confirm = "hose-wet"
-  note    = "Water comes from somewhere: drain, slope, or vent."
+  note    = "The water comes from somewhere. Check the drain, the slope, and the vent pipe."
   step {
     act     = "Pull the hose off the switch end."
     caution = "Do not blow into the pressure switch."
@@ -7219,7 +7779,7 @@ repair "drain-hose" {
     places  = ["upper-bay"]
   }
   step {
-    act    = "Shake the water out, let the hose hang."
+    act    = "Shake the water out. Put the hose back so that it hangs free."
     places = ["upper-bay"]
   }
 }
@@ -7232,13 +7792,13 @@ repair "clear-inducer-drain" {
   causes  = ["hose-wet", "vent-look"]
   confirm = "fan-drain-look"
   step {
-    act     = "Pull the drain tube, let the water out."
-    caution = "Keep water off the board."
+    act     = "Pull the drain tube off. Let the water run out."
+    caution = "Keep water away from the board."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Flush the tube, refit it with a slope."
+    act    = "Flush the tube. Put it back so that it slopes down."
     places = ["upper-bay"]
   }
 }
@@ -7251,15 +7811,15 @@ repair "clean-flame-rod" {
   minutes = q("10..20 min", "from memory")
   causes  = ["rod-look", "burner-look"]
   confirm = "flame-current"
-  note    = "Low again within a season: replace the rod and look for the cause."
+  note    = "If it is low again within a season, replace the rod. Then look for the cause."
   step {
-    act    = "Pull the wire off the rod."
+    act    = "Pull the wire off the flame rod."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its one screw, draw the rod out."
-    caution = "The porcelain breaks easily."
+    act     = "Take out the rod's one screw. Pull the rod out."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
@@ -7268,26 +7828,26 @@ repair "clean-flame-rod" {
     places = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Refit rod and wire, touch no porcelain."
+    act    = "Put the rod and its wire back. Do not touch the ceramic."
     wire   = "rod-end"
     places = ["burner-box", "upper-bay"]
   }
 }
 
 repair "set-flame-rod" {
-  name    = "set the flame rod into the flame"
+  name    = "put the flame rod back into the flame"
   part    = "flame-rod"
   kind    = "refit"
   minutes = q("10..20 min", "from memory")
   confirm = "rod-place"
   step {
-    act     = "Loosen its screw, turn the rod over the burner."
-    caution = "The porcelain breaks easily."
+    act     = "Loosen the rod's screw. Turn the rod over the burner."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Tighten the screw, compare with the diagram."
+    act    = "Tighten the screw. Compare with the diagram."
     places = ["burner-box", "upper-bay"]
   }
 }
@@ -7300,30 +7860,30 @@ repair "clean-burner-ground" {
   causes  = ["flame-current"]
   confirm = "burner-ground-ohms"
   step {
-    act    = "Take the ground screw out."
+    act    = "Take out the ground screw."
     wire   = "burner-metal"
     places = ["upper-bay"]
   }
   step {
-    act    = "Rub both metals bright, tighten the screw."
+    act    = "Rub both metals bright. Tighten the screw."
     places = ["upper-bay"]
   }
 }
 
 repair "set-igniter" {
-  name    = "set the igniter back in its bracket"
+  name    = "put the igniter back in place"
   part    = "igniter-bracket"
   kind    = "refit"
   minutes = q("10..20 min", "from memory")
   confirm = "glow-place"
   step {
-    act     = "Loosen the bracket screw."
+    act     = "Loosen the screw of the bracket."
     caution = "The igniter breaks at a touch."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Seat the white block, tighten by hand."
+    act    = "Set the white block in place. Tighten the screw by hand."
     places = ["burner-box", "upper-bay"]
   }
 }
@@ -7346,7 +7906,7 @@ repair "clean-blower-wheel" {
     places  = ["lower-bay"]
   }
   step {
-    act    = "Brush each blade, keep the balance clips."
+    act    = "Brush each blade. Leave the balance clips on."
     places = ["lower-bay"]
   }
 }
@@ -7358,11 +7918,11 @@ repair "tighten-blower-wheel" {
   minutes = q("15..30 min", "from memory")
   confirm = "blower-hub"
   step {
-    act    = "Turn the flat of the shaft to the screw."
+    act    = "Turn the flat side of the shaft to the screw."
     places = ["lower-bay"]
   }
   step {
-    act    = "Tighten the hub screw, spin it by hand."
+    act    = "Tighten the screw. Spin the wheel by hand to test it."
     places = ["lower-bay"]
   }
 }
@@ -7378,16 +7938,16 @@ repair "replace-door-switch" {
   match   = ["volts", "amps", "travel", "open when free"]
   causes  = ["rules"]
   confirm = "door-switch-ohms"
-  note    = "Never tape or bridge it."
+  note    = "Never tape it or bypass it."
   step {
-    act     = "Take a photo, pull one wire at a time."
-    caution = "Never tape or bridge the old one."
+    act     = "Take a photo. Pull off one wire at a time."
+    caution = "Never tape it. Never bypass it."
     level   = "warning"
     wire    = "door-in"
-    places = ["lower-bay"]
+    places  = ["lower-bay"]
   }
   step {
-    act    = "Snap in the new switch, move the second wire."
+    act    = "Snap in the new switch. Move the second wire over."
     wire   = "door-out"
     places = ["lower-bay"]
   }
@@ -7399,31 +7959,31 @@ repair "replace-transformer" {
   kind    = "replace"
   price   = q("20..60 money", "from memory")
   minutes = q("25..45 min", "from memory")
-  match   = ["primary volts", "secondary volts", "volt amps"]
+  match   = ["input volts", "output volts", "volt amps"]
   causes  = ["cable-short", "valve-ohms", "y-short", "rules"]
   confirm = "secondary-v"
-  note    = "A short kills the new one too: look for it first."
+  note    = "A short kills the new one, too. Look for the short first."
   step {
-    act    = "Take a photo of all four leads."
+    act    = "Take a photo of all four wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the first thick lead."
+    act    = "Move the first thick wire to the new transformer."
     wire   = "board-l"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the second thick lead."
+    act    = "Move the second thick wire."
     wire   = "board-n"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the R lead of the transformer."
+    act    = "Move the R wire of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the C lead of the transformer."
+    act    = "Move the C wire of the transformer."
     wire   = "board-c"
     places = ["upper-bay"]
   }
@@ -7438,15 +7998,15 @@ repair "replace-fuse" {
   match   = ["amps", "shape"]
   causes  = ["cable-short", "y-short", "valve-ohms", "splice-look"]
   confirm = "fuse-v"
-  note    = "A fuse blows for a reason. Blown again: the short is still there."
+  note    = "A fuse blows for a reason. If it blows again, the short is still there."
   step {
-    act    = "Pull the blown fuse."
+    act    = "Pull out the blown fuse."
     wire   = "fuse-a"
     places = ["upper-bay"]
   }
   step {
-    act     = "Push in one of the same amps."
-    caution = "Never a bigger one."
+    act     = "Push in a new fuse with the same amps."
+    caution = "Never use a bigger one."
     level   = "warning"
     places  = ["upper-bay"]
   }
@@ -7458,15 +8018,15 @@ repair "replace-float-switch" {
   kind    = "replace"
   price   = q("12..40 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["low voltage", "opens when wet", "mount"]
+  match   = ["low voltage", "opens when wet", "mounting"]
   causes  = ["pan-look"]
   confirm = "float-ohms"
   step {
-    act  = "Lift one lead at a time."
+    act  = "Take off one wire at a time."
     wire = "float-in"
   }
   step {
-    act  = "Fit the new switch level, join both leads."
+    act  = "Set the new switch in level. Connect both wires."
     wire = "float-out"
   }
 }
@@ -7477,11 +8037,11 @@ repair "replace-thermostat" {
   kind    = "replace"
   price   = q("25..150 money", "from memory")
   minutes = q("20..60 min", "from memory")
-  match   = ["24 volts", "terminals", "with or without common"]
+  match   = ["24 volts", "terminals", "with or without a C wire"]
   causes  = ["stat-type"]
   confirm = "w-c"
   step {
-    act    = "Take a photo of the letters and colours."
+    act    = "Take a photo of the letters and colors."
     places = ["stat-base"]
   }
   step {
@@ -7509,13 +8069,13 @@ repair "replace-limit" {
   match   = ["opening temperature", "length", "shape", "reset"]
   causes  = ["rise-m", "filter-look", "static-m", "blower-cap"]
   confirm = "limit-ohms"
-  note    = "Never bridge it. An opened limit is a messenger: prove the airflow."
+  note    = "Never bypass it. It opened for a reason, so check the airflow."
   step {
-    act     = "Pull one wire, move it to the new limit."
-    caution = "Never bridge a limit."
+    act     = "Pull off one wire. Put it on the new limit switch."
+    caution = "Never bypass a limit switch."
     level   = "warning"
     wire    = "limit-in"
-    places = ["upper-bay"]
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the second wire."
@@ -7523,8 +8083,8 @@ repair "replace-limit" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fasten it in the same hole."
-    caution = "Hot metal, sharp edges."
+    act     = "Fasten the new switch in the same hole."
+    caution = "Hot metal and sharp edges."
     level   = "caution"
     places  = ["upper-bay"]
   }
@@ -7536,18 +8096,18 @@ repair "replace-pressure-switch" {
   kind    = "replace"
   price   = q("25..80 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["set point on the label", "number of ports", "terminals"]
+  match   = ["setting on the label", "number of ports", "terminals"]
   causes  = ["switch-draft-m", "vent-look", "jumper-look"]
   confirm = "press-run-v"
-  note    = "Only the same set point. Measure the draft again after the swap."
+  note    = "Use only the same setting. Measure the draft again after the swap."
   step {
-    act     = "Take a photo of hose and wires."
-    caution = "Never another set point than on the old label."
+    act     = "Take a photo of the hose and the wires."
+    caution = "Never use another setting than the one on the old label."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new switch."
     wire   = "switch-in"
     places = ["upper-bay"]
   }
@@ -7557,7 +8117,7 @@ repair "replace-pressure-switch" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the hose on its own nipple."
+    act    = "Push the hose on its own port."
     places = ["upper-bay"]
   }
 }
@@ -7568,7 +8128,7 @@ repair "replace-inducer-capacitor" {
   kind    = "replace"
   price   = q("8..25 money", "from memory")
   minutes = q("10..20 min", "from memory")
-  match   = ["microfarads", "at least the volts"]
+  match   = ["microfarads", "at least the same volts"]
   causes  = ["fan-amps", "switch-draft-m", "rules"]
   confirm = "fan-cap"
   step {
@@ -7578,13 +8138,13 @@ repair "replace-inducer-capacitor" {
     places  = ["upper-bay"]
   }
   step {
-    act     = "Measure D C volts across its terminals: below five volts."
-    caution = "Above five volts: discharge it again before you touch a wire."
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new capacitor."
     wire   = "fan-cap-a"
     places = ["upper-bay"]
   }
@@ -7601,30 +8161,30 @@ repair "replace-inducer" {
   kind    = "replace"
   price   = q("120..350 money", "from memory")
   minutes = q("45..90 min", "from memory")
-  match   = ["volts", "amps", "rotation", "housing", "gasket"]
+  match   = ["volts", "amps", "direction of turn", "housing", "gasket"]
   causes  = ["fan-drain-look", "vent-look", "rules"]
   confirm = "switch-draft-m"
   step {
-    act    = "Take a photo of plug, hose, and wires."
+    act    = "Take a photo of the plug, the hose, and the wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Part the plug, lift the ground wire."
+    act    = "Pull the two halves of the plug apart. Take off the ground wire."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }
   step {
-    act    = "Take off hose and vent coupling."
+    act    = "Take off the hose and the vent coupling."
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit the new fan with a new gasket."
+    act     = "Put in the new fan with a new gasket."
     caution = "Sharp edges."
     level   = "caution"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Refit coupling, hose, plug, and ground."
+    act    = "Put the coupling, the hose, the plug, and the ground wire back."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }
@@ -7636,28 +8196,28 @@ repair "replace-igniter" {
   kind    = "replace"
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
-  match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
+  match   = ["material", "volts", "ohms", "mounting", "plug"]
   causes  = ["rules"]
   confirm = "glow-ohms"
   step {
-    act    = "Part the igniter plug."
+    act    = "Pull the two halves of the igniter plug apart."
     wire   = "glow-plug"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its screw, draw it straight out."
-    caution = "Hot after a trial. Let it cool."
+    act     = "Take out the igniter's screw. Pull the igniter straight out."
+    caution = "It is hot after a start. Let it cool."
     level   = "warning"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act     = "Hold the new one by its block only."
-    caution = "Skin grease cracks it."
+    act     = "Hold the new one only by its white block."
+    caution = "Grease from skin cracks it."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Fasten it by hand, join the plug."
+    act    = "Fasten it by hand. Push the plug together."
     wire   = "glow-plug"
     places = ["burner-box", "upper-bay"]
   }
@@ -7669,22 +8229,22 @@ repair "replace-flame-rod" {
   kind    = "replace"
   price   = q("10..40 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["length", "bend", "mount"]
+  match   = ["length", "bend", "mounting"]
   causes  = ["burner-ground-ohms"]
   confirm = "flame-current"
   step {
-    act    = "Pull the wire off the rod."
+    act    = "Pull the wire off the flame rod."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its screw, draw the rod out."
-    caution = "The porcelain breaks easily."
+    act     = "Take out the rod's screw. Pull the rod out."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Fit the new rod at the same place."
+    act    = "Put the new rod in the same place."
     places = ["burner-box", "upper-bay"]
   }
   step {
@@ -7700,66 +8260,66 @@ repair "replace-board" {
   kind    = "replace"
   price   = q("120..400 money", "from memory")
   minutes = q("45..90 min", "from memory")
-  match   = ["part number or approved substitute", "settings of the small switches"]
+  match   = ["part number, or its approved substitute", "settings of the small switches"]
   causes  = ["fuse-look", "board-lg", "valve-ohms", "rules"]
   confirm = "r-c"
-  note    = "Only when its inputs are proved present and its output proved missing."
+  note    = "Only when all that goes in is proved good, and what comes out is proved missing."
   step {
-    act     = "Take a photo of every wire and small switch."
-    caution = "Never change a board whose inputs were not proved."
+    act     = "Take a photo of every wire and every small switch."
+    caution = "Never change a board if its inputs were not proved."
     level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act    = "Touch bare metal first. That takes static off you."
     places = ["upper-bay"]
   }
   step {
-    act    = "Touch bare metal first, against static."
+    act    = "Set the small switches of the new board the same way."
     places = ["upper-bay"]
   }
   step {
-    act    = "Copy the small switches to the new board."
-    places = ["upper-bay"]
-  }
-  step {
-    act    = "Move the line lead."
+    act    = "Move the black power wire."
     wire   = "board-l"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the neutral leads."
+    act    = "Move the white neutral wires."
     wire   = "board-n"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the draft fan lead."
+    act    = "Move the draft fan wire."
     wire   = "fan-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the igniter lead."
+    act    = "Move the igniter wire."
     wire   = "glow-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the blower lead."
+    act    = "Move the blower wire."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the R lead of the transformer."
+    act    = "Move the R wire of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the thermostat wires, letter by letter."
+    act    = "Move the thermostat wires, letter to letter."
     wire   = "board-w"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the multi-pin plug."
+    act    = "Move the large plug."
     wire   = "string-end"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the flame rod lead."
+    act    = "Move the flame rod wire."
     wire   = "flame-pin"
     places = ["upper-bay"]
   }
@@ -7771,7 +8331,7 @@ repair "replace-blower-capacitor" {
   kind    = "replace"
   price   = q("8..25 money", "from memory")
   minutes = q("10..20 min", "from memory")
-  match   = ["microfarads", "at least the volts"]
+  match   = ["microfarads", "at least the same volts"]
   causes  = ["blower-amps", "blower-wheel-look", "rules"]
   confirm = "blower-cap"
   step {
@@ -7781,13 +8341,13 @@ repair "replace-blower-capacitor" {
     places  = ["lower-bay"]
   }
   step {
-    act     = "Measure D C volts across its terminals: below five volts."
-    caution = "Above five volts: discharge it again before you touch a wire."
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new capacitor."
     wire   = "blower-cap-a"
     places = ["lower-bay"]
   }
@@ -7804,7 +8364,7 @@ repair "replace-blower-motor" {
   kind    = "replace"
   price   = q("150..500 money", "from memory")
   minutes = q("90..180 min", "from memory")
-  match   = ["volts", "amps", "horsepower", "speeds", "rotation", "capacitor"]
+  match   = ["volts", "amps", "horsepower", "speeds", "direction of turn", "capacitor"]
   causes  = ["blower-cap", "filter-look", "static-m", "rules"]
   confirm = "blower-amps"
   step {
@@ -7812,12 +8372,12 @@ repair "replace-blower-motor" {
     places = ["lower-bay", "upper-bay"]
   }
   step {
-    act    = "Lift the speed lead off the board."
+    act    = "Take the colored speed wire off the board."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Lift the neutral lead of the blower."
+    act    = "Take the neutral wire of the blower off."
     wire   = "board-n"
     places = ["upper-bay"]
   }
@@ -7828,11 +8388,11 @@ repair "replace-blower-motor" {
     places  = ["lower-bay"]
   }
   step {
-    act    = "Swap the motor, wheel in the same place."
+    act    = "Change the motor. Put the wheel in the same place."
     places = ["lower-bay"]
   }
   step {
-    act    = "Refit the leads, colour by colour."
+    act    = "Connect the wires again, color by color."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
@@ -7850,7 +8410,7 @@ repair "call-utility-power" {
 }
 
 repair "call-electrician" {
-  name    = "call an electrician for the line wiring"
+  name    = "call an electrician for the house wiring"
   part    = "line-run"
   kind    = "call"
   stop    = "line-wiring"
@@ -7859,7 +8419,7 @@ repair "call-electrician" {
 }
 
 repair "call-polarity" {
-  name    = "call an electrician: line and neutral are reversed"
+  name    = "call an electrician for the swapped house wires"
   part    = "junction"
   kind    = "call"
   stop    = "line-wiring"
@@ -7868,7 +8428,7 @@ repair "call-polarity" {
 }
 
 repair "call-rollout" {
-  name    = "call licensed help: the roll-out switch opened"
+  name    = "call licensed help because a roll-out switch opened"
   part    = "exchanger"
   kind    = "call"
   stop    = "roll-out"
@@ -7887,7 +8447,7 @@ repair "call-vent" {
 }
 
 repair "call-gas-utility" {
-  name    = "call the gas company or supplier"
+  name    = "call the gas company or the gas supplier"
   part    = "gas-supply"
   kind    = "call"
   stop    = "gas-supply"
@@ -7905,7 +8465,7 @@ repair "call-gas-valve" {
 }
 
 repair "call-overfire" {
-  name    = "call licensed help: the burner is over-fired"
+  name    = "call licensed help because too much gas burns"
   part    = "orifice"
   kind    = "call"
   stop    = "combustion"
@@ -7923,7 +8483,7 @@ repair "call-burners" {
 }
 
 repair "call-exchanger" {
-  name    = "call licensed help: heat exchanger in doubt"
+  name    = "call licensed help to check the heat exchanger"
   part    = "exchanger"
   kind    = "call"
   stop    = "exchanger"
@@ -7952,8 +8512,8 @@ repair "call-duct" {
 # ---- what the rating plate says ----
 
 plate "model" {
-  name = "model number"
-  ask  = "Model number, in groups of three?"
+  name  = "model number"
+  ask   = "What is the model number?"
   match = true
 }
 
@@ -7961,26 +8521,26 @@ plate "input" {
   name     = "input rating"
   unit     = "Btu/h"
   possible = between(20000, 250000, "common practice, no source")
-  ask  = "Input rating on the plate: how many B T U per hour?"
+  ask      = "What is the input rating, in B T U per hour?"
 }
 
 plate "gas-kind" {
   name = "kind of gas"
-  ask  = "Gas on the plate: natural gas, or propane?"
+  ask  = "Does it say natural gas or propane?"
 }
 
 plate "rise" {
-  name     = "highest temperature rise"
+  name     = "highest air temperature rise"
   unit     = "dF"
   possible = between(30, 110, "common practice, no source")
-  ask  = "Highest temperature rise on the plate, degrees?"
+  ask      = "What is the highest air temperature rise, in degrees?"
 }
 
 plate "static" {
-  name     = "highest static pressure"
+  name     = "highest air pressure"
   unit     = "inH2O"
   possible = between(0.1, 2, "common practice, no source")
-  ask  = "Highest static pressure on the plate, inches of water?"
+  ask      = "What is the highest static pressure, in inches of water?"
 }
 
 # ---- labels of single parts, asked at the check that needs them ----
@@ -8064,189 +8624,189 @@ lamp "7" {
 # ---- stop lines ----
 
 stop "gas-train" {
-  say  = "Gas parts need a licensed person."
+  say  = "Only a licensed person may work on gas parts."
   call = "a licensed gas technician"
-  tell = "Say what was measured at the gas valve, and that no gas joint was touched."
+  tell = "Tell them what you measured at the gas valve. No gas joint was touched."
   now  = "Close the gas cock. Leave it off."
 }
 
 stop "gas-supply" {
   say  = "The gas does not reach the furnace."
   call = "the gas company or the gas supplier"
-  tell = "Say which gas appliances work, and that the gas cock is open."
-  now  = "Leave it off. Do not open gas fittings."
+  tell = "Tell them which gas appliances work. The gas cock is open."
+  now  = "Leave it off. Do not open any gas fitting."
 }
 
 stop "gas-closed" {
   say  = "Somebody closed the gas, and nobody knows why."
   call = "the gas company or the gas supplier"
-  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  tell = "Tell them that the gas handle was closed. Nobody opened it."
   now  = "Leave it closed. Leave the furnace off."
 }
 
 stop "combustion" {
-  say  = "Setting the burner needs a licensed person."
+  say  = "Only a licensed person may adjust the burner."
   call = "a licensed gas technician"
-  tell = "Say the plate input, the time of one cubic foot, and the flame colour."
+  tell = "Tell them the input on the plate. Tell them the time for one cubic foot and the flame color."
   now  = "Leave it off. Open a window if you ran it."
 }
 
 stop "exchanger" {
-  say  = "The heat exchanger is in doubt."
+  say  = "The heat exchanger may leak."
   call = "a licensed heating technician"
-  tell = "Say what the flame did as the blower started."
-  now  = "Leave it off, hang a tag on the switch."
+  tell = "Tell them what the flame did when the blower started."
+  now  = "Leave it off. Hang a note on the switch."
 }
 
 stop "roll-out" {
   say  = "Flame has been outside the burners."
   call = "a licensed heating technician"
-  tell = "Say which roll-out switch opened, and where soot or burnt paint is."
-  now  = "Leave it off, hang a tag on it. Reset nothing."
+  tell = "Tell them which roll-out switch opened. Tell them where you see soot or burned paint."
+  now  = "Leave it off. Hang a note on it. Reset nothing."
 }
 
 stop "late-light" {
   say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
-  tell = "Say that gas collects before it lights."
+  tell = "Tell them that gas collects before it lights."
   now  = "Leave it off. Close the gas cock."
 }
 
 stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
-  tell = "Say where the vent pipe is apart or blocked."
+  tell = "Tell them where the vent pipe is apart or blocked."
   now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 stop "line-wiring" {
   say  = "House wiring needs an electrician."
   call = "a licensed electrician"
-  tell = "Say the volts read at the board, idle and under load, and to ground."
+  tell = "Tell them the volts at the board, at rest, while it runs, and to ground."
   now  = "Leave the furnace breaker off."
 }
 
 stop "no-power" {
   say  = "The house has no power."
   call = "the power company"
-  tell = "Say that the whole house is dark, and since when."
-  now  = "Set the furnace switch to off until power returns."
+  tell = "Tell them that the whole house is dark, and since when."
+  now  = "Turn the furnace switch off until the power is back."
 }
 
 stop "flooded" {
   say  = "Water has reached the furnace."
   call = "a licensed heating technician"
-  tell = "Say how high the water stood and which parts were wet."
-  now  = "Stay off the wet floor. Breaker off only with dry feet. Nobody lights it again before every wet part is changed."
+  tell = "Tell them how high the water stood, and which parts got wet."
+  now  = "Stay off the wet floor. Turn the breaker off only with dry feet. Nobody lights it again until every wet part is changed."
 }
 
 stop "outdoor" {
-  say  = "The outdoor unit has its own supply."
+  say  = "The outdoor unit has its own power."
   call = "a cooling technician"
-  tell = "Say that its coil pulls down the 24 volts."
+  tell = "Tell them that its coil shorts the twenty-four volts."
   now  = "Leave the Y wire off and taped."
 }
 
 stop "coil" {
   say  = "The cooling coil holds refrigerant."
   call = "a cooling technician"
-  tell = "Say the pressure above the furnace, and that the filter is clean."
-  now  = "Leave it off until the air gets through."
+  tell = "Tell them the pressure above the furnace. The filter is clean."
+  now  = "Leave it off until air gets through."
 }
 
 stop "ducts" {
-  say  = "Ducts need an installer."
+  say  = "The ducts need an installer."
   call = "a duct installer"
-  tell = "Say where the duct is apart or too small."
-  now  = "A return duct apart near the furnace pulls in flue gas. Leave it off."
+  tell = "Tell them where the duct is apart or too small."
+  now  = "A return duct apart near the furnace pulls in exhaust. Leave it off."
 }
 
 stop "local-rules" {
   say  = "Local rules keep this work for licensed people."
   call = "a licensed technician"
-  tell = "Read out the record of this job."
+  tell = "Read them the record of this job."
   now  = "Leave it off. Leave the covers on."
 }
 
 # ---- cautions: full form first, then short ones with the same hazard word ----
 
 caution "mains" {
-  level   = "danger"
-  say     = [
-    "House voltage, live. It can kill. One hand, dry floor, no rings.",
-    "House voltage. One hand only.",
-    "Live house voltage. Touch plastic only.",
+  level = "danger"
+  say = [
+    "House voltage is live here. It can kill. Use one hand. Stand on a dry floor. Wear no rings.",
+    "House voltage. Use one hand only.",
+    "House voltage is live. Touch only plastic.",
     "House voltage here. Dry floor, one hand.",
   ]
 }
 
 caution "low" {
   level = "caution"
-  say   = [
-    "Twenty-four volts, live. House voltage is close by.",
-    "Twenty-four volts live. Mind the mains side.",
-    "Twenty-four volts. Do not slip across terminals.",
-    "Live twenty-four volts. Keep tips apart.",
+  say = [
+    "Twenty-four volts are live here. House voltage is close by.",
+    "Twenty-four volts are live. Stay away from the house voltage side.",
+    "Twenty-four volts. Do not slip from one terminal to the next.",
+    "Twenty-four volts are live. Keep the tips apart.",
   ]
 }
 
 caution "moving" {
   level = "warning"
-  say   = [
+  say = [
     "A fan can start by itself. Keep hands and sleeves out.",
-    "The fan can start. Hands out.",
-    "Fan may start any time. Stay clear.",
-    "Hands clear. The fan starts by itself.",
+    "The fan can start. Keep your hands out.",
+    "The fan may start at any time. Stay clear.",
+    "The fan starts by itself. Keep your hands clear.",
   ]
 }
 
 caution "hot" {
   level = "warning"
-  say   = [
-    "Hot metal and igniter. They burn skin for ten minutes after.",
+  say = [
+    "The metal and the igniter are hot. They can burn you for ten minutes.",
     "Hot metal. Wait, or wear gloves.",
-    "Still hot inside. Keep skin off.",
-    "Hot parts here. Let them cool.",
+    "It is still hot inside. Keep your skin away.",
+    "The parts are hot here. Let them cool.",
   ]
 }
 
 caution "sharp" {
   level = "caution"
-  say   = [
-    "Sharp sheet metal edges. Wear gloves, move slowly.",
+  say = [
+    "The sheet metal has sharp edges. Wear gloves. Move slowly.",
     "Sharp edges. Move slowly.",
-    "Edges are sharp here. Gloves on.",
-    "Mind the sharp metal.",
+    "The edges are sharp here. Wear gloves.",
+    "Watch the sharp metal.",
   ]
 }
 
 caution "gas" {
-  level   = "danger"
-  say     = [
-    "Gas parts. Touch wires only, no fitting, no screw.",
-    "Gas parts here. Wires only.",
-    "Gas fittings stay closed. Touch none.",
-    "Gas close by. Leave every fitting alone.",
+  level = "danger"
+  say = [
+    "Gas parts. Touch only wires, no fitting and no screw.",
+    "Gas parts here. Touch only wires.",
+    "Gas fittings stay closed. Touch none of them.",
+    "Gas parts close by. Leave every fitting alone.",
   ]
 }
 
 caution "capacitor" {
   level = "warning"
-  say   = [
-    "A capacitor can hold a charge with the power off. Discharge it.",
-    "Capacitor may be charged. Discharge it first.",
-    "Charged capacitor. Resistor first, then hands.",
-    "Discharge the capacitor, then touch.",
+  say = [
+    "A capacitor can hold a charge with the power off. Empty it first.",
+    "The capacitor may be charged. Empty it first.",
+    "Charged capacitor. First the resistor, then your hands.",
+    "Empty the capacitor before you touch it.",
   ]
 }
 
 caution "high" {
   level = "warning"
-  say   = [
-    "High place. Firm ladder, dry shoes, or leave it.",
-    "High up. Firm ladder only.",
-    "Mind the height. Both feet firm.",
-    "High place. Leave it when in doubt.",
+  say = [
+    "This is a high place. Use a firm ladder and dry shoes, or leave it.",
+    "It is high up. Use a firm ladder only.",
+    "Watch the height. Keep both feet firm.",
+    "A high place. If in doubt, leave it.",
   ]
 }
 

@@ -53,19 +53,33 @@ use "draft" {
     }
   }
   check "hose-look" {
-    ask = "Is the pressure hose good, split, off its port, or on the wrong place?"
-    option "good" { when = !mode("hose.off") && !mode("hose.split") && !mode("hose.swapped") }
-    option "off-port" { when = mode("hose.off") }
-    option "split" { when = mode("hose.split") }
-    option "wrong-place" {}
+    ask = "How is the rubber hose? Good, off its port, split, or in the wrong place?"
+    option "good" {
+      when = !mode("hose.off") && !mode("hose.split") && !mode("hose.swapped")
+      label = "Good"
+    }
+    option "off-port" {
+      when = mode("hose.off")
+      label = "Off its port"
+    }
+    option "split" {
+      when = mode("hose.split")
+      label = "Split"
+    }
+    option "wrong-place" { label = "In the wrong place" }
   }
   check "hose-wet" {
     option "dry" { when = !mode("hose.wet") && !mode("inducer-drain.blocked") && water-back > 0.5 }
   }
   check "vent-joint-look" {
     act = "Follow both plastic pipes with a light."
-    ask = "Are the vent pipe joints tight, apart, or burnt brown?"
-    option "burnt" { stop = "vent" }
+    ask = "How are the joints of the vent pipe? Tight, apart, or burned?"
+    option "burnt" {
+      stop = "vent"
+      label = "Burned"
+    }
+    option "tight" { label = "Tight" }
+    option "loose" { label = "Apart" }
   }
   signal "draft" {
     is = inducer.draft * inducer.works * inducer-wheel.passes * vent.passes * air-intake.passes * inducer-drain.passes * vent-slope.passes * second-gas.passes * collector.passes * (trap.passes > 0.5 && trap.passes < 0.9 ? 0.5 : 1)
@@ -296,9 +310,12 @@ check "see-drop" {
   skill    = "clear"
   repeat   = true
   act      = "Let it run and watch the flame."
-  ask      = "After five minutes: is it still burning, or no flame?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "no-flame" {}
+  ask      = "How is the flame after five minutes? Still burning or no flame?"
+  option "flame-stays" {
+    when = lit > 0.5
+    label = "Still burning"
+  }
+  option "no-flame" { label = "No flame" }
 }
 
 check "water-comes" {
@@ -312,9 +329,12 @@ check "water-comes" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Look at the end of the drain while it burns."
-  ask      = "Does water drip from the drain, or is it dry?"
-  option "drips" { when = lit > 0.5 && drains > 0.5 }
-  option "dry" {}
+  ask      = "What comes out of the drain? It drips or it is dry?"
+  option "drips" {
+    when = lit > 0.5 && drains > 0.5
+    label = "It drips"
+  }
+  option "dry" { label = "It is dry" }
 }
 
 check "pipe-heat" {
@@ -329,10 +349,16 @@ check "pipe-heat" {
   skill    = "clear"
   act      = "Hold a hand near the plastic vent pipe."
   caution  = "It may be hot. Do not grip it."
-  ask      = "Is the plastic vent warm, cold, or too hot to touch?"
-  option "warm" { when = lit > 0.5 }
-  option "cold" {}
-  option "hot" { stop = "vent" }
+  ask      = "How warm is the plastic vent? Warm, cold, or too hot?"
+  option "warm" {
+    when = lit > 0.5
+    label = "Warm"
+  }
+  option "cold" { label = "Cold" }
+  option "hot" {
+    stop = "vent"
+    label = "Too hot"
+  }
 }
 
 check "hot-draft-m" {
@@ -352,7 +378,7 @@ check "hot-draft-m" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the switch. Put the tee with the gauge between."
+  fit      = "Pull the hose off the switch. Connect the gauge between hose and switch with a three-way fitting."
   act      = "Stand back, read the gauge after five minutes."
 }
 
@@ -365,9 +391,12 @@ check "vent-slope-look" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow the plastic pipes. Look for a low spot."
-  ask      = "Do the pipes slope to the furnace, or is there a sagging spot?"
-  option "sloped" { when = vent-slope.ok }
-  option "sagging" {}
+  ask      = "How do the pipes run? Sloped or sagging?"
+  option "sloped" {
+    when = vent-slope.ok
+    label = "Sloped"
+  }
+  option "sagging" { label = "Sagging" }
 }
 
 check "second-air-look" {

@@ -41,10 +41,19 @@ use "gas" {
   }
   check "hear-valve" { act = "Listen as the ticking starts." }
   check "orifice-look" {
-    ask = "Are the nozzles the same as on the label, different, or blocked?"
-    option "same" { when = orifice.ok }
-    option "different" { when = mode("orifice.too-big") }
-    option "blocked" { stop = "combustion" }
+    ask = "Are the numbers on the nozzles as on the label? The same, different, or blocked?"
+    option "same" {
+      when = orifice.ok
+      label = "The same"
+    }
+    option "different" {
+      when = mode("orifice.too-big")
+      label = "Different"
+    }
+    option "blocked" {
+      stop = "combustion"
+      label = "Blocked"
+    }
   }
   check "see-colour" { act = "Look at the flame after the ticking ends." }
 }

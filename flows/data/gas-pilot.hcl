@@ -64,7 +64,7 @@ use "safety-string" {
   }
   repair "refit-string-lead" {
     step {
-      act    = "Push the spade home, tug it."
+      act    = "Push the wire on its pin, tug it."
       wire   = "string-end"
       places = ["upper-bay"]
     }
@@ -79,7 +79,7 @@ use "burner-dsi" {
 }
 use "pilot-intermittent" {}
 use "gas" {
-  check "hear-valve" { act = "Listen as the pilot has burnt some seconds." }
+  check "hear-valve" { act = "Listen a few seconds after the pilot lights." }
   check "see-colour" { act = "Look at the main flame." }
   point "gas-out" {
     name  = "main valve spade of the ignition module"
@@ -91,17 +91,17 @@ use "gas" {
   }
 }
 use "flame-proof" {
-  part "flame-rod" { look = "thin rod in the pilot flame, white porcelain, one wire" }
+  part "flame-rod" { look = "thin rod in the pilot flame, white ceramic, one wire" }
   signal "flame-at-rod" { is = pilot }
   check "flame-current" {
     at  = "pilot"
     act = "Put the meter in series with the rod lead."
   }
-  check "rod-place" { ask = "Is the rod tip in the pilot flame, at the right place, or the wrong place?" }
+  check "rod-place" { ask = "Is the tip of the rod in the pilot flame?" }
   repair "set-flame-rod" {
     step {
       act     = "Loosen its screw, turn the tip into the pilot."
-      caution = "The porcelain breaks easily."
+      caution = "The white ceramic breaks easily."
       level   = "caution"
       places  = ["burner-box", "upper-bay"]
     }
@@ -119,15 +119,23 @@ use "air-psc" {
   }
   check "speed-lead-look" {
     act = "Tug the blower wire at the fan control."
-    ask = "Is the blower wire in the right place, or loose?"
-    option "right-place" { when = !mode("speed-lead.loose") }
+    ask = "Is the blower wire in its place? Right place or loose?"
+    option "right-place" {
+      when = !mode("speed-lead.loose")
+      label = "Right place"
+    }
+    option "loose" { label = "Loose" }
   }
 }
 use "air" {
   check "hear-rest" {
     name = "blower with no call"
-    ask  = "With no call: is the blower silent, or running?"
-    option "silent" { when = blower.works < 0.1 }
+    ask  = "What does the blower do with no call? Silent or running?"
+    option "silent" {
+      when = blower.works < 0.1
+      label = "Silent"
+    }
+    option "running" { label = "Running" }
   }
   signal "airflow" { is = blower.works * belt.passes * blower-wheel.passes * return-passes * supply-passes }
   signal "return-static" { is = blower.suction * blower.works * belt.passes / (return-passes * return-passes) }
@@ -262,9 +270,12 @@ check "fan-pointer" {
   skill    = "ambiguous"
   act      = "Read the fan ON pointer. Leave the limit pointer alone."
   caution  = "Turn no dial by force: it bends the probe."
-  ask      = "Is the fan ON pointer above or below one hundred fifty?"
-  option "below" { when = !mode("fan-control.set-high") }
-  option "above" {}
+  ask      = "Where is the fan pointer against one hundred fifty? Below or above?"
+  option "below" {
+    when = !mode("fan-control.set-high")
+    label = "Below"
+  }
+  option "above" { label = "Above" }
 }
 
 repair "replace-belt" {

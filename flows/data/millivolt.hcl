@@ -12,7 +12,7 @@ appliance "heater-millivolt" {
   # lighting labels of standing pilots (ANSI Z21 series): knob off, wait five minutes, smell near the floor, then light
   relight = q("5 min", "from memory")
   starts  = q("12 x", "common practice, no source")
-  earth = "frame"
+  earth   = "frame"
 }
 
 source "T12" { text = "gas technician training text, unit 12" }
@@ -30,7 +30,7 @@ place "room" {
 
 place "bay" {
   name     = "lower door of the heater"
-  where    = "below the flames, swings down"
+  where    = "below the flames, it swings down"
   cover    = true
   open     = q("0.5 min", "common practice, no source")
   hands_in = true
@@ -47,13 +47,13 @@ place "rear" {
 
 place "stat-cover" {
   name  = "thermostat cover"
-  where = "on the wall, pulls off"
+  where = "on the wall, it pulls off"
   cover = true
   open  = q("0.5 min", "common practice, no source")
 }
 
 place "outside" {
-  name    = "vent terminal"
+  name    = "end of the vent"
   where   = "outdoors, where the vent pipe ends"
   hazards = ["hot"]
 }
@@ -131,10 +131,10 @@ part "sparker" {
 
 part "spark-lead" {
   kind  = "thing"
-  name  = "lead of the spark electrode"
+  name  = "spark wire"
   place = "bay"
   mode "off" {
-    name   = "spark lead off its electrode"
+    name   = "spark wire off"
     does   = "off"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-spark-lead"
@@ -164,7 +164,7 @@ part "pilot-orifice" {
 
 part "wind" {
   kind = "thing"
-  name = "draft at the pilot"
+  name = "wind at the pilot"
   mode "gusts" {
     name   = "wind down the vent blows the pilot out"
     does   = "off"
@@ -210,7 +210,7 @@ part "thermocouple" {
     repair = "replace-thermocouple"
   }
   mode "resistive" {
-    name   = "thermocouple joint cracking, high resistance"
+    name   = "thermocouple joint cracking"
     does   = "resist"
     ohms   = q("0.12 ohm", "common practice, no source")
     rate   = q("2 x", "common practice, no source")
@@ -251,13 +251,13 @@ part "spill-switch" {
   place  = "rear"
   safety = true
   stop   = "vent"
-  look   = "small disc on the draft hood, two wires, a button"
+  look   = "small disc with two wires and a button, where the vent begins"
   ports  = { a = "TCS", b = "HC" }
   ohms   = q("0.001 ohm", "common practice, no source")
   trips  = reached("steady") && spill > 0.5
   reset  = "manual"
   mode "open" {
-    name   = "spill switch fails open"
+    name   = "spill switch broken"
     does   = "stuck-open"
     rate   = q("0.5 x", "common practice, no source")
     repair = "replace-spill-switch"
@@ -266,7 +266,7 @@ part "spill-switch" {
 
 part "hold-coil" {
   kind    = "load"
-  name    = "hold-in coil of the pilot valve"
+  name    = "pilot valve coil"
   place   = "rear"
   stop    = "gas-train"
   current = "dc"
@@ -274,13 +274,13 @@ part "hold-coil" {
   ohms    = q("0.028 ohm", 0.025, 0.031, "computed")
   works   = q("4.5 mV", 2, 7, "T12")
   mode "open" {
-    name   = "hold-in coil open"
+    name   = "pilot valve coil burned out"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-control"
   }
   mode "weak" {
-    name   = "hold-in coil weak"
+    name   = "pilot valve coil weak"
     does   = "set"
     works  = q("16 mV", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -319,7 +319,7 @@ part "thermopile" {
   kind       = "emf"
   name       = "thermopile"
   place      = "bay"
-  look       = "thick probe in the pilot flame, two wires"
+  look       = "thick probe in the pilot flame, with two wires"
   ports      = { a = "TPTH", b = "PILE" }
   millivolts = q("500 mV", 450, 550, "T12")
   ohms       = q("4.94 ohm", 4.4, 5.5, "computed")
@@ -332,7 +332,7 @@ part "thermopile" {
     repair = "replace-thermopile"
   }
   mode "resistive" {
-    name   = "thermopile with high resistance inside"
+    name   = "thermopile worn out inside"
     does   = "resist"
     ohms   = q("6 ohm", "common practice, no source")
     rate   = q("2 x", "common practice, no source")
@@ -348,18 +348,18 @@ part "thermopile" {
 
 part "pile-lead" {
   kind  = "wire"
-  name  = "lead of the thermopile"
+  name  = "wire of the thermopile"
   place = "bay"
   ports = { a = "PILE", b = "TP" }
   ohms  = q("0.02 ohm", "common practice, no source")
   mode "loose" {
-    name   = "thermopile lead off its screw"
+    name   = "thermopile wire off its screw"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-pile-lead"
   }
   mode "dirty" {
-    name   = "thermopile lead corroded at its screw"
+    name   = "thermopile wire rusty at its screw"
     does   = "resist"
     ohms   = q("5 ohm", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -378,13 +378,13 @@ part "limit" {
   set    = q("200 degF", 190, 210, "T19")
   trips  = reached("steady") && box > limit.set
   mode "open" {
-    name   = "high limit fails open"
+    name   = "high limit switch broken"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-limit"
   }
   mode "resistive" {
-    name   = "high limit contacts burnt, high resistance"
+    name   = "contacts of the high limit burned"
     does   = "resist"
     ohms   = q("3.5 ohm", "common practice, no source")
     rate   = q("2 x", "common practice, no source")
@@ -400,8 +400,8 @@ part "limit" {
 }
 
 part "air-ways" {
-  kind    = "passage"
-  name    = "air openings of the heater"
+  kind = "passage"
+  name = "air openings of the heater"
   numbers = {
     room = q("70 degF", "common practice, no source")
     rise = q("110 dF", "common practice, no source")
@@ -418,19 +418,19 @@ part "air-ways" {
 
 part "splice" {
   kind  = "wire"
-  name  = "splice in the thermostat wire"
+  name  = "joint in the thermostat wire"
   place = "rear"
   ports = { a = "LIM", b = "S1" }
   ohms  = q("0.25 ohm", "common practice, no source")
   mode "bad" {
-    name   = "splice in the thermostat wire bad"
+    name   = "joint in the thermostat wire bad"
     does   = "resist"
     ohms   = q("4 ohm", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "remake-splice"
   }
   mode "open" {
-    name   = "splice in the thermostat wire open"
+    name   = "joint in the thermostat wire apart"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-splice"
@@ -441,7 +441,7 @@ part "thermostat" {
   kind   = "contact"
   name   = "thermostat"
   place  = "stat-cover"
-  look   = "on the wall, two wires, no battery"
+  look   = "on the wall, with two wires and no battery"
   ports  = { a = "S1", b = "S2" }
   ohms   = q("1.5 ohm", 1.2, 1.7, "computed")
   closes = call && setpoint.value > 0.5
@@ -459,7 +459,7 @@ part "thermostat" {
     repair = "replace-thermostat"
   }
   mode "wrong-type" {
-    name   = "thermostat for twenty-four volts fitted"
+    name   = "thermostat for twenty-four volts, the wrong kind"
     does   = "set"
     ohms   = q("22 ohm", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -469,9 +469,9 @@ part "thermostat" {
 }
 
 part "setpoint" {
-  kind    = "thing"
-  name    = "setting of the thermostat"
-  place   = "room"
+  kind  = "thing"
+  name  = "setting of the thermostat"
+  place = "room"
   mode "low" {
     name   = "thermostat set below the room"
     does   = "off"
@@ -514,7 +514,7 @@ part "main-valve" {
   works   = q("105 mV", 95, 115, "plate")
   needs   = !mode("knob.at-pilot")
   mode "coil-open" {
-    name   = "coil of the main valve open"
+    name   = "coil of the main valve burned out"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-control"
@@ -527,7 +527,7 @@ part "main-valve" {
     repair = "replace-control"
   }
   mode "stuck" {
-    name   = "main valve stuck shut"
+    name   = "main valve stuck closed"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-control"
@@ -655,22 +655,22 @@ control "gas-control" {
 point "tpth" {
   net   = "TPTH"
   place = "bay"
-  name  = "terminal T P slash T H"
+  name  = "middle screw of the gas control"
   where = "middle screw of the gas control"
 }
 
 point "th" {
   net   = "TH"
   place = "bay"
-  name  = "terminal T H"
-  where = "screw of the thermostat wire"
+  name  = "T H screw"
+  where = "the screw of the thermostat wire"
 }
 
 point "tp" {
   net   = "TP"
   place = "bay"
-  name  = "terminal T P"
-  where = "screw of the thermopile wire"
+  name  = "T P screw"
+  where = "the screw of the thermopile wire"
 }
 
 point "pile-a" {
@@ -690,15 +690,15 @@ point "pile-b" {
 point "splice-far" {
   net   = "S1"
   place = "rear"
-  name  = "far side of the splice"
-  where = "thermostat wire behind the wire nut"
+  name  = "far side of the wire joint"
+  where = "the thermostat wire behind the wire nut"
 }
 
 point "lim" {
   net   = "LIM"
   place = "rear"
   name  = "far side of the high limit"
-  where = "second wire of the limit"
+  where = "the second wire of the limit"
 }
 
 point "s1" {
@@ -719,7 +719,7 @@ point "tc-tip" {
   net   = "thermocouple.a"
   place = "rear"
   name  = "tip of the thermocouple lead"
-  where = "nut taken off the gas control"
+  where = "with the nut taken off the gas control"
 }
 
 point "tc-tube" {
@@ -732,7 +732,7 @@ point "tc-tube" {
 point "hc" {
   net   = "HC"
   place = "rear"
-  name  = "adapter at the hold-in coil"
+  name  = "adapter screw"
   where = "side screw of the adapter"
 }
 
@@ -760,20 +760,26 @@ point "stat-a" {
 point "valve-a" {
   net   = "main-valve.a"
   place = "bay"
-  name  = "loose wire at terminal T H"
-  where = "wire taken off the screw"
+  name  = "loose wire of the T H screw"
+  where = "the wire taken off the screw"
 }
 
 check "odour" {
   stage    = "safety"
-  name     = "gas odour"
+  name     = "odor in the room"
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   act      = "Sniff near the floor and near the pipes."
-  ask      = "Gas odour here: none, or a gas odour?"
-  option "none" { when = true }
-  option "some" { emergency = "gas" }
+  ask      = "Do you notice an odor like gas?"
+  option "none" {
+    when  = true
+    label = "No"
+  }
+  option "some" {
+    emergency = "gas"
+    label     = "Yes"
+  }
 }
 
 check "alarm" {
@@ -782,16 +788,24 @@ check "alarm" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
-  option "quiet" { when = true }
-  option "sounding" { emergency = "co" }
+  ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
+  option "quiet" {
+    when  = true
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
   option "chirping" {
-    as   = "quiet"
-    tell = "One chirp now and then is a low battery or an old alarm. Change it today."
+    as    = "quiet"
+    tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+    label = "Chirping"
   }
   option "no-co-alarm" {
-    as   = "quiet"
-    tell = "Get a carbon monoxide alarm before the burner runs again. Without one nobody would notice bad air."
+    as    = "quiet"
+    tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
+    label = "No alarm at all"
   }
 }
 
@@ -801,9 +815,15 @@ check "people" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Is everyone fine, or is somebody feeling ill?"
-  option "everyone-fine" { when = true }
-  option "feeling-ill" { emergency = "ill" }
+  ask      = "How is everyone in the house? Everyone is fine, or somebody feels ill?"
+  option "everyone-fine" {
+    when  = true
+    label = "Everyone is fine"
+  }
+  option "feeling-ill" {
+    emergency = "ill"
+    label     = "Somebody feels ill"
+  }
 }
 
 check "flood" {
@@ -812,9 +832,15 @@ check "flood" {
   function = "look"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Is the heater dry, or was it ever under water?"
-  option "dry" { when = true }
-  option "above" { stop = "flooded" }
+  ask      = "Was the heater ever under water?"
+  option "dry" {
+    when  = true
+    label = "No"
+  }
+  option "above" {
+    stop  = "flooded"
+    label = "Yes"
+  }
 }
 
 check "soot" {
@@ -826,54 +852,80 @@ check "soot" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  ask      = "The heater front and the glass: clean, burnt, or sooty?"
-  option "clean" { when = !(spill > 0.5) }
-  option "sooty" {
-    when = spill > 0.5
-    stop = "vent"
+  ask      = "How are the front and the glass of the heater? Clean, sooty, or scorched?"
+  option "clean" {
+    when  = !(spill > 0.5)
+    label = "Clean"
   }
-  option "burnt" { stop = "vent" }
+  option "sooty" {
+    when  = spill > 0.5
+    stop  = "vent"
+    label = "Sooty"
+  }
+  option "burnt" {
+    stop  = "vent"
+    label = "Scorched"
+  }
 }
 
 check "since" {
-  stage    = "story"
-  name     = "since when"
+  stage    = "free"
+  name     = "what happened before"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "After what did it start: after work, after a storm, or nothing done?"
-  option "after-work" { when = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot") }
-  option "after-storm" { when = mode("wind.gusts") || mode("flue.blocked") }
-  option "nothing-done" {}
+  ask      = "What happened just before it failed? Work on it, a storm, or nothing?"
+  option "after-work" {
+    when  = mode("thermostat.wrong-type") || mode("stat-wire.thin") || mode("gas-cock.closed") || mode("knob.at-off") || mode("knob.at-pilot")
+    label = "Work on it"
+    told = ["after-work"]
+  }
+  option "after-storm" {
+    when  = mode("wind.gusts") || mode("flue.blocked")
+    label = "A storm"
+  }
+  option "nothing-done" {
+    label = "Nothing"
+  }
 }
 
 check "how-often" {
-  stage    = "story"
-  name     = "how often"
+  stage    = "free"
+  name     = "how often it fails"
   function = "look"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Does it fail every start, some starts, or never stops early?"
+  ask      = "Does it fail only at some starts or at every start?"
   option "some-starts" {
     when   = mode("splice.bad") || mode("wind.gusts")
     passes = true
+    label  = "Only at some starts"
+    told = ["sometimes"]
   }
-  option "every-start" {}
+  option "every-start" {
+    label = "At every start"
+  }
 }
 
 check "pilot-lit" {
-  stage    = "free"
-  name     = "pilot"
+  stage    = "light"
+  name     = "pilot flame"
   function = "look"
-  power    = "on"
-  call     = "on"
+  power    = "any"
+  call     = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Look through the glass at the pilot."
-  ask      = "Is the pilot lit, or out?"
-  option "lit" { when = pilot > 0.02 }
-  option "out" {}
+  act      = "Look through the glass for the small pilot flame."
+  ask      = "Is the pilot flame lit or out?"
+  option "lit" {
+    when  = pilot > 0.02
+    label = "Lit"
+    shows = ["power"]
+  }
+  option "out" {
+    label = "Out"
+  }
 }
 
 check "knob-position" {
@@ -886,10 +938,21 @@ check "knob-position" {
   skill    = "clear"
   repeat   = true
   act      = "Read the mark at the knob."
-  ask      = "Where does the knob point: on, off, or hold at pilot?"
-  option "on" { when = !(mode("knob.at-off") || mode("knob.at-pilot")) }
-  option "off" { when = mode("knob.at-off") }
-  option "hold" { when = mode("knob.at-pilot") }
+  ask      = "Where does the knob point? On, off, or pilot?"
+  option "on" {
+    when  = !(mode("knob.at-off") || mode("knob.at-pilot"))
+    label = "On"
+  }
+  option "off" {
+    when  = mode("knob.at-off")
+    label = "Off"
+    mend = "turn-knob"
+  }
+  option "hold" {
+    when  = mode("knob.at-pilot")
+    label = "Pilot"
+    mend = "turn-knob"
+  }
 }
 
 check "cock" {
@@ -901,10 +964,19 @@ check "cock" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Look at the lever on the pipe."
-  ask      = "Is the gas cock open, along the pipe, or closed, across it?"
-  option "open" { when = !(mode("gas-cock.closed")) }
-  option "closed" { when = mode("gas-cock.closed") }
+  act      = "Look at the small lever on the gas pipe."
+  ask      = "How does the lever stand? Along the pipe, or across the pipe?"
+  option "open" {
+    when  = !(mode("gas-cock.closed"))
+    also  = ["parallel"]
+    label = "Along the pipe"
+  }
+  option "closed" {
+    when  = mode("gas-cock.closed")
+    also  = ["crosswise"]
+    label = "Across the pipe"
+    mend = "open-cock"
+  }
 }
 
 check "other-gas" {
@@ -915,11 +987,20 @@ check "other-gas" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Try the stove or the water heater."
-  ask      = "Do other gas appliances burn: good, weak flame, or none?"
-  option "good" { when = !((gas-supply.value < 0.5) || (gas-supply.value < 4)) }
-  option "no-flame" { when = gas-supply.value < 0.5 }
-  option "short-flame" { when = gas-supply.value < 4 }
+  act      = "Try the gas stove or the gas water heater."
+  ask      = "How do they burn? Good, no flame, or weak?"
+  option "good" {
+    when  = !((gas-supply.value < 0.5) || (gas-supply.value < 4))
+    label = "Good"
+  }
+  option "no-flame" {
+    when  = gas-supply.value < 0.5
+    label = "No flame"
+  }
+  option "short-flame" {
+    when  = gas-supply.value < 4
+    label = "Weak"
+  }
 }
 
 check "setting" {
@@ -930,10 +1011,18 @@ check "setting" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn it well above the room, then look."
-  ask      = "Is the thermostat set above or below the room?"
-  option "above" { when = !((setpoint.value < 0.5)) }
-  option "below" { when = setpoint.value < 0.5 }
+  before   = ["call-on"]
+  act      = "Look at it before you change it."
+  ask      = "Compared with the room, is the setting above or below?"
+  option "above" {
+    when  = !((setpoint.value < 0.5))
+    label = "Above"
+  }
+  option "below" {
+    when  = setpoint.value < 0.5
+    label = "Below"
+    mend = "raise-setpoint"
+  }
 }
 
 check "air-openings" {
@@ -944,15 +1033,22 @@ check "air-openings" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Look along the top and the bottom."
-  ask      = "The air openings: clear or blocked?"
-  option "clear" { when = !((air-ways.passes < 0.7)) }
-  option "blocked" { when = air-ways.passes < 0.7 }
+  act      = "Look along the top and the bottom of the heater."
+  ask      = "Are the air openings clear or blocked?"
+  option "clear" {
+    when  = !((air-ways.passes < 0.7))
+    label = "Clear"
+  }
+  option "blocked" {
+    when  = air-ways.passes < 0.7
+    label = "Blocked"
+    mend = "clear-air"
+  }
 }
 
 check "terminal" {
   stage    = "free"
-  name     = "vent terminal"
+  name     = "end of the vent outside"
   function = "look"
   part     = "flue"
   places   = ["outside"]
@@ -961,11 +1057,15 @@ check "terminal" {
   skill    = "clear"
   repeat   = true
   caution  = "Hot pipe. Do not touch it."
-  ask      = "The vent outside: clear or blocked?"
-  option "clear" { when = !((flue.passes < 0.5)) }
+  ask      = "Is the end of the vent outside clear or blocked?"
+  option "clear" {
+    when  = !((flue.passes < 0.5))
+    label = "Clear"
+  }
   option "blocked" {
-    when = flue.passes < 0.5
-    stop = "vent"
+    when  = flue.passes < 0.5
+    stop  = "vent"
+    label = "Blocked"
   }
 }
 
@@ -981,30 +1081,43 @@ check "spark-seen" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Press the button and watch the pilot."
-  ask      = "Pressing the button: is there a spark, or no spark, steady or none?"
-  option "good" { when = !((sparker.value * spark-lead.value < 0.5)) }
-  option "none" { when = sparker.value * spark-lead.value < 0.5 }
+  act      = "Press the spark button. Watch the pilot."
+  ask      = "Do you see a spark at the pilot?"
+  option "good" {
+    when  = !((sparker.value * spark-lead.value < 0.5))
+    label = "Yes"
+  }
+  option "none" {
+    when  = sparker.value * spark-lead.value < 0.5
+    label = "No"
+  }
 }
 
 check "spark-lead-seen" {
   stage    = "watch"
-  name     = "lead of the spark electrode"
+  name     = "spark wire"
   function = "look"
   part     = "spark-lead"
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Follow the lead from the button."
-  ask      = "The spark lead: in place, or off?"
-  option "in" { when = !((spark-lead.value < 0.5)) }
-  option "off" { when = spark-lead.value < 0.5 }
+  act      = "Follow the wire from the spark button to the pilot."
+  ask      = "Is the wire in place or off?"
+  option "in" {
+    when  = !((spark-lead.value < 0.5))
+    label = "In place"
+  }
+  option "off" {
+    when  = spark-lead.value < 0.5
+    label = "Off"
+    mend = "refit-spark-lead"
+  }
 }
 
 check "pilot-lights" {
   stage    = "watch"
-  name     = "pilot with the knob held"
+  name     = "pilot while you hold the knob"
   function = "look"
   power    = "on"
   call     = "on"
@@ -1012,13 +1125,20 @@ check "pilot-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Hold the knob, press the button."
-  ask      = "Holding the knob: does the pilot light, or not at all?"
+  unless   = ["pilot-lit=lit"]
+  event    = "the pilot lights"
+  act      = "Hold the knob in. Press the spark button."
+  ask      = "Does the pilot flame light?"
   option "lit" {
-    when = pilot > 0.02
-    seen = ["flame", "held"]
+    when  = pilot > 0.02
+    seen  = ["flame", "held"]
+    label = "Yes"
   }
-  option "no-flame" { seen = ["dark"] }
+  option "no-flame" {
+    seen  = ["dark"]
+    label = "No"
+    missed = true
+  }
 }
 
 check "pilot-shape" {
@@ -1032,16 +1152,26 @@ check "pilot-shape" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Look where the flame touches the probes."
-  ask      = "The pilot: strong and blue, short and soft, or none?"
-  option "blue-flame" { when = !((pilot < 0.02) || (pilot < 0.7)) }
-  option "no-flame" { when = pilot < 0.02 }
-  option "short-flame" { when = pilot < 0.7 }
+  unless   = ["pilot-lights=no-flame", "pilot-lit=out"]
+  act      = "Look where the pilot flame touches the two probes."
+  ask      = "How is the flame? Strong and blue, no flame, or short and soft?"
+  option "blue-flame" {
+    when  = !((pilot < 0.02) || (pilot < 0.7))
+    label = "Strong and blue"
+  }
+  option "no-flame" {
+    when  = pilot < 0.02
+    label = "No flame"
+  }
+  option "short-flame" {
+    when  = pilot < 0.7
+    label = "Short and soft"
+  }
 }
 
 check "pilot-stays" {
   stage    = "watch"
-  name     = "pilot when the knob is let go"
+  name     = "pilot after you let go of the knob"
   function = "look"
   power    = "on"
   call     = "on"
@@ -1049,10 +1179,19 @@ check "pilot-stays" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Hold one minute, then let go slowly."
-  ask      = "Let the knob go after a minute: does the flame stay lit, or go out?"
-  option "lit" { when = pilot > 0.02 }
-  option "out" { seen = ["out"] }
+  unless   = ["pilot-lit=lit", "pilot-lights=no-flame"]
+  event    = "the pilot stays lit"
+  act      = "Hold the knob in for one minute. Then let go slowly."
+  ask      = "What does the pilot flame do? It stays lit, or it goes out?"
+  option "lit" {
+    when  = pilot > 0.02
+    label = "It stays lit"
+  }
+  option "out" {
+    seen  = ["out"]
+    label = "It goes out"
+    missed = true
+  }
 }
 
 check "probes-seen" {
@@ -1063,26 +1202,41 @@ check "probes-seen" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Look at the two tips."
-  ask      = "Are both probes in the flame, one only, or neither?"
-  option "both" { when = !((mode("tc-place.bent") && mode("pile-place.bent")) || (mode("tc-place.bent") || mode("pile-place.bent"))) }
-  option "neither" { when = mode("tc-place.bent") && mode("pile-place.bent") }
-  option "one-only" { when = mode("tc-place.bent") || mode("pile-place.bent") }
+  act      = "Look at the tips of the two probes."
+  ask      = "How many tips are in the flame? Both, neither, or only one?"
+  option "both" {
+    when  = !((mode("tc-place.bent") && mode("pile-place.bent")) || (mode("tc-place.bent") || mode("pile-place.bent")))
+    label = "Both"
+  }
+  option "neither" {
+    when  = mode("tc-place.bent") && mode("pile-place.bent")
+    label = "Neither"
+  }
+  option "one-only" {
+    when  = mode("tc-place.bent") || mode("pile-place.bent")
+    label = "Only one"
+  }
 }
 
 check "thermocouple-seat" {
   stage    = "cause"
-  name     = "seat of the thin probe"
+  name     = "place of the thin probe"
   function = "look"
   part     = "tc-place"
   places   = ["bay"]
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Find the thin tip, then the flame."
-  ask      = "Is the thin copper probe in the right place, or the wrong place?"
-  option "right-place" { when = !(mode("tc-place.bent")) }
-  option "wrong-place" { when = mode("tc-place.bent") }
+  act      = "Find the tip of the thin copper probe. Then look at the flame."
+  ask      = "Is the tip in the flame?"
+  option "right-place" {
+    when  = !(mode("tc-place.bent"))
+    label = "Yes"
+  }
+  option "wrong-place" {
+    when  = mode("tc-place.bent")
+    label = "No"
+  }
 }
 
 check "burner-lights" {
@@ -1095,23 +1249,34 @@ check "burner-lights" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn the thermostat up and watch."
-  ask      = "Do all burners light, some burners, or is there no flame?"
-  option "all-burners" { when = !((main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)) || (main < 0.5 && !mode("crossover.dirty")) || mode("crossover.dirty")) }
-  option "no-flame" { when = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5) }
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the burners light"
+  act      = "Turn the thermostat up. Watch the main burner."
+  ask      = "How does it light? All burners, no flame, only some burners, or late with a whoosh?"
+  option "all-burners" {
+    when  = !((main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)) || (main < 0.5 && !mode("crossover.dirty")) || mode("crossover.dirty"))
+    label = "All burners"
+  }
+  option "no-flame" {
+    when  = main < 0.1 && !(mode("crossover.dirty") && main-valve.works > 0.5)
+    label = "No flame"
+    missed = true
+  }
   option "some-burners" {
-    when = main < 0.5 && !mode("crossover.dirty")
-    stop = "combustion"
+    when  = main < 0.5 && !mode("crossover.dirty")
+    stop  = "combustion"
+    label = "Only some burners"
   }
   option "whoosh" {
-    when = mode("crossover.dirty")
-    stop = "late-light"
+    when  = mode("crossover.dirty")
+    stop  = "late-light"
+    label = "Late with a whoosh"
   }
 }
 
 check "valve-click" {
   stage    = "watch"
-  name     = "main valve"
+  name     = "click of the main valve"
   function = "look"
   part     = "main-valve"
   power    = "on"
@@ -1120,24 +1285,38 @@ check "valve-click" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put an ear near the gas control."
-  ask      = "Turning the thermostat up and down: does the valve make a click, or no click?"
-  option "clicks" { when = main-valve.works > 0.5 }
-  option "no-click" {}
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out"]
+  event    = "the valve clicks"
+  act      = "Put your ear near the gas control. Turn the thermostat up and down."
+  ask      = "Do you hear a click or no click?"
+  option "clicks" {
+    when  = main-valve.works > 0.5
+    label = "A click"
+  }
+  option "no-click" {
+    label = "No click"
+    missed = true
+  }
 }
 
 check "keeps-burning" {
   stage    = "watch"
-  name     = "after ten minutes"
+  name     = "burner after ten minutes"
   function = "look"
   power    = "on"
   call     = "on"
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  ask      = "After ten minutes: still running, or does it stop early?"
-  option "running" { when = main > 0.5 }
-  option "stops-early" {}
+  unless   = ["pilot-lights=no-flame", "pilot-stays=out", "burner-lights=no-flame"]
+  ask      = "After ten minutes, is it still running or off?"
+  option "running" {
+    when  = main > 0.5
+    label = "Still running"
+  }
+  option "stops-early" {
+    label = "Off"
+  }
 }
 
 check "spill-button" {
@@ -1149,29 +1328,42 @@ check "spill-button" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Look only. Do not press it."
-  ask      = "The button on the spill switch: popped, or not popped?"
-  option "not-popped" { when = !(spill-switch.tripped) }
+  act      = "Only look at it. Do not press it."
+  ask      = "Is the button of the spill switch flush or popped out?"
+  option "not-popped" {
+    when  = !(spill-switch.tripped)
+    label = "Flush"
+  }
   option "popped" {
-    when = spill-switch.tripped
-    stop = "vent"
+    when  = spill-switch.tripped
+    stop  = "vent"
+    label = "Popped out"
   }
 }
 
 check "splice-seen" {
   stage    = "cause"
-  name     = "splice in the thermostat wire"
+  name     = "joint in the thermostat wire"
   function = "look"
   part     = "splice"
   places   = ["bay"]
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Pull lightly at the wire nut."
-  ask      = "The splice: tight, loose, or black?"
-  option "tight" { when = !(mode("splice.bad") || mode("splice.open")) }
-  option "loose" { when = mode("splice.bad") }
-  option "missing" { when = mode("splice.open") }
+  act      = "Pull gently at the wire nut."
+  ask      = "Is the joint tight, loose, or apart?"
+  option "tight" {
+    when  = !(mode("splice.bad") || mode("splice.open"))
+    label = "Tight"
+  }
+  option "loose" {
+    when  = mode("splice.bad")
+    label = "Loose"
+  }
+  option "missing" {
+    when  = mode("splice.open")
+    label = "Apart"
+  }
 }
 
 check "stat-label" {
@@ -1183,10 +1375,16 @@ check "stat-label" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the small print inside."
-  ask      = "Inside the thermostat: right value for millivolts, or a different one?"
-  option "right-value" { when = !(mode("thermostat.wrong-type")) }
-  option "different" { when = mode("thermostat.wrong-type") }
+  act      = "Read the small print inside the thermostat."
+  ask      = "Is it made for millivolts?"
+  option "right-value" {
+    when  = !(mode("thermostat.wrong-type"))
+    label = "Yes"
+  }
+  option "different" {
+    when  = mode("thermostat.wrong-type")
+    label = "No"
+  }
 }
 
 check "wire-seen" {
@@ -1198,26 +1396,41 @@ check "wire-seen" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Compare it with the old wire's thickness."
-  ask      = "The thermostat wire: thick and right, thin and different, or open?"
-  option "same" { when = !(mode("stat-wire.thin")) }
-  option "different" { when = mode("stat-wire.thin") }
+  act      = "Compare the wire with the heater's other wires."
+  ask      = "Is the wire just as thick?"
+  option "same" {
+    when  = !(mode("stat-wire.thin"))
+    label = "Yes"
+  }
+  option "different" {
+    when  = mode("stat-wire.thin")
+    label = "No"
+  }
 }
 
 check "screws-seen" {
   stage    = "cause"
-  name     = "screws of the gas control"
+  name     = "wire screws of the gas control"
   function = "look"
   part     = "pile-lead"
   places   = ["bay"]
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Pull lightly at each wire."
-  ask      = "The wires at the screws: tight, loose, or rusty?"
-  option "tight" { when = !(mode("pile-lead.loose") || mode("pile-lead.dirty")) }
-  option "loose" { when = mode("pile-lead.loose") }
-  option "rusty" { when = mode("pile-lead.dirty") }
+  act      = "Pull gently at each wire."
+  ask      = "Are the wires tight, loose, or rusty?"
+  option "tight" {
+    when  = !(mode("pile-lead.loose") || mode("pile-lead.dirty"))
+    label = "Tight"
+  }
+  option "loose" {
+    when  = mode("pile-lead.loose")
+    label = "Loose"
+  }
+  option "rusty" {
+    when  = mode("pile-lead.dirty")
+    label = "Rusty"
+  }
 }
 
 check "nut-seen" {
@@ -1231,11 +1444,20 @@ check "nut-seen" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn it lightly by hand."
-  ask      = "The nut of the thermocouple: tight, loose, or dirty?"
-  option "tight" { when = !(mode("tc-nut.loose") || mode("tc-nut.dirty")) }
-  option "loose" { when = mode("tc-nut.loose") }
-  option "dirty" { when = mode("tc-nut.dirty") }
+  act      = "Turn it gently by hand."
+  ask      = "Is the nut tight, loose, or dirty?"
+  option "tight" {
+    when  = !(mode("tc-nut.loose") || mode("tc-nut.dirty"))
+    label = "Tight"
+  }
+  option "loose" {
+    when  = mode("tc-nut.loose")
+    label = "Loose"
+  }
+  option "dirty" {
+    when  = mode("tc-nut.dirty")
+    label = "Dirty"
+  }
 }
 
 check "pile-open" {
@@ -1246,6 +1468,7 @@ check "pile-open" {
   red      = "pile-a"
   black    = "pile-b"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(400, "T12")
   power    = "on"
   call     = "on"
@@ -1256,13 +1479,13 @@ check "pile-open" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
   repeat   = true
-  act      = "Take the thermopile wire off, wait a minute."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Take the thermopile wire off. Wait one minute. Read the millivolts."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "pile-closed" {
   stage    = "plan"
-  name     = "thermopile while calling"
+  name     = "thermopile with the thermostat up"
   function = "millivolts-dc"
   part     = "thermopile"
   red      = "tpth"
@@ -1276,8 +1499,8 @@ check "pile-closed" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Red on the middle screw, black on T P."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put red on the middle screw. Put black on T P."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "valve-mv" {
@@ -1296,8 +1519,8 @@ check "valve-mv" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Red on T H, black on T P."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put red on T H. Put black on T P."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "stat-and-wire" {
@@ -1316,8 +1539,8 @@ check "stat-and-wire" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Red behind the limit, black on T H."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put red behind the limit. Put black on T H."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "cock-who" {
@@ -1328,9 +1551,14 @@ check "cock-who" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   must     = true
-  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
-  option "reason-known" {}
-  option "nobody-knows" { stop = "gas-closed" }
+  ask      = "Do you know who closed the gas, and why?"
+  option "reason-known" {
+    label = "Yes"
+  }
+  option "nobody-knows" {
+    stop  = "gas-closed"
+    label = "No"
+  }
 }
 
 check "stat-alone" {
@@ -1349,13 +1577,13 @@ check "stat-alone" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "One lead on each thermostat screw."
-  caution  = "Hot parts are near. Small screws: keep the tips apart."
+  act      = "Put one tip on each screw of the thermostat."
+  caution  = "Hot parts are near. The screws are small. Keep the tips apart."
 }
 
 check "splice-mv" {
   stage    = "plan"
-  name     = "splice of the thermostat wire"
+  name     = "joint of the thermostat wire"
   function = "millivolts-dc"
   part     = "splice"
   red      = "lim"
@@ -1369,8 +1597,8 @@ check "splice-mv" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "One lead on each side of the splice."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put one tip on each side of the joint."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "limit-mv" {
@@ -1389,13 +1617,13 @@ check "limit-mv" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "One lead on each side of the limit."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put one tip on each side of the limit."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "valve-bridged" {
   stage    = "plan"
-  name     = "main valve with the thermostat bridged"
+  name     = "main valve with the thermostat wires joined"
   function = "millivolts-dc"
   part     = "main-valve"
   red      = "th"
@@ -1409,8 +1637,8 @@ check "valve-bridged" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
   repeat   = true
-  act      = "Bridge T H and the far limit wire for the reading."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Connect T H to the far limit wire, only for this reading."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "couple-open" {
@@ -1421,6 +1649,7 @@ check "couple-open" {
   red      = "tc-tip"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(20, "T12")
   power    = "on"
   call     = "on"
@@ -1431,8 +1660,8 @@ check "couple-open" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "skilled"
   repeat   = true
-  act      = "Hold the knob in. Tip and copper tube."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Hold the knob in. Touch the probe's tip and the copper tube."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "couple-closed" {
@@ -1443,6 +1672,7 @@ check "couple-closed" {
   red      = "hc"
   black    = "tc-tube"
   unit     = "mV"
+  unless   = ["pilot-lights=no-flame"]
   limit    = atleast(8, "T12")
   power    = "on"
   call     = "on"
@@ -1452,8 +1682,8 @@ check "couple-closed" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Hold the knob in. Adapter and copper tube."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Hold the knob in. Touch the adapter and the copper tube."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "spill-mv" {
@@ -1473,13 +1703,13 @@ check "spill-mv" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Hold the knob in. Both sides of the spill switch."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Hold the knob in. Touch both sides of the spill switch."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 check "valve-ohms" {
   stage    = "plan"
-  name     = "coil of the main valve"
+  name     = "ohms of the main valve"
   function = "ohms"
   part     = "main-valve"
   red      = "valve-a"
@@ -1494,13 +1724,13 @@ check "valve-ohms" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Take the T H wire off first."
-  caution  = "Let it cool. Hot metal inside."
+  act      = "Take the T H wire off first. Then read the ohms."
+  caution  = "Hot metal inside. Let it cool."
 }
 
 check "limit-ohms" {
   stage    = "plan"
-  name     = "high limit"
+  name     = "ohms of the high limit"
   function = "ohms"
   part     = "limit"
   red      = "lim-a"
@@ -1515,13 +1745,13 @@ check "limit-ohms" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Take one wire off the limit first."
-  caution  = "Let it cool. Hot metal inside."
+  act      = "Take one wire off the limit first. Then read the ohms."
+  caution  = "Hot metal inside. Let it cool."
 }
 
 check "stat-ohms" {
   stage    = "plan"
-  name     = "thermostat"
+  name     = "ohms of the thermostat"
   function = "ohms"
   part     = "thermostat"
   red      = "stat-a"
@@ -1536,8 +1766,8 @@ check "stat-ohms" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Turn it up, take one wire off first."
-  caution  = "Let it cool. Hot metal inside."
+  act      = "Turn it up. Take one wire off first. Then read the ohms."
+  caution  = "Hot metal inside. Let it cool."
 }
 
 check "again-alarm" {
@@ -1548,9 +1778,15 @@ check "again-alarm" {
   call     = "on"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: quiet, or sounding?"
-  option "quiet" { when = true }
-  option "sounding" { emergency = "co" }
+  ask      = "Are the alarms in the house quiet or sounding?"
+  option "quiet" {
+    when  = true
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
 }
 
 check "again-pilot" {
@@ -1563,10 +1799,15 @@ check "again-pilot" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Light it as the plate says."
-  ask      = "Holding a minute and letting go: pilot lit, or out?"
-  option "lit" { when = pilot > 0.02 }
-  option "out" {}
+  act      = "Light it as the lighting label says. Hold the knob for one minute, then let go."
+  ask      = "Is the pilot flame lit or out?"
+  option "lit" {
+    when  = pilot > 0.02
+    label = "Lit"
+  }
+  option "out" {
+    label = "Out"
+  }
 }
 
 check "again-burner" {
@@ -1579,14 +1820,20 @@ check "again-burner" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Turn the thermostat up and watch."
-  ask      = "The flame now: all burners, some burners, or none?"
-  option "all-burners" { when = main > 0.5 }
-  option "some-burners" {
-    when = main > 0.1
-    stop = "combustion"
+  act      = "Turn the thermostat up. Watch the main burner."
+  ask      = "How does it light? All burners, only some burners, or no flame?"
+  option "all-burners" {
+    when  = main > 0.5
+    label = "All burners"
   }
-  option "no-flame" {}
+  option "some-burners" {
+    when  = main > 0.1
+    stop  = "combustion"
+    label = "Only some burners"
+  }
+  option "no-flame" {
+    label = "No flame"
+  }
 }
 
 check "again-valve" {
@@ -1605,12 +1852,12 @@ check "again-valve" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Red on T H, black on T P."
-  caution  = "Hot parts. Touch with the tips only."
+  act      = "Put red on T H. Put black on T P."
+  caution  = "Hot parts. Touch them only with the tips."
 }
 
 repair "call-supplier" {
-  name    = "call the gas supplier"
+  name    = "call the gas company or the gas supplier"
   kind    = "call"
   stop    = "gas-supply"
   minutes = q("60 min", "common practice, no source")
@@ -1623,10 +1870,10 @@ repair "open-cock" {
   minutes = q("2 min", "common practice, no source")
   causes  = ["cock-who"]
   confirm = "cock"
-  note    = "Only when it is known why it was closed."
+  note    = "Only when you know why it was closed."
   step {
     act     = "Turn the lever along the pipe, slowly."
-    caution = "Never without a known reason. Gas odour afterwards: leave at once."
+    caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
     level   = "danger"
     power   = "off"
     places  = ["bay"]
@@ -1634,13 +1881,13 @@ repair "open-cock" {
 }
 
 repair "turn-knob" {
-  name    = "turn the knob to on"
+  name    = "turn the gas knob to on"
   part    = "knob"
   kind    = "set"
   minutes = q("3 min", "common practice, no source")
   confirm = "knob-position"
   step {
-    act    = "Light the pilot if it is out, then knob to on."
+    act    = "Light the pilot if it is out. Then turn the knob to on."
     places = ["bay"]
   }
 }
@@ -1654,31 +1901,31 @@ repair "replace-sparker" {
   match   = ["thread", "lead"]
   confirm = "spark-seen"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Undo the nut behind the button and change it."
+    act    = "Undo the nut behind the button. Change the button."
     places = ["bay"]
   }
 }
 
 repair "refit-spark-lead" {
-  name    = "refit the spark lead"
+  name    = "put the spark wire back on"
   part    = "spark-lead"
   kind    = "refit"
   minutes = q("5 min", "common practice, no source")
   confirm = "spark-seen"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Push the lead home on its electrode."
+    act    = "Push the wire all the way on at the pilot."
     places = ["bay"]
   }
 }
@@ -1698,19 +1945,19 @@ repair "shield-vent" {
 }
 
 repair "set-thermocouple" {
-  name    = "set the thermocouple into the flame"
+  name    = "put the thermocouple into the flame"
   part    = "tc-place"
   kind    = "refit"
   minutes = q("10 min", "common practice, no source")
   confirm = "pilot-stays"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Bring the thin tip into the pilot flame's path."
+    act    = "Bend the thin tip gently to where the pilot flame burns."
     places = ["bay"]
   }
 }
@@ -1724,20 +1971,20 @@ repair "replace-thermocouple" {
   match   = ["length", "thread"]
   confirm = "pilot-stays"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
     act     = "Unscrew the nut at the gas control."
-    caution = "Quarter turns. No force on the control."
+    caution = "Quarter turns. Use no force on the control."
     level   = "caution"
     wire    = "tc-tip"
     places  = ["bay"]
   }
   step {
-    act    = "Fit the new one, finger tight and a quarter turn."
+    act    = "Put in the new one. Turn it finger tight, then a quarter turn."
     wire   = "tc-tip"
     places = ["bay"]
   }
@@ -1750,13 +1997,13 @@ repair "clean-nut" {
   minutes = q("10 min", "common practice, no source")
   confirm = "pilot-stays"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Wipe the tip clean, refit, a quarter turn."
+    act    = "Wipe the tip clean. Put it back. Turn it finger tight, then a quarter turn."
     wire   = "tc-tip"
     places = ["bay"]
   }
@@ -1784,19 +2031,19 @@ repair "call-vent" {
 }
 
 repair "set-thermopile" {
-  name    = "set the thermopile into the flame"
+  name    = "put the thermopile into the flame"
   part    = "pile-place"
   kind    = "refit"
   minutes = q("10 min", "common practice, no source")
   confirm = "valve-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Bring the thick tip into the pilot flame's path."
+    act    = "Bend the thick tip gently to where the pilot flame burns."
     places = ["bay"]
   }
 }
@@ -1810,7 +2057,7 @@ repair "replace-thermopile" {
   match   = ["millivolts", "length"]
   confirm = "valve-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
@@ -1821,7 +2068,7 @@ repair "replace-thermopile" {
     places = ["bay"]
   }
   step {
-    act    = "Change the probe, put the wire back."
+    act    = "Change the probe. Put the wire back."
     wire   = "pile-a"
     places = ["bay"]
   }
@@ -1834,34 +2081,34 @@ repair "refit-pile-lead" {
   minutes = q("10 min", "common practice, no source")
   confirm = "valve-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Bare the wire afresh and tighten the screw."
+    act    = "Strip the wire end bright. Tighten the screw."
     places = ["bay"]
   }
 }
 
 repair "replace-limit" {
-  name    = "replace the high limit with the same setting"
+  name    = "replace the high limit with the same kind"
   part    = "limit"
   kind    = "replace"
   price   = q("15..45 money", "from memory")
   minutes = q("30 min", "common practice, no source")
-  match   = ["set point", "terminals"]
+  match   = ["opening temperature", "terminals"]
   causes  = ["air-openings"]
   confirm = "limit-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Move one wire at a time to the new limit."
+    act    = "Move one wire at a time to the new limit switch."
     wire   = "lim-a"
     places = ["bay"]
   }
@@ -1874,7 +2121,7 @@ repair "clear-air" {
   minutes = q("20 min", "common practice, no source")
   confirm = "air-openings"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
@@ -1886,25 +2133,25 @@ repair "clear-air" {
 }
 
 repair "remake-splice" {
-  name    = "remake the splice"
+  name    = "make the wire joint new"
   part    = "splice"
   kind    = "tighten"
   minutes = q("15 min", "common practice, no source")
   confirm = "valve-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Cut back to bright copper, new wire nut."
+    act    = "Cut the wires back to bright copper. Put on a new wire nut."
     places = ["bay"]
   }
 }
 
 repair "replace-thermostat" {
-  name    = "replace the thermostat with a millivolt one"
+  name    = "replace the thermostat with one made for millivolts"
   part    = "thermostat"
   kind    = "replace"
   price   = q("20..80 money", "from memory")
@@ -1912,32 +2159,32 @@ repair "replace-thermostat" {
   match   = ["millivolts"]
   confirm = "stat-alone"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Move one wire at a time to the new one."
+    act    = "Move one wire at a time to the new thermostat."
     wire   = "stat-a"
     places = ["stat-cover"]
   }
 }
 
 repair "raise-setpoint" {
-  name    = "set the thermostat above the room"
+  name    = "set the thermostat above the room temperature"
   part    = "setpoint"
   kind    = "set"
   minutes = q("1 min", "common practice, no source")
   confirm = "setting"
   step {
-    act   = "Set it well above the room."
+    act   = "Set it well above the room temperature."
     power = "on"
   }
 }
 
 repair "replace-wire" {
-  name    = "replace the thermostat wire by a thicker one"
+  name    = "replace the thermostat wire with a thicker one"
   part    = "stat-wire"
   kind    = "replace"
   price   = q("5..25 money", "from memory")
@@ -1945,13 +2192,13 @@ repair "replace-wire" {
   match   = ["thickness"]
   confirm = "valve-mv"
   step {
-    act     = "Turn the knob to off and let it cool."
+    act     = "Turn the knob to off. Let the heater cool."
     caution = "Hot metal for ten minutes."
     level   = "warning"
     places  = ["bay"]
   }
   step {
-    act    = "Change it end by end, same screws."
+    act    = "Change one end at a time. Use the same screws."
     places = ["bay"]
   }
 }
@@ -1964,13 +2211,13 @@ repair "call-burner" {
 }
 
 repair "explain" {
-  name    = "explain what the heater can do"
+  name    = "learn what the heater can do"
   part    = "expectation"
   kind    = "set"
   minutes = q("5 min", "common practice, no source")
-  note    = "It runs as it should. A lower setback at night keeps the room nearer."
+  note    = "It runs as it should. Lower it less at night, and the room stays warmer."
   step {
-    act   = "Leave it on and write the room down each hour."
+    act   = "Leave it on. Write down the room temperature each hour."
     power = "on"
   }
 }
@@ -1979,94 +2226,94 @@ plate "input" {
   name     = "input rating"
   unit     = "Btu/h"
   possible = between(2000, 250000, "common practice, no source")
-  ask  = "What input does the plate give?"
+  ask      = "What is the input rating, in B T U per hour?"
 }
 
 plate "valve-opens" {
-  name = "millivolts that open the valve"
-  unit = "mV"
+  name     = "millivolts that open the valve"
+  unit     = "mV"
   possible = between(50, 400, "common practice, no source")
-  ask  = "At how many millivolts does the valve open?"
-  sets = "main-valve.works"
+  ask      = "How many millivolts open the valve?"
+  sets     = "main-valve.works"
 }
 
 plate "pile-class" {
-  name = "class of the thermopile"
-  unit = "mV"
+  name     = "class of the thermopile"
+  unit     = "mV"
   possible = between(200, 900, "common practice, no source")
-  ask  = "Which thermopile: two fifty, five hundred, seven fifty?"
-  sets = "thermopile.millivolts"
+  ask      = "Which thermopile is it: two fifty, five hundred, or seven fifty?"
+  sets     = "thermopile.millivolts"
 }
 
 plate "gas-kind" {
   name = "kind of gas"
-  ask  = "Natural gas or propane?"
+  ask  = "Does it say natural gas or propane?"
 }
 
 stop "gas-train" {
-  say  = "Gas parts need a licensed person."
+  say  = "Only a licensed person may work on gas parts."
   call = "a licensed gas technician"
-  tell = "Say what was measured at the gas control, and that no gas joint was touched."
+  tell = "Tell them what you measured at the gas control. No gas joint was touched."
   now  = "Turn the knob to off. Close the gas cock."
 }
 
 stop "gas-supply" {
   say  = "The gas does not reach the heater."
   call = "the gas company or the gas supplier"
-  tell = "Say which gas appliances work, and that the gas cock is open."
-  now  = "Leave it off. Do not open gas fittings."
+  tell = "Tell them which gas appliances work. The gas cock is open."
+  now  = "Leave it off. Do not open any gas fitting."
 }
 
 stop "combustion" {
-  say  = "Setting the burner needs a licensed person."
+  say  = "Only a licensed person may adjust the burner."
   call = "a licensed gas technician"
-  tell = "Say which burners light and what the flame looks like."
+  tell = "Tell them which burners light and what the flame looks like."
   now  = "Leave it off."
 }
 
 stop "gas-closed" {
   say  = "Somebody closed the gas, and nobody knows why."
   call = "the gas company or the gas supplier"
-  tell = "Say that the gas lever was found closed, and that nobody opened it."
+  tell = "Tell them that the gas lever was closed. Nobody opened it."
   now  = "Leave it closed. Leave the heater off."
 }
 
 stop "flooded" {
   say  = "Water has reached the heater."
   call = "a licensed gas technician"
-  tell = "Say how high the water stood."
-  now  = "Leave it off. Nobody lights it again before every wet part is changed."
+  tell = "Tell them how high the water stood."
+  now  = "Leave it off. Nobody lights it again until every wet part is changed."
 }
 
 stop "late-light" {
   say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
-  tell = "Say that gas collects before it lights."
+  tell = "Tell them that gas collects before it lights."
   now  = "Turn the knob to off. Close the gas cock."
 }
 
 stop "vent" {
   say  = "Exhaust may come into the room."
   call = "a licensed heating technician"
-  tell = "Say where soot is, and whether the spill switch has opened."
+  tell = "Tell them where the soot is, and if the spill switch opened."
   now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 caution "hot" {
   level = "warning"
   say = [
-    "Hot metal and glass. They burn skin for ten minutes after.",
+    "Hot metal and glass. They can burn you for ten minutes.",
     "Hot metal. Wait, or wear gloves.",
-    "Still hot inside. Keep skin off.",
+    "It is still hot inside. Keep your skin away.",
   ]
 }
 
 caution "gas" {
-  level   = "danger"
+  level = "danger"
   say = [
-    "Gas parts. Touch wires only, no fitting, no screw.",
-    "Gas parts here. Wires only.",
-    "Gas fittings stay closed. Touch none.",
+    "Gas parts. Touch only wires, no fitting and no screw.",
+    "Gas parts here. Touch only wires.",
+    "Gas fittings stay closed. Touch none of them.",
   ]
 }
 

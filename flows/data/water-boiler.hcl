@@ -69,7 +69,7 @@ use "line-120" {
   }
   repair "refit-line-lead" {
     step {
-      act    = "Cut back burnt copper, crimp a new spade, tug."
+      act    = "Cut off the burned end, crimp on a new connector, tug."
       wire   = "board-l"
       places = ["upper-bay"]
     }
@@ -92,7 +92,6 @@ use "call-24v" {
   check "stat-raise" {
     option "silent" { when = setpoint.ok && !reached("pilot") }
   }
-  check "stat-type" { ask = "Is the set-up menu right for a boiler, or different?" }
   # a thermostat that calls joins the cable with the zone valve
   check "cable-short" { limit = atleast(20, "common practice, no source") }
   repair "replace-fuse" { causes = ["cable-short", "valve-ohms", "splice-look"] }
@@ -125,7 +124,7 @@ use "safety-string" {
   }
   repair "refit-string-lead" {
     step {
-      act    = "Push the spade home, tug it."
+      act    = "Push the wire on its pin, tug it."
       wire   = "string-end"
       places = ["upper-bay"]
     }
@@ -149,7 +148,7 @@ use "pilot-intermittent" { machine = "boiler" }
 use "gas" {
   machine = "boiler"
   without = ["check see-move"]
-  check "hear-valve" { act = "Listen as the pilot has burnt some seconds." }
+  check "hear-valve" { act = "Listen a few seconds after the pilot lights." }
   check "see-colour" { act = "Look at the main flame." }
   point "gas-out" {
     name  = "main valve spade of the ignition module"
@@ -163,17 +162,17 @@ use "gas" {
   stop "exchanger" { tell = "Say where water or soot is, and what the gauge shows." }
 }
 use "flame-proof" {
-  part "flame-rod" { look = "thin rod in the pilot flame, white porcelain, one wire" }
+  part "flame-rod" { look = "thin rod in the pilot flame, white ceramic, one wire" }
   signal "flame-at-rod" { is = pilot }
   check "flame-current" {
     at  = "pilot"
     act = "Put the meter in series with the rod lead."
   }
-  check "rod-place" { ask = "Is the rod tip in the pilot flame, at the right place, or the wrong place?" }
+  check "rod-place" { ask = "Is the tip of the rod in the pilot flame?" }
   repair "set-flame-rod" {
     step {
       act     = "Loosen its screw, turn the tip into the pilot."
-      caution = "The porcelain breaks easily."
+      caution = "The white ceramic breaks easily."
       level   = "caution"
       places  = ["burner-box", "upper-bay"]
     }
@@ -187,7 +186,6 @@ use "safety-questions" {
 }
 use "furnace-story" {
   check "story-what" {
-    ask = "Does it do nothing, stop early, or run without heat?"
     option "not-enough" { when = reached("steady") && !stuck("steady") }
     option "stops-early" { when = stuck("trial") || stuck("run") || stuck("heating") || stuck("steady") }
     option "never-stops" { when = 1 < 0 }
@@ -553,9 +551,15 @@ check "hiss" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   act      = "Stand back and listen to the boiler."
-  ask      = "Is the boiler quiet, or is it hissing?"
-  option "quiet" { when = 1 > 0 }
-  option "hissing" { stop = "dry" }
+  ask      = "What do you hear? Quiet or hissing?"
+  option "quiet" {
+    when = 1 > 0
+    label = "Quiet"
+  }
+  option "hissing" {
+    stop = "dry"
+    label = "Hissing"
+  }
 }
 
 check "relief-look" {
@@ -567,9 +571,15 @@ check "relief-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Look at the end of the pipe. Touch no lever."
-  ask      = "The relief valve pipe: is it dry, or does it drip?"
-  option "dry" { when = relief.ok && tank.ok }
-  option "drips" { stop = "relief" }
+  ask      = "How is the pipe of the relief valve? Dry or dripping?"
+  option "dry" {
+    when = relief.ok && tank.ok
+    label = "Dry"
+  }
+  option "drips" {
+    stop = "relief"
+    label = "Dripping"
+  }
 }
 
 check "gauge-look" {
@@ -582,10 +592,19 @@ check "gauge-look" {
   skill    = "clear"
   repeat   = true
   act      = "Read the pressure. Twelve to twenty is good."
-  ask      = "Is the pressure good, low, or above twenty-five?"
-  option "good" { when = water.value > 0.5 && tank.ok }
-  option "low" { when = water.value < 0.5 }
-  option "above" { stop = "relief" }
+  ask      = "How is the pressure? Good, low, or above twenty-five?"
+  option "good" {
+    when = water.value > 0.5 && tank.ok
+    label = "Good"
+  }
+  option "low" {
+    when = water.value < 0.5
+    label = "Low"
+  }
+  option "above" {
+    stop = "relief"
+    label = "Above twenty-five"
+  }
 }
 
 check "lwco-lamp" {
@@ -598,9 +617,12 @@ check "lwco-lamp" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Look at the small light of the cut-off."
-  ask      = "Is the low-water light dark, or lit?"
-  option "dark" { when = lwco.closed }
-  option "lit" {}
+  ask      = "How is the light of the cut-off? Dark or lit?"
+  option "dark" {
+    when = lwco.closed
+    label = "Dark"
+  }
+  option "lit" { label = "Lit" }
 }
 
 check "zone-lever" {
@@ -614,9 +636,12 @@ check "zone-lever" {
   skill    = "ambiguous"
   repeat   = true
   act      = "Three minutes after the call, move the lever lightly."
-  ask      = "Is the zone lever loose, so the valve is open, or stiff and closed?"
-  option "open" { when = zone-valve.works > 0.5 }
-  option "closed" {}
+  ask      = "How does the zone valve stand? Open or closed?"
+  option "open" {
+    when = zone-valve.works > 0.5
+    label = "Open"
+  }
+  option "closed" { label = "Closed" }
 }
 
 check "pump-feel" {
@@ -650,9 +675,12 @@ check "pipes-feel" {
   skill    = "clear"
   act      = "Feel both zone pipes an arm away from the boiler."
   caution  = "Hot pipes. Touch them briefly."
-  ask      = "After five minutes: are the zone pipes warm, or cold?"
-  option "warm" { when = flow > 0.3 && lit > 0.5 }
-  option "cold" {}
+  ask      = "How are the zone pipes after five minutes? Warm or cold?"
+  option "warm" {
+    when = flow > 0.3 && lit > 0.5
+    label = "Warm"
+  }
+  option "cold" { label = "Cold" }
 }
 
 check "gurgle-look" {
@@ -666,9 +694,12 @@ check "gurgle-look" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Listen at the highest radiator."
-  ask      = "In the pipes: is it quiet, or does it gurgle?"
-  option "quiet" { when = air-lock.ok }
-  option "gurgles" {}
+  ask      = "What do you hear in the pipes? Quiet or gurgling?"
+  option "quiet" {
+    when = air-lock.ok
+    label = "Quiet"
+  }
+  option "gurgles" { label = "Gurgling" }
 }
 
 check "kettle" {
@@ -682,9 +713,15 @@ check "kettle" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
   act      = "Listen at the boiler while it burns."
-  ask      = "Does the boiler burn quiet, or does it bang like a kettle?"
-  option "quiet" { when = sections.ok }
-  option "bang" { stop = "leak" }
+  ask      = "How does the boiler sound? Quiet or banging?"
+  option "quiet" {
+    when = sections.ok
+    label = "Quiet"
+  }
+  option "bang" {
+    stop = "leak"
+    label = "Banging"
+  }
 }
 
 check "isolation-look" {
@@ -696,9 +733,12 @@ check "isolation-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Follow both pipes of the cold zone."
-  ask      = "Are the hand valves of the zone open, or closed?"
-  option "open" { when = isolation.ok }
-  option "closed" {}
+  ask      = "How are the hand valves of the zone? Open or closed?"
+  option "open" {
+    when = isolation.ok
+    label = "Open"
+  }
+  option "closed" { label = "Closed" }
 }
 
 check "frost-look" {
@@ -710,9 +750,15 @@ check "frost-look" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Feel pipes in outside walls and crawl spaces."
-  ask      = "Are the zone pipes free, or frozen?"
-  option "free" { when = frost.ok }
-  option "frozen" { stop = "frozen" }
+  ask      = "How are the zone pipes? Free or frozen?"
+  option "free" {
+    when = frost.ok
+    label = "Free"
+  }
+  option "frozen" {
+    stop = "frozen"
+    label = "Frozen"
+  }
 }
 
 check "aquastat-look" {
@@ -724,9 +770,12 @@ check "aquastat-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Read the number on the limit box. Turn nothing."
-  ask      = "Is the limit set above or below one hundred sixty?"
-  option "above" { when = aquastat.ok }
-  option "below" {}
+  ask      = "How is the limit set against one hundred sixty? Above or below?"
+  option "above" {
+    when = aquastat.ok
+    label = "Above"
+  }
+  option "below" { label = "Below" }
 }
 
 # ---- measurements ----
@@ -922,9 +971,12 @@ check "again-pipes" {
   skill    = "clear"
   act      = "Feel both zone pipes."
   caution  = "Hot pipes. Touch them briefly."
-  ask      = "Are all zone pipes lukewarm or hot: yes, or no?"
-  option "yes" { when = flow > 0.3 && lit > 0.5 }
-  option "no" {}
+  ask      = "Are all zone pipes warm?"
+  option "yes" {
+    when = flow > 0.3 && lit > 0.5
+    label = "Yes"
+  }
+  option "no" { label = "No" }
 }
 
 # ---- repairs ----

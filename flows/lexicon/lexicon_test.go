@@ -13,7 +13,7 @@ func TestLoad(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(lex.Commands) < 30 || len(lex.Options) < 100 || len(lex.Emergencies.Classes) != 11 || len(lex.Emergencies.Near) < 20 {
+	if len(lex.Commands) < 30 || len(lex.Options) < 100 || len(lex.Emergencies.Classes) != 13 || len(lex.Emergencies.Near) < 20 {
 		t.Errorf("%d commands, %d options, %d classes", len(lex.Commands), len(lex.Options), len(lex.Emergencies.Classes))
 	}
 	for _, o := range lex.Options {

@@ -22,6 +22,7 @@ import (
 	"readback/core/job"
 	"readback/core/unit"
 	"readback/core/words"
+	"readback/flows/plain"
 )
 
 //go:embed en
@@ -61,6 +62,9 @@ type say struct {
 	How   string    `hcl:"how,optional"`
 	Ask   []string  `hcl:"ask,optional"`
 	Range hcl.Range `hcl:",def_range"`
+
+	Labels []string            `hcl:"labels,optional"` // in the order of Ask
+	Also   map[string][]string `hcl:"also,optional"`
 }
 
 type terms struct {
@@ -83,9 +87,6 @@ var (
 	spoken   = regexp.MustCompile(`^[\p{L}\p{M}0-9 ,.?':-]*$`)
 	language = regexp.MustCompile(`^[a-z]{2,3}(-[a-z0-9]+)*$`)
 )
-
-// longest is how many words a sentence may have: longer ones are not kept in mind by somebody who works.
-const longest = 16
 
 // LoadFS reads every *.hcl in the folder of the language in fsys and joins them. Its error lists all problems, one a
 // line, each beginning with file:line.
@@ -186,7 +187,7 @@ func (l *loader) file(name string, d *file) {
 			l.bad(s.Range, "line %q is never said", s.ID)
 		}
 		l.spoken(s)
-		l.out.Lines[s.ID] = words.Line{ID: s.ID, Full: s.Full, Short: s.Short, Say: s.Say, How: s.How, Ask: s.Ask}
+		l.out.Lines[s.ID] = words.Line{ID: s.ID, Full: s.Full, Short: s.Short, Say: s.Say, How: s.How, Ask: s.Ask, Labels: l.labels(s), Also: s.Also}
 	}
 	for _, t := range d.Terms {
 		l.terms(t)
@@ -209,12 +210,44 @@ func (l *loader) spoken(s *say) {
 		if !spoken.MatchString(bare) {
 			l.bad(s.Range, "line %q: %q has a sign that cannot be spoken", s.ID, text)
 		}
-		for _, sentence := range strings.FieldsFunc(bare, func(r rune) bool { return strings.ContainsRune(".?:", r) }) {
-			if n := len(strings.Fields(sentence)); n > longest {
-				l.bad(s.Range, "line %q: a sentence of %d words, at most %d: %q", s.ID, n, longest, strings.TrimSpace(sentence))
-			}
+		if n, sentence := plain.LongestOf(bare); n > plain.Longest {
+			l.bad(s.Range, "line %q: a sentence of %d words, at most %d: %q", s.ID, n, plain.Longest, sentence)
 		}
 	}
+	if l.out.Lang != "en" {
+		return // how questions are asked is a matter of the language
+	}
+	var labels []string
+	for i, id := range s.Ask {
+		if len(s.Labels) == len(s.Ask) {
+			id = s.Labels[i]
+		}
+		labels = append(labels, strings.ReplaceAll(id, "-", " "))
+	}
+	if err := plain.Answers(s.Full+" "+s.Say, labels); err != nil {
+		l.bad(s.Range, "line %q: %v", s.ID, err)
+	}
+}
+
+// labels joins the answers of a line with their own words.
+func (l *loader) labels(s *say) map[string]string {
+	if len(s.Labels) > 0 && len(s.Labels) != len(s.Ask) {
+		l.bad(s.Range, "line %q has %d answers and %d labels", s.ID, len(s.Ask), len(s.Labels))
+		return nil
+	}
+	for id := range s.Also {
+		if !slices.Contains(s.Ask, id) {
+			l.bad(s.Range, "line %q: also names %q, which is no answer", s.ID, id)
+		}
+	}
+	var out map[string]string
+	for i, text := range s.Labels {
+		if out == nil {
+			out = map[string]string{}
+		}
+		out[s.Ask[i]] = text
+	}
+	return out
 }
 
 // terms takes a block of short texts.

@@ -265,7 +265,7 @@ func (e *eye) begin(gen int, at int64, kind string) {
 
 // show puts into the view what a watch sees, and says why it cannot tell when that is due.
 func (v *EyeView) show(w *words.Words, o *camera.Observation) *protocol.Seen {
-	v.Text, v.Steady, v.Boxes = o.Text, o.Steady, o.Boxes
+	v.Text, v.Steady, v.Boxes = o.Text, o.Steady && !o.Question, o.Boxes // what is only asked about is not shown as seen
 	if o.Reason == "" {
 		return nil
 	}

@@ -18,6 +18,8 @@ func TestFigures(t *testing.T) {
 	metric.Run(t, func(add metric.Adder) {
 		w, l := pseudoLanguage(t)
 		testLeaks(t, l, w)
+		share, answers := answerMatch(t)
+		add("page.answer_match_pct", share, "%", ">= 100", answers)
 		add("lang.leaks", float64(len(l.found)), "words", "= 0", l.texts)
 
 		// In the home of jobs, not in a folder of memory: a sync must reach the disk that people have.

@@ -62,7 +62,7 @@ func (l *leaks) text(where, s string) {
 
 // ids are the fields of the protocol that hold an id out of a closed list, or one of the equipment file. All other
 // strings are words.
-var ids = map[string]bool{"Job": true, "Stage": true, "State": true, "Kind": true, "ID": true, "Power": true, "Gas": true, "Door": true, "Call": true, "Level": true,
+var ids = map[string]bool{"Job": true, "Also": true, "Check": true, "Stage": true, "State": true, "Kind": true, "ID": true, "Power": true, "Gas": true, "Door": true, "Call": true, "Level": true,
 	"Verdict": true, "Eye": true, "Part": true, "Parts": true, "Points": true, "Place": true, "Unit": true, "Keypad": true, "Ended": true, "Who": true, "Type": true,
 	"Outcome": true, "Repair": true, "Mended": true, "Stop": true}
 

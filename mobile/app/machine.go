@@ -255,8 +255,12 @@ func expect(v *protocol.View) speech.Expect {
 	for _, a := range v.Step.Answers {
 		if a.Kind == utterance.Choice || a.ID == "ready" {
 			x.Options = append(x.Options, a.ID)
+			if a.Kind == utterance.Choice {
+				x.Labels = append(x.Labels, speech.Label{Option: a.ID, Text: a.Text})
+			}
 		}
 	}
+	x.Options = append(x.Options, v.Step.Also...)
 	x.Units = v.Step.Keypad
 	x.Text = len(x.Options) == 0 && len(x.Units) == 0
 	return x

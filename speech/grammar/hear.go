@@ -104,7 +104,7 @@ func withUnit(m utterance.Meaning) bool {
 // exact tells whether the words as a whole are a command, an answer or an emergency.
 func (p *Parser) exact(text string) bool {
 	words := strings.Fields(number.Words(text))
-	return p.commands[strings.Join(words, " ")] != "" || p.commands[strings.Join(trim(words), " ")] != "" || len(p.choices(words, nil)) > 0 || p.hazards.find(words) != nil
+	return p.commands[strings.Join(words, " ")] != "" || p.commands[strings.Join(trim(words), " ")] != "" || len(p.choices(words, &asked{})) > 0 || p.hazards.find(words) != nil
 }
 
 // merge puts the readings that all passes hold in the place of those of the best word string.

@@ -3,6 +3,7 @@
 package grammar
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -13,8 +14,88 @@ import (
 // Expect is what the question that was asked can be answered with. The zero value expects anything.
 type Expect struct {
 	Options []string // option ids
+	Labels  []Label  // how the question words them, where it has words of its own
 	Units   []string // unit ids
 	Text    bool     // free words: a part number, a story
+}
+
+// Label is an answer in the words of the question: "above the burners", or "yes", for an option that is called otherwise elsewhere.
+type Label struct{ Option, Text string }
+
+// Key tells questions apart that are heard differently.
+func (e Expect) Key() string {
+	key := strings.Join(e.Options, " ") + "|" + strings.Join(e.Units, " ")
+	for _, l := range e.Labels {
+		key += "|" + l.Option + "=" + l.Text
+	}
+	return key
+}
+
+// Names tells whether a text is the very words of one of the answers.
+func (e Expect) Names(text string) bool {
+	words := number.Words(text)
+	return slices.ContainsFunc(e.Labels, func(l Label) bool { return number.Words(l.Text) == words })
+}
+
+// asked is what a question adds to the lexicon.
+type asked struct {
+	ids     map[string]bool   // option ids
+	says    map[string]string // saying → the option that it means here
+	longest int               // words of the longest saying
+}
+
+// asks works out what a question expects. A label means its option, and so does all that the lexicon takes for the same as the label: where the
+// answers are yes and no, "nope" is the one that is labelled no.
+func (p *Parser) asks(e Expect) asked {
+	a := asked{ids: set(e.Options), longest: p.longest}
+	if len(e.Labels) == 0 {
+		return a
+	}
+	a.says = map[string]string{}
+	twice := map[string]bool{}
+	for _, l := range e.Labels {
+		for _, id := range p.options[number.Words(l.Text)] {
+			if id == l.Option || a.ids[id] {
+				continue
+			}
+			for _, s := range p.sayings[id] {
+				if o, ok := a.says[s]; ok && o != l.Option {
+					twice[s] = true
+				}
+				a.says[s] = l.Option
+			}
+		}
+	}
+	for s := range twice { // it could be either: left to the lexicon
+		delete(a.says, s)
+	}
+	for _, id := range e.Options { // what an answer is called everywhere stays its own
+		for _, s := range p.sayings[id] {
+			delete(a.says, s)
+		}
+	}
+	for _, l := range e.Labels {
+		s := number.Words(l.Text)
+		a.says[s] = l.Option
+		a.longest = max(a.longest, strings.Count(s, " ")+1)
+	}
+	return a
+}
+
+// optionsOf are the options that a saying means, those of the question first.
+func (p *Parser) optionsOf(saying string, a *asked) []string {
+	ids := p.options[saying]
+	o, ok := a.says[saying]
+	if !ok {
+		return append(filter(ids, a.ids, true), filter(ids, a.ids, false)...)
+	}
+	out := []string{o}
+	for _, id := range ids {
+		if id != o && !a.ids[id] {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // Parser finds meanings with one lexicon. It is read-only and may be shared.
@@ -24,19 +105,21 @@ type Parser struct {
 	hazards  *matcher
 	commands map[string]string   // saying → command id
 	options  map[string][]string // saying → option ids
+	sayings  map[string][]string // option id → sayings
 	longest  int                 // words of the longest option saying
 	misheard int                 // words of the longest misheard saying
 }
 
 // New builds a parser.
 func New(lex *utterance.Lexicon) *Parser {
-	p := &Parser{lex: lex, number: number.New(lex), hazards: newMatcher(lex.Emergencies), commands: map[string]string{}, options: map[string][]string{}}
+	p := &Parser{lex: lex, number: number.New(lex), hazards: newMatcher(lex.Emergencies), commands: map[string]string{}, options: map[string][]string{}, sayings: map[string][]string{}}
 	for _, c := range lex.Commands {
 		for _, s := range c.Say {
 			p.commands[s] = c.ID
 		}
 	}
 	for _, o := range lex.Options {
+		p.sayings[o.ID] = o.Say
 		for _, s := range o.Say {
 			p.options[s] = append(p.options[s], o.ID)
 			p.longest = max(p.longest, strings.Count(s, " ")+1)
@@ -67,8 +150,8 @@ func (p *Parser) Parse(text string, e Expect) []utterance.Meaning {
 	if h := p.hazards.find(words); h != nil {
 		add(utterance.Meaning{Kind: utterance.Emergency, ID: h.class, Text: h.words, Doubt: h.doubt})
 	}
-	asked := set(e.Options)
-	whole := p.choices(words, asked)
+	asked := p.asks(e)
+	whole := p.choices(words, &asked)
 	if id, ok := p.commands[strings.Join(words, " ")]; ok {
 		add(utterance.Meaning{Kind: utterance.Command, ID: id, Text: text})
 	} else if id, ok := p.commands[strings.Join(trim(words), " ")]; ok {
@@ -81,7 +164,7 @@ func (p *Parser) Parse(text string, e Expect) []utterance.Meaning {
 		add(m)
 	}
 	if len(whole) == 0 {
-		for _, m := range p.parts(words, asked) {
+		for _, m := range p.parts(words, &asked) {
 			add(m)
 		}
 	}
@@ -94,7 +177,7 @@ func (p *Parser) Parse(text string, e Expect) []utterance.Meaning {
 	} else if e.Text {
 		add(utterance.Meaning{Kind: utterance.Text, Text: text, Cost: costInside})
 	}
-	return order(ms, asked)
+	return order(ms, asked.ids)
 }
 
 // order puts an expected answer first, then sorts by cost; a certain emergency stays in front of everything.
@@ -146,7 +229,7 @@ func trim(words []string) []string {
 }
 
 // choices returns the options a whole saying names, asked ones first. Fillers come off its ends, as few as possible.
-func (p *Parser) choices(words []string, asked map[string]bool) []string {
+func (p *Parser) choices(words []string, a *asked) []string {
 	front, back := 0, 0
 	for front < len(words)-1 && before[words[front]] {
 		front++
@@ -159,8 +242,8 @@ func (p *Parser) choices(words []string, asked map[string]bool) []string {
 			if off-f > back {
 				continue
 			}
-			if ids := p.options[strings.Join(words[f:len(words)-off+f], " ")]; ids != nil {
-				return append(filter(ids, asked, true), filter(ids, asked, false)...)
+			if ids := p.optionsOf(strings.Join(words[f:len(words)-off+f], " "), a); ids != nil {
+				return ids
 			}
 		}
 	}
@@ -169,11 +252,11 @@ func (p *Parser) choices(words []string, asked map[string]bool) []string {
 
 // parts finds answers inside a longer saying: "red, three blinks", "there's a split, half an inch", "the fan is running".
 // A negator shortly before an answer hides it.
-func (p *Parser) parts(words []string, asked map[string]bool) []utterance.Meaning {
+func (p *Parser) parts(words []string, a *asked) []utterance.Meaning {
 	var ms []utterance.Meaning
 	other := 0
 	for i := 0; i < len(words); {
-		n, ids := p.optionAt(words, i)
+		n, first := p.optionAt(words, i, a)
 		if n == 0 {
 			if c, k := p.countAt(words, i); k > 0 {
 				if next := i + k; next < len(words) && counted[words[next]] { // "three blinks"
@@ -191,7 +274,6 @@ func (p *Parser) parts(words []string, asked map[string]bool) []utterance.Meanin
 			continue
 		}
 		if !p.negatedBefore(words, i) {
-			first := append(filter(ids, asked, true), filter(ids, asked, false)...)
 			for _, id := range first {
 				ms = append(ms, utterance.Meaning{Kind: utterance.Choice, ID: id, Text: strings.Join(words[i:i+n], " ")})
 			}
@@ -220,9 +302,9 @@ func filter(ids []string, asked map[string]bool, want bool) []string {
 	return out
 }
 
-func (p *Parser) optionAt(words []string, i int) (int, []string) {
-	for n := min(p.longest, len(words)-i); n > 0; n-- {
-		if ids, ok := p.options[strings.Join(words[i:i+n], " ")]; ok {
+func (p *Parser) optionAt(words []string, i int, a *asked) (int, []string) {
+	for n := min(a.longest, len(words)-i); n > 0; n-- {
+		if ids := p.optionsOf(strings.Join(words[i:i+n], " "), a); ids != nil {
 			return n, ids
 		}
 	}

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -49,6 +50,11 @@ func (p *Parser) Narrow(x Expect, known func(word string) bool) []string {
 					out.add(s)
 				}
 			}
+		}
+	}
+	for _, s := range slices.Sorted(maps.Keys(p.asks(x).says)) {
+		for range narrowTimes {
+			out.add(s)
 		}
 	}
 	for range unknownTimes {

@@ -26,7 +26,7 @@ func (e *Ear) only() (speech.Recognizer, error) {
 	if e.cfg.Narrow == nil || len(e.expect.Options)+len(e.expect.Units) == 0 {
 		return e.rec, nil
 	}
-	key := strings.Join(e.expect.Options, " ") + "|" + strings.Join(e.expect.Units, " ")
+	key := e.expect.Key()
 	if e.narrow.rec != nil && e.narrow.key == key {
 		return e.narrow.rec, nil
 	}

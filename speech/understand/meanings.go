@@ -48,6 +48,9 @@ func (r *Reader) Hear(text string, e grammar.Expect) utterance.Utterance {
 	if alarm != nil && alarm.Doubt && r.complete(u.Text, rest, e) && (rest[0].Kind != utterance.Choice || slices.Contains(e.Options, rest[0].ID)) {
 		alarm = nil // an answer that fits as a whole
 	}
+	if alarm != nil && len(rest) == len(whole) && e.Names(u.Text) {
+		alarm = nil // the very words of a button, and the lexicon hears no danger in them: "popped out", "all flames are out"
+	}
 	if listed := r.listed(u.Text, whole, s); listed != nil && (alarm == nil || alarm.Doubt) && !(listed.Doubt && alarm == nil && slices.ContainsFunc(rest, func(m utterance.Meaning) bool { return slices.Contains(e.Options, m.ID) })) {
 		alarm = listed
 	}

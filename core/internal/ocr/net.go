@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"hash/crc32"
 	"math"
+	"runtime"
+	"sync"
 )
 
 // Op is one step of a network. It works on the tensor that the step before left, height by width by channels.
@@ -180,8 +182,28 @@ type Runner struct {
 	net   *Net
 	outs  []tensor
 	saved map[string]*tensor
-	cols  []float32
+	cols  [mostParts][]float32
 	in    tensor
+}
+
+const (
+	mostParts = 4       // goroutines that share a step
+	partWork  = 200_000 // products for which one more is worth its start, about 0.1 ms
+)
+
+// split lets several goroutines work at rows 0 to n of a step's output; each is computed as one alone would, so the result is the same.
+func split(n, work int, f func(part, from, to int)) {
+	parts := min(mostParts, runtime.GOMAXPROCS(0), n, work/partWork)
+	if parts < 2 {
+		f(0, 0, n)
+		return
+	}
+	var wg sync.WaitGroup
+	for i := 1; i < parts; i++ {
+		wg.Go(func() { f(i, i*n/parts, (i+1)*n/parts) })
+	}
+	f(0, 0, n/parts)
+	wg.Wait()
 }
 
 // newRunner makes a runner for a network.
@@ -242,38 +264,46 @@ func (r *Runner) conv(o *Op, in, out *tensor) {
 	out.size(h, w, o.Out)
 	k := o.KH * o.KW * o.In
 	if o.KH == 1 && o.KW == 1 && o.SY == 1 && o.SX == 1 {
-		multiply(in.v, o.w, o.bias, out.v, h*w, k, o.Out, o.Relu)
+		split(h*w, h*w*k*o.Out, func(_, from, to int) {
+			multiply(in.v[from*k:], o.w, o.bias, out.v[from*o.Out:], to-from, k, o.Out, o.Relu)
+		})
 		return
 	}
-	if cap(r.cols) < w*k {
-		r.cols = make([]float32, w*k)
-	}
-	cols := r.cols[:w*k]
-	line := o.KW * o.In
-	for y := range h {
-		for x := range w {
-			to := cols[x*k:][:k]
-			left := x*o.SX - o.PX
-			for j := range o.KH {
-				row, v := to[j*line:][:line], y*o.SY-o.PY+j
-				if v < 0 || v >= in.h {
-					clear(row)
-					continue
-				}
-				if left >= 0 && left+o.KW <= in.w {
-					copy(row, in.v[(v*in.w+left)*o.In:])
-					continue
-				}
-				for i := range o.KW {
-					if u := left + i; u >= 0 && u < in.w {
-						copy(row[i*o.In:][:o.In], in.v[(v*in.w+u)*o.In:])
-					} else {
-						clear(row[i*o.In:][:o.In])
-					}
+	split(h, h*w*k*o.Out, func(part, from, to int) {
+		if cap(r.cols[part]) < w*k {
+			r.cols[part] = make([]float32, w*k)
+		}
+		for y := from; y < to; y++ {
+			o.gather(in, y, w, r.cols[part][:w*k])
+			multiply(r.cols[part], o.w, o.bias, out.v[y*w*o.Out:], w, k, o.Out, o.Relu)
+		}
+	})
+}
+
+// gather puts what the outputs of row y see into rows of numbers, one an output.
+func (o *Op) gather(in *tensor, y, w int, cols []float32) {
+	k, line := o.KH*o.KW*o.In, o.KW*o.In
+	for x := range w {
+		to := cols[x*k:][:k]
+		left := x*o.SX - o.PX
+		for j := range o.KH {
+			row, v := to[j*line:][:line], y*o.SY-o.PY+j
+			if v < 0 || v >= in.h {
+				clear(row)
+				continue
+			}
+			if left >= 0 && left+o.KW <= in.w {
+				copy(row, in.v[(v*in.w+left)*o.In:])
+				continue
+			}
+			for i := range o.KW {
+				if u := left + i; u >= 0 && u < in.w {
+					copy(row[i*o.In:][:o.In], in.v[(v*in.w+u)*o.In:])
+				} else {
+					clear(row[i*o.In:][:o.In])
 				}
 			}
 		}
-		multiply(cols, o.w, o.bias, out.v[y*w*o.Out:], w, k, o.Out, o.Relu)
 	}
 }
 
@@ -349,7 +379,12 @@ func multiply(a, w, bias, out []float32, n, k, m int, relu bool) {
 func depthwise(o *Op, in, out *tensor) {
 	h, w, c := (in.h+2*o.PY-o.KH)/o.SY+1, (in.w+2*o.PX-o.KW)/o.SX+1, in.c
 	out.size(h, w, c)
-	for y := range h {
+	split(h, h*w*c*o.KH*o.KW, func(_, from, to int) { o.filter(in, out, from, to) })
+}
+
+func (o *Op) filter(in, out *tensor, first, end int) {
+	w, c := out.w, out.c
+	for y := first; y < end; y++ {
 		for x := range w {
 			to := out.v[(y*w+x)*c:][:c]
 			copy(to, o.bias)

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"runtime"
+	"slices"
 	"testing"
 )
 
@@ -49,6 +51,19 @@ func TestReference(t *testing.T) {
 	reference(t, n.Find, "find.json")
 	reference(t, n.Align, "align.json")
 	reference(t, n.Row, "row.json")
+}
+
+// One goroutine and several compute the same, bit for bit.
+func TestSplit(t *testing.T) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	r := newRunner(Own().Find)
+	probe(r.Input(), r.net.H, r.net.W)
+	v, _, _, _ := r.Run()
+	one := slices.Clone(v)
+	runtime.GOMAXPROCS(4)
+	if v, _, _, _ = r.Run(); !slices.Equal(one, v) {
+		t.Error("four goroutines give something else")
+	}
 }
 
 func BenchmarkNets(b *testing.B) {

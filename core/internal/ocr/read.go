@@ -17,7 +17,7 @@ func NewReader(n *Nets) *Reader {
 	return &Reader{newFinder(n.Find), newAligner(n.Align), newRowReader(n.Row)}
 }
 
-const mostLines = 6 // candidates of the finder that are looked at
+const mostLines = 5 // candidates of the finder that are looked at
 
 // Lines lists the rows in a part of the picture, each once and laid exactly on its digits, the tallest first.
 func (r *Reader) Lines(p *Picture, v View) []Line {

@@ -2,6 +2,7 @@ package ocr
 
 import (
 	_ "embed"
+	"fmt"
 	"sync"
 )
 
@@ -17,17 +18,27 @@ var rowBytes []byte
 // Nets are the three networks.
 type Nets struct{ Find, Align, Row *Net }
 
-// Own are the networks that come with the package.
-var Own = sync.OnceValue(func() *Nets {
+// Load makes the networks of the bytes of three files of weights.
+func Load(find, align, row []byte) (*Nets, error) {
 	var n Nets
 	for _, x := range []struct {
+		name string
 		net  **Net
 		from []byte
-	}{{&n.Find, findBytes}, {&n.Align, alignBytes}, {&n.Row, rowBytes}} {
+	}{{"finder", &n.Find, find}, {"aligner", &n.Align, align}, {"row reader", &n.Row, row}} {
 		var err error
 		if *x.net, err = parse(x.from); err != nil {
-			panic("ocr: an embedded network is damaged: " + err.Error())
+			return nil, fmt.Errorf("%s: %w", x.name, err)
 		}
 	}
-	return &n
+	return &n, nil
+}
+
+// Own are the networks that come with the package.
+var Own = sync.OnceValue(func() *Nets {
+	n, err := Load(findBytes, alignBytes, rowBytes)
+	if err != nil {
+		panic("ocr: an embedded network is damaged: " + err.Error())
+	}
+	return n
 })

@@ -37,24 +37,25 @@ type View struct {
 
 // Panel is a device with a display somewhere in a room, to be photographed several times; or a room without one.
 type Panel struct {
-	w, h  int
-	rng   *rand.Rand
-	seed  uint64
-	k     *kind
-	tech  tech
-	tex   *paint
-	pose  mat
-	rows  []panelRow
-	tall  float64 // main digit height in the picture
-	unit  float64 // texture pixels per main digit height
-	win   [4]float64
-	light bool
-	bg    [3]float64
-	fg    [3]float64
-	room  []func(*paint)
-	spoil spoiling
-	empty bool // the display shows nothing, or there is none
-	other []otherLine
+	w, h                 int
+	rng                  *rand.Rand
+	seed                 uint64
+	k                    *kind
+	tech                 tech
+	tex                  *paint
+	pose                 mat
+	rows                 []panelRow
+	tall                 float64 // main digit height in the picture
+	unit                 float64 // texture pixels per main digit height
+	win                  [4]float64
+	light                bool
+	bg                   [3]float64
+	fg                   [3]float64
+	room                 []func(*paint)
+	spoil                spoiling
+	empty                bool // the display shows nothing, or there is none
+	ghostPoints, ghostly bool
+	other                []otherLine
 }
 
 // otherLine is what is no row of digits: upper left corner, width, height; in the texture or in the picture.
@@ -86,7 +87,8 @@ type spoiling struct {
 	shade       [4]float64 // a point (shares), direction, brightness behind
 	shadeSoft   float64
 	glare       [][6]float64 // centre (shares), radii (pixels), direction, strength
-	mirror      [][6]float64 // a bright thing reflected: centre, half sizes, brightness, softness
+	mirror      [][9]float64 // a bright thing reflected: centre, half sizes, brightness, softness, direction, bars across and along
+	grain       [3]float64   // of the room: size in pixels, strength, how stretched
 	fingers     [][5]float64 // a line and its half width
 	skin        [3]float64
 	blur        float64
@@ -105,6 +107,7 @@ type PanelOptions struct {
 	Kind    int  // from 1: the kind at that place of the table
 	Nothing bool // a picture without a number
 	Number  bool // a picture with one
+	Close   bool // the window fills much of it
 }
 
 func (p *Panel) span(lo, hi float64) float64 { return lo + (hi-lo)*p.rng.Float64() }
@@ -148,6 +151,9 @@ func NewPanel(seed uint64, o PanelOptions) *Panel {
 	p.tech = p.k.tech[p.rng.IntN(len(p.k.tech))]
 	size := float64(p.w) / 1000
 	p.tall = math.Min(170, math.Max(17, 66*math.Exp(0.55*p.rng.NormFloat64()))) * size
+	if o.Close {
+		p.tall = math.Max(12, float64(p.h)*p.span(0.12, 0.55))
+	}
 	p.compose()
 	p.lighting(p.tall)
 	return p
@@ -169,7 +175,7 @@ func (p *Panel) backdrop(busy bool) {
 	for range n {
 		c, a := p.colour(5, 250, 0.2), p.span(0.4, 1)
 		x, y, s := p.span(-0.1, 1.1)*w, p.span(-0.1, 1.1)*h, w*math.Exp(p.span(-4.5, -0.9))
-		switch kind, u, v := p.rng.IntN(9), p.span(0.2, 2), p.span(-1, 1); kind {
+		switch kind, u, v := p.rng.IntN(11), p.span(0.2, 2), p.span(-1, 1); kind {
 		case 0, 1:
 			r := s * p.span(0, 0.3)
 			p.room = append(p.room, func(q *paint) { q.box(x, y, x+s*(1+u), y+s, r, c, a) })
@@ -190,6 +196,25 @@ func (p *Panel) backdrop(busy bool) {
 						}
 						q.box(x+float64(i)*t*gap, y+float64(j)*tall*1.4, x+float64(i)*t*gap+t, y+float64(j)*tall*1.4+tall, r, c, a)
 					}
+				}
+			})
+		case 9: // printed digits in boxes, as a counter with wheels has
+			k, th := 3+p.rng.IntN(5), math.Max(8, s*p.span(0.15, 0.5))
+			text, box := p.label(true), p.colour(5, 250, 0.1)
+			thick, pitch := th*p.span(0.1, 0.22), th*p.span(0.8, 1.3)
+			p.other = append(p.other, otherLine{x, y, pitch * float64(k), th, false})
+			p.room = append(p.room, func(q *paint) {
+				q.box(x-th*0.3, y-th*0.3, x+pitch*float64(k)+th*0.3, y+th*1.3, th*0.1, box, 1)
+				for i := range k {
+					q.word(string(text[i%len(text)]), x+float64(i)*pitch, y, th, thick, c, a)
+				}
+			})
+		case 10: // a mesh
+			k, step := 4+p.rng.IntN(16), s*p.span(0.05, 0.25)
+			p.room = append(p.room, func(q *paint) {
+				for i := range k {
+					q.capsule(x+float64(i)*step, y, x+float64(i)*step+step*v, y+float64(k)*step, step*0.1, c, a)
+					q.capsule(x, y+float64(i)*step, x+float64(k)*step, y+float64(i)*step, step*0.1, c, a)
 				}
 			})
 		case 5: // a scale with numbers, as a gauge or a ruler has
@@ -245,15 +270,35 @@ func (p *Panel) label(number bool) string {
 	return b.String()
 }
 
+// words7 are what displays of seven segments show beside numbers; no digit of them may be taken for one.
+var words7 = []string{"L0", "H1", "Err", "E1", "E02", "F4", "PA", "dEF", "0FF", "0n", "AUt", "CAL", "5Et", "P1", "C", "F", "23C", "72F", "L0", "Hi", "rUn", "5EC", "45H",
+	"nC", "0PE", "tr", "dC", "A3", "U", "E", "Fr", "19C", "66F"}
+
+// letters7 are the letters of seven segments that Segments lacks.
+var letters7 = map[rune]byte{'A': 0x77, 'b': 0x7c, 'C': 0x39, 'd': 0x5e, 'P': 0x73, 'U': 0x3e, 'H': 0x76, 'I': 0x06, 'S': 0x6d, 't': 0x78, 'u': 0x1c, 'i': 0x04, 'f': 0x71}
+
+func (p *Panel) maskOf(f font, r rune) byte {
+	if m, ok := letters7[r]; ok {
+		return m
+	}
+	return f.mask(r)
+}
+
 // number is a text for a row of n places.
 func (p *Panel) number(n int, k *kind) string {
 	if p.chance(k.over) && n >= 2 {
 		return [...]string{"0L", "0.L", ".0L", "0L"}[p.rng.IntN(4)]
 	}
-	show := n
-	if p.chance(0.3) && n > 2 {
-		show = n - 1 - p.rng.IntN(min(2, n-2))
+	if p.chance(0.05) { // letters, as codes and states are shown
+		if w := words7[p.rng.IntN(len(words7))]; len(w) <= n {
+			return w
+		}
 	}
+	show := n
+	if p.chance(0.35) && n > 1 {
+		show = 1 + p.rng.IntN(n-1)
+	}
+	zeros := p.chance(0.05)
 	dot := -1
 	if show > 1 && p.chance(k.dot) {
 		dot = p.rng.IntN(show - 1)
@@ -273,10 +318,10 @@ func (p *Panel) number(n int, k *kind) string {
 		if i == 0 && p.chance(0.25) {
 			d = 1
 		}
-		if p.chance(0.12) {
+		if zeros || p.chance(0.12) {
 			d = 0
 		}
-		if i == 0 && d == 0 && dot != 0 && p.chance(0.7) {
+		if !zeros && i == 0 && d == 0 && dot != 0 && p.chance(0.7) {
 			d = 1 + p.rng.IntN(9)
 		}
 		b.WriteByte(byte('0' + d))
@@ -288,19 +333,67 @@ func (p *Panel) number(n int, k *kind) string {
 }
 
 func (p *Panel) font() font {
-	f := font{width: p.span(0.44, 0.68), stroke: p.span(0.08, 0.21), gap: p.span(0.0, 0.06), bevel: p.rng.Float64(),
+	f := font{width: p.span(0.42, 0.7), stroke: p.span(0.08, 0.2), gap: p.span(0.0, 0.06), bevel: p.rng.Float64(),
 		slant: math.Tan(p.span(0, 14) * math.Pi / 180), tail7: p.chance(0.25), tail69: !p.chance(0.12), dot: p.span(0.07, 0.19), round: p.chance(0.5)}
 	if p.chance(0.4) {
 		f.slant = 0
 	}
+	switch {
+	case p.chance(0.25): // thin strokes
+		f.stroke = p.span(0.045, 0.09)
+	case p.chance(0.12): // fat ones
+		f.stroke = p.span(0.19, 0.25)
+	}
+	if p.chance(0.2) {
+		f.gap = p.span(0.05, 0.13)
+	}
+	if p.chance(0.3) {
+		f.upright = p.span(0.7, 1.4)
+	}
+	switch x := p.rng.Float64(); {
+	case x < 0.4:
+		f.form = trapezoid
+		f.gap *= 0.8
+	case x < 0.55:
+		f.form = capsuled
+	case x < 0.6 && p.tech == led:
+		f.form, f.beads = beaded, 2+p.rng.IntN(3)
+	}
+	if f.form == trapezoid {
+		f.stroke = math.Min(f.stroke, 0.2)
+	}
 	if f.dot < f.stroke*0.6 {
 		f.dot = f.stroke * 0.6
 	}
-	f.pitch = f.width + p.span(0.1, 0.4)
+	if p.chance(0.15) { // tiny points
+		f.dot = p.span(0.035, 0.075)
+	}
+	f.pitch = f.width + p.span(0.08, 0.4)
+	if p.chance(0.12) {
+		f.pitch = f.width + p.span(0.3, 0.6)
+	}
 	if p.chance(0.5) { // the point has its own room
 		f.pitch = math.Max(f.pitch, f.width+f.dot*0.9+0.02)
 	}
 	return f
+}
+
+// segment draws one segment; at places a point of the digit in the texture, whose height is scale.
+func (f font) segment(c *canvas, s int, at func(point) point, scale float64) {
+	if f.form != beaded {
+		o := f.shape(s)
+		for i := range o {
+			o[i] = at(o[i])
+		}
+		c.fill(o, 1)
+		return
+	}
+	a, b := f.ends(s)
+	for k := range f.beads {
+		t := (float64(k) + 0.5) / float64(f.beads)
+		q := at(point{a.x + (b.x-a.x)*t, a.y + (b.y-a.y)*t})
+		c.disc(q.x, q.y, f.stroke*scale*0.5, 1)
+	}
 }
 
 // looks chooses the colours of pane, digits and unlit segments.
@@ -347,13 +440,14 @@ func (p *Panel) looks() (off float64, ghost float64) {
 	}
 	lum := func(c [3]float64) float64 { return 0.299*c[0] + 0.587*c[1] + 0.114*c[2] }
 	p.light = lum(p.fg) > lum(p.bg)
+	p.ghostPoints = p.chance(0.5)
 	if p.chance(0.55) {
-		off = p.span(0.02, 0.38)
+		off = p.span(0.02, 0.42)
 		if p.tech == led || p.tech == vacuum {
-			off *= 0.6
+			off *= 0.7
 		}
 	}
-	if p.chance(0.15) {
+	if p.ghostly = p.chance(0.15); p.ghostly {
 		ghost = p.span(0.05, 0.35)
 		if p.light {
 			ghost *= 0.6
@@ -379,12 +473,17 @@ func (p *Panel) compose() {
 	text := p.number(places, k)
 	rows := []plan{{0, 0, 1, f, places, text, true}}
 	right := float64(places)*f.pitch + f.slant
+	right0 := float64(places-1)*f.pitch + f.width + f.slant // where the last digit ends
 	left := -p.span(0.1, 0.5)
 	if k.minus > 0 {
-		left -= p.span(0.35, 0.6)
+		left -= p.span(0.35, 0.9)
 	}
 	up, down := -p.span(0.12, 0.5), 1+p.span(0.12, 0.5)
-	for range p.pick(k.more) {
+	further := p.pick(k.more)
+	if further == 0 && p.chance(0.3) {
+		further = 1
+	}
+	for range further {
 		h := p.span(0.28, 0.72)
 		if k.equal && p.chance(0.85) {
 			h = 1
@@ -424,12 +523,18 @@ func (p *Panel) compose() {
 		signDown = p.span(0.18, 0.35)
 		down += signDown + 0.08
 	}
-	signRight := 0.0
-	if p.chance(k.signs) {
-		signRight = p.span(0.25, 1)
-		right += signRight + 0.1
+	signRight, signGap := 0.0, 0.02+0.5*p.rng.Float64()*p.rng.Float64()
+	if p.chance(k.signs) || p.chance(0.45) {
+		signRight = p.span(0.25, 1.1)
+		right += signRight + signGap
 	}
 	right += p.span(0.05, 0.5)
+	if p.chance(0.2) { // a window much larger than its number
+		left -= p.span(0, 2)
+		right += p.span(0, 1.5)
+		up -= p.span(0, 1.2)
+		down += p.span(0, 1.2)
+	}
 	// the body round the window, and how far the picture reaches
 	var pad [4]float64 // left, up, right, down
 	bezel := p.span(0.05, 0.5)
@@ -491,7 +596,7 @@ func (p *Panel) compose() {
 		p.tall = math.Max(p.tall, 12)
 	}
 	signs := newCanvas(tw, th)
-	p.signs(signs, ox, oy, h, [4]float64{p.win[0], p.win[1], p.win[2], p.win[3]}, signUp, signDown, signRight, right-signRight)
+	p.signs(signs, ox, oy, h, [4]float64{p.win[0], p.win[1], p.win[2], p.win[3]}, signUp, signDown, signRight, right0-f.slant+signGap)
 	p.ink(lit, unlit, old, signs, off, ghost, h)
 	p.place(float64(p.w), float64(p.h))
 }
@@ -522,33 +627,35 @@ func (p *Panel) digits(lit, unlit, old *canvas, x, y, h float64, f font, n int, 
 		seg := func(c *canvas, mask byte) {
 			for s := range 7 {
 				if mask>>s&1 == 1 {
-					o := f.outline(s)
-					for i := range o {
-						o[i] = at(o[i])
-					}
-					c.fill(o, 1)
+					f.segment(c, s, at, h*k)
 				}
 			}
 		}
 		seg(unlit, 0x7f)
-		seg(old, f.mask(rune('0'+p.rng.IntN(10))))
+		if p.ghostPoints { // the points that are not lit show too
+			d := f.dot * h * k
+			unlit.disc(cx+f.width*h*k+(f.pitch-f.width)*h*k*0.5, top+h*k-d/2, d/2, 1)
+		}
+		if p.ghostly {
+			seg(old, f.mask(rune('0'+p.rng.IntN(10))))
+		}
 		if r != ' ' {
-			seg(lit, f.mask(r))
+			seg(lit, p.maskOf(f, r))
 			row.marks = append(row.marks, panelMark{r, cx, top, f.width * h * k, h * k})
 		}
 	}
-	touch := p.chance(0.25)
+	touch := p.chance(0.3)
 	sink := 0.0
 	if p.chance(0.3) {
-		sink = p.span(0, 0.08)
+		sink = p.span(0, 0.12)
 	}
-	where := p.rng.Float64()
+	where, comma, tuck := p.rng.Float64(), p.chance(0.06), p.span(0, 0.6)
 	dotAt := func(after float64, k float64) { // after is the right edge of the digit before the point
 		d := f.dot * h * k
 		gap := (f.pitch - f.width) * h * k
 		mx := after + gap*(0.35+0.3*where)
 		if touch {
-			mx = after + d*0.45
+			mx = after + d*(tuck-0.1)
 			if where > 0.7 {
 				mx = after + gap - d*0.45
 			}
@@ -557,6 +664,9 @@ func (p *Panel) digits(lit, unlit, old *canvas, x, y, h float64, f font, n int, 
 		mx += f.slant * (y + h - my)
 		if f.round {
 			lit.disc(mx, my, d/2, 1)
+			if comma {
+				lit.fill([]point{{mx - d*0.1, my}, {mx + d*0.5, my}, {mx, my + d}, {mx - d*0.4, my + d}}, 1)
+			}
 		} else {
 			lit.fill([]point{{mx - d/2, my - d/2}, {mx + d/2, my - d/2}, {mx + d/2, my + d/2}, {mx - d/2, my + d/2}}, 1)
 		}
@@ -570,17 +680,26 @@ func (p *Panel) digits(lit, unlit, old *canvas, x, y, h float64, f font, n int, 
 		return row
 	}
 	first := x + float64(lead)*f.pitch*h
+	if !strings.HasPrefix(text, "-") && p.ghostPoints { // a sign that is not lit
+		bw, bt := p.span(0.22, 0.5)*h, math.Max(f.stroke*0.8, 0.06)*h
+		sx, my := x+(f.slant*0.5-p.span(0.05, 0.3))*h-bw, y+h/2
+		unlit.fill([]point{{sx, my - bt/2}, {sx + bw, my - bt/2}, {sx + bw, my + bt/2}, {sx, my + bt/2}}, 1)
+	}
 	if strings.HasPrefix(text, "-") {
-		bw, bt := p.span(0.22, 0.5)*h, math.Max(f.stroke*p.span(0.6, 1), 0.06)*h
+		bw, bt := p.span(0.13, 0.5)*h, math.Max(f.stroke*p.span(0.6, 1.1), 0.05)*h
 		sx := first
-		if lead > 0 && p.chance(0.5) {
+		if lead > 0 && p.chance(0.6) {
 			sx = x
 		}
 		if lead > 0 && p.chance(0.3) { // the sign in a digit's place, drawn by its middle bar
 			sx = first - (f.pitch-0.1)*h + 0.5*f.slant*h
 			bw = (f.width - 0.1) * h
 		} else {
-			sx += (f.slant*0.5-p.span(0.06, 0.2))*h - bw
+			away := p.span(0.05, 0.22)
+			if p.chance(0.25) {
+				away = p.span(0.2, 0.7)
+			}
+			sx += (f.slant*0.5-away)*h - bw
 		}
 		my := y + h/2
 		lit.fill([]point{{sx, my - bt/2}, {sx + bw, my - bt/2}, {sx + bw, my + bt/2}, {sx, my + bt/2}}, 1)
@@ -623,9 +742,13 @@ func (p *Panel) digits(lit, unlit, old *canvas, x, y, h float64, f font, n int, 
 	return row
 }
 
+// units stand close behind a number, as high as a third to a half of it.
+var units = []string{"V", "mV", "kV", "A", "mA", "µA", "Ω", "kΩ", "MΩ", "µF", "nF", "°C", "°F", "C", "F", "%", "%RH", "Hz", "kHz", "Pa", "kPa", "hPa", "mbar", "bar", "psi", "inH2O", "mmH2O",
+	"W", "kW", "kWh", "VA", "lx", "dB", "s", "min", "g", "kg", "lb", "m/s", "l", "V~", "A~", "VAC", "VDC", "AC", "DC", "ppm", "rpm", "mm", "°", "T1-T2", "A", "V", "A", "V", "E", "H", "L", "S", "I"}
+
 // signs fills the rest of the window: units, words, a bar graph, a battery.
 func (p *Panel) signs(c *canvas, ox, oy, h float64, win [4]float64, up, down, right, edge float64) {
-	w := &paintCanvas{c}
+	w := &paintCanvas{c, p.span(0.7, 1.15)}
 	words := []string{"AUTO", "DC", "AC", "HOLD", "mV", "MAX", "V", "kHz", "MIN", "REL", "A", "mA", "Hz", "%", "LO", "T1", "M", "F", "C", "LOW", "PPM"}
 	word := func(x, y, s float64) float64 {
 		end := w.word(words[p.rng.IntN(len(words))], x, y, s, s*p.span(0.1, 0.2))
@@ -644,16 +767,23 @@ func (p *Panel) signs(c *canvas, ox, oy, h float64, win [4]float64, up, down, ri
 		}
 	}
 	if right > 0 {
-		x := ox + edge*h + 0.05*h - right*0
-		if x < win[2]-0.2*h {
-			s := math.Min(right*0.6, 0.5) * h
-			word(x, oy+p.span(0, 0.7)*h, s)
-			if p.chance(0.4) {
-				c.disc(x+s*0.2, oy+0.1*h, s*0.18, 1)
-			}
-			if p.chance(0.3) {
-				word(x, oy+0.75*h, s*0.6)
-			}
+		x := ox + edge*h
+		unit := func(x, y, s float64) float64 {
+			end := w.word(units[p.rng.IntN(len(units))], x, y, s, s*p.span(0.08, 0.2))
+			p.other = append(p.other, otherLine{x, y, end - x, s, true})
+			return end
+		}
+		s := math.Min(right*0.7, p.span(0.16, 0.62)) * h
+		switch p.rng.IntN(4) {
+		case 0: // at the top, as a degree sign stands
+			unit(x, oy+p.span(-0.05, 0.15)*h, s)
+		case 1: // on the line
+			unit(x, oy+h-s, s)
+		default:
+			unit(x, oy+p.span(0, 1)*(h-s), s)
+		}
+		if s < 0.35*h && p.chance(0.4) {
+			word(x, oy+p.span(0.5, 0.7)*h, s)
 		}
 	}
 	if down > 0 {
@@ -676,7 +806,10 @@ func (p *Panel) signs(c *canvas, ox, oy, h float64, win [4]float64, up, down, ri
 }
 
 // paintCanvas draws words on a canvas.
-type paintCanvas struct{ c *canvas }
+type paintCanvas struct {
+	c    *canvas
+	wide float64 // of a letter, against the usual width
+}
 
 func (w *paintCanvas) box(x0, y0, x1, y1 float64) {
 	w.c.fill([]point{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}, 1)
@@ -696,7 +829,7 @@ func (w *paintCanvas) word(s string, x, y, h, t float64) float64 {
 			if text[i] == ' ' {
 				continue
 			}
-			n := point{x + float64(text[i]-'0')*u*0.9, y + float64(text[i+1]-'0')*u}
+			n := point{x + float64(text[i]-'0')*u*0.9*w.wide, y + float64(text[i+1]-'0')*u}
 			if last.x >= 0 {
 				a, dx, dy := last, n.x-last.x, n.y-last.y
 				l := math.Max(1e-9, dx*dx+dy*dy)
@@ -714,7 +847,7 @@ func (w *paintCanvas) word(s string, x, y, h, t float64) float64 {
 			last = n
 			i++
 		}
-		x += 5.2 * u
+		x += 5.2 * u * w.wide
 	}
 	return x
 }
@@ -724,6 +857,7 @@ func (p *Panel) furniture(body [3]float64, b float64) {
 	t, h := p.tex, p.unit
 	w, ht := float64(t.w), float64(t.h)
 	tone := p.colour(5, 250, 0.15)
+	dialText := p.span(0.15, 0.4)
 	for range p.rng.IntN(p.k.print + 1) {
 		s := h * p.span(0.12, 0.5)
 		x, y := p.span(0, 1)*w, p.span(0, 1)*ht
@@ -743,23 +877,51 @@ func (p *Panel) furniture(body [3]float64, b float64) {
 		end := t.word(p.label(p.chance(0.4)), x, y, s, s*p.span(0.1, 0.2), tone, 0.9)
 		p.other = append(p.other, otherLine{x, y, end - x, s, true})
 	}
-	if room := ht - p.win[3] - b; p.k.body == handheld && room > 2*h {
-		r := math.Min(room*0.35, (p.win[2]-p.win[0])*0.3)
+	room, above := ht-p.win[3]-b, p.win[1]-b
+	if p.k.body == clampon && above > 2*h && (room < 2*h || p.chance(0.5)) {
+		room = -above
+	}
+	if (p.k.body == handheld || p.k.body == clampon || p.chance(0.15)) && math.Abs(room) > 2*h {
+		r := math.Min(math.Abs(room)*0.35, (p.win[2]-p.win[0])*0.3)
 		cx, cy := (p.win[0]+p.win[2])/2, p.win[3]+b+room*0.5
+		if room < 0 {
+			cy = above * 0.5
+		}
 		t.disc(cx, cy, r, p.colour(5, 240, 0.1), 1)
 		t.capsule(cx, cy, cx+r*0.8*math.Cos(p.span(0, 6)), cy-r*0.7, r*0.1, tone, 1)
 		for i := range 6 + p.rng.IntN(12) {
 			a := float64(i) * 0.45
-			t.word(p.label(true), cx+1.25*r*math.Cos(a), cy+1.25*r*math.Sin(a), h*0.2, h*0.03, tone, 0.9)
+			t.word(p.label(p.chance(0.6)), cx+1.25*r*math.Cos(a), cy+1.25*r*math.Sin(a), h*dialText, h*dialText*0.15, tone, 0.9)
+		}
+		p.other = append(p.other, otherLine{cx - r, cy - r, 2 * r, 2 * r, true}, otherLine{cx - 1.4*r, cy - 1.3*r, 2.8 * r, h * dialText * 1.3, true})
+	}
+	if p.chance(0.4) { // jacks or lamps in a row
+		n, r, y := 2+p.rng.IntN(3), h*p.span(0.12, 0.45), p.span(0, 1)*ht
+		x0, step := p.span(0, 0.5)*w, h*p.span(0.8, 2)
+		c, d := p.colour(5, 245, 0.4), p.colour(5, 60, 0.2)
+		if y < p.win[1]-b-r || y > p.win[3]+b+r {
+			for i := range n {
+				x := x0 + float64(i)*step
+				t.disc(x, y, r, c, 1)
+				t.disc(x, y, r*0.5, d, 1)
+				t.word(p.label(p.chance(0.4)), x-r, y-r*1.8, r*0.6, r*0.1, tone, 1)
+			}
+			p.other = append(p.other, otherLine{x0 - r, y - r, float64(n-1)*step + 2*r, 2 * r, true})
 		}
 	}
+	keyed, keyTone := p.chance(0.6), p.colour(5, 250, 0.1)
 	for range p.rng.IntN(9) { // keys
 		s := h * p.span(0.3, 0.8)
 		x, y := p.span(0, 1)*w, p.span(0, 1)*ht
 		if x > p.win[0]-b-s*2 && x < p.win[2]+b && y > p.win[1]-b-s && y < p.win[3]+b {
 			continue
 		}
-		t.box(x, y, x+s*p.span(0.8, 1.8), y+s*0.7, s*p.span(0, 0.4), p.colour(5, 245, 0.3), 1)
+		wide := s * p.span(0.8, 1.8)
+		t.box(x, y, x+wide, y+s*0.7, s*p.span(0, 0.4), p.colour(5, 245, 0.3), 1)
+		if keyed {
+			t.word(p.label(p.chance(0.2)), x+wide*0.15, y+s*0.2, s*0.28, s*0.05, keyTone, 1)
+			p.other = append(p.other, otherLine{x, y, wide, s * 0.7, true})
+		}
 	}
 	_ = body
 }
@@ -768,13 +930,16 @@ func (p *Panel) furniture(body [3]float64, b float64) {
 func (p *Panel) ink(lit, unlit, old, signs *canvas, off, ghost, h float64) {
 	t := p.tex
 	var shadow [3]float64
-	if p.tech == reflective && p.chance(0.5) {
+	if p.tech == reflective && p.chance(0.5) || p.tech == backlit && p.chance(0.25) {
 		shadow = [3]float64{p.span(-2, 3) * h / 50, p.span(0, 3) * h / 50, p.span(0.12, 0.4)}
 	}
 	var halo *canvas
 	glow := 0.0
 	if p.tech == led || p.tech == vacuum || p.tech == negative && p.chance(0.4) {
 		glow = p.span(0, 0.5)
+		if p.chance(0.25) {
+			glow = p.span(0.4, 1.1)
+		}
 		halo = newCanvas(t.w, t.h)
 		copy(halo.pix, lit.pix)
 		blur(halo.pix, t.w, t.h, p.span(0.05, 0.18)*h)

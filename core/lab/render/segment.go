@@ -24,6 +24,86 @@ type font struct {
 	tail69 bool    // 6 and 9 without top and bottom bar when false
 	dot    float64 // size of the decimal point
 	round  bool    // round dot
+
+	upright float64 // thickness of the upright strokes against the level ones; 0 is the same
+	form    int     // of the segments, see forms
+	beads   int     // of a segment made of single lights
+}
+
+// Forms of a segment.
+const (
+	hexagon   = iota // pointed by bevel
+	trapezoid        // long outside, short inside, so that neighbours meet in a slanted gap
+	capsuled         // round ends
+	beaded           // a row of round lights
+)
+
+// shape returns segment s as a convex polygon like outline, in all forms but the beaded one.
+func (f font) shape(s int) []point {
+	w, t, g := f.width, f.stroke, f.gap/2
+	v := t
+	if f.upright > 0 {
+		v *= f.upright
+	}
+	switch f.form {
+	case trapezoid:
+		v, t = math.Min(v, 0.34*w-g), math.Min(t, 0.24-g)
+		switch s {
+		case 0:
+			return []point{{g, 0}, {w - g, 0}, {w - v - g, t}, {v + g, t}}
+		case 1:
+			return []point{{w, g}, {w, 0.5 - g}, {w - v, 0.5 - t/2 - g}, {w - v, t + g}}
+		case 2:
+			return []point{{w, 0.5 + g}, {w, 1 - g}, {w - v, 1 - t - g}, {w - v, 0.5 + t/2 + g}}
+		case 3:
+			return []point{{v + g, 1 - t}, {w - v - g, 1 - t}, {w - g, 1}, {g, 1}}
+		case 4:
+			return []point{{0, 0.5 + g}, {v, 0.5 + t/2 + g}, {v, 1 - t - g}, {0, 1 - g}}
+		case 5:
+			return []point{{0, g}, {v, t + g}, {v, 0.5 - t/2 - g}, {0, 0.5 - g}}
+		}
+		return []point{{v*0.5 + g, 0.5}, {v + g, 0.5 - t/2}, {w - v - g, 0.5 - t/2}, {w - v*0.5 - g, 0.5}, {w - v - g, 0.5 + t/2}, {v + g, 0.5 + t/2}}
+	case capsuled:
+		a, b := f.ends(s)
+		h := t / 2
+		if s != 0 && s != 3 && s != 6 {
+			h = v / 2
+		}
+		d := math.Atan2(b.y-a.y, b.x-a.x)
+		var out []point
+		for k := range 7 {
+			x := d + math.Pi/2 + math.Pi*float64(k)/6
+			out = append(out, point{a.x + h*math.Cos(x), a.y + h*math.Sin(x)})
+		}
+		for k := range 7 {
+			x := d - math.Pi/2 + math.Pi*float64(k)/6
+			out = append(out, point{b.x + h*math.Cos(x), b.y + h*math.Sin(x)})
+		}
+		return out
+	}
+	return f.outline(s)
+}
+
+// ends of a segment's middle line, as far as a round end leaves room for.
+func (f font) ends(s int) (a, b point) {
+	h := f.stroke / 2
+	l, r, top, bot := h, f.width-h, h, 1-h
+	e := h + f.gap/2 // what the corner takes
+	switch s {
+	case 0:
+		return point{l + e, top}, point{r - e, top}
+	case 1:
+		return point{r, top + e}, point{r, 0.5 - e}
+	case 2:
+		return point{r, 0.5 + e}, point{r, bot - e}
+	case 3:
+		return point{l + e, bot}, point{r - e, bot}
+	case 4:
+		return point{l, 0.5 + e}, point{l, bot - e}
+	case 5:
+		return point{l, top + e}, point{l, 0.5 - e}
+	}
+	return point{l + e, 0.5}, point{r - e, 0.5}
 }
 
 // outline returns segment s of a digit with its top left corner at 0,0 and height 1, before slant.

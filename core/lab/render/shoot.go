@@ -30,7 +30,17 @@ func (p *Panel) lighting(tall float64) {
 		}
 	}
 	if p.chance(0.2) {
-		s.mirror = append(s.mirror, [6]float64{p.span(0.1, 0.9), p.span(0.1, 0.9), p.span(0.02, 0.25), p.span(0.02, 0.25), p.span(10, 110), p.span(1, 15)})
+		m := [9]float64{p.span(0.1, 0.9), p.span(0.1, 0.9), p.span(0.02, 0.25), p.span(0.02, 0.25), p.span(10, 110), p.span(1, 15)}
+		if p.chance(0.6) { // as a window with its bars
+			m[6], m[7], m[8] = p.span(-0.6, 0.6), float64(p.rng.IntN(4)), float64(p.rng.IntN(4))
+		}
+		s.mirror = append(s.mirror, m)
+	}
+	for p.chance(0.2) { // scratches and streaks
+		s.glare = append(s.glare, [6]float64{p.span(0.1, 0.9), p.span(0.1, 0.9), p.span(0.5, 2.5) * tall, p.span(0.01, 0.06) * tall, p.span(0, math.Pi), p.span(20, 200)})
+	}
+	if p.chance(0.4) {
+		s.grain = [3]float64{w * math.Exp(p.span(-5, -1.5)), p.span(3, 40), math.Exp(p.span(-1.5, 1.5))}
 	}
 	if p.chance(0.12) {
 		for range 1 + p.rng.IntN(3) {
@@ -77,6 +87,9 @@ func (p *Panel) Shoot(i int) *View {
 	img := newPaint(p.w, p.h, [3]float64{})
 	for _, f := range p.room {
 		f(img)
+	}
+	if g := p.spoil.grain; g[1] > 0 {
+		img.grain(g[0], g[1], g[2], uint32(p.seed))
 	}
 	pose := p.pose
 	var move [2]float64
@@ -168,10 +181,21 @@ func (p *Panel) lit(img *paint, r *rand.Rand, frame int) func(x, y float64) floa
 		}
 	}
 	for _, m := range s.mirror {
+		c, n := math.Cos(m[6]), math.Sin(m[6])
+		bar := func(v, half, bars float64) float64 { // distance into a bar
+			if bars == 0 {
+				return -1e9
+			}
+			f := (v/half + 1) / 2 * (bars + 1)
+			near := math.Max(1, math.Min(bars, math.Round(f)))
+			return 0.06*half - math.Abs(f-near)*2*half/(bars+1)
+		}
 		for y := range h {
 			for x := range w {
-				dx := math.Abs(float64(x)-m[0]*float64(w)) - m[2]*float64(w)
-				dy := math.Abs(float64(y)-m[1]*float64(h)) - m[3]*float64(h)
+				u, v := float64(x)-m[0]*float64(w), float64(y)-m[1]*float64(h)
+				u, v = u*c+v*n, -u*n+v*c
+				dx := math.Max(math.Abs(u)-m[2]*float64(w), bar(u, m[2]*float64(w), m[7]))
+				dy := math.Max(math.Abs(v)-m[3]*float64(h), bar(v, m[3]*float64(h), m[8]))
 				if d := math.Max(dx, dy); d < m[5] {
 					glare[y*w+x] += float32(m[4] * math.Max(0, math.Min(1, 0.5-d/m[5])))
 				}
@@ -291,6 +315,78 @@ func (p *Panel) lens(img *paint, r *rand.Rand) {
 			}
 		})
 	}
+}
+
+// grain makes a surface uneven, as wood, brick and cast metal are; stretch draws it out level or upright.
+func (p *paint) grain(size, strength, stretch float64, seed uint32) {
+	hash := func(x, y int32) float32 {
+		h := uint32(x)*374761393 + uint32(y)*668265263 + seed*2246822519
+		h = (h ^ h>>13) * 1274126177
+		return float32(h>>8)/(1<<23) - 1
+	}
+	value := func(x, y float64) float32 {
+		i, j := math.Floor(x), math.Floor(y)
+		fx, fy := float32(x-i), float32(y-j)
+		a, b := int32(i), int32(j)
+		u := hash(a, b) + (hash(a+1, b)-hash(a, b))*fx
+		v := hash(a, b+1) + (hash(a+1, b+1)-hash(a, b+1))*fx
+		return u + (v-u)*fy
+	}
+	sx, sy := 1/(size*stretch), stretch/size
+	for y := range p.h {
+		for x := range p.w {
+			g := value(float64(x)*sx, float64(y)*sy) + 0.5*value(float64(x)*sx*2.7+9, float64(y)*sy*2.7+5)
+			g *= float32(strength) * 0.7
+			o := p.pix[3*(y*p.w+x):][:3]
+			o[0], o[1], o[2] = o[0]+g, o[1]+g, o[2]+0.9*g
+		}
+	}
+}
+
+// Crop is a part of the picture, as when somebody cut it out; its upper left corner is rounded to even pixels.
+func (v *View) Crop(x0, y0, x1, y1 int) *View {
+	x0, y0 = max(0, x0)&^1, max(0, y0)&^1
+	x1, y1 = min(v.W, x1), min(v.H, y1)
+	c := &View{W: x1 - x0, H: y1 - y0, Kind: v.Kind, Light: v.Light}
+	cut := func(pix []byte, stride, x0, y0, w, h int) []byte {
+		out := make([]byte, w*h)
+		for y := range h {
+			copy(out[y*w:(y+1)*w], pix[(y0+y)*stride+x0:])
+		}
+		return out
+	}
+	c.Y = cut(v.Y, v.W, x0, y0, c.W, c.H)
+	c.Cb = cut(v.Cb, (v.W+1)/2, x0/2, y0/2, (c.W+1)/2, (c.H+1)/2)
+	c.Cr = cut(v.Cr, (v.W+1)/2, x0/2, y0/2, (c.W+1)/2, (c.H+1)/2)
+	dx, dy := float64(x0), float64(y0)
+	for _, r := range v.Rows {
+		q, inside := r, false
+		q.Glyphs = append([]Glyph(nil), r.Glyphs...)
+		for k := range q.Ends {
+			q.Ends[k] = [2]float64{r.Ends[k][0] - dx, r.Ends[k][1] - dy}
+		}
+		for i := range q.Glyphs {
+			g := &q.Glyphs[i]
+			g.Centre = [2]float64{g.Centre[0] - dx, g.Centre[1] - dy}
+			inside = inside || g.Centre[0] > 0 && g.Centre[1] > 0 && g.Centre[0] < float64(c.W) && g.Centre[1] < float64(c.H)
+			for k := range g.Box {
+				g.Box[k] = [2]float64{g.Box[k][0] - dx, g.Box[k][1] - dy}
+				if b := g.Box[k]; b[0] < -1 || b[1] < -1 || b[0] > float64(c.W)+1 || b[1] > float64(c.H)+1 {
+					g.Outside = true
+				}
+			}
+		}
+		if inside {
+			c.Rows = append(c.Rows, q)
+		}
+	}
+	for _, o := range v.Other {
+		o[0], o[1], o[2], o[3] = o[0]-dx, o[1]-dy, o[2]-dx, o[3]-dy
+		if x, y := (o[0]+o[2])/2, (o[1]+o[3])/2; x > 0 && y > 0 && x < float64(c.W) && y < float64(c.H) {
+			c.Other = append(c.Other, o)
+		}
+	}
+	return c
 }
 
 // encode turns the picture into the planes of JPEG, most often through JPEG itself.

@@ -53,8 +53,9 @@ type Person struct {
 
 	Mended []string // ids of repairs carried out, in order
 
-	used map[string]int
-	last utterance.Meaning
+	used   map[string]int
+	labels map[string]string // of the answers to the question that was answered last
+	last   utterance.Meaning
 }
 
 // Reply is what the person says to this view. An empty utterance means silence.
@@ -62,6 +63,12 @@ func (p *Person) Reply(v *protocol.View) (utterance.Utterance, error) {
 	st := &v.Step
 	if v.State == "confirm" && st.Kind != "consent" && st.ID != "right-now" {
 		return p.say(p.confirm(v)), nil
+	}
+	if v.State != "confirm" {
+		p.labels = map[string]string{}
+		for _, a := range st.Answers {
+			p.labels[a.ID] = a.Text
+		}
 	}
 	p.noteRepair(st.ID)
 	if list := p.Says[st.ID]; len(list) > 0 {

@@ -84,12 +84,15 @@ func (p *Person) Agrees(lex *utterance.Lexicon, h *protocol.HeardView) bool {
 		d, err := unit.ParseDecimal(number)
 		return err == nil && d.Equal(r.Value.Dec) && strings.HasPrefix(rest, unit.Printed(r.Value.Unit))
 	case utterance.Choice:
+		if p.labels[p.last.ID] == h.Taken {
+			return true
+		}
 		if b := back(p.last.ID); b != "" {
 			return b == h.Taken
 		}
 	case utterance.Count:
 		f := strings.Fields(h.Taken)
-		return h.Taken == p.last.Text || h.Taken == back(p.last.Text) || len(f) > 0 && f[0] == p.last.Text
+		return h.Taken == p.last.Text || h.Taken == back(p.last.Text) || h.Taken == p.labels[p.last.Text] || len(f) > 0 && f[0] == p.last.Text
 	}
 	return true
 }

@@ -132,7 +132,7 @@ func (t *Talk) misheard(v *protocol.View) bool {
 	if t.last.Kind == utterance.Command && (t.last.ID == "scratch-that" || t.last.ID == "false-alarm") {
 		return false
 	}
-	if h := strings.ReplaceAll(v.Heard.Taken, " ", "-"); t.isCommand(h) { // a command is shown by its id in words
+	if h := t.commandOf(v.Heard.Taken); h != "" {
 		return slices.Contains(settling, h) && (t.last.Kind != utterance.Command || t.last.ID != h)
 	}
 	if t.asked.Step.Kind == "act" || t.asked.State == "confirm" && t.last.Kind == utterance.Choice {
@@ -141,6 +141,12 @@ func (t *Talk) misheard(v *protocol.View) bool {
 	return !t.Person.Agrees(t.Lex, v.Heard)
 }
 
-func (t *Talk) isCommand(id string) bool {
-	return slices.ContainsFunc(t.Lex.Commands, func(p utterance.Phrase) bool { return p.ID == id })
+// commandOf is the command that is shown by one of its sayings, "" for none.
+func (t *Talk) commandOf(shown string) string {
+	for _, p := range t.Lex.Commands {
+		if slices.Contains(p.Say, strings.ToLower(shown)) {
+			return p.ID
+		}
+	}
+	return ""
 }

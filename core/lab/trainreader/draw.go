@@ -16,10 +16,12 @@ import (
 	"readback/core/lab/render"
 )
 
-// What learn.py reads. A picture gives one sample to the finder and stripsEach to the row reader. Files hold samples of fixed size one
+// What learn.py reads. A picture gives one sample to the finder and stripsEach to the row reader; closeEach close-ups, which cost little to draw,
+// give more strips. Files hold samples of fixed size one
 // after another: the bytes that the network sees, then what it should say.
 const (
 	stripsEach = 4
+	closeEach  = 3
 	cellW      = ocr.FindW / 8
 	cellH      = ocr.FindH / 8
 	findValues = 6 // score (1, 0 or -1 for either), offset, height, slope, left, right
@@ -34,20 +36,15 @@ const (
 	alignValues = 3 // in the row (1, 0 or -1 for either), its upper and its lower edge in pixels of the view
 )
 
-// sampleOf draws one picture and takes its samples.
+// sampleOf draws one picture and takes its samples, then the close-ups.
 func sampleOf(seed uint64, find, findWant, rows, rowsWant, aligns, alignsWant []byte) {
 	r := rand.New(rand.NewPCG(seed, 0x73616d706c65))
-	size := [][2]int{{480, 360}, {480, 360}, {640, 480}, {640, 480}, {800, 600}}[r.IntN(5)]
+	size := [][2]int{{400, 300}, {400, 300}, {400, 300}, {480, 360}, {640, 480}}[r.IntN(5)]
 	if r.IntN(6) == 0 {
 		size[0], size[1] = size[1], size[0]
 	}
-	v := render.NewPanel(seed, render.PanelOptions{W: size[0], H: size[1]}).Shoot(0)
-	in := ocr.Planes{Y: v.Y, W: v.W, H: v.H, Stride: v.W, Cb: v.Cb, Cr: v.Cr, CStride: (v.W + 1) / 2, Sub: 2}
-	if r.IntN(10) < 3 {
-		in.Cb, in.Cr = nil, nil
-	}
-	var p ocr.Picture
-	p.Set(&in)
+	v := crop(render.NewPanel(seed, render.PanelOptions{W: size[0], H: size[1]}).Shoot(0), r)
+	p := pictureOf(v, r)
 	view := p.Whole()
 	if r.IntN(4) == 0 { // a part of it, round a row or anywhere
 		cx, cy, w := r.Float64()*float64(v.W), r.Float64()*float64(v.H), float64(v.W)*(0.4+0.5*r.Float64())
@@ -59,6 +56,63 @@ func sampleOf(seed uint64, find, findWant, rows, rowsWant, aligns, alignsWant []
 	}
 	p.Find(view, find)
 	wantFind(v, view, findWant)
+	strips(v, p, seed, r, rows, rowsWant, aligns, alignsWant)
+	for i := range closeEach {
+		rows, rowsWant = rows[stripsEach*rowBytes:], rowsWant[stripsEach*columns*rowValues:]
+		aligns, alignsWant = aligns[alignsEach*alignBytes:], alignsWant[alignsEach*columns*alignValues*4:]
+		o := render.PanelOptions{W: 240 + 2*r.IntN(100), H: 110 + 2*r.IntN(60), Close: true, Number: r.IntN(8) > 0}
+		o.Nothing = !o.Number
+		v := crop(render.NewPanel(seed*closeEach+uint64(i)+1<<60, o).Shoot(0), r)
+		strips(v, pictureOf(v, r), seed, r, rows, rowsWant, aligns, alignsWant)
+	}
+}
+
+// crop cuts some pictures close round a display or a number, as those are that somebody cut out.
+func crop(v *render.View, r *rand.Rand) *render.View {
+	if len(v.Rows) == 0 || r.IntN(5) > 0 {
+		return v
+	}
+	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	h := 0.0
+	all := r.IntN(2) == 0
+	one := r.IntN(len(v.Rows))
+	for i := range v.Rows {
+		if !all && i != one {
+			continue
+		}
+		h = math.Max(h, v.Rows[i].Height)
+		for _, g := range v.Rows[i].Glyphs {
+			for _, b := range g.Box {
+				x0, y0, x1, y1 = math.Min(x0, b[0]), math.Min(y0, b[1]), math.Max(x1, b[0]), math.Max(y1, b[1])
+			}
+		}
+	}
+	edge := func() float64 { return h * (0.02 + 1.3*r.Float64()*r.Float64()) }
+	a, b, c, d := int(x0-edge()*2), int(y0-edge()), int(x1+edge()*2), int(y1+edge())
+	if r.IntN(6) == 0 { // something is cut off
+		a += int(h * 1.5 * r.Float64())
+	}
+	if r.IntN(6) == 0 {
+		c -= int(h * 1.5 * r.Float64())
+	}
+	if h < 13 || min(c, v.W)-max(a, 0) < 16 || min(d, v.H)-max(b, 0) < 12 {
+		return v
+	}
+	return v.Crop(a, b, c, d)
+}
+
+func pictureOf(v *render.View, r *rand.Rand) *ocr.Picture {
+	in := ocr.Planes{Y: v.Y, W: v.W, H: v.H, Stride: v.W, Cb: v.Cb, Cr: v.Cr, CStride: (v.W + 1) / 2, Sub: 2}
+	if r.IntN(10) < 4 {
+		in.Cb, in.Cr = nil, nil
+	}
+	var p ocr.Picture
+	p.Set(&in)
+	return &p
+}
+
+// strips takes the samples of the row reader and of the aligner.
+func strips(v *render.View, p *ocr.Picture, seed uint64, r *rand.Rand, rows, rowsWant, aligns, alignsWant []byte) {
 	for k := range stripsEach {
 		var l ocr.Line
 		if n := len(v.Rows); n > 0 && k < 3 {
@@ -183,6 +237,12 @@ func jitter(l *ocr.Line, r *rand.Rand) {
 		wide = 0.8
 	}
 	d0, d1 := r.NormFloat64()*wide*l.H, r.NormFloat64()*wide*l.H
+	switch r.IntN(10) {
+	case 0: // far to the left, where a sign may stand alone
+		d0 -= r.Float64() * 4.5 * l.H
+	case 1:
+		d1 += r.Float64() * 3 * l.H
+	}
 	o0, o1 := r.NormFloat64()*0.07*l.H, r.NormFloat64()*0.07*l.H
 	tilt := r.NormFloat64() * 0.025 * n
 	l.X0, l.Y0 = l.X0+ex*d0-ey*(o0+tilt), l.Y0+ey*d0+ex*(o0+tilt)
@@ -364,10 +424,11 @@ func blindOne(out []byte, u, far float64, k int) {
 
 // drawSamples writes parts of n pictures each until it is told how many, or for ever; a part is complete when its name lacks ".part".
 func drawSamples(dir string, parts, n int, seed uint64, say func(string, ...any)) error {
+	const strip, align = stripsEach * (1 + closeEach), alignsEach * (1 + closeEach)
 	for part := range parts {
 		find, findWant := make([]byte, n*findBytes), make([]byte, n*cellW*cellH*findValues*4)
-		rows, rowsWant := make([]byte, n*stripsEach*rowBytes), make([]byte, n*stripsEach*columns*rowValues)
-		aligns, alignsWant := make([]byte, n*alignsEach*alignBytes), make([]byte, n*alignsEach*columns*alignValues*4)
+		rows, rowsWant := make([]byte, n*strip*rowBytes), make([]byte, n*strip*columns*rowValues)
+		aligns, alignsWant := make([]byte, n*align*alignBytes), make([]byte, n*align*columns*alignValues*4)
 		var next atomic.Int64
 		var wg sync.WaitGroup
 		for range max(1, runtime.NumCPU()-1) {
@@ -378,8 +439,8 @@ func drawSamples(dir string, parts, n int, seed uint64, say func(string, ...any)
 						return
 					}
 					sampleOf(seed<<40+uint64(part*n+i), find[i*findBytes:][:findBytes], findWant[i*cellW*cellH*findValues*4:][:cellW*cellH*findValues*4],
-						rows[i*stripsEach*rowBytes:][:stripsEach*rowBytes], rowsWant[i*stripsEach*columns*rowValues:][:stripsEach*columns*rowValues],
-						aligns[i*alignsEach*alignBytes:][:alignsEach*alignBytes], alignsWant[i*alignsEach*columns*alignValues*4:][:alignsEach*columns*alignValues*4])
+						rows[i*strip*rowBytes:][:strip*rowBytes], rowsWant[i*strip*columns*rowValues:][:strip*columns*rowValues],
+						aligns[i*align*alignBytes:][:align*alignBytes], alignsWant[i*align*columns*alignValues*4:][:align*columns*alignValues*4])
 				}
 			})
 		}

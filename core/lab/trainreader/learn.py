@@ -1,13 +1,13 @@
 """Trains the finder, the aligner and the row reader of core/internal/ocr from samples that `trainreader -draw` writes.
 
-    trainreader -draw DIR -parts 12 -each 6000 -digits testdata/camera/lcd-digits.zip -seed 1 &
-    python3 learn.py find DIR OUT 480 &
-    python3 learn.py align DIR OUT 480 &
-    python3 learn.py row DIR OUT 480
+    GOGC=400 trainreader -draw DIR -parts 900 -each 1200 -digits testdata/camera/lcd-digits.zip -seed 12 &
+    python3 learn.py find DIR OUT 365 core/internal/ocr/find.bin &
+    python3 learn.py align DIR OUT 365 core/internal/ocr/align.bin &
+    python3 learn.py row DIR OUT 365 core/internal/ocr/row.bin
 
-The last number is how many seconds to train; the rate falls over that time, so another machine gets other weights. New parts are taken in
-as they appear and deleted. PyTorch, one GPU. OUT gets find.bin (weights as 16-bit floats) and find.json: what this
-program's network, with the weights so rounded, makes of an input that the Go test makes too.
+The number is how many seconds to train; the rate falls over that time, so another machine gets other weights. The last argument names weights
+to begin with; without it training begins from nothing. New parts are taken in as they appear and deleted. PyTorch, one GPU. OUT gets
+find.bin (weights as 16-bit floats) and find.json: what this program's network, with the weights so rounded, makes of an input that the Go test makes too.
 """
 import glob, json, os, struct, sys, time, zlib
 import numpy as np
@@ -120,6 +120,44 @@ def plain(spec, weights, x):
     return x
 
 
+def start(net, path, x):
+    """Begins with the weights of a file that save wrote. The normalisation is not in it: it is set so that the network does on x what the file's does."""
+    b = open(path, "rb").read()
+    n, = struct.unpack("<I", b[7:11])
+    assert json.loads(b[11:11 + n])["ops"] == net.spec["ops"], "another network"
+    v, at, biases = np.frombuffer(b[11 + n:-4], "<f2").astype(np.float32), 0, []
+    def take(k):
+        nonlocal at
+        at += k
+        return torch.from_numpy(v[at - k:at].copy())
+    for o, l in zip([o for o in net.spec["ops"] if o["op"] in ("conv", "depth")], net.layers):
+        c = l if isinstance(l, nn.Conv2d) else l[0]
+        if o["op"] == "conv":
+            w = take(o["out"] * o["kh"] * o["kw"] * o["in"]).view(o["out"], o["kh"], o["kw"], o["in"]).permute(0, 3, 1, 2)
+        else:
+            w = take(o["kh"] * o["kw"] * o["in"]).view(o["kh"], o["kw"], o["in"]).permute(2, 0, 1)[:, None]
+        c.weight.data.copy_(w)
+        bias = take(o["out"]).to(x.device)
+        if l is c:
+            c.bias.data.copy_(bias)
+            continue
+        def measure(m, a, bias=bias):
+            a = a[0].float()
+            mean, var = a.mean((0, 2, 3)), a.var((0, 2, 3), unbiased=False)
+            m.running_mean.copy_(mean)
+            m.running_var.copy_(var)
+            m.weight.data.copy_(torch.sqrt(var + m.eps))
+            m.bias.data.copy_(bias + mean)
+        l[1].register_forward_pre_hook(measure)
+    net.eval()
+    with torch.no_grad():
+        net(x)
+    for l in net.layers:
+        if not isinstance(l, nn.Conv2d):
+            l[1]._forward_pre_hooks.clear()
+    net.train()
+
+
 def save(net, spec, path):
     weights = net.folded()
     head = json.dumps(spec, separators=(",", ":")).encode()
@@ -189,12 +227,42 @@ def spoil(x):
     y = 255 * (y / 255).clamp(1e-3, 1) ** r(0.7, 1.4)
     y = (y - 128) * r(0.5, 1.15) + 128 + r(-30, 30)
     soft = F.avg_pool2d(F.pad(y, (1, 1, 1, 1), mode="replicate"), 3, 1)
+    along = F.avg_pool2d(F.pad(y, (2, 2, 0, 0), mode="replicate"), (1, 5), 1)
+    across = F.avg_pool2d(F.pad(y, (0, 0, 2, 2), mode="replicate"), (5, 1), 1)
+    pick = torch.rand(n, 1, 1, 1, device=dev)
+    y = torch.where(pick < 0.08, along, torch.where(pick > 0.94, across, y))
+    soft = torch.where((pick < 0.08) | (pick > 0.94), y, soft)
     k = r(-0.5, 1.0) * (torch.rand(n, 1, 1, 1, device=dev) < 0.35).float()
     y = y + (soft - y) * k
     y = y + torch.randn_like(y) * r(0, 9) * (torch.rand(n, 1, 1, 1, device=dev) < 0.5).float()
     none = (torch.rand(n, 1, 1, 1, device=dev) < 0.3).float()
+    # colours turned to others, so that what is read hangs on none
+    a = torch.rand(n, 1, 1, 1, device=dev) * 6.283 * (torch.rand(n, 1, 1, 1, device=dev) < 0.3).float()
+    c = torch.cat([c[:, :1] * a.cos() - c[:, 1:] * a.sin(), c[:, :1] * a.sin() + c[:, 1:] * a.cos()], 1)
+    ramp = torch.linspace(-1, 1, y.shape[3], device=dev)[None, None, None] * r(-25, 25) + torch.linspace(-1, 1, y.shape[2], device=dev)[None, None, :, None] * r(-15, 15)
+    y = y + ramp * (torch.rand(n, 1, 1, 1, device=dev) < 0.3).float()
     c = c * r(0.3, 1.4) * (1 - none) + torch.randn(n, 2, 1, 1, device=dev) * 6 * (1 - none)
     return torch.cat([y.clamp(0, 255).round(), (c + 128).clamp(0, 255).round()], 1)
+
+
+def moved(a, b, cell, dev):
+    """Shifts each batch by whole cells, what comes in is grey: a is N,H,W,C, b is N,(rows,)columns,values."""
+    wide = int(torch.randint(-2, 3, (1,)))
+    if wide:
+        a, b = torch.roll(a, wide * cell, 2), torch.roll(b, wide, -2)
+        s = slice(0, wide) if wide > 0 else slice(wide, None)
+        a, b = a.clone(), b.clone()
+        a[:, :, s.start if s.start is None else s.start * cell:None if s.stop is None else s.stop * cell] = 128
+        b[..., s, :] = 255 if b.dtype == torch.uint8 else -1
+    if b.dim() == 4:
+        high = int(torch.randint(-2, 3, (1,)))
+        if high:
+            a, b = torch.roll(a, high * cell, 1), torch.roll(b, high, 1)
+            s = slice(0, high) if high > 0 else slice(high, None)
+            a, b = a.clone(), b.clone()
+            a[:, s.start if s.start is None else s.start * cell:None if s.stop is None else s.stop * cell] = 128
+            b[:, s] = -1
+    return a, b
 
 
 def normal(x, band):
@@ -246,6 +314,12 @@ def row_loss(out, want):
     return loss, parts
 
 
+def poll_first(data):
+    while not data.parts:
+        data.poll()
+        time.sleep(0.5)
+
+
 def main():
     what, folder, result, seconds = sys.argv[1], sys.argv[2], sys.argv[3], float(sys.argv[4])
     first = sys.argv[5] if len(sys.argv) > 5 else ""
@@ -255,36 +329,34 @@ def main():
     g = torch.Generator().manual_seed(SEED)
     spec = dict(find=FIND, row=ROW, align=ALIGN)[what]
     net = Net(spec).to(dev).to(memory_format=torch.channels_last)
-    if first:
-        net.load_state_dict(torch.load(first, map_location=dev))
-    slow = Net(spec).to(dev)
-    slow.load_state_dict(net.state_dict())
     if what == "find":
         fields = lambda n: (np.fromfile(n, np.uint8).reshape(-1, 240, 320, 3), np.fromfile(n[:-3] + ".want", np.float32).reshape(-1, 30, 40, 6))
-        size, rate = 192, 2e-3
+        size, rate = 256, 2e-3
     elif what == "align":
         fields = lambda n: (np.fromfile(n, np.uint8).reshape(-1, 48, 240, 3), np.fromfile(n[:-3] + ".want", np.float32).reshape(-1, 60, 3))
-        size, rate = 384, 2e-3
+        size, rate = 512, 2e-3
     else:
         fields = lambda n: (np.fromfile(n, np.uint8).reshape(-1, 40, 240, 3), np.fromfile(n[:-3] + ".want", np.uint8).reshape(-1, 60, 5))
-        size, rate = 512, 2e-3
+        size, rate = 1024, 2e-3
     if first:
         rate *= 0.6
     if dev == "cpu":
         size = 8
     data = Samples(what, folder, dev, fields)
-    opt = torch.optim.AdamW(net.parameters(), lr=rate, weight_decay=0.02)
-    while True:
-        data.poll()
-        if data.parts:
-            break
-        time.sleep(1)
+    poll_first(data)
+    if first:
+        start(net, first, normal(spoil(data.batch(size, g)[0].permute(0, 3, 1, 2).float()), what == "row"))
+    slow = Net(spec).to(dev)
+    slow.load_state_dict(net.state_dict())
+    slow_state, net_state = ([v for v in m.state_dict().values() if v.dtype.is_floating_point] for m in (slow, net))
+    opt = torch.optim.AdamW(net.parameters(), lr=rate, weight_decay=0.02, fused=dev == "cuda")
     began, step, told, polled = time.time(), 0, time.time(), time.time()
     sums = {}
     while (t := (time.time() - began) / seconds) < 1:
         for q in opt.param_groups:
             q["lr"] = rate * min(1, (step + 1) / 300) * (0.5 + 0.5 * np.cos(np.pi * t)) + 1e-6
         a, b = data.batch(size, g)
+        a, b = moved(a, b, dict(find=8, align=4, row=4)[what], dev)
         x = spoil(a.permute(0, 3, 1, 2).float())
         x = normal(x, what == "row").contiguous(memory_format=torch.channels_last)
         with torch.autocast(dev, torch.bfloat16, enabled=dev == "cuda"):
@@ -297,11 +369,7 @@ def main():
         step += 1
         with torch.no_grad():
             k = min(0.999, step / (step + 100))
-            for p, q in zip(slow.state_dict().values(), net.state_dict().values()):
-                if p.dtype.is_floating_point:
-                    p.lerp_(q, 1 - k)
-                else:
-                    p.copy_(q)
+            torch._foreach_lerp_(slow_state, net_state, 1 - k)
         if step % 50 == 0:
             for n, v in parts.items():
                 sums.setdefault(n, []).append(v.item())

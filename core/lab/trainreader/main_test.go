@@ -2,29 +2,47 @@ package main
 
 import (
 	"bytes"
-	"runtime"
+	"os"
+	"path/filepath"
 	"testing"
 )
 
-// Two runs give the same weights, whatever works beside them.
-func TestSameWeights(t *testing.T) {
-	if testing.Short() {
-		t.Skip("short: training is left out")
-	}
-	quiet := func(string, ...any) {}
-	once := func() []byte {
-		n, err := train(6, 2, 5, "", quiet)
-		if err != nil {
+// Two runs draw the same samples, whatever works beside them, and there is something in them.
+func TestSameSamples(t *testing.T) {
+	once := func() [][]byte {
+		dir := t.TempDir()
+		if err := drawSamples(dir, 1, 3, 5, t.Logf); err != nil {
 			t.Fatal(err)
 		}
-		return n.Bytes()
+		var out [][]byte
+		for _, name := range []string{"find-000.in", "find-000.want", "row-000.in", "row-000.want", "align-000.in", "align-000.want"} {
+			b, err := os.ReadFile(filepath.Join(dir, name))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if bytes.Count(b, b[:1]) == len(b) {
+				t.Errorf("%s holds one value", name)
+			}
+			out = append(out, b)
+		}
+		return out
 	}
-	a := once()
-	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	if !bytes.Equal(a, once()) {
-		t.Error("two runs give two networks")
+	a, b := once(), once()
+	for i := range a {
+		if !bytes.Equal(a[i], b[i]) {
+			t.Errorf("file %d differs", i)
+		}
 	}
-	if bytes.Equal(a, make([]byte, len(a))) {
-		t.Error("nothing was learnt")
+}
+
+func BenchmarkSample(b *testing.B) {
+	const n = 1 + closeEach
+	find, findWant := make([]byte, findBytes), make([]byte, cellW*cellH*findValues*4)
+	rows, rowsWant := make([]byte, n*stripsEach*rowBytes), make([]byte, n*stripsEach*columns*rowValues)
+	aligns, alignsWant := make([]byte, n*alignsEach*alignBytes), make([]byte, n*alignsEach*columns*alignValues*4)
+	i := uint64(0)
+	for b.Loop() {
+		sampleOf(i, find, findWant, rows, rowsWant, aligns, alignsWant)
+		i++
 	}
 }

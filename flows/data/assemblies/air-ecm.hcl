@@ -286,10 +286,10 @@ check "motor-plug-look" {
   skill    = "ambiguous"
   act      = "Wait five minutes, then pull both motor plugs."
   caution  = "Never pull a motor plug with the power on."
-  ask      = "Are the pins of the motor plugs dry, wet, or burnt?"
+  ask      = "Are the pins of the motor plugs dry, wet, or burned?"
   option "dry" { when = !mode("motor-plug.open") && !mode("blower.wet") }
   option "wet" { when = mode("blower.wet") }
-  option "burnt" {}
+  option "burnt" { label = "Burned" }
 }
 
 check "speed-lead-look" {
@@ -303,10 +303,16 @@ check "speed-lead-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Compare the thin colored wire with the diagram."
-  ask      = "Is the tap wire in the right place, loose, or in the wrong place?"
-  option "right-place" { when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose") }
-  option "wrong-place" { when = mode("speed-lead.wrong-terminal") }
-  option "loose" {}
+  ask      = "Is the tap wire in the right place? Right place, wrong place, or loose?"
+  option "right-place" {
+    when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose")
+    label = "Right place"
+  }
+  option "wrong-place" {
+    when = mode("speed-lead.wrong-terminal")
+    label = "Wrong place"
+  }
+  option "loose" { label = "Loose" }
 }
 
 check "blower-spin" {
@@ -321,10 +327,16 @@ check "blower-spin" {
   skill    = "clear"
   act      = "Turn the wheel with one finger. Soft steps are normal."
   caution  = "Sharp blades. Power stays off."
-  ask      = "Is the blower wheel free, grinding, or stuck?"
-  option "free" { when = !mode("blower.seized") && !mode("blower.dragging") }
-  option "not-running" { when = mode("blower.seized") }
-  option "grinding" {}
+  ask      = "How does the wheel turn? Free, stuck, or grinding?"
+  option "free" {
+    when = !mode("blower.seized") && !mode("blower.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when = mode("blower.seized")
+    label = "Stuck"
+  }
+  option "grinding" { label = "Grinding" }
 }
 
 repair "refit-motor-plug" {

@@ -3,18 +3,18 @@ assembly "air-psc" {}
 
 part "speed-lead" {
   kind  = "wire"
-  name  = "speed lead of the blower"
+  name  = "speed wire of the blower"
   place = "upper-bay"
-  look  = "coloured blower wire on the heat terminal"
+  look  = "colored blower wire on the heat terminal"
   ports = { a = "BLW", b = "BLW-m" }
   mode "loose" {
-    name   = "speed lead of the blower off"
+    name   = "speed wire of the blower off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-speed-lead"
   }
   mode "wrong-terminal" {
-    name   = "speed lead of the blower on the spare terminal"
+    name   = "speed wire of the blower on the spare terminal"
     does   = "open"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -30,14 +30,14 @@ part "blower-capacitor" {
   ports = { a = "BLW-m", b = "BLW-n" }
   value = q("7.5 uF", 7.05, 7.95, "HS")
   mode "failed" {
-    name   = "capacitor of the blower failed"
+    name   = "capacitor of the blower dead"
     does   = "weak"
     factor = q("0.16 x", 0.01, 0.5, "own")
     rate   = q("8 x", "common practice, no source")
     repair = "replace-blower-capacitor"
   }
   mode "low" {
-    name   = "capacitor of the blower low, blower runs slow"
+    name   = "capacitor of the blower weak, blower runs slowly"
     does   = "weak"
     factor = q("0.7 x", 0.5, 0.9, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -49,7 +49,7 @@ part "blower" {
   kind    = "load"
   name    = "blower"
   place   = "lower-bay"
-  look    = "big drum fan with a motor in it"
+  look    = "big drum-shaped fan with a motor in it"
   ports   = { a = "BLW-m", b = "BLW-n" }
   ohms    = q("24 ohm", 13, 35, "common practice, no source")
   cold    = q("12 ohm", 4, 20, "STW")
@@ -58,26 +58,26 @@ part "blower" {
   needs   = blower-capacitor.healthy > 0.9 ? 1 : (blower-capacitor.healthy > 0.5 ? 0.55 : 0)
   numbers = { rise = q("51 dF", "own"), suction = q("0.227 inH2O", "own"), push = q("0.213 inH2O", "own") }
   mode "winding-open" {
-    name   = "winding of the blower open"
+    name   = "motor of the blower burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "seized" {
-    name   = "blower seized"
+    name   = "blower stuck"
     does   = "stuck"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "dragging" {
-    name   = "bearings of the blower drag"
+    name   = "bearings of the blower rough"
     does   = "weak"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-blower-motor"
   }
   mode "grounded" {
-    name   = "winding of the blower touches the frame"
+    name   = "motor of the blower touches its frame inside"
     does   = "touch"
     to     = "CHASSIS"
     ohms   = q("1 ohm", "common practice, no source")
@@ -90,7 +90,7 @@ part "blower-protector" {
   kind  = "contact"
   name  = "overheat protector of the blower"
   place = "lower-bay"
-  look  = "inside the motor, not seen"
+  look  = "inside the motor, not visible"
   ports = { a = "BLW-n", b = "NB" }
   set   = q("250 degF", "from memory")
   trips = reached("steady") && fan-heat > blower-protector.set
@@ -107,50 +107,50 @@ part "blower-protector" {
 point "blower-out" {
   net   = "BLW"
   place = "upper-bay"
-  name  = "heat terminal of the blower on the board"
-  where = "marked heat"
+  name  = "heat terminal of the board"
+  where = "marked heat, for the blower"
 }
 
 point "blower-tap" {
   net   = "BLW-m"
   place = "upper-bay"
-  name  = "end of the blower speed lead"
-  where = "coloured wire of the blower"
+  name  = "end of the blower's speed wire"
+  where = "the colored wire of the blower"
 }
 
 point "blower-n" {
   net   = "BLW-n"
   place = "upper-bay"
-  name  = "neutral lead of the blower, at its end"
-  where = "white wire of the blower"
+  name  = "end of the blower's neutral wire"
+  where = "the white wire of the blower"
 }
 
 point "blower-a" {
   net   = "blower.a"
   place = "upper-bay"
-  name  = "speed lead of the blower, wire end"
-  where = "lifted off the board"
+  name  = "speed wire of the blower"
+  where = "taken off the board"
 }
 
 point "blower-b" {
   net   = "blower.b"
   place = "upper-bay"
-  name  = "neutral lead of the blower"
-  where = "lifted off the neutral row"
+  name  = "neutral wire of the blower"
+  where = "taken off the row of white wires"
 }
 
 point "blower-cap-a" {
   net   = "blower-capacitor.a"
   place = "lower-bay"
   name  = "first terminal of the blower capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "blower-cap-b" {
   net   = "blower-capacitor.b"
   place = "lower-bay"
   name  = "second terminal of the blower capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 check "see-blower" {
@@ -166,18 +166,25 @@ check "see-blower" {
   repeat   = true
   event    = "the big blower starts"
   unless   = ["see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
-  act      = "Listen below for the big blower."
-  ask      = "The blower: running, humming, or silent?"
-  option "running" { when = !blower.hums && blower.works > 0.1 }
-  option "humming" { when = blower.hums }
+  act      = "Listen for the big blower in the lower part."
+  ask      = "Is the blower running, humming, or silent?"
+  option "running" {
+    when  = !blower.hums && blower.works > 0.1
+    label = "Running"
+  }
+  option "humming" {
+    when  = blower.hums
+    label = "Humming"
+  }
   option "silent" {
     missed = true
+    label  = "Silent"
   }
 }
 
 check "blower-out-v" {
   stage    = "plan"
-  name     = "board output to the blower"
+  name     = "volts from the board to the blower"
   function = "volts-ac"
   part     = "board"
   red      = "blower-out"
@@ -194,13 +201,13 @@ check "blower-out-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the blower runs."
+  act      = "Read the volts while the blower should run."
   caution  = "House voltage. The blower starts by itself."
 }
 
 check "blower-tap-v" {
   stage    = "plan"
-  name     = "volts at the blower speed lead"
+  name     = "volts at the blower's speed wire"
   function = "volts-ac"
   part     = "speed-lead"
   red      = "blower-tap"
@@ -217,7 +224,7 @@ check "blower-tap-v" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the blower runs."
+  act      = "Read the volts while the blower should run."
   caution  = "House voltage. The blower starts by itself."
 }
 
@@ -239,13 +246,13 @@ check "blower-amps" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Close the clamp round the blower speed lead."
+  act      = "Close the clamp around the blower's speed wire."
   caution  = "Live wire. The blower starts by itself."
 }
 
 check "blower-ohms" {
   stage    = "plan"
-  name     = "winding of the blower"
+  name     = "blower motor"
   function = "ohms"
   part     = "blower"
   red      = "blower-a"
@@ -260,12 +267,12 @@ check "blower-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "blower-frame" {
   stage    = "plan"
-  name     = "blower winding to frame"
+  name     = "blower motor to its frame"
   function = "ohms"
   part     = "blower"
   red      = "blower-a"
@@ -281,7 +288,7 @@ check "blower-frame" {
   must     = true
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "blower-cap" {
@@ -302,13 +309,13 @@ check "blower-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the capacitance, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the micro farads."
   caution  = "It may hold a charge. Touch no bare terminal."
 }
 
 check "speed-lead-look" {
   stage    = "plan"
-  name     = "speed lead of the blower"
+  name     = "speed wire of the blower"
   function = "look"
   part     = "speed-lead"
   places   = ["upper-bay"]
@@ -316,16 +323,24 @@ check "speed-lead-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Compare the coloured wire with the diagram."
-  ask      = "The speed lead: right place, loose, or wrong place?"
-  option "right-place" { when = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose") }
-  option "wrong-place" { when = mode("speed-lead.wrong-terminal") }
-  option "loose" {}
+  act      = "Compare the colored blower wire with the wiring diagram."
+  ask      = "How is the wire? In the right place, in the wrong place, or loose?"
+  option "right-place" {
+    when  = !mode("speed-lead.wrong-terminal") && !mode("speed-lead.loose")
+    label = "In the right place"
+  }
+  option "wrong-place" {
+    when  = mode("speed-lead.wrong-terminal")
+    label = "In the wrong place"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "blower-spin" {
   stage    = "plan"
-  name     = "blower wheel by hand"
+  name     = "blower wheel turned by hand"
   function = "look"
   part     = "blower"
   places   = ["lower-bay"]
@@ -334,16 +349,24 @@ check "blower-spin" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Turn the wheel with one finger."
-  caution  = "Sharp blades. Power stays off."
-  ask      = "The blower wheel: free, grinding, or stuck?"
-  option "free" { when = !mode("blower.seized") && !mode("blower.dragging") }
-  option "not-running" { when = mode("blower.seized") }
-  option "grinding" {}
+  caution  = "Sharp blades. The power stays off."
+  ask      = "How does the wheel turn? Free, blocked, or rough?"
+  option "free" {
+    when  = !mode("blower.seized") && !mode("blower.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when  = mode("blower.seized")
+    label = "Blocked"
+  }
+  option "grinding" {
+    label = "Rough"
+  }
 }
 
 check "blower-cap-look" {
   stage    = "plan"
-  name     = "capacitor of the blower, by eye"
+  name     = "look of the blower's capacitor"
   function = "look"
   part     = "blower-capacitor"
   places   = ["lower-bay"]
@@ -351,28 +374,33 @@ check "blower-cap-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the can from all sides."
-  ask      = "The capacitor: good, or swollen?"
-  option "good" { when = !mode("blower-capacitor.failed") }
-  option "swollen" {}
+  act      = "Look at the capacitor from all sides."
+  ask      = "Is it good or swollen?"
+  option "good" {
+    when  = !mode("blower-capacitor.failed")
+    label = "Good"
+  }
+  option "swollen" {
+    label = "Swollen"
+  }
 }
 
 repair "refit-speed-lead" {
-  name    = "refit the speed lead of the blower"
+  name    = "fasten the speed wire of the blower"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "blower-tap-v"
   step {
-    act    = "Push the coloured lead on the heat terminal, tug."
+    act    = "Push the colored wire on the heat terminal. Pull gently to test it."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
 }
 
 repair "move-speed-lead" {
-  name    = "move the speed lead to the heat terminal"
+  name    = "move the speed wire to the heat terminal"
   part    = "speed-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -380,11 +408,11 @@ repair "move-speed-lead" {
   causes  = ["jumper-look", "w-look"]
   confirm = "speed-lead-look"
   step {
-    act    = "Read the colours on the wiring diagram."
+    act    = "Read the colors on the wiring diagram."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the coloured lead to the heat terminal."
+    act    = "Move only the colored wire to the heat terminal."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
@@ -396,7 +424,7 @@ repair "replace-blower-capacitor" {
   kind    = "replace"
   price   = q("8..25 money", "from memory")
   minutes = q("10..20 min", "from memory")
-  match   = ["microfarads", "at least the volts"]
+  match   = ["microfarads", "at least the same volts"]
   causes  = ["blower-amps", "blower-wheel-look", "rules"]
   confirm = "blower-cap"
   step {
@@ -406,13 +434,13 @@ repair "replace-blower-capacitor" {
     places  = ["lower-bay"]
   }
   step {
-    act     = "Measure D C volts across its terminals: below five volts."
-    caution = "Above five volts: discharge it again before you touch a wire."
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["lower-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new capacitor."
     wire   = "blower-cap-a"
     places = ["lower-bay"]
   }
@@ -429,7 +457,7 @@ repair "replace-blower-motor" {
   kind    = "replace"
   price   = q("150..500 money", "from memory")
   minutes = q("90..180 min", "from memory")
-  match   = ["volts", "amps", "horsepower", "speeds", "rotation", "capacitor"]
+  match   = ["volts", "amps", "horsepower", "speeds", "direction of turn", "capacitor"]
   causes  = ["blower-cap", "filter-look", "static-m", "rules"]
   confirm = "blower-amps"
   step {
@@ -437,12 +465,12 @@ repair "replace-blower-motor" {
     places = ["lower-bay", "upper-bay"]
   }
   step {
-    act    = "Lift the speed lead off the board."
+    act    = "Take the colored speed wire off the board."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Lift the neutral lead of the blower."
+    act    = "Take the neutral wire of the blower off."
     wire   = "board-n"
     places = ["upper-bay"]
   }
@@ -453,11 +481,11 @@ repair "replace-blower-motor" {
     places  = ["lower-bay"]
   }
   step {
-    act    = "Swap the motor, wheel in the same place."
+    act    = "Change the motor. Put the wheel in the same place."
     places = ["lower-bay"]
   }
   step {
-    act    = "Refit the leads, colour by colour."
+    act    = "Connect the wires again, color by color."
     wire   = "blower-out"
     places = ["upper-bay"]
   }

@@ -2,8 +2,8 @@
 assembly "air" { machine = "furnace" }
 
 place "coil-box" {
-  name     = "coil cover"
-  where    = "sealed cover above the ${machine}, many screws"
+  name     = "cooling coil cover"
+  where    = "a sealed cover above the ${machine}, with many screws"
   within   = "room"
   cover    = true
   open     = q("15 min", "common practice, no source")
@@ -37,9 +37,9 @@ part "filter" {
   kind  = "passage"
   name  = "air filter"
   place = "filter-slot"
-  look  = "flat frame with fleece"
+  look  = "flat frame with filter cloth"
   mode "packed" {
-    name   = "air filter packed"
+    name   = "air filter clogged"
     does   = "factor"
     factor = q("0.554 x", 0.3, 0.7, "own")
     rate   = q("8 x", "common practice, no source")
@@ -48,12 +48,12 @@ part "filter" {
 }
 
 part "registers" {
-  kind    = "passage"
-  name    = "supply registers"
-  place   = "living"
-  look    = "grilles the warm air comes out of"
+  kind  = "passage"
+  name  = "warm air registers"
+  place = "living"
+  look  = "grilles that the warm air comes out of"
   mode "closed" {
-    name   = "most supply registers closed"
+    name   = "most warm air registers closed"
     does   = "factor"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     wrong  = true
@@ -63,10 +63,10 @@ part "registers" {
 }
 
 part "return-grille" {
-  kind    = "passage"
-  name    = "return grille"
-  place   = "living"
-  look    = "large grille that takes room air back"
+  kind  = "passage"
+  name  = "return grille"
+  place = "living"
+  look  = "large grille where room air goes back"
   mode "covered" {
     name   = "return grille covered"
     does   = "factor"
@@ -81,7 +81,7 @@ part "coil" {
   kind  = "passage"
   name  = "cooling coil"
   place = "coil-box"
-  look  = "finned coil in the duct above the ${machine}"
+  look  = "coil with fins in the duct above the ${machine}"
   mode "dirty" {
     name   = "cooling coil packed with dust"
     does   = "factor"
@@ -92,12 +92,12 @@ part "coil" {
 }
 
 part "ducts" {
-  kind    = "passage"
-  name    = "ducts"
-  place   = "duct"
-  look    = "metal or flexible air ducts"
+  kind  = "passage"
+  name  = "ducts"
+  place = "duct"
+  look  = "metal or flexible air ducts"
   mode "collapsed" {
-    name   = "duct collapsed or far too small"
+    name   = "air duct crushed or far too small"
     does   = "factor"
     factor = q("0.5 x", 0.3, 0.68, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -106,12 +106,12 @@ part "ducts" {
 }
 
 part "duct-joints" {
-  kind    = "thing"
-  name    = "duct joints"
-  place   = "duct"
-  look    = "where lengths of duct meet"
+  kind  = "thing"
+  name  = "duct joints"
+  place = "duct"
+  look  = "where the pieces of duct meet"
   mode "apart" {
-    name   = "duct fallen apart, heat lost"
+    name   = "air duct fallen apart"
     does   = "wrong"
     rate   = q("1 x", "common practice, no source")
     repair = "call-duct"
@@ -119,19 +119,19 @@ part "duct-joints" {
 }
 
 part "household" {
-  kind    = "thing"
-  name    = "heat demand of the house"
-  place   = "living"
-  look    = "how far and how fast the room must warm"
+  kind  = "thing"
+  name  = "heat that the house needs"
+  place = "living"
+  look  = "how far and how fast the rooms must warm up"
   mode "setback" {
-    name   = "${machine} good, a deep set-back is still being made up"
+    name   = "${machine} good, the house is still warming up"
     does   = "wrong"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "explain-normal"
   }
   mode "cold-snap" {
-    name   = "${machine} good, the house loses more than it gives"
+    name   = "${machine} good, but it is colder than it can heat"
     does   = "wrong"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -180,15 +180,20 @@ signal "rise" {
 
 check "story-room" {
   stage    = "free"
-  name     = "the room"
+  name     = "room temperature"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Compare the room with one hour ago."
+  act      = "Think of the room one hour ago."
   ask      = "Is the room still cold, or slowly getting warm?"
-  option "cold" { when = !mode("household.setback") }
-  option "warm" {}
+  option "cold" {
+    when  = !mode("household.setback")
+    label = "Still cold"
+  }
+  option "warm" {
+    label = "Slowly getting warm"
+  }
 }
 
 check "story-weather" {
@@ -198,9 +203,14 @@ check "story-weather" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Outside: colder than usual, or the same as usual?"
-  option "same" { when = !mode("household.cold-snap") }
-  option "cold" {}
+  ask      = "Is it colder outside than usual?"
+  option "same" {
+    when  = !mode("household.cold-snap")
+    label = "No"
+  }
+  option "cold" {
+    label = "Yes"
+  }
 }
 
 check "filter-look" {
@@ -212,28 +222,36 @@ check "filter-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Slide the filter out, hold it to the light."
-  ask      = "The air filter: clean, dirty, or missing?"
-  option "clean" { when = !(filter.passes < 0.8) }
+  act      = "Slide the air filter out. Hold it up to a light."
+  ask      = "Is the filter clean or dirty?"
+  option "clean" {
+    when  = !(filter.passes < 0.8)
+    label = "Clean"
+  }
   option "dirty" {
-    mend = "replace-filter"
+    mend  = "replace-filter"
+    label = "Dirty"
   }
 }
 
 check "registers-look" {
   stage    = "free"
-  name     = "supply registers"
+  name     = "warm air registers"
   function = "look"
   part     = "registers"
   places   = ["living"]
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at each register in the rooms."
-  ask      = "The supply registers: open, or closed?"
-  option "open" { when = !(registers.passes < 0.8) }
+  act      = "Look at the register in each room. Warm air comes out there."
+  ask      = "Are most registers open or closed?"
+  option "open" {
+    when  = !(registers.passes < 0.8)
+    label = "Open"
+  }
   option "closed" {
-    mend = "open-registers"
+    mend  = "open-registers"
+    label = "Closed"
   }
 }
 
@@ -246,11 +264,15 @@ check "return-look" {
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hold a tissue to the return grille."
-  ask      = "The return grille: clear, or blocked?"
-  option "clear" { when = !(return-grille.passes < 0.8) }
+  act      = "Find the large grille where room air goes back. Hold a tissue to it."
+  ask      = "Is the grille clear or blocked?"
+  option "clear" {
+    when  = !(return-grille.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-return"
+    mend  = "clear-return"
+    label = "Blocked"
   }
 }
 
@@ -263,15 +285,24 @@ check "duct-look" {
   power    = "any"
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Follow each duct with a light."
-  ask      = "The ducts you can see: tight, apart, or the return duct apart at the ${machine}?"
-  option "tight" { when = !mode("duct-joints.apart") && !mode("ducts.collapsed") }
-  option "loose" { when = mode("duct-joints.apart") }
-  option "return-apart" {
-    when = 1 < 0
-    stop = "ducts"
+  act      = "Follow each air duct with a light."
+  ask      = "How are the ducts? Tight, apart, return duct apart at the ${machine}, or crushed?"
+  option "tight" {
+    when  = !mode("duct-joints.apart") && !mode("ducts.collapsed")
+    label = "Tight"
   }
-  option "bad" {}
+  option "loose" {
+    when  = mode("duct-joints.apart")
+    label = "Apart"
+  }
+  option "return-apart" {
+    when  = 1 < 0
+    stop  = "ducts"
+    label = "Return duct apart at the ${machine}"
+  }
+  option "bad" {
+    label = "Crushed"
+  }
 }
 
 check "feel-air" {
@@ -285,10 +316,18 @@ check "feel-air" {
   skill    = "ambiguous"
   unless   = ["see-blower=silent"]
   act      = "Hold your hand over the nearest register."
-  ask      = "At the nearest register: strong, weak, or no air?"
-  option "strong-air" { when = airflow >= 0.7 }
-  option "no-air" { when = airflow < 0.05 }
-  option "weak-air" {}
+  ask      = "What do you feel? Strong air, no air, or weak air?"
+  option "strong-air" {
+    when  = airflow >= 0.7
+    label = "Strong air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "weak-air" {
+    label = "Weak air"
+  }
 }
 
 check "feel-warm" {
@@ -301,31 +340,47 @@ check "feel-warm" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
   unless   = ["see-blower=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame"]
-  act      = "Feel the air at the far register."
-  ask      = "The air after five minutes: warm, cool, or none?"
-  option "warm-air" { when = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart") }
-  option "no-air" { when = airflow < 0.05 }
-  option "cold" { when = lit < 0.5 }
-  option "cool-air" {}
+  act      = "After five minutes, feel the air at the farthest register."
+  ask      = "What do you feel? Warm air, no air, cold air, or cool air?"
+  option "warm-air" {
+    when  = airflow >= 0.05 && lit >= 0.5 && !mode("duct-joints.apart")
+    label = "Warm air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "cold" {
+    when  = lit < 0.5
+    label = "Cold air"
+  }
+  option "cool-air" {
+    label = "Cool air"
+  }
 }
 
 check "hear-rest" {
   stage    = "watch"
-  name     = "fans with no call"
+  name     = "fans after turning it down"
   function = "look"
   power    = "on"
   call     = "off"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Wait three minutes after the call ends."
-  ask      = "With no call: both fans silent, or one running?"
-  option "silent" { when = !(inducer.works > 0.1 || blower.works > 0.1) }
-  option "running" {}
+  act      = "Turn the thermostat down. Wait three minutes."
+  ask      = "What do you hear? Both fans silent, or one still running?"
+  option "silent" {
+    when  = !(inducer.works > 0.1 || blower.works > 0.1)
+    label = "Both fans silent"
+  }
+  option "running" {
+    label = "One still running"
+  }
 }
 
 check "static-m" {
   stage    = "plan"
-  name     = "static pressure across the ${machine}"
+  name     = "air pressure across the ${machine}"
   function = "manometer"
   part     = "blower"
   quantity = "total-static"
@@ -339,7 +394,7 @@ check "static-m" {
   minutes  = q("10 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put one hose before the filter, one above."
+  act      = "Put one gauge hose before the filter. Put the other above the ${machine}."
 }
 
 check "return-m" {
@@ -358,12 +413,12 @@ check "return-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put the hose between filter and blower."
+  act      = "Put the gauge hose between the filter and the blower."
 }
 
 check "supply-m" {
   stage    = "plan"
-  name     = "pressure above the ${machine}"
+  name     = "air pressure above the ${machine}"
   function = "manometer"
   part     = "coil"
   quantity = "supply-static"
@@ -377,7 +432,7 @@ check "supply-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put the hose above the ${machine}, below the coil."
+  act      = "Put the gauge hose above the ${machine}, below the cooling coil."
 }
 
 check "rise-m" {
@@ -396,13 +451,13 @@ check "rise-m" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the supply duct, then the return."
+  act      = "Measure the air in the supply duct and in the return duct. Subtract the two."
   caution  = "Hot duct. Keep fingers off bare metal."
 }
 
 check "blower-wheel-look" {
   stage    = "plan"
-  name     = "blower wheel, by eye"
+  name     = "look of the blower wheel"
   function = "look"
   part     = "blower-wheel"
   places   = ["lower-bay"]
@@ -411,9 +466,14 @@ check "blower-wheel-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Look between the blades with a light."
-  ask      = "The blower blades: clean, or dirty?"
-  option "clean" { when = !mode("blower-wheel.dirty") }
-  option "dirty" {}
+  ask      = "Are the blades clean or dirty?"
+  option "clean" {
+    when  = !mode("blower-wheel.dirty")
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "blower-hub" {
@@ -426,16 +486,21 @@ check "blower-hub" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Hold the shaft, try to turn the wheel."
-  caution  = "Sharp blades. Power stays off."
-  ask      = "The wheel on its shaft: tight, or loose?"
-  option "tight" { when = !mode("blower-wheel.loose") }
-  option "loose" {}
+  act      = "Hold the shaft. Try to turn the wheel on it."
+  caution  = "Sharp blades. The power stays off."
+  ask      = "Is the wheel tight or loose?"
+  option "tight" {
+    when  = !mode("blower-wheel.loose")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "coil-look" {
   stage    = "plan"
-  name     = "cooling coil, by eye"
+  name     = "look of the cooling coil"
   function = "look"
   part     = "coil"
   places   = ["coil-box"]
@@ -444,9 +509,14 @@ check "coil-look" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Look up at the fins with a mirror."
-  ask      = "Under the cooling coil: clean, or dirty?"
-  option "clean" { when = !mode("coil.dirty") }
-  option "dirty" {}
+  ask      = "Is the underside of the coil clean or dirty?"
+  option "clean" {
+    when  = !mode("coil.dirty")
+    label = "Clean"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "again-air" {
@@ -459,10 +529,18 @@ check "again-air" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
   act      = "Hold your hand over the nearest register."
-  ask      = "At the nearest register: warm air, cool air, or none?"
-  option "warm-air" { when = lit > 0.5 && airflow > 0.05 }
-  option "no-air" { when = airflow < 0.05 }
-  option "cool-air" {}
+  ask      = "What do you feel? Warm air, no air, or cool air?"
+  option "warm-air" {
+    when  = lit > 0.5 && airflow > 0.05
+    label = "Warm air"
+  }
+  option "no-air" {
+    when  = airflow < 0.05
+    label = "No air"
+  }
+  option "cool-air" {
+    label = "Cool air"
+  }
 }
 
 check "again-rise" {
@@ -481,18 +559,18 @@ check "again-rise" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read supply and return, subtract."
+  act      = "Measure the air in the supply duct and in the return duct. Subtract the two."
   caution  = "Hot duct. Keep fingers off bare metal."
 }
 
 repair "open-registers" {
-  name    = "open the supply registers"
+  name    = "open the warm air registers"
   part    = "registers"
   kind    = "open"
   minutes = q("3..10 min", "from memory")
   confirm = "registers-look"
   step {
-    act   = "Open every register, move furniture off."
+    act   = "Open every register. Move furniture away from them."
     power = "on"
   }
 }
@@ -504,7 +582,7 @@ repair "clear-return" {
   minutes = q("3..15 min", "from memory")
   confirm = "return-look"
   step {
-    act   = "Take away what covers the return grille."
+    act   = "Take away whatever covers the return grille."
     power = "on"
   }
 }
@@ -517,27 +595,27 @@ repair "replace-filter" {
   minutes = q("3..10 min", "from memory")
   match   = ["length", "width", "thickness", "airflow class"]
   confirm = "filter-look"
-  note    = "A filter that is too fine starves an old blower."
+  note    = "A filter that is too fine lets too little air through an old blower."
   step {
-    act    = "Turn the thermostat down, slide the old filter out."
+    act    = "Turn the thermostat down. Slide the old filter out."
     power  = "on"
     places = ["filter-slot"]
   }
   step {
-    act    = "Fit the new one, arrow toward the ${machine}."
+    act    = "Slide the new one in. Its arrow points toward the ${machine}."
     power  = "on"
     places = ["filter-slot"]
   }
 }
 
 repair "explain-normal" {
-  name    = "nothing to mend: wait, or use less set-back"
+  name    = "wait, or lower the night temperature less"
   part    = "household"
   kind    = "set"
   minutes = q("0..5 min", "from memory")
-  note    = "The ${machine} is good. Deep set-backs take hours on a cold day."
+  note    = "The ${machine} is good. On a cold day it takes hours to warm the house."
   step {
-    act   = "Leave the setpoint where it is for three hours."
+    act   = "Leave the set temperature where it is for three hours."
     power = "on"
   }
 }
@@ -560,7 +638,7 @@ repair "clean-blower-wheel" {
     places  = ["lower-bay"]
   }
   step {
-    act    = "Brush each blade, keep the balance clips."
+    act    = "Brush each blade. Leave the balance clips on."
     places = ["lower-bay"]
   }
 }
@@ -572,11 +650,11 @@ repair "tighten-blower-wheel" {
   minutes = q("15..30 min", "from memory")
   confirm = "blower-hub"
   step {
-    act    = "Turn the flat of the shaft to the screw."
+    act    = "Turn the flat side of the shaft to the screw."
     places = ["lower-bay"]
   }
   step {
-    act    = "Tighten the hub screw, spin it by hand."
+    act    = "Tighten the screw. Spin the wheel by hand to test it."
     places = ["lower-bay"]
   }
 }
@@ -600,29 +678,29 @@ repair "call-duct" {
 }
 
 plate "rise" {
-  name     = "highest temperature rise"
+  name     = "highest air temperature rise"
   unit     = "dF"
   possible = between(30, 110, "common practice, no source")
-  ask  = "Highest temperature rise on the plate, degrees?"
+  ask      = "What is the highest air temperature rise, in degrees?"
 }
 
 plate "static" {
-  name     = "highest static pressure"
+  name     = "highest air pressure"
   unit     = "inH2O"
   possible = between(0.1, 2, "common practice, no source")
-  ask  = "Highest static pressure on the plate, inches of water?"
+  ask      = "What is the highest static pressure, in inches of water?"
 }
 
 stop "coil" {
   say  = "The cooling coil holds refrigerant."
   call = "a cooling technician"
-  tell = "Say the pressure above the ${machine}, and that the filter is clean."
-  now  = "Leave it off until the air gets through."
+  tell = "Tell them the pressure above the ${machine}. The filter is clean."
+  now  = "Leave it off until air gets through."
 }
 
 stop "ducts" {
-  say  = "Ducts need an installer."
+  say  = "The ducts need an installer."
   call = "a duct installer"
-  tell = "Say where the duct is apart or too small."
-  now  = "A return duct apart near the ${machine} pulls in flue gas. Leave it off."
+  tell = "Tell them where the duct is apart or too small."
+  now  = "A return duct apart near the ${machine} pulls in exhaust. Leave it off."
 }

@@ -47,7 +47,7 @@ part "board" {
     ohms = q("1500 ohm", 500, 4000, "own")
   }
   mode "dead" {
-    name   = "board dead with power present"
+    name   = "control board dead, though it has power"
     does   = "dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
@@ -59,68 +59,68 @@ part "board" {
     repair = "replace-board"
   }
   mode "call-input" {
-    name   = "board does not see the call"
+    name   = "control board does not see the thermostat's heat signal"
     does   = "input-blind"
     at     = "W"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "limit-input" {
-    name   = "board does not see the limit string"
+    name   = "control board does not see the limit switches"
     does   = "input-blind"
     at     = "HS"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "pressure-input" {
-    name   = "board does not see the pressure switch"
+    name   = "control board does not see the pressure switch"
     does   = "input-blind"
     at     = "PS"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "flame-input" {
-    name   = "board does not sense the flame current"
+    name   = "control board does not sense the flame"
     does   = "sense-dead"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "flame-always" {
-    name   = "board sees a flame that is not there"
+    name   = "control board sees a flame that is not there"
     does   = "sense-stuck"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "fan-output" {
-    name   = "board output of the draft fan never closes"
+    name   = "control board never turns on the draft fan"
     does   = "output-dead"
     at     = "IND"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "fan-welded" {
-    name   = "board output of the draft fan welded"
+    name   = "control board never turns off the draft fan"
     does   = "output-welded"
     at     = "IND"
     rate   = q("0.3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "igniter-output" {
-    name   = "board output of the igniter never closes"
+    name   = "control board never turns on the igniter"
     does   = "output-dead"
     at     = "IGN"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "gas-output" {
-    name   = "board output of the gas valve never closes"
+    name   = "control board never turns on the gas valve"
     does   = "output-dead"
     at     = "GV"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-board"
   }
   mode "blower-output" {
-    name   = "board output of the blower never closes"
+    name   = "control board never turns on the blower"
     does   = "output-dead"
     at     = "BLW"
     rate   = q("3 x", "common practice, no source")
@@ -217,66 +217,66 @@ repair "replace-board" {
   kind    = "replace"
   price   = q("120..400 money", "from memory")
   minutes = q("45..90 min", "from memory")
-  match   = ["part number or approved substitute", "settings of the small switches"]
+  match   = ["part number, or its approved substitute", "settings of the small switches"]
   causes  = ["fuse-look", "board-lg", "valve-ohms", "rules"]
   confirm = "r-c"
-  note    = "Only when its inputs are proved present and its output proved missing."
+  note    = "Only when all that goes in is proved good, and what comes out is proved missing."
   step {
-    act     = "Take a photo of every wire and small switch."
-    caution = "Never change a board whose inputs were not proved."
+    act     = "Take a photo of every wire and every small switch."
+    caution = "Never change a board if its inputs were not proved."
     level   = "warning"
+    places  = ["upper-bay"]
+  }
+  step {
+    act    = "Touch bare metal first. That takes static off you."
     places = ["upper-bay"]
   }
   step {
-    act    = "Touch bare metal first, against static."
+    act    = "Set the small switches of the new board the same way."
     places = ["upper-bay"]
   }
   step {
-    act    = "Copy the small switches to the new board."
-    places = ["upper-bay"]
-  }
-  step {
-    act    = "Move the line lead."
+    act    = "Move the black power wire."
     wire   = "board-l"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the neutral leads."
+    act    = "Move the white neutral wires."
     wire   = "board-n"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the draft fan lead."
+    act    = "Move the draft fan wire."
     wire   = "fan-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the igniter lead."
+    act    = "Move the igniter wire."
     wire   = "glow-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the blower lead."
+    act    = "Move the blower wire."
     wire   = "blower-out"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the R lead of the transformer."
+    act    = "Move the R wire of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the thermostat wires, letter by letter."
+    act    = "Move the thermostat wires, letter to letter."
     wire   = "board-w"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the multi-pin plug."
+    act    = "Move the large plug."
     wire   = "string-end"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the flame rod lead."
+    act    = "Move the flame rod wire."
     wire   = "flame-pin"
     places = ["upper-bay"]
   }

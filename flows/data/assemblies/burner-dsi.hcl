@@ -39,9 +39,9 @@ part "electrode" {
   kind  = "thing"
   name  = "spark electrode"
   place = "burner-box"
-  look  = "steel pin in white porcelain at the ${burner}"
+  look  = "steel pin in white ceramic at the ${burner}"
   mode "cracked" {
-    name   = "porcelain of the spark electrode cracked"
+    name   = "ceramic of the spark electrode cracked"
     does   = "wrong"
     rate   = q("4 x", "common practice, no source")
     repair = "replace-electrode"
@@ -84,9 +84,12 @@ check "hear-spark" {
   repeat   = true
   act      = "Listen at the burners as a call begins."
   caution  = "Over ten thousand volts. Stay away with a pacemaker."
-  ask      = "Do you hear ticking, or is it silent?"
-  option "ticking" { when = spark-gen.works > 0.5 }
-  option "silent" {}
+  ask      = "What do you hear? Ticking or silent?"
+  option "ticking" {
+    when = spark-gen.works > 0.5
+    label = "Ticking"
+  }
+  option "silent" { label = "Silent" }
 }
 
 check "see-spark" {
@@ -102,10 +105,16 @@ check "see-spark" {
   repeat   = true
   act      = "Darken the room, look through the sight window."
   caution  = "Over ten thousand volts. Touch nothing."
-  ask      = "Is the spark at the ${burner}, in the wrong place, or none?"
-  option "right-place" { when = sparks > 0.5 }
-  option "wrong-place" { when = spark-gen.works > 0.5 && electrode.value > 0.5 }
-  option "none" {}
+  ask      = "Where is the spark at the ${burner}? Right place, wrong place, or none?"
+  option "right-place" {
+    when = sparks > 0.5
+    label = "Right place"
+  }
+  option "wrong-place" {
+    when = spark-gen.works > 0.5 && electrode.value > 0.5
+    label = "Wrong place"
+  }
+  option "none" { label = "None" }
 }
 
 check "spark-lead-look" {
@@ -119,10 +128,16 @@ check "spark-lead-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the thick cable from end to end."
-  ask      = "Is the spark cable good, loose at an end, or cracked?"
-  option "good" { when = spark-lead.ok }
-  option "loose" { when = mode("spark-lead.off") }
-  option "cracked" {}
+  ask      = "How is the spark cable? Good, loose, or cracked?"
+  option "good" {
+    when = spark-lead.ok
+    label = "Good"
+  }
+  option "loose" {
+    when = mode("spark-lead.off")
+    label = "Loose"
+  }
+  option "cracked" { label = "Cracked" }
 }
 
 check "electrode-look" {
@@ -135,9 +150,9 @@ check "electrode-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the white porcelain from all sides."
-  caution  = "The porcelain breaks easily."
-  ask      = "Is the porcelain of the electrode good, or cracked?"
+  act      = "Look at the white ceramic from all sides."
+  caution  = "The white ceramic breaks easily."
+  ask      = "Is the white ceramic of the electrode good or cracked?"
   option "good" { when = !mode("electrode.cracked") }
   option "cracked" {}
 }
@@ -153,9 +168,12 @@ check "electrode-gap" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Compare the gap with the drawing: about an eighth inch."
-  ask      = "Is the gap the same as in the drawing, or different?"
-  option "same" { when = !mode("electrode.gap") }
-  option "different" {}
+  ask      = "Is the gap as in the drawing? The same or different?"
+  option "same" {
+    when = !mode("electrode.gap")
+    label = "The same"
+  }
+  option "different" { label = "Different" }
 }
 
 
@@ -208,7 +226,7 @@ repair "replace-electrode" {
   }
   step {
     act     = "Take out its screw, draw it out."
-    caution = "The porcelain breaks easily."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
@@ -231,7 +249,7 @@ repair "set-electrode" {
   confirm = "electrode-gap"
   step {
     act     = "Loosen its screw, set the tip as in the drawing."
-    caution = "Bend no porcelain. It breaks easily."
+    caution = "Do not bend the white ceramic. It breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }

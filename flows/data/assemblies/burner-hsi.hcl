@@ -5,10 +5,10 @@ part "igniter-plug" {
   kind  = "wire"
   name  = "igniter plug"
   place = "upper-bay"
-  look  = "white two-pin plug in the igniter leads"
+  look  = "white two-pin plug in the igniter wires"
   ports = { a = "IGN", b = "IGN-m" }
   mode "open" {
-    name   = "igniter plug burnt or loose"
+    name   = "igniter plug burned or loose"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "refit-igniter-plug"
@@ -19,26 +19,26 @@ part "igniter" {
   kind  = "load"
   name  = "igniter"
   place = "burner-box"
-  look  = "grey rough strip or dark smooth rod on a white block"
+  look  = "rough gray strip or smooth dark rod on a white block"
   ports = { a = "IGN-m", b = "IGN-n" }
   ohms  = q("30 ohm", "own")
   cold  = q("62 ohm", 11, 110, "common practice, no source")
   works = q("107 V", "common practice, no source")
   mode "open" {
-    name   = "igniter cracked open"
+    name   = "igniter cracked"
     does   = "open"
     rate   = q("8 x", "common practice, no source")
     repair = "replace-igniter"
   }
   mode "hot-crack" {
-    name   = "igniter opens when hot"
+    name   = "igniter has a crack that opens when hot"
     does   = "set"
     cold   = q("62 ohm", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
     repair = "replace-igniter"
   }
   mode "aged" {
-    name   = "igniter aged, glows weakly"
+    name   = "igniter worn, glows weakly"
     does   = "set"
     ohms   = q("75 ohm", "common practice, no source")
     cold   = q("150 ohm", "common practice, no source")
@@ -47,7 +47,7 @@ part "igniter" {
     repair = "replace-igniter"
   }
   mode "wrong-part" {
-    name   = "igniter of the wrong kind fitted"
+    name   = "wrong kind of igniter"
     does   = "set"
     ohms   = q("160 ohm", "common practice, no source")
     cold   = q("320 ohm", "common practice, no source")
@@ -60,7 +60,7 @@ part "igniter" {
 
 part "igniter-legs" {
   kind   = "contact"
-  name   = "return leg of the igniter"
+  name   = "second leg of the igniter"
   place  = "burner-box"
   look   = "metal leg in the white block"
   ports  = { a = "IGN-n", b = "NB" }
@@ -73,7 +73,7 @@ part "igniter-bracket" {
   place = "burner-box"
   look  = "screw and bracket that hold the igniter"
   mode "moved" {
-    name   = "igniter not in the gas stream"
+    name   = "igniter out of place"
     does   = "off"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -96,43 +96,43 @@ point "glow-out" {
 point "glow-plug" {
   net   = "IGN-m"
   place = "upper-bay"
-  name  = "igniter plug, igniter side"
-  where = "white two-pin plug"
+  name  = "igniter side of the igniter plug"
+  where = "the white two-pin plug"
 }
 
 point "glow-plug-n" {
   net   = "IGN-n"
   place = "upper-bay"
-  name  = "igniter plug, neutral side"
-  where = "second pin of the same plug"
+  name  = "neutral side of the igniter plug"
+  where = "the second pin of the same plug"
 }
 
 point "glow-a" {
   net   = "igniter.a"
   place = "upper-bay"
   name  = "first pin of the igniter"
-  where = "plug apart, igniter side"
+  where = "plug pulled apart, igniter side"
 }
 
 point "glow-b" {
   net   = "igniter.b"
   place = "upper-bay"
   name  = "second pin of the igniter"
-  where = "plug apart, igniter side"
+  where = "plug pulled apart, igniter side"
 }
 
 point "glow-plug-a" {
   net   = "igniter-plug.a"
   place = "upper-bay"
-  name  = "board end of the igniter lead"
-  where = "wire off at the board"
+  name  = "board end of the igniter wire"
+  where = "with the wire off the board"
 }
 
 point "glow-plug-b" {
   net   = "igniter-plug.b"
   place = "upper-bay"
-  name  = "plug end of the igniter lead"
-  where = "pin of the plug"
+  name  = "plug end of the igniter wire"
+  where = "the pin of the plug"
 }
 
 check "see-glow" {
@@ -147,19 +147,22 @@ check "see-glow" {
   skill    = "clear"
   repeat   = true
   event    = "the igniter glows"
-  act      = "Watch the sight window after the fan starts."
-  ask      = "The igniter: bright, weak, or no glow?"
+  act      = "After the fan starts, watch the small window."
+  ask      = "How does the igniter glow? Bright, weak, or no glow?"
   option "glowing" {
-    when = igniter.works > 0.6
-    seen = ["glow"]
+    when  = igniter.works > 0.6
+    seen  = ["glow"]
+    label = "Bright"
   }
   option "weak-glow" {
-    when = igniter.amps > 0.5
-    seen = ["glow"]
+    when  = igniter.amps > 0.5
+    seen  = ["glow"]
+    label = "Weak"
   }
   option "no-glow" {
-    seen = ["dark"]
+    seen   = ["dark"]
     missed = true
+    label  = "No glow"
   }
 }
 
@@ -175,15 +178,20 @@ check "see-glow-hold" {
   skill    = "clear"
   repeat   = true
   unless   = ["see-glow=no-glow"]
-  act      = "Keep watching the glow until the valve clicks."
-  ask      = "Does the glow stay, or go dark before the gas?"
-  option "glowing" { when = igniter.amps > 0.5 }
-  option "no-glow" {}
+  act      = "Keep watching the glow until you hear the gas valve click."
+  ask      = "Does the glow stay until then?"
+  option "glowing" {
+    when  = igniter.amps > 0.5
+    label = "Yes"
+  }
+  option "no-glow" {
+    label = "No"
+  }
 }
 
 check "glow-out-v" {
   stage    = "plan"
-  name     = "board output to the igniter"
+  name     = "volts from the board to the igniter"
   function = "volts-ac"
   part     = "board"
   red      = "glow-out"
@@ -200,7 +208,7 @@ check "glow-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter should glow."
   caution  = "House voltage. The igniter gets white hot."
 }
 
@@ -223,7 +231,7 @@ check "glow-plug-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter should glow."
   caution  = "House voltage. The igniter gets white hot."
 }
 
@@ -245,13 +253,13 @@ check "glow-amps" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Grey rough igniter only: clamp one igniter wire."
+  act      = "Do this only with a rough gray igniter. Close the clamp around one igniter wire."
   caution  = "Live wire. The fan is running."
 }
 
 check "glow-amps-late" {
   stage    = "plan"
-  name     = "current of the igniter at the gas"
+  name     = "current of the igniter at the click"
   function = "amps-ac"
   part     = "igniter"
   quantity = "amps:igniter"
@@ -267,7 +275,7 @@ check "glow-amps-late" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Grey rough igniter only: watch until the valve clicks."
+  act      = "Do this only with a rough gray igniter. Read until the gas valve clicks."
   caution  = "Live wire. The fan is running."
 }
 
@@ -288,13 +296,13 @@ check "glow-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
   caution  = "Do not touch the igniter itself."
 }
 
 check "glow-lead-ohms" {
   stage    = "plan"
-  name     = "igniter lead"
+  name     = "igniter wire"
   function = "ohms"
   part     = "igniter-plug"
   red      = "glow-plug-a"
@@ -309,7 +317,7 @@ check "glow-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "glow-plug-look" {
@@ -322,27 +330,36 @@ check "glow-plug-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Pull the plug apart, look at the pins."
-  ask      = "The igniter plug pins: good, or burnt?"
-  option "good" { when = !mode("igniter-plug.open") }
-  option "burnt" {}
+  act      = "Pull the two halves of the igniter plug apart. Look at the pins."
+  ask      = "Are the pins good or burned?"
+  option "good" {
+    when  = !mode("igniter-plug.open")
+    label = "Good"
+  }
+  option "burnt" {
+    label = "Burned"
+  }
 }
 
 check "glow-look" {
   stage    = "plan"
-  name     = "igniter, by eye"
+  name     = "look of the igniter"
   function = "look"
   part     = "igniter"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the strip with a light."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "The igniter: good, or cracked?"
-  option "good" { when = !mode("igniter.open") }
+  act      = "Look at the igniter with a light."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Is the igniter good or cracked?"
+  option "good" {
+    when  = !mode("igniter.open")
+    label = "Good"
+  }
   option "cracked" {
     twice = true
+    label = "Cracked"
   }
 }
 
@@ -356,11 +373,16 @@ check "glow-place" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Sight along the igniter to the burner."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "The igniter tip: at the burner, or the wrong place?"
-  option "right-place" { when = !mode("igniter-bracket.moved") }
-  option "wrong-place" {}
+  act      = "Look along the igniter toward the burner."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Does the tip point at the burner?"
+  option "right-place" {
+    when  = !mode("igniter-bracket.moved")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 check "glow-kind" {
@@ -373,15 +395,20 @@ check "glow-kind" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Read the number on the white block."
-  caution  = "It breaks at a touch. Look only."
-  ask      = "Its number against the parts label: same, or different?"
-  option "same" { when = !mode("igniter.wrong-part") }
-  option "different" {}
+  act      = "Read the number on the white block. Compare it with the parts label."
+  caution  = "It breaks at a touch. Only look."
+  ask      = "Is the number the same or different?"
+  option "same" {
+    when  = !mode("igniter.wrong-part")
+    label = "The same"
+  }
+  option "different" {
+    label = "Different"
+  }
 }
 
 repair "refit-igniter-plug" {
-  name    = "mend the igniter plug"
+  name    = "put a new plug on the igniter wires"
   part    = "igniter-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -389,32 +416,32 @@ repair "refit-igniter-plug" {
   match   = ["heat rating", "pins"]
   confirm = "glow-plug-v"
   step {
-    act     = "Cut off the burnt plug, one wire at a time."
-    caution = "Hold wires only. The igniter breaks at a touch."
+    act     = "Cut off the burned plug, one wire at a time."
+    caution = "Hold only the wires. The igniter breaks at a touch."
     level   = "caution"
     wire    = "glow-plug"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new plug for high heat, push home."
+    act    = "Crimp on a new plug made for high heat. Push it together."
     places = ["upper-bay"]
   }
 }
 
 repair "set-igniter" {
-  name    = "set the igniter back in its bracket"
+  name    = "put the igniter back in place"
   part    = "igniter-bracket"
   kind    = "refit"
   minutes = q("10..20 min", "from memory")
   confirm = "glow-place"
   step {
-    act     = "Loosen the bracket screw."
+    act     = "Loosen the screw of the bracket."
     caution = "The igniter breaks at a touch."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Seat the white block, tighten by hand."
+    act    = "Set the white block in place. Tighten the screw by hand."
     places = ["burner-box", "upper-bay"]
   }
 }
@@ -425,28 +452,28 @@ repair "replace-igniter" {
   kind    = "replace"
   price   = q("25..90 money", "from memory")
   minutes = q("20..40 min", "from memory")
-  match   = ["carbide or nitride", "volts", "ohms class", "mount", "plug"]
+  match   = ["material", "volts", "ohms", "mounting", "plug"]
   causes  = ["rules"]
   confirm = "glow-ohms"
   step {
-    act    = "Part the igniter plug."
+    act    = "Pull the two halves of the igniter plug apart."
     wire   = "glow-plug"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its screw, draw it straight out."
-    caution = "Hot after a trial. Let it cool."
+    act     = "Take out the igniter's screw. Pull the igniter straight out."
+    caution = "It is hot after a start. Let it cool."
     level   = "warning"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act     = "Hold the new one by its block only."
-    caution = "Skin grease cracks it."
+    act     = "Hold the new one only by its white block."
+    caution = "Grease from skin cracks it."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Fasten it by hand, join the plug."
+    act    = "Fasten it by hand. Push the plug together."
     wire   = "glow-plug"
     places = ["burner-box", "upper-bay"]
   }

@@ -8,7 +8,7 @@ part "transformer" {
   kind           = "transformer"
   name           = "transformer"
   place          = "upper-bay"
-  look           = "square block, two thick wires in, two thin wires out"
+  look           = "square block with two thick wires in and two thin wires out"
   ports          = { p1 = "LB", p2 = "NB", s1 = "SEC-R", s2 = "SEC-C" }
   primary        = q("120 V", "plate")
   secondary      = q("26.5 V", 25.5, 27.5, "T12")
@@ -16,25 +16,25 @@ part "transformer" {
   primary_ohms   = q("12 ohm", 2, 40, "common practice, no source")
   secondary_ohms = q("0.6 ohm", 0.2, 1.6, "common practice, no source")
   mode "primary-open" {
-    name   = "transformer primary open"
+    name   = "transformer burned out on the house voltage side"
     does   = "open-primary"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "secondary-open" {
-    name   = "transformer secondary open"
+    name   = "transformer burned out on the low voltage side"
     does   = "open-secondary"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "link-open" {
-    name   = "hidden link in the transformer open"
+    name   = "hidden fuse inside the transformer open"
     does   = "open-primary"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-transformer"
   }
   mode "weak" {
-    name   = "transformer weak, sags under load"
+    name   = "transformer weak, its volts sag under load"
     does   = "resist"
     ohms   = q("25 ohm", "common practice, no source")
     rate   = q("0.3 x", "common practice, no source")
@@ -44,12 +44,12 @@ part "transformer" {
 
 part "secondary-lead" {
   kind  = "wire"
-  name  = "R lead of the transformer"
+  name  = "R wire of the transformer"
   place = "upper-bay"
-  look  = "thin red wire, transformer to ${board}"
+  look  = "thin red wire from the transformer to the ${board}"
   ports = { a = "SEC-R", b = "R-sec" }
   mode "loose" {
-    name   = "R lead of the transformer off"
+    name   = "R wire of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-secondary-lead"
@@ -58,12 +58,12 @@ part "secondary-lead" {
 
 part "common-lead" {
   kind  = "wire"
-  name  = "C lead of the transformer"
+  name  = "C wire of the transformer"
   place = "upper-bay"
-  look  = "thin blue or black wire, transformer to ${board}"
+  look  = "thin blue or black wire from the transformer to the ${board}"
   ports = { a = "SEC-C", b = "C" }
   mode "loose" {
-    name   = "C lead of the transformer off"
+    name   = "C wire of the transformer off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-common-lead"
@@ -72,12 +72,12 @@ part "common-lead" {
 
 part "common-bond" {
   kind  = "wire"
-  name  = "ground strap of the common side"
+  name  = "ground wire of terminal C"
   place = "upper-bay"
   look  = "short wire from the ${board} to bare metal"
   ports = { a = "C", b = "CHASSIS" }
   mode "open" {
-    name   = "ground strap of the common side open"
+    name   = "ground wire of terminal C off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "tighten-common-bond"
@@ -88,11 +88,11 @@ part "board-fuse" {
   kind   = "fuse"
   name   = "${board} fuse"
   place  = "upper-bay"
-  look   = "flat plug-in fuse on the ${board}, like in a car"
+  look   = "flat plug-in fuse on the ${board}, as in a car"
   ports  = { a = "R-sec", b = "R" }
   rating = q("3 A", "common practice, no source")
   mode "blown" {
-    name   = "${board} fuse blown, nothing shorted now"
+    name   = "${board} fuse blown, and nothing is shorted now"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-fuse"
@@ -103,7 +103,7 @@ part "contactor" {
   kind  = "load"
   name  = "coil of the outdoor unit"
   place = "outdoor-unit"
-  look  = "relay block with a coil, two thin wires"
+  look  = "relay block with a coil and two thin wires"
   ports = { a = "Y-out", b = "C" }
   ohms  = q("60 ohm", 30, 100, "common practice, no source")
   cold  = q("15 ohm", 5, 25, "common practice, no source")
@@ -139,19 +139,19 @@ part "cool-contact" {
   kind   = "contact"
   name   = "cooling contact of the thermostat"
   place  = "wall-stat"
-  look   = "inside the thermostat, not seen"
+  look   = "inside the thermostat, not visible"
   ports  = { a = "R", b = "Y" }
   closes = call && (mode("contactor.shorted") || mode("y-wire.pinched") || mode("stat-setup.heat-pump"))
 }
 
 part "r-splice" {
   kind  = "wire"
-  name  = "R splice"
+  name  = "red wire joint"
   place = "splice"
-  look  = "twist cap on the red wires"
+  look  = "wire nut on the red wires"
   ports = { a = "R-fl2", b = "R-splice" }
   mode "open" {
-    name   = "R splice open"
+    name   = "red wire joint open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-r-splice"
@@ -171,7 +171,7 @@ part "r-wire" {
     repair = "replace-cable"
   }
   mode "pinched" {
-    name   = "thermostat cable pinched, R touches common"
+    name   = "thermostat cable pinched, red wire touches common"
     does   = "touch"
     to     = "C"
     at     = "b"
@@ -210,10 +210,10 @@ part "c-wire" {
 }
 
 part "batteries" {
-  kind    = "thing"
-  name    = "thermostat batteries"
-  place   = "wall-stat"
-  look    = "small cells in the thermostat"
+  kind  = "thing"
+  name  = "thermostat batteries"
+  place = "wall-stat"
+  look  = "small batteries in the thermostat"
   mode "dead" {
     name   = "thermostat batteries dead"
     does   = "off"
@@ -223,10 +223,10 @@ part "batteries" {
 }
 
 part "stat-mode" {
-  kind    = "thing"
-  name    = "thermostat mode"
-  place   = "wall-stat"
-  look    = "the heat, off, cool setting"
+  kind  = "thing"
+  name  = "thermostat mode"
+  place = "wall-stat"
+  look  = "the heat, off, cool setting"
   mode "cool" {
     name   = "thermostat set to cool"
     does   = "wrong"
@@ -244,19 +244,19 @@ part "stat-mode" {
 }
 
 part "setpoint" {
-  kind    = "thing"
-  name    = "setpoint"
-  place   = "wall-stat"
-  look    = "the temperature asked for"
+  kind  = "thing"
+  name  = "set temperature"
+  place = "wall-stat"
+  look  = "the temperature you ask for"
   mode "low" {
-    name   = "setpoint below the room temperature"
+    name   = "set temperature below the room temperature"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
     repair = "set-point"
   }
   mode "schedule" {
-    name   = "schedule holds the room at the set-back"
+    name   = "schedule keeps the room at the lower temperature"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
@@ -271,12 +271,12 @@ part "setpoint" {
 }
 
 part "stat-setup" {
-  kind    = "thing"
-  name    = "thermostat set-up"
-  place   = "wall-stat"
-  look    = "installer menu of the thermostat"
+  kind  = "thing"
+  name  = "thermostat setup"
+  place = "wall-stat"
+  look  = "installer menu of the thermostat"
   mode "heat-pump" {
-    name   = "set up for a heat pump, calls on the wrong terminal"
+    name   = "thermostat set up for a heat pump"
     does   = "off"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -285,12 +285,12 @@ part "stat-setup" {
 }
 
 part "thermostat" {
-  kind    = "contact"
-  name    = "thermostat"
-  place   = "wall-stat"
-  look    = "on the wall, shows the room temperature"
-  ports   = { a = "R-stat", b = "W-stat" }
-  closes  = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
+  kind   = "contact"
+  name   = "thermostat"
+  place  = "wall-stat"
+  look   = "on the wall, shows the room temperature"
+  ports  = { a = "R-stat", b = "W-stat" }
+  closes = call && batteries.value > 0.5 && c-wire.ok && !mode("stat-mode.cool") && !mode("stat-mode.off") && setpoint.value > 0.5 && stat-setup.value > 0.5 && !mode("power-stealing.leaks")
   mode "open" {
     name   = "thermostat contacts never close"
     does   = "stuck-open"
@@ -298,7 +298,7 @@ part "thermostat" {
     repair = "replace-thermostat"
   }
   mode "burnt" {
-    name   = "thermostat contacts burnt, high resistance"
+    name   = "thermostat contacts burned"
     does   = "resist"
     ohms   = q("3500 ohm", "own")
     rate   = q("1 x", "common practice, no source")
@@ -308,13 +308,13 @@ part "thermostat" {
 
 part "power-stealing" {
   kind  = "wire"
-  name  = "power stealing of the thermostat"
+  name  = "power supply of the thermostat"
   place = "wall-stat"
   look  = "thermostat with no common wire"
   ports = { a = "R-stat", b = "W-stat" }
   ohms  = q("30000000 ohm", 200000, 100000000, "common practice, no source") # from hardly any to nothing measurable
   mode "leaks" {
-    name   = "thermostat steals power and leaks, never closes fully"
+    name   = "thermostat without a common wire, never switches fully"
     does   = "set"
     ohms   = q("1200 ohm", "from memory")
     rate   = q("1 x", "common practice, no source")
@@ -352,12 +352,12 @@ part "w-wire" {
 
 part "w-splice" {
   kind  = "wire"
-  name  = "W splice"
+  name  = "white wire joint"
   place = "splice"
-  look  = "twist cap on the white wires"
+  look  = "wire nut on the white wires"
   ports = { a = "W-splice", b = "W-tail" }
   mode "open" {
-    name   = "W splice open"
+    name   = "white wire joint open"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "remake-w-splice"
@@ -371,7 +371,7 @@ part "w-tail" {
   look  = "white wire at terminal W of the ${board}"
   ports = { a = "W-tail", b = "W" }
   mode "loose" {
-    name   = "crimp at terminal W loose, comes and goes"
+    name   = "wire connector at terminal W loose, comes and goes"
     does   = "open"
     hidden = q("50 %", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -398,147 +398,147 @@ part "y-terminal" {
 point "primary-a" {
   net   = "transformer.p1"
   place = "upper-bay"
-  name  = "first thick lead of the transformer"
-  where = "lead lifted"
+  name  = "first thick wire of the transformer"
+  where = "with the wire taken off"
 }
 
 point "primary-b" {
   net   = "transformer.p2"
   place = "upper-bay"
-  name  = "second thick lead of the transformer"
-  where = "lead lifted"
+  name  = "second thick wire of the transformer"
+  where = "with the wire taken off"
 }
 
 point "secondary-a" {
   net   = "SEC-R"
   place = "upper-bay"
   name  = "R terminal of the transformer"
-  where = "thin red wire, at the transformer"
+  where = "the thin red wire, at the transformer"
 }
 
 point "secondary-b" {
   net   = "SEC-C"
   place = "upper-bay"
   name  = "C terminal of the transformer"
-  where = "thin blue or black wire, at the transformer"
+  where = "the thin blue or black wire, at the transformer"
 }
 
 point "winding-a" {
   net   = "transformer.s1"
   place = "upper-bay"
-  name  = "R lead end of the transformer"
-  where = "thin red lead, lifted"
+  name  = "end of the transformer's R wire"
+  where = "the thin red wire, taken off"
 }
 
 point "winding-b" {
   net   = "transformer.s2"
   place = "upper-bay"
-  name  = "C lead end of the transformer"
-  where = "thin blue or black lead, lifted"
+  name  = "end of the transformer's C wire"
+  where = "the thin blue or black wire, taken off"
 }
 
 point "board-24" {
   net   = "R-sec"
   place = "upper-bay"
-  name  = "24 volt input of the ${board}"
-  where = "where the thin red wire lands"
+  name  = "low voltage input of the ${board}"
+  where = "where the thin red wire is connected"
 }
 
 point "board-c" {
   net   = "C"
   place = "upper-bay"
-  name  = "terminal C of the ${board}"
-  where = "low voltage row, marked C"
+  name  = "C terminal of the ${board}"
+  where = "in the low voltage row, marked C"
 }
 
 point "fuse-a" {
   net   = "board-fuse.a"
   place = "upper-bay"
   name  = "first blade of the fuse"
-  where = "fuse pulled out"
+  where = "with the fuse pulled out"
 }
 
 point "fuse-b" {
   net   = "board-fuse.b"
   place = "upper-bay"
   name  = "second blade of the fuse"
-  where = "fuse pulled out"
+  where = "with the fuse pulled out"
 }
 
 point "board-r" {
   net   = "R"
   place = "upper-bay"
-  name  = "terminal R of the ${board}"
-  where = "low voltage row, marked R"
+  name  = "R terminal of the ${board}"
+  where = "in the low voltage row, marked R"
 }
 
 point "board-w" {
   net   = "W"
   place = "upper-bay"
-  name  = "terminal W of the ${board}"
-  where = "low voltage row, marked W"
+  name  = "W terminal of the ${board}"
+  where = "in the low voltage row, marked W"
 }
 
 point "board-y" {
   net   = "Y"
   place = "upper-bay"
-  name  = "terminal Y of the ${board}"
-  where = "low voltage row, marked Y"
+  name  = "Y terminal of the ${board}"
+  where = "in the low voltage row, marked Y"
 }
 
 point "y-out" {
   net   = "y-wire.a"
   place = "upper-bay"
-  name  = "terminal Y, cable wire"
-  where = "lifted off terminal Y"
+  name  = "Y wire of the cable"
+  where = "taken off terminal Y"
 }
 
 point "splice-r" {
   net   = "R-splice"
   place = "splice"
-  name  = "R splice"
-  where = "red wire that goes into the wall"
+  name  = "red wire joint"
+  where = "the red wire that goes into the wall"
 }
 
 point "splice-w" {
   net   = "W-splice"
   place = "splice"
-  name  = "W splice, wall side"
-  where = "white wire that comes from the wall"
+  name  = "wall side of the white wire joint"
+  where = "the white wire that comes from the wall"
 }
 
 point "splice-w2" {
   net   = "W-tail"
   place = "splice"
-  name  = "W splice, ${board} side"
-  where = "white wire that goes to the ${board}"
+  name  = "${board} side of the white wire joint"
+  where = "the white wire that goes to the ${board}"
 }
 
 point "splice-c" {
   net   = "C"
   place = "splice"
-  name  = "C splice"
-  where = "blue or black wire"
+  name  = "common wire joint"
+  where = "the blue or black wire"
 }
 
 point "wall-r" {
   net   = "r-wire.a"
   place = "splice"
-  name  = "R splice, wall wire"
-  where = "lifted out of its twist cap"
+  name  = "wall wire of the red joint"
+  where = "taken out of its wire nut"
 }
 
 point "wall-w" {
   net   = "w-wire.b"
   place = "splice"
-  name  = "W splice, wall wire"
-  where = "lifted out of its twist cap"
+  name  = "wall wire of the white joint"
+  where = "taken out of its wire nut"
 }
 
 point "stat-r" {
   net   = "R-stat"
   place = "stat-base"
-  name  = "terminal R of the thermostat"
+  name  = "R terminal of the thermostat"
   where = "on the base plate"
 }
 
@@ -552,7 +552,7 @@ point "stat-rw" {
 point "stat-w" {
   net   = "W-stat"
   place = "stat-base"
-  name  = "terminal W of the thermostat"
+  name  = "W terminal of the thermostat"
   where = "on the base plate"
 }
 
@@ -566,7 +566,7 @@ point "stat-ww" {
 point "stat-c" {
   net   = "C-stat"
   place = "stat-base"
-  name  = "terminal C of the thermostat"
+  name  = "C terminal of the thermostat"
   where = "on the base plate"
 }
 
@@ -581,11 +581,16 @@ check "stat-screen" {
   skill    = "clear"
   repeat   = true
   before   = ["call-on"]
-  ask      = "The thermostat screen: lit, low battery, or blank?"
-  option "lit" { when = !(batteries.value < 0.5 || !c-wire.ok) }
+  ask      = "Is the thermostat screen normal, or blank or low on battery?"
+  option "lit" {
+    when  = !(batteries.value < 0.5 || !c-wire.ok)
+    label = "Normal"
+  }
   option "blank" {
-    mend = "change-batteries"
-    told = ["blank-stat"]
+    mend  = "change-batteries"
+    told  = ["blank-stat"]
+    label = "Blank or low on battery"
+    also  = ["low-battery"]
   }
 }
 
@@ -601,20 +606,25 @@ check "stat-mode-set" {
   repeat   = true
   unless   = ["stat-screen=blank"]
   before   = ["call-on"]
-  ask      = "The thermostat: set to heat, cool, or off?"
-  option "heat" { when = !mode("stat-mode.cool") && !mode("stat-mode.off") }
+  ask      = "Is the thermostat set to heat, cool, or off?"
+  option "heat" {
+    when  = !mode("stat-mode.cool") && !mode("stat-mode.off")
+    label = "Heat"
+  }
   option "cool" {
-    when = mode("stat-mode.cool")
-    mend = "set-heat"
+    when  = mode("stat-mode.cool")
+    mend  = "set-heat"
+    label = "Cool"
   }
   option "off" {
-    mend = "set-heat"
+    mend  = "set-heat"
+    label = "Off"
   }
 }
 
 check "stat-setpoint" {
   stage    = "free"
-  name     = "setpoint"
+  name     = "set temperature"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -624,17 +634,21 @@ check "stat-setpoint" {
   repeat   = true
   unless   = ["stat-screen=blank"]
   before   = ["call-on"]
-  act      = "Read both numbers, change nothing yet."
-  ask      = "The setpoint: above or below the room reading?"
-  option "above" { when = !(mode("setpoint.low") || mode("setpoint.schedule")) }
+  act      = "Read the set temperature and the room temperature. Change nothing yet."
+  ask      = "Compared with the room, is the set temperature above or below?"
+  option "above" {
+    when  = !(mode("setpoint.low") || mode("setpoint.schedule"))
+    label = "Above"
+  }
   option "below" {
-    mend = "set-point"
+    mend  = "set-point"
+    label = "Below"
   }
 }
 
 check "stat-schedule" {
   stage    = "free"
-  name     = "schedule"
+  name     = "thermostat schedule"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -643,14 +657,19 @@ check "stat-schedule" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  ask      = "The thermostat: on hold, or on a schedule?"
-  option "hold" { when = !mode("setpoint.schedule") }
-  option "schedule" {}
+  ask      = "Is the thermostat on hold or on a schedule?"
+  option "hold" {
+    when  = !mode("setpoint.schedule")
+    label = "On hold"
+  }
+  option "schedule" {
+    label = "On a schedule"
+  }
 }
 
 check "stat-raise" {
   stage    = "free"
-  name     = "setpoint raised"
+  name     = "${machine} with the thermostat turned up"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -660,15 +679,20 @@ check "stat-raise" {
   skill    = "clear"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  act      = "Raise the setpoint ten degrees and wait."
-  ask      = "Setpoint ten degrees up, five minutes: ${machine} running, or silent?"
-  option "silent" { when = setpoint.ok && !reached("draft") }
-  option "running" {}
+  act      = "Set the thermostat ten degrees higher. Then wait five minutes."
+  ask      = "Is the ${machine} silent or running?"
+  option "silent" {
+    when  = setpoint.ok && !reached("draft")
+    label = "Silent"
+  }
+  option "running" {
+    label = "Running"
+  }
 }
 
 check "stat-room" {
   stage    = "free"
-  name     = "room reading of the thermostat"
+  name     = "thermostat's room temperature"
   function = "look"
   part     = "setpoint"
   places   = ["wall-stat"]
@@ -677,14 +701,19 @@ check "stat-room" {
   skill    = "ambiguous"
   unless   = ["stat-screen=blank"]
   act      = "Hold a second thermometer beside the thermostat."
-  ask      = "Its room reading against a second thermometer: same, or different?"
-  option "same" { when = !mode("setpoint.reads-warm") }
-  option "different" {}
+  ask      = "Do both show nearly the same temperature?"
+  option "same" {
+    when  = !mode("setpoint.reads-warm")
+    label = "Yes"
+  }
+  option "different" {
+    label = "No"
+  }
 }
 
 check "stat-type" {
   stage    = "free"
-  name     = "thermostat set-up"
+  name     = "thermostat setup"
   function = "look"
   part     = "stat-setup"
   places   = ["wall-stat"]
@@ -693,10 +722,15 @@ check "stat-type" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["stat-screen=blank"]
-  act      = "Open the installer menu, read the heat type."
-  ask      = "The set-up menu: right for a ${machine}, or different?"
-  option "right-place" { when = !mode("stat-setup.heat-pump") }
-  option "different" {}
+  act      = "Open the installer menu on the thermostat. Find the heat type."
+  ask      = "Is it set for a ${machine}?"
+  option "right-place" {
+    when  = !mode("stat-setup.heat-pump")
+    label = "Yes"
+  }
+  option "different" {
+    label = "No"
+  }
 }
 
 check "y-cable-look" {
@@ -708,10 +742,15 @@ check "y-cable-look" {
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Follow the thin cable outside with your eyes."
-  ask      = "The cable to the outdoor unit: good, or bare somewhere?"
-  option "good" { when = !mode("y-wire.pinched") }
-  option "bare" {}
+  act      = "Follow the thin cable to the outdoor unit with your eyes."
+  ask      = "Is the cable good, or bare or pinched?"
+  option "good" {
+    when  = !mode("y-wire.pinched")
+    label = "Good"
+  }
+  option "bare" {
+    label = "Bare or pinched"
+  }
 }
 
 check "splice-look" {
@@ -723,10 +762,15 @@ check "splice-look" {
   power    = "any"
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Follow the thin cable as far as you see it."
-  ask      = "The thermostat cable: good, or bare somewhere?"
-  option "good" { when = !mode("r-wire.pinched") }
-  option "bare" {}
+  act      = "Follow the thin thermostat cable as far as you can see it."
+  ask      = "Is the cable good, or bare or pinched?"
+  option "good" {
+    when  = !mode("r-wire.pinched")
+    label = "Good"
+  }
+  option "bare" {
+    label = "Bare or pinched"
+  }
 }
 
 check "secondary-v" {
@@ -746,12 +790,12 @@ check "secondary-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "board-24-v" {
   stage    = "plan"
-  name     = "24 volt input of the ${board}"
+  name     = "low voltage into the control board"
   function = "volts-ac"
   part     = "secondary-lead"
   red      = "board-24"
@@ -765,12 +809,12 @@ check "board-24-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "transformer-c" {
   stage    = "plan"
-  name     = "R terminal of the transformer to C"
+  name     = "volts from the transformer to terminal C"
   function = "volts-ac"
   part     = "common-lead"
   red      = "secondary-a"
@@ -784,12 +828,12 @@ check "transformer-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "fuse-v" {
   stage    = "plan"
-  name     = "across the ${board} fuse"
+  name     = "volts across the ${board} fuse"
   function = "volts-ac"
   part     = "board-fuse"
   red      = "board-24"
@@ -804,12 +848,12 @@ check "fuse-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Use the two test spots on the fuse."
+  act      = "Touch the two small test spots on the fuse."
 }
 
 check "r-c" {
   stage    = "plan"
-  name     = "R to C at the ${board}"
+  name     = "volts from R to C at the ${board}"
   function = "volts-ac"
   part     = "board"
   red      = "board-r"
@@ -823,12 +867,12 @@ check "r-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "r-c-load" {
   stage    = "plan"
-  name     = "R to C with the gas valve on"
+  name     = "volts from R to C with the gas valve on"
   function = "volts-ac"
   part     = "transformer"
   red      = "board-r"
@@ -844,12 +888,12 @@ check "r-c-load" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
 }
 
 check "w-c" {
   stage    = "plan"
-  name     = "call for heat at the ${board}"
+  name     = "heat signal at the control board"
   function = "volts-ac"
   part     = "thermostat"
   red      = "board-w"
@@ -863,12 +907,12 @@ check "w-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "w-c-rest" {
   stage    = "plan"
-  name     = "W to C with no call"
+  name     = "heat signal with the thermostat down"
   function = "volts-ac"
   part     = "power-stealing"
   red      = "board-w"
@@ -882,12 +926,12 @@ check "w-c-rest" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "y-c" {
   stage    = "plan"
-  name     = "Y to C with a call for heat"
+  name     = "volts from Y to C with the thermostat up"
   function = "volts-ac"
   part     = "w-tail"
   red      = "board-y"
@@ -901,12 +945,12 @@ check "y-c" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "splice-r-c" {
   stage    = "plan"
-  name     = "R splice to common"
+  name     = "volts at the red wire joint"
   function = "volts-ac"
   part     = "r-splice"
   red      = "splice-r"
@@ -920,12 +964,12 @@ check "splice-r-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-r-c" {
   stage    = "plan"
-  name     = "R to C at the thermostat"
+  name     = "volts from R to C at the thermostat"
   function = "volts-ac"
   part     = "c-wire"
   red      = "stat-r"
@@ -940,12 +984,12 @@ check "stat-r-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-r-w" {
   stage    = "plan"
-  name     = "across the thermostat"
+  name     = "volts across the thermostat"
   function = "volts-ac"
   part     = "thermostat"
   red      = "stat-r"
@@ -960,12 +1004,12 @@ check "stat-r-w" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "stat-rw-end" {
   stage    = "plan"
-  name     = "R and W wire ends"
+  name     = "volts between the R and W wire ends"
   function = "volts-ac"
   part     = "r-terminal"
   red      = "stat-rw"
@@ -979,12 +1023,12 @@ check "stat-rw-end" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read with the thermostat pulled off its base."
+  act      = "Pull the thermostat off its base. Then read the volts."
 }
 
 check "splice-w-c" {
   stage    = "plan"
-  name     = "W splice to common, wall side"
+  name     = "volts at the white joint, wall side"
   function = "volts-ac"
   part     = "w-wire"
   red      = "splice-w"
@@ -998,12 +1042,12 @@ check "splice-w-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "splice-w2-c" {
   stage    = "plan"
-  name     = "W splice to common, ${board} side"
+  name     = "volts at the white joint, ${board} side"
   function = "volts-ac"
   part     = "w-splice"
   red      = "splice-w2"
@@ -1017,12 +1061,12 @@ check "splice-w2-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "primary-ohms" {
   stage    = "plan"
-  name     = "transformer primary"
+  name     = "transformer, house voltage side"
   function = "ohms"
   part     = "transformer"
   red      = "primary-a"
@@ -1037,12 +1081,12 @@ check "primary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "secondary-ohms" {
   stage    = "plan"
-  name     = "transformer secondary"
+  name     = "transformer, low voltage side"
   function = "ohms"
   part     = "transformer"
   red      = "winding-a"
@@ -1057,12 +1101,12 @@ check "secondary-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fuse-ohms" {
   stage    = "plan"
-  name     = "${board} fuse, pulled"
+  name     = "${board} fuse, pulled out"
   function = "ohms"
   part     = "board-fuse"
   red      = "fuse-a"
@@ -1077,12 +1121,12 @@ check "fuse-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "cable-short" {
   stage    = "plan"
-  name     = "R wire of the wall to common"
+  name     = "R wire to common"
   function = "ohms"
   part     = "r-wire"
   red      = "wall-r"
@@ -1098,12 +1142,12 @@ check "cable-short" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "stat-loop" {
   stage    = "plan"
-  name     = "thermostat cable with the thermostat calling"
+  name     = "thermostat cable with the thermostat up"
   function = "ohms"
   part     = "thermostat"
   red      = "wall-r"
@@ -1119,7 +1163,7 @@ check "stat-loop" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Let the thermostat call, read the ohms."
+  act      = "Turn the thermostat up first. Then read the ohms."
 }
 
 check "y-short" {
@@ -1139,7 +1183,7 @@ check "y-short" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "bond-ohms" {
@@ -1158,7 +1202,7 @@ check "bond-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "w-look" {
@@ -1171,15 +1215,20 @@ check "w-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the letter under the thermostat wire."
-  ask      = "The W wire: at the right place, or one over?"
-  option "right-place" { when = !mode("w-tail.wrong-terminal") }
-  option "wrong-place" {}
+  act      = "Read the letter under the white thermostat wire at the ${board}."
+  ask      = "Is the wire on terminal W?"
+  option "right-place" {
+    when  = !mode("w-tail.wrong-terminal")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 check "w-tug" {
   stage    = "plan"
-  name     = "tug at terminal W"
+  name     = "pull test at terminal W"
   function = "look"
   part     = "w-tail"
   places   = ["upper-bay"]
@@ -1187,15 +1236,20 @@ check "w-tug" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug the W wire gently."
-  ask      = "The W wire in its terminal: tight, or loose?"
-  option "tight" { when = !mode("w-tail.loose") }
-  option "loose" {}
+  act      = "Pull gently on the W wire at the ${board}."
+  ask      = "Is the wire tight or loose?"
+  option "tight" {
+    when  = !mode("w-tail.loose")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "fuse-look" {
   stage    = "plan"
-  name     = "${board} fuse, by eye"
+  name     = "look of the ${board} fuse"
   function = "look"
   part     = "board-fuse"
   places   = ["upper-bay"]
@@ -1203,10 +1257,15 @@ check "fuse-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the flat fuse, hold it to the light."
-  ask      = "The fuse strip: good, or blown?"
-  option "good" { when = !board-fuse.blown }
-  option "blown" {}
+  act      = "Pull the flat fuse out. Hold it up to a light."
+  ask      = "Is the strip inside good or blown?"
+  option "good" {
+    when  = !board-fuse.blown
+    label = "Good"
+  }
+  option "blown" {
+    label = "Blown"
+  }
 }
 
 check "stat-wire-look" {
@@ -1218,25 +1277,35 @@ check "stat-wire-look" {
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the thermostat off, tug each wire."
-  ask      = "Wires in the thermostat base: tight, or loose?"
-  option "tight" { when = !(mode("r-terminal.off") || mode("w-terminal.off")) }
-  option "loose" {}
+  act      = "Pull the thermostat off its base. Pull gently on each wire."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !(mode("r-terminal.off") || mode("w-terminal.off"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "splice-tug" {
   stage    = "plan"
-  name     = "splices of the thermostat cable"
+  name     = "joints of the thermostat cable"
   function = "look"
   part     = "r-splice"
   places   = ["splice"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire under its twist cap."
-  ask      = "The twist caps: tight, or loose?"
-  option "tight" { when = !(mode("r-splice.open") || mode("w-splice.open")) }
-  option "loose" {}
+  act      = "Pull gently on each wire under its wire nut."
+  ask      = "Are the joints tight or loose?"
+  option "tight" {
+    when  = !(mode("r-splice.open") || mode("w-splice.open"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 repair "set-heat" {
@@ -1250,47 +1319,47 @@ repair "set-heat" {
     power = "on"
   }
   step {
-    act   = "Wait five minutes for the delay of the thermostat."
+    act   = "Wait five minutes. The thermostat has a delay."
     power = "on"
   }
 }
 
 repair "set-point" {
-  name    = "raise the setpoint"
+  name    = "raise the set temperature"
   part    = "setpoint"
   kind    = "set"
   minutes = q("1..2 min", "from memory")
   confirm = "stat-setpoint"
   step {
-    act   = "Raise the setpoint five degrees above the room reading."
+    act   = "Set the temperature five degrees above the room temperature."
     power = "on"
   }
 }
 
 repair "set-schedule" {
-  name    = "set the schedule or hold"
+  name    = "set the schedule, or press hold"
   part    = "setpoint"
   kind    = "set"
   minutes = q("2..10 min", "from memory")
   confirm = "stat-schedule"
   step {
-    act   = "Press hold, or mend the schedule."
+    act   = "Press hold on the thermostat, or correct its schedule."
     power = "on"
   }
   step {
-    act   = "Raise the setpoint above the room reading."
+    act   = "Set the temperature above the room temperature."
     power = "on"
   }
 }
 
 repair "set-heat-type" {
-  name    = "set the thermostat up for a ${machine}"
+  name    = "set up the thermostat for a ${machine}"
   part    = "stat-setup"
   kind    = "set"
   minutes = q("5..15 min", "from memory")
   confirm = "stat-type"
   step {
-    act   = "Write down the menu as it is."
+    act   = "Write down how the menu is set now."
     power = "on"
   }
   step {
@@ -1300,18 +1369,18 @@ repair "set-heat-type" {
 }
 
 repair "move-thermostat" {
-  name    = "keep false warmth off the thermostat"
+  name    = "keep false warmth away from the thermostat"
   part    = "setpoint"
   kind    = "set"
   minutes = q("5..60 min", "from memory")
   confirm = "stat-room"
-  note    = "Set the room correction in its menu, or move it."
+  note    = "Correct the room temperature in its menu, or move it."
   step {
-    act   = "Take lamps and sun away from the thermostat."
+    act   = "Keep lamps and sun away from the thermostat."
     power = "on"
   }
   step {
-    act   = "Plug the cable hole behind the thermostat."
+    act   = "Close the cable hole behind the thermostat."
     power = "on"
   }
 }
@@ -1322,122 +1391,126 @@ repair "change-batteries" {
   kind    = "replace"
   price   = q("3..12 money", "from memory")
   minutes = q("2..5 min", "from memory")
-  match   = ["cell size", "count"]
+  match   = ["battery size", "number of batteries"]
   confirm = "stat-screen"
   step {
-    act   = "Take out the old cells, note which way round."
+    act   = "Take out the old batteries. Notice which way they point."
     power = "on"
   }
   step {
-    act   = "Fit fresh cells of the same size."
+    act   = "Put in fresh batteries of the same size."
     power = "on"
   }
 }
 
 repair "refit-secondary-lead" {
-  name    = "refit the R lead of the transformer"
+  name    = "fasten the R wire of the transformer"
   part    = "secondary-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-24-v"
   step {
-    act    = "Push the R lead home, tug it."
+    act    = "Push the R wire all the way on. Pull gently to test it."
     wire   = "board-24"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-common-lead" {
-  name    = "refit the C lead of the transformer"
+  name    = "fasten the C wire of the transformer"
   part    = "common-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "r-c"
   step {
-    act    = "Push the C lead home, tug it."
+    act    = "Push the C wire all the way on. Pull gently to test it."
     wire   = "board-c"
     places = ["upper-bay"]
   }
 }
 
 repair "tighten-common-bond" {
-  name    = "tighten the ground strap"
+  name    = "tighten the ground wire of terminal C"
   part    = "common-bond"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "bond-ohms"
   step {
-    act    = "Clean the metal under the strap, tighten its screw."
+    act    = "Clean the metal under the ground wire. Tighten its screw."
     wire   = "frame"
     places = ["upper-bay"]
   }
 }
 
 repair "remake-r-splice" {
-  name    = "remake the R splice"
+  name    = "make the red wire joint new"
   part    = "r-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "splice-r-c"
   step {
-    act  = "Cut back to bright copper."
+    act  = "Cut the wires back to bright copper."
     wire = "splice-r"
   }
-  step { act = "Twist the wires together, fit a new cap, tug." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "remake-w-splice" {
-  name    = "remake the W splice"
+  name    = "make the white wire joint new"
   part    = "w-splice"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "splice-w2-c"
   step {
-    act  = "Cut back to bright copper."
+    act  = "Cut the wires back to bright copper."
     wire = "splice-w"
   }
-  step { act = "Twist the wires together, fit a new cap, tug." }
+  step {
+    act = "Twist the wires together. Put on a new wire nut. Pull gently to test it."
+  }
 }
 
 repair "refit-stat-wire" {
-  name    = "refit the wire at the thermostat"
+  name    = "fasten the wire at the thermostat"
   part    = "r-terminal"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "stat-wire-look"
   step {
-    act    = "Strip the wire end bright."
+    act    = "Strip the end of the wire until it is bright."
     wire   = "stat-r"
     places = ["stat-base"]
   }
   step {
-    act    = "Push it in its own letter, tighten, tug."
+    act    = "Push it in at its own letter. Tighten it. Pull gently to test it."
     places = ["stat-base"]
   }
 }
 
 repair "crimp-w" {
-  name    = "make a new crimp at terminal W"
+  name    = "put a new connector on the W wire"
   part    = "w-tail"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   causes  = ["w-c"]
   confirm = "w-tug"
-  note    = "Then three starts, tapping the ${board} cover each time."
+  note    = "After that, watch three starts. Tap the ${board} cover each time."
   step {
     act    = "Pull the W wire off its terminal."
     wire   = "board-w"
     places = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new spade, push it on, tug."
+    act    = "Crimp on a new connector. Push it on. Pull gently to test it."
     places = ["upper-bay"]
   }
 }
@@ -1451,32 +1524,32 @@ repair "move-w-wire" {
   causes  = ["jumper-look", "speed-lead-look"]
   confirm = "w-look"
   step {
-    act    = "Take a photo of the low voltage row."
+    act    = "Take a photo of the row of low voltage wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move only the W wire from Y to W."
+    act    = "Move only the W wire, from Y to W."
     wire   = "board-w"
     places = ["upper-bay"]
   }
 }
 
 repair "use-spare-common" {
-  name    = "use a spare wire for common"
+  name    = "use a spare wire as the C wire"
   part    = "c-wire"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "stat-r-c"
   step {
-    act    = "Join a spare wire to C at both ends."
+    act    = "Connect a spare wire to C at both ends."
     wire   = "board-c"
     places = ["stat-base", "splice", "upper-bay"]
   }
 }
 
 repair "add-common-wire" {
-  name    = "give the thermostat a common wire"
+  name    = "give the thermostat a C wire"
   part    = "power-stealing"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -1484,7 +1557,7 @@ repair "add-common-wire" {
   causes  = ["stat-type"]
   confirm = "w-c-rest"
   step {
-    act    = "Join a spare wire to C at both ends."
+    act    = "Connect a spare wire to C at both ends."
     wire   = "board-c"
     places = ["stat-base", "splice", "upper-bay"]
   }
@@ -1496,23 +1569,25 @@ repair "replace-cable" {
   kind    = "replace"
   price   = q("20..60 money", "from memory")
   minutes = q("60..180 min", "from memory")
-  match   = ["number of wires", "wire gauge"]
+  match   = ["number of wires", "wire size"]
   causes  = ["cable-short"]
   confirm = "stat-loop"
-  note    = "A sound spare wire in the same cable will do."
-  step { act = "Take a photo at both ends, label each wire." }
+  note    = "A good spare wire in the same cable will do, too."
   step {
-    act  = "Pull the new cable with the old one."
+    act = "Take a photo at both ends. Label each wire."
+  }
+  step {
+    act  = "Pull the new cable in with the old one."
     wire = "splice-r"
   }
   step {
-    act    = "Join one wire at a time, letter by letter."
+    act    = "Connect one wire at a time, letter to letter."
     wire   = "stat-rw"
     places = ["stat-base"]
   }
   step {
-    act     = "Fit a new ${board} fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the ${board} fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -1525,23 +1600,23 @@ repair "repair-y-wire" {
   kind    = "replace"
   price   = q("5..30 money", "from memory")
   minutes = q("20..120 min", "from memory")
-  match   = ["wire gauge", "outdoor rating"]
+  match   = ["wire size", "made for outdoors"]
   causes  = ["y-cable-look"]
   confirm = "y-short"
-  note    = "Heat works with the Y wire left off and taped."
+  note    = "The heat works with the Y wire off and taped."
   step {
-    act    = "Lift the Y wire off its terminal."
+    act    = "Take the Y wire off its terminal."
     wire   = "board-y"
     places = ["upper-bay"]
   }
   step {
-    act    = "Cut out the bare spot, splice, insulate."
+    act    = "Cut out the bare spot. Join the ends. Insulate the joint."
     wire   = "y-out"
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new ${board} fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the ${board} fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -1555,15 +1630,15 @@ repair "isolate-outdoor" {
   stop    = "outdoor"
   minutes = q("10..20 min", "from memory")
   confirm = "y-short"
-  note    = "Heat works without it. The outdoor unit needs a cooling technician."
+  note    = "The heat works without it. The outdoor unit needs a cooling technician."
   step {
-    act    = "Lift the Y wire off its terminal, tape it."
+    act    = "Take the Y wire off its terminal. Tape its end."
     wire   = "board-y"
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit a new ${board} fuse when it is blown."
-    caution = "Same amps, never more."
+    act     = "If the ${board} fuse is blown, put in a new one."
+    caution = "Use the same amps, never more."
     level   = "warning"
     wire    = "fuse-a"
     places  = ["upper-bay"]
@@ -1576,31 +1651,31 @@ repair "replace-transformer" {
   kind    = "replace"
   price   = q("20..60 money", "from memory")
   minutes = q("25..45 min", "from memory")
-  match   = ["primary volts", "secondary volts", "volt amps"]
+  match   = ["input volts", "output volts", "volt amps"]
   causes  = ["cable-short", "valve-ohms", "y-short", "rules"]
   confirm = "secondary-v"
-  note    = "A short kills the new one too: look for it first."
+  note    = "A short kills the new one, too. Look for the short first."
   step {
-    act    = "Take a photo of all four leads."
+    act    = "Take a photo of all four wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the first thick lead."
+    act    = "Move the first thick wire to the new transformer."
     wire   = "board-l"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the second thick lead."
+    act    = "Move the second thick wire."
     wire   = "board-n"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the R lead of the transformer."
+    act    = "Move the R wire of the transformer."
     wire   = "board-24"
     places = ["upper-bay"]
   }
   step {
-    act    = "Move the C lead of the transformer."
+    act    = "Move the C wire of the transformer."
     wire   = "board-c"
     places = ["upper-bay"]
   }
@@ -1615,15 +1690,15 @@ repair "replace-fuse" {
   match   = ["amps", "shape"]
   causes  = ["cable-short", "y-short", "valve-ohms", "splice-look"]
   confirm = "fuse-v"
-  note    = "A fuse blows for a reason. Blown again: the short is still there."
+  note    = "A fuse blows for a reason. If it blows again, the short is still there."
   step {
-    act    = "Pull the blown fuse."
+    act    = "Pull out the blown fuse."
     wire   = "fuse-a"
     places = ["upper-bay"]
   }
   step {
-    act     = "Push in one of the same amps."
-    caution = "Never a bigger one."
+    act     = "Push in a new fuse with the same amps."
+    caution = "Never use a bigger one."
     level   = "warning"
     places  = ["upper-bay"]
   }
@@ -1635,11 +1710,11 @@ repair "replace-thermostat" {
   kind    = "replace"
   price   = q("25..150 money", "from memory")
   minutes = q("20..60 min", "from memory")
-  match   = ["24 volts", "terminals", "with or without common"]
+  match   = ["24 volts", "terminals", "with or without a C wire"]
   causes  = ["stat-type"]
   confirm = "w-c"
   step {
-    act    = "Take a photo of the letters and colours."
+    act    = "Take a photo of the letters and colors."
     places = ["stat-base"]
   }
   step {
@@ -1659,18 +1734,18 @@ repair "replace-thermostat" {
 }
 
 stop "outdoor" {
-  say  = "The outdoor unit has its own supply."
+  say  = "The outdoor unit has its own power."
   call = "a cooling technician"
-  tell = "Say that its coil pulls down the 24 volts."
+  tell = "Tell them that its coil shorts the twenty-four volts."
   now  = "Leave the Y wire off and taped."
 }
 
 caution "low" {
   level = "caution"
-  say   = [
-    "Twenty-four volts, live. House voltage is close by.",
-    "Twenty-four volts live. Mind the mains side.",
-    "Twenty-four volts. Do not slip across terminals.",
-    "Live twenty-four volts. Keep tips apart.",
+  say = [
+    "Twenty-four volts are live here. House voltage is close by.",
+    "Twenty-four volts are live. Stay away from the house voltage side.",
+    "Twenty-four volts. Do not slip from one terminal to the next.",
+    "Twenty-four volts are live. Keep the tips apart.",
   ]
 }

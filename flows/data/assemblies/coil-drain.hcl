@@ -2,18 +2,18 @@
 assembly "coil-drain" { machine = "furnace" }
 
 place "pan" {
-  name   = "coil drain pan"
+  name   = "drain pan"
   where  = "under the cooling coil, on top of the ${machine}"
   within = "room"
 }
 
 part "drain" {
-  kind    = "passage"
-  name    = "coil drain"
-  place   = "pan"
-  look    = "plastic pipe out of the coil drain pan"
+  kind  = "passage"
+  name  = "cooling coil drain"
+  place = "pan"
+  look  = "plastic pipe out of the drain pan"
   mode "blocked" {
-    name   = "coil drain blocked, pan full"
+    name   = "cooling coil drain blocked, pan full"
     does   = "off"
     rate   = q("3 x", "common practice, no source")
     repair = "clear-drain"
@@ -21,13 +21,13 @@ part "drain" {
 }
 
 part "float-switch" {
-  kind    = "contact"
-  name    = "float switch"
-  place   = "pan"
-  look    = "small switch with a float, in the drain pan"
-  ports   = { a = "R", b = "R-float" }
-  closes  = drain.passes > 0.5
-  safety  = true
+  kind   = "contact"
+  name   = "float switch"
+  place  = "pan"
+  look   = "small switch with a float in the drain pan"
+  ports  = { a = "R", b = "R-float" }
+  closes = drain.passes > 0.5
+  safety = true
   mode "stuck" {
     name   = "float switch stuck up"
     does   = "stuck-open"
@@ -38,12 +38,12 @@ part "float-switch" {
 
 part "float-lead" {
   kind  = "wire"
-  name  = "lead of the float switch"
+  name  = "wire of the float switch"
   place = "pan"
-  look  = "wire on the float switch"
+  look  = "the wire on the float switch"
   ports = { a = "R-float", b = "R-fl2" }
   mode "off" {
-    name   = "lead of the float switch off"
+    name   = "wire of the float switch off"
     does   = "open"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -54,57 +54,61 @@ part "float-lead" {
 point "float-in" {
   net   = "R"
   place = "pan"
-  name  = "float switch, side of the ${machine}"
-  where = "lead that comes from the ${machine}"
+  name  = "float switch wire from the ${machine}"
+  where = "the wire that comes from the ${machine}"
 }
 
 point "float-out" {
   net   = "R-float"
   place = "pan"
-  name  = "float switch, other side"
-  where = "second lead of the float switch"
+  name  = "other wire of the float switch"
+  where = "the second wire of the float switch"
 }
 
 point "float-a" {
   net   = "float-switch.a"
   place = "pan"
-  name  = "first lead of the float switch"
-  where = "lifted"
+  name  = "first wire of the float switch"
+  where = "taken off"
 }
 
 point "float-b" {
   net   = "float-switch.b"
   place = "pan"
-  name  = "second lead of the float switch"
-  where = "other lead"
+  name  = "second wire of the float switch"
+  where = "the other wire"
 }
 
 point "float-far" {
   net   = "R-fl2"
   place = "splice"
   name  = "wire from the float switch"
-  where = "before the R splice"
+  where = "before the red wire joint"
 }
 
 check "pan-look" {
   stage    = "free"
-  name     = "coil drain pan"
+  name     = "drain pan"
   function = "look"
   part     = "drain"
   places   = ["pan"]
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Shine a light into the drain pan."
-  ask      = "The coil drain pan: dry, or wet?"
-  option "dry" { when = !(drain.passes < 0.5) }
+  act      = "Shine a light into the drain pan on top of the ${machine}."
+  ask      = "Is the pan dry or wet?"
+  option "dry" {
+    when  = !(drain.passes < 0.5)
+    label = "Dry"
+  }
   option "wet" {
+    label = "Wet"
   }
 }
 
 check "float-v" {
   stage    = "plan"
-  name     = "across the float switch"
+  name     = "volts across the float switch"
   function = "volts-ac"
   part     = "float-switch"
   red      = "float-in"
@@ -119,12 +123,12 @@ check "float-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "float-c" {
   stage    = "plan"
-  name     = "after the float switch"
+  name     = "volts after the float switch"
   function = "volts-ac"
   part     = "float-lead"
   red      = "float-far"
@@ -138,7 +142,7 @@ check "float-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "float-ohms" {
@@ -158,40 +162,40 @@ check "float-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 repair "clear-drain" {
-  name    = "clear the coil drain"
+  name    = "clear the cooling coil drain"
   part    = "drain"
   kind    = "clean"
   minutes = q("15..60 min", "from memory")
   confirm = "pan-look"
   step {
-    act   = "Take up the water in the pan with a cloth."
+    act   = "Soak up the water in the pan with a cloth."
     power = "off"
   }
   step {
-    act     = "Clear the pipe with a brush or suction."
-    caution = "Wet floor and power do not mix."
+    act     = "Clear the pipe with a brush or with suction."
+    caution = "A wet floor and power do not mix."
     level   = "warning"
     power   = "off"
   }
   step {
-    act   = "Pour in a cup of water and watch it run."
+    act   = "Pour in a cup of water. Watch it run out."
     power = "off"
   }
 }
 
 repair "refit-float-lead" {
-  name    = "refit the lead of the float switch"
+  name    = "fasten the wire of the float switch"
   part    = "float-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "float-c"
   step {
-    act  = "Join the loose lead with a twist cap."
+    act  = "Join the loose wire with a wire nut."
     wire = "float-out"
   }
 }
@@ -202,15 +206,15 @@ repair "replace-float-switch" {
   kind    = "replace"
   price   = q("12..40 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["low voltage", "opens when wet", "mount"]
+  match   = ["low voltage", "opens when wet", "mounting"]
   causes  = ["pan-look"]
   confirm = "float-ohms"
   step {
-    act  = "Lift one lead at a time."
+    act  = "Take off one wire at a time."
     wire = "float-in"
   }
   step {
-    act  = "Fit the new switch level, join both leads."
+    act  = "Set the new switch in level. Connect both wires."
     wire = "float-out"
   }
 }

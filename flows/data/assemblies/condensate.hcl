@@ -155,10 +155,16 @@ check "pump-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   act      = "Look into the small pump box on the floor."
-  ask      = "Is the water in the pump low, full, or is a pump missing?"
-  option "low" { when = pump.value * pump-cord.value > 0.5 }
-  option "full" {}
-  option "missing" { as = "low" }
+  ask      = "How much water is in the pump? Low, full, or missing?"
+  option "low" {
+    when = pump.value * pump-cord.value > 0.5
+    label = "Low"
+  }
+  option "full" { label = "Full" }
+  option "missing" {
+    as = "low"
+    label = "Missing"
+  }
 }
 
 check "pump-cord-look" {
@@ -170,9 +176,12 @@ check "pump-cord-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the cord of the pump to the wall."
-  ask      = "Is the pump plugged in, or unplugged?"
-  option "plugged" { when = pump-cord.value > 0.5 }
-  option "unplugged" {}
+  ask      = "How is the pump? Plugged in or unplugged?"
+  option "plugged" {
+    when = pump-cord.value > 0.5
+    label = "Plugged in"
+  }
+  option "unplugged" { label = "Unplugged" }
 }
 
 check "pump-run" {
@@ -240,10 +249,16 @@ check "trap-look" {
   skill    = "clear"
   act      = "Hose off below the trap. Pour a cup in."
   caution  = "The water is sour. Keep it off wires and eyes."
-  ask      = "Is the trap clear, blocked, or was it dry?"
-  option "clear" { when = trap.passes > 0.9 }
-  option "blocked" { when = trap.passes < 0.5 }
-  option "dry" {}
+  ask      = "How is the trap? Clear, blocked, or dry?"
+  option "clear" {
+    when = trap.passes > 0.9
+    label = "Clear"
+  }
+  option "blocked" {
+    when = trap.passes < 0.5
+    label = "Blocked"
+  }
+  option "dry" { label = "Dry" }
 }
 
 check "drain-look" {
@@ -272,9 +287,12 @@ check "drain-pour" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "clear"
   act      = "Pour a cup into the drain behind the trap."
-  ask      = "Does the water run off, so it is clear, or is it blocked?"
-  option "clear" { when = drain-line.passes * neutralizer.passes > 0.5 }
-  option "blocked" {}
+  ask      = "Does the water run off? Clear or blocked?"
+  option "clear" {
+    when = drain-line.passes * neutralizer.passes > 0.5
+    label = "Clear"
+  }
+  option "blocked" { label = "Blocked" }
 }
 
 check "neutralizer-look" {
@@ -287,10 +305,16 @@ check "neutralizer-look" {
   skill    = "ambiguous"
   act      = "Unscrew the tube with the stones. Look through."
   caution  = "The water is sour. Wear gloves."
-  ask      = "Is the tube with the stones clear, blocked, or missing?"
-  option "clear" { when = neutralizer.passes > 0.5 }
-  option "blocked" {}
-  option "missing" { as = "clear" }
+  ask      = "How is the tube with the stones? Clear, blocked, or missing?"
+  option "clear" {
+    when = neutralizer.passes > 0.5
+    label = "Clear"
+  }
+  option "blocked" { label = "Blocked" }
+  option "missing" {
+    as = "clear"
+    label = "Missing"
+  }
 }
 
 check "gurgle" {
@@ -304,9 +328,12 @@ check "gurgle" {
   minutes  = q("5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Listen at the draft fan while it runs."
-  ask      = "Is it quiet, or does water gurgle?"
-  option "quiet" { when = drains > 0.9 }
-  option "gurgles" {}
+  ask      = "What do you hear? Quiet or gurgling?"
+  option "quiet" {
+    when = drains > 0.9
+    label = "Quiet"
+  }
+  option "gurgles" { label = "Gurgling" }
 }
 
 repair "flush-trap" {

@@ -2,10 +2,10 @@
 assembly "draft" { machine = "furnace" }
 
 part "vent" {
-  kind    = "passage"
-  name    = "vent pipe"
-  place   = "outside"
-  look    = "metal pipe that carries the exhaust out"
+  kind  = "passage"
+  name  = "vent pipe"
+  place = "outside"
+  look  = "metal pipe that carries the exhaust out"
   mode "blocked" {
     name   = "vent pipe blocked"
     does   = "factor"
@@ -24,10 +24,10 @@ part "vent" {
 }
 
 part "vent-joints" {
-  kind    = "thing"
-  name    = "vent joints"
-  place   = "room"
-  look    = "where lengths of the vent pipe meet"
+  kind  = "thing"
+  name  = "vent pipe joints"
+  place = "room"
+  look  = "where the pieces of the vent pipe meet"
   mode "apart" {
     name   = "vent pipe apart at a joint"
     does   = "wrong"
@@ -37,10 +37,10 @@ part "vent-joints" {
 }
 
 part "air-intake" {
-  kind    = "passage"
-  name    = "air intake"
-  place   = "outside"
-  look    = "opening or pipe that brings air to the burners"
+  kind  = "passage"
+  name  = "air intake"
+  place = "outside"
+  look  = "opening or pipe that brings air to the burners"
   mode "blocked" {
     name   = "air intake blocked"
     does   = "factor"
@@ -56,7 +56,7 @@ part "inducer-drain" {
   place = "upper-bay"
   look  = "small tube under the draft fan housing"
   mode "blocked" {
-    name   = "water stands in the draft fan housing"
+    name   = "water stands in the draft fan"
     does   = "factor"
     factor = q("0.4 x", 0.05, 0.52, "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -68,7 +68,7 @@ part "port" {
   kind  = "passage"
   name  = "pressure port"
   place = "upper-bay"
-  look  = "small nipple on the draft fan housing"
+  look  = "small hose port on the draft fan"
   mode "plugged" {
     name   = "pressure port plugged"
     does   = "factor"
@@ -91,7 +91,7 @@ part "hose" {
     repair = "replace-hose"
   }
   mode "off" {
-    name   = "pressure hose off its nipple"
+    name   = "pressure hose off its port"
     does   = "off"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-hose"
@@ -109,13 +109,13 @@ part "pressure-switch" {
   kind   = "contact"
   name   = "pressure switch"
   place  = "upper-bay"
-  look   = "round, rubber hose, two wires"
+  look   = "round, with a rubber hose and two wires"
   ports  = { a = "HS", b = "PS-b" }
   set    = q("0.5 inH2O", "T13")
   closes = sensed-draft >= pressure-switch.set
   safety = true
   mode "stuck-open" {
-    name   = "pressure switch failed open"
+    name   = "pressure switch never closes"
     does   = "stuck-open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-pressure-switch"
@@ -127,7 +127,7 @@ part "pressure-switch" {
     repair = "replace-pressure-switch"
   }
   mode "wrong-part" {
-    name   = "pressure switch with the wrong set point"
+    name   = "wrong pressure switch, with another setting"
     does   = "set"
     set    = q("1.2 inH2O", "own")
     wrong  = true
@@ -135,7 +135,7 @@ part "pressure-switch" {
     repair = "replace-pressure-switch"
   }
   mode "burnt" {
-    name   = "contacts of the pressure switch burnt, high resistance"
+    name   = "contacts of the pressure switch burned"
     does   = "resist"
     ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("1 x", "common practice, no source")
@@ -145,12 +145,12 @@ part "pressure-switch" {
 
 part "pressure-lead" {
   kind  = "wire"
-  name  = "lead from the pressure switch to the board"
+  name  = "wire from the pressure switch to the board"
   place = "upper-bay"
   look  = "wire from the pressure switch to the board plug"
   ports = { a = "PS-b", b = "PS-out" }
   mode "off" {
-    name   = "lead from the pressure switch off"
+    name   = "wire from the pressure switch off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-pressure-lead"
@@ -159,13 +159,13 @@ part "pressure-lead" {
 
 part "left-jumper" {
   kind   = "switch"
-  name   = "jumper of an earlier repair"
+  name   = "jumper wire left by a repair"
   place  = "upper-bay"
   look   = "short wire across the two pressure switch terminals"
   ports  = { a = "HS", b = "PS-out" }
   closes = 1 < 0
   mode "left-in" {
-    name   = "jumper left across the pressure switch"
+    name   = "jumper wire left across the pressure switch"
     does   = "stuck-closed"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -177,10 +177,10 @@ part "inducer-plug" {
   kind  = "wire"
   name  = "plug of the draft fan"
   place = "upper-bay"
-  look  = "two-pin plug in the draft fan leads"
+  look  = "two-pin plug in the draft fan wires"
   ports = { a = "IND", b = "IND-m" }
   mode "open" {
-    name   = "plug of the draft fan loose or burnt"
+    name   = "plug of the draft fan loose or burned"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-inducer-plug"
@@ -191,7 +191,7 @@ part "inducer-capacitor" {
   kind  = "capacitor"
   name  = "capacitor of the draft fan"
   place = "upper-bay"
-  look  = "small can or box with two leads, by the draft fan"
+  look  = "small can or box with two wires, by the draft fan"
   ports = { a = "IND-m", b = "IND-n" }
   value = q("5 uF", 4.7, 5.3, "HS")
   mode "weak" {
@@ -202,7 +202,7 @@ part "inducer-capacitor" {
     repair = "replace-inducer-capacitor"
   }
   mode "open" {
-    name   = "capacitor of the draft fan open"
+    name   = "capacitor of the draft fan dead"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-inducer-capacitor"
@@ -222,19 +222,19 @@ part "inducer" {
   needs   = inducer-capacitor.healthy > 0.8 ? 1 : (inducer-capacitor.healthy > 0.3 ? 0.4 : 0)
   numbers = { draft = q("0.95 inH2O", "own") }
   mode "winding-open" {
-    name   = "winding of the draft fan open"
+    name   = "motor of the draft fan burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
   mode "seized" {
-    name   = "draft fan seized"
+    name   = "draft fan stuck"
     does   = "stuck"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-inducer"
   }
   mode "dragging" {
-    name   = "bearings of the draft fan drag"
+    name   = "bearings of the draft fan rough"
     does   = "weak"
     factor = q("0.45 x", 0.2, 0.52, "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -246,7 +246,7 @@ part "inducer-protector" {
   kind    = "contact"
   name    = "overheat protector of the draft fan"
   place   = "upper-bay"
-  look    = "inside the motor, not seen"
+  look    = "inside the motor, not visible"
   ports   = { a = "IND-n", b = "NB" }
   set     = q("250 degF", "from memory")
   trips   = reached("heating") && fan-heat > inducer-protector.set
@@ -308,142 +308,156 @@ point "fan-out" {
 point "fan-plug" {
   net   = "IND-m"
   place = "upper-bay"
-  name  = "draft fan plug, motor side"
-  where = "two-pin plug of the draft fan"
+  name  = "motor side of the draft fan plug"
+  where = "the two-pin plug of the draft fan"
 }
 
 point "fan-plug-n" {
   net   = "IND-n"
   place = "upper-bay"
-  name  = "draft fan plug, neutral side"
-  where = "second pin of the same plug"
+  name  = "neutral side of the draft fan plug"
+  where = "the second pin of the same plug"
 }
 
 point "fan-a" {
   net   = "inducer.a"
   place = "upper-bay"
-  name  = "first lead of the draft fan"
-  where = "plug apart, motor side"
+  name  = "first wire of the draft fan"
+  where = "plug pulled apart, motor side"
 }
 
 point "fan-b" {
   net   = "inducer.b"
   place = "upper-bay"
-  name  = "second lead of the draft fan"
-  where = "plug apart, motor side"
+  name  = "second wire of the draft fan"
+  where = "plug pulled apart, motor side"
 }
 
 point "fan-plug-a" {
   net   = "inducer-plug.a"
   place = "upper-bay"
-  name  = "first end of the draft fan lead"
-  where = "board end, wire off"
+  name  = "board end of the draft fan wire"
+  where = "with the wire off the board"
 }
 
 point "fan-plug-b" {
   net   = "inducer-plug.b"
   place = "upper-bay"
-  name  = "second end of the draft fan lead"
-  where = "motor end of the same wire"
+  name  = "motor end of the draft fan wire"
+  where = "the other end of the same wire"
 }
 
 point "fan-cap-a" {
   net   = "inducer-capacitor.a"
   place = "upper-bay"
   name  = "first terminal of the draft fan capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "fan-cap-b" {
   net   = "inducer-capacitor.b"
   place = "upper-bay"
   name  = "second terminal of the draft fan capacitor"
-  where = "wires off"
+  where = "with the wires off"
 }
 
 point "switch-in" {
   net   = "HS"
   place = "upper-bay"
-  name  = "pressure switch, first terminal"
-  where = "wire from the board plug"
+  name  = "first pressure switch terminal"
+  where = "with the wire from the board plug"
 }
 
 point "switch-out" {
   net   = "PS-b"
   place = "upper-bay"
-  name  = "pressure switch, second terminal"
-  where = "wire back to the board plug"
+  name  = "second pressure switch terminal"
+  where = "with the wire back to the board plug"
 }
 
 point "press-a" {
   net   = "pressure-switch.a"
   place = "upper-bay"
   name  = "first terminal of the pressure switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "press-b" {
   net   = "pressure-switch.b"
   place = "upper-bay"
   name  = "second terminal of the pressure switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "press-pin" {
   net   = "PS-out"
   place = "upper-bay"
   name  = "pressure pin of the board plug"
-  where = "multi-pin plug, pressure input"
+  where = "large plug of the board, pressure input"
 }
 
 check "vent-look" {
   stage    = "free"
-  name     = "vent end outside"
+  name     = "end of the vent pipe"
   function = "look"
   part     = "vent"
   places   = ["outside"]
   power    = "any"
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look up into the vent end with a light."
+  act      = "From outside, shine a light into the end of the vent pipe."
   caution  = "Stay off ladders and ice."
-  ask      = "The vent end outside: clear, or blocked?"
-  option "clear" { when = !(vent.passes < 0.8) }
+  ask      = "Is it clear or blocked?"
+  option "clear" {
+    when  = !(vent.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-vent"
+    mend  = "clear-vent"
+    label = "Blocked"
   }
 }
 
 check "intake-look" {
   stage    = "free"
-  name     = "air intake outside"
+  name     = "air intake"
   function = "look"
   part     = "air-intake"
   places   = ["outside"]
   power    = "any"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look for snow, leaves, or a nest."
-  ask      = "The air intake: clear, or blocked?"
-  option "clear" { when = !(air-intake.passes < 0.8) }
+  act      = "Look at the air intake outside. Look for snow, leaves, or a nest."
+  ask      = "Is it clear or blocked?"
+  option "clear" {
+    when  = !(air-intake.passes < 0.8)
+    label = "Clear"
+  }
   option "blocked" {
-    mend = "clear-intake"
+    mend  = "clear-intake"
+    label = "Blocked"
   }
 }
 
 check "vent-joint-look" {
   stage    = "free"
-  name     = "vent joints"
+  name     = "vent pipe joints"
   function = "look"
   part     = "vent-joints"
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Follow the vent pipe with a light."
-  caution  = "Hot pipe. Look, do not touch."
-  ask      = "The vent pipe joints: tight, or apart?"
-  option "tight" { when = !mode("vent-joints.apart") }
-  option "loose" { stop = "vent" }
+  caution  = "Hot pipe. Look, but do not touch."
+  ask      = "Are the vent pipe joints tight or apart?"
+  option "tight" {
+    when  = !mode("vent-joints.apart")
+    label = "Tight"
+  }
+  option "loose" {
+    stop  = "vent"
+    label = "Apart"
+  }
 }
 
 check "see-fan" {
@@ -458,18 +472,25 @@ check "see-fan" {
   skill    = "clear"
   repeat   = true
   event    = "the draft fan starts"
-  act      = "Stand at the ${machine} and listen."
-  ask      = "The draft fan: running, humming, or silent?"
-  option "running" { when = !inducer.hums && inducer.works > 0.1 }
-  option "humming" { when = inducer.hums }
+  act      = "Stand at the ${machine} and listen for the small draft fan."
+  ask      = "Is the draft fan running, humming, or silent?"
+  option "running" {
+    when  = !inducer.hums && inducer.works > 0.1
+    label = "Running"
+  }
+  option "humming" {
+    when  = inducer.hums
+    label = "Humming"
+  }
   option "silent" {
     missed = true
+    label  = "Silent"
   }
 }
 
 check "fan-out-v" {
   stage    = "plan"
-  name     = "board output to the draft fan"
+  name     = "volts from the board to the draft fan"
   function = "volts-ac"
   part     = "board"
   red      = "fan-out"
@@ -486,7 +507,7 @@ check "fan-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan should run."
   caution  = "House voltage. The fan starts by itself."
 }
 
@@ -509,7 +530,7 @@ check "fan-plug-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan should run."
   caution  = "House voltage. The fan starts by itself."
 }
 
@@ -532,13 +553,13 @@ check "fan-amps" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Close the clamp round one draft fan wire."
+  act      = "Close the clamp around one draft fan wire."
   caution  = "Live wire. The fan starts by itself."
 }
 
 check "press-rest-v" {
   stage    = "plan"
-  name     = "across the pressure switch at rest"
+  name     = "volts across the pressure switch at rest"
   function = "volts-ac"
   part     = "pressure-switch"
   red      = "switch-in"
@@ -553,12 +574,12 @@ check "press-rest-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "press-run-v" {
   stage    = "plan"
-  name     = "across the pressure switch, fan running"
+  name     = "volts across the pressure switch with the fan running"
   function = "volts-ac"
   part     = "pressure-switch"
   red      = "switch-in"
@@ -574,13 +595,13 @@ check "press-run-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the draft fan runs."
+  act      = "Read the volts while the draft fan runs."
   caution  = "The draft fan starts by itself."
 }
 
 check "press-pin-c" {
   stage    = "plan"
-  name     = "pressure pin of the board, fan running"
+  name     = "volts at the pressure pin with the fan running"
   function = "volts-ac"
   part     = "pressure-lead"
   red      = "press-pin"
@@ -596,7 +617,7 @@ check "press-pin-c" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in first, read with the fan."
+  act      = "Push the tip into the plug first. Read the volts while the fan runs."
   caution  = "The draft fan starts by itself."
 }
 
@@ -617,12 +638,12 @@ check "press-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "press-lead-ohms" {
   stage    = "plan"
-  name     = "lead from the pressure switch"
+  name     = "wire from the pressure switch"
   function = "ohms"
   part     = "pressure-lead"
   red      = "switch-out"
@@ -636,12 +657,12 @@ check "press-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-ohms" {
   stage    = "plan"
-  name     = "winding of the draft fan"
+  name     = "draft fan motor"
   function = "ohms"
   part     = "inducer"
   red      = "fan-a"
@@ -656,12 +677,12 @@ check "fan-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-lead-ohms" {
   stage    = "plan"
-  name     = "lead of the draft fan"
+  name     = "draft fan wire"
   function = "ohms"
   part     = "inducer-plug"
   red      = "fan-plug-a"
@@ -676,7 +697,7 @@ check "fan-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "fan-cap" {
@@ -697,7 +718,7 @@ check "fan-cap" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the capacitance, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the micro farads."
   caution  = "It may hold a charge. Touch no bare terminal."
 }
 
@@ -718,7 +739,7 @@ check "port-draft-m" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the port. Put the tee with the gauge between."
+  fit      = "Pull the hose off the port. Connect the gauge between hose and port with a three-way fitting."
   act      = "Stand back and read the gauge."
 }
 
@@ -739,7 +760,7 @@ check "switch-draft-m" {
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  fit      = "Pull the hose off the switch. Put the tee with the gauge between."
+  fit      = "Pull the hose off the switch. Connect the gauge between hose and switch with a three-way fitting."
   act      = "Stand back and read the gauge."
 }
 
@@ -753,11 +774,19 @@ check "hose-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Bend the whole hose by the light."
-  ask      = "The pressure hose: good, split, or off its port?"
-  option "good" { when = !mode("hose.off") && !mode("hose.split") }
-  option "off-port" { when = mode("hose.off") }
-  option "split" {}
+  act      = "Bend the whole rubber hose gently under a light."
+  ask      = "Is the hose good, off its port, or split?"
+  option "good" {
+    when  = !mode("hose.off") && !mode("hose.split")
+    label = "Good"
+  }
+  option "off-port" {
+    when  = mode("hose.off")
+    label = "Off its port"
+  }
+  option "split" {
+    label = "Split"
+  }
 }
 
 check "hose-wet" {
@@ -770,10 +799,15 @@ check "hose-wet" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the hose off the switch end, shake it."
-  ask      = "Inside the pressure hose: dry, or wet?"
-  option "dry" { when = !(mode("hose.wet") || mode("inducer-drain.blocked")) }
-  option "wet" {}
+  act      = "Pull the hose off the switch end. Shake it."
+  ask      = "Is the inside of the hose dry or wet?"
+  option "dry" {
+    when  = !(mode("hose.wet") || mode("inducer-drain.blocked"))
+    label = "Dry"
+  }
+  option "wet" {
+    label = "Wet"
+  }
 }
 
 check "port-look" {
@@ -786,10 +820,15 @@ check "port-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look into the nipple with a light."
-  ask      = "The pressure port: clear, or blocked?"
-  option "clear" { when = !(port.passes < 0.8) }
-  option "blocked" {}
+  act      = "Shine a light into the small port where the hose was."
+  ask      = "Is the port clear or blocked?"
+  option "clear" {
+    when  = !(port.passes < 0.8)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "fan-drain-look" {
@@ -802,10 +841,15 @@ check "fan-drain-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "clear"
-  act      = "Pull the tube off, look for standing water."
-  ask      = "The drain tube of the draft fan: clear, or blocked?"
-  option "clear" { when = !(inducer-drain.passes < 0.8) }
-  option "blocked" {}
+  act      = "Pull the drain tube off the draft fan. Look for standing water."
+  ask      = "Is the drain tube clear or blocked?"
+  option "clear" {
+    when  = !(inducer-drain.passes < 0.8)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "press-label" {
@@ -818,15 +862,20 @@ check "press-label" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Read the number on the pressure switch."
-  ask      = "Its set point against the parts label: same, or different?"
-  option "same" { when = !mode("pressure-switch.wrong-part") }
-  option "different" {}
+  act      = "Read the number on the pressure switch. Compare it with the parts label."
+  ask      = "Is the number the same or different?"
+  option "same" {
+    when  = !mode("pressure-switch.wrong-part")
+    label = "The same"
+  }
+  option "different" {
+    label = "Different"
+  }
 }
 
 check "jumper-look" {
   stage    = "plan"
-  name     = "jumpers of an earlier repair"
+  name     = "jumper wires left by a repair"
   function = "look"
   part     = "left-jumper"
   places   = ["upper-bay"]
@@ -834,15 +883,20 @@ check "jumper-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at every safety switch for a short wire."
-  ask      = "Across the safety switches: clear, or bypassed?"
-  option "clear" { when = !mode("left-jumper.left-in") }
-  option "bypassed" {}
+  act      = "Look at every safety switch for a short wire across it."
+  ask      = "Are the switches clear or bypassed?"
+  option "clear" {
+    when  = !mode("left-jumper.left-in")
+    label = "Clear"
+  }
+  option "bypassed" {
+    label = "Bypassed"
+  }
 }
 
 check "fan-spin" {
   stage    = "plan"
-  name     = "draft fan by hand"
+  name     = "draft fan turned by hand"
   function = "look"
   part     = "inducer"
   places   = ["upper-bay"]
@@ -850,11 +904,19 @@ check "fan-spin" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Turn the cooling wheel with one finger."
-  ask      = "The draft fan by hand: free, grinding, or stuck?"
-  option "free" { when = !mode("inducer.seized") && !mode("inducer.dragging") }
-  option "not-running" { when = mode("inducer.seized") }
-  option "grinding" {}
+  act      = "Turn the small cooling wheel of the fan with one finger."
+  ask      = "How does the wheel turn? Free, blocked, or rough?"
+  option "free" {
+    when  = !mode("inducer.seized") && !mode("inducer.dragging")
+    label = "Free"
+  }
+  option "not-running" {
+    when  = mode("inducer.seized")
+    label = "Blocked"
+  }
+  option "grinding" {
+    label = "Rough"
+  }
 }
 
 check "fan-wheel-look" {
@@ -867,15 +929,20 @@ check "fan-wheel-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look in with a light, turn the shaft."
-  ask      = "The fan wheel on its shaft: tight, or loose?"
-  option "tight" { when = !(inducer-wheel.passes < 0.8) }
-  option "loose" {}
+  act      = "Shine a light in. Turn the shaft by hand."
+  ask      = "On its shaft, is the fan wheel tight or loose?"
+  option "tight" {
+    when  = !(inducer-wheel.passes < 0.8)
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "fan-cap-look" {
   stage    = "plan"
-  name     = "capacitor of the draft fan, by eye"
+  name     = "look of the draft fan's capacitor"
   function = "look"
   part     = "inducer-capacitor"
   places   = ["upper-bay"]
@@ -883,10 +950,15 @@ check "fan-cap-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the can from all sides."
-  ask      = "The small capacitor: good, or swollen?"
-  option "good" { when = !mode("inducer-capacitor.open") }
-  option "swollen" {}
+  act      = "Look at the small capacitor from all sides."
+  ask      = "Is it good or swollen?"
+  option "good" {
+    when  = !mode("inducer-capacitor.open")
+    label = "Good"
+  }
+  option "swollen" {
+    label = "Swollen"
+  }
 }
 
 check "fan-plug-look" {
@@ -899,10 +971,16 @@ check "fan-plug-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Pull the plug apart, look at the pins."
-  ask      = "Its plug pins: good, burnt, or loose?"
-  option "good" { when = !mode("inducer-plug.open") }
-  option "burnt" {}
+  act      = "Pull the two halves of the draft fan plug apart. Look at the pins."
+  ask      = "Are the pins good, or burned or loose?"
+  option "good" {
+    when  = !mode("inducer-plug.open")
+    label = "Good"
+  }
+  option "burnt" {
+    label = "Burned or loose"
+    also  = ["loose"]
+  }
 }
 
 check "press-wire-look" {
@@ -915,10 +993,15 @@ check "press-wire-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire gently."
-  ask      = "The pressure switch wires: tight, or loose?"
-  option "tight" { when = !mode("pressure-lead.off") }
-  option "loose" {}
+  act      = "Pull gently on each wire at the pressure switch."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !mode("pressure-lead.off")
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 repair "clear-intake" {
@@ -929,7 +1012,7 @@ repair "clear-intake" {
   causes  = ["switch-draft-m"]
   confirm = "intake-look"
   step {
-    act     = "Clear snow and leaves a foot around it."
+    act     = "Clear snow and leaves away, one foot around it."
     caution = "Stay off ladders and ice."
     level   = "warning"
     power   = "on"
@@ -943,10 +1026,10 @@ repair "clear-vent" {
   minutes = q("10..90 min", "from memory")
   causes  = ["vent-joint-look", "switch-draft-m"]
   confirm = "vent-look"
-  note    = "Chimney liner in doubt, or a nest out of reach: call. Have an alarm for carbon monoxide in place."
+  note    = "If the chimney is in doubt, or a nest is out of reach, call for help. Have a carbon monoxide alarm in place."
   step {
-    act     = "Turn the thermostat down, let the fan stop."
-    caution = "Exhaust is hot while it runs."
+    act     = "Turn the thermostat down. Wait until the fan stops."
+    caution = "The exhaust is hot while it runs."
     level   = "warning"
     power   = "on"
   }
@@ -957,27 +1040,27 @@ repair "clear-vent" {
     power   = "on"
   }
   step {
-    act   = "Look that the whole pipe slopes back, joints tight."
+    act   = "Check that the whole pipe slopes back and its joints are tight."
     power = "on"
   }
 }
 
 repair "refit-pressure-lead" {
-  name    = "refit the lead from the pressure switch"
+  name    = "fasten the wire from the pressure switch"
   part    = "pressure-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "press-pin-c"
   step {
-    act    = "Push the spade on, tug it."
+    act    = "Push the connector on. Pull gently to test it."
     wire   = "switch-out"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-inducer-plug" {
-  name    = "mend the plug of the draft fan"
+  name    = "put a new plug on the draft fan wires"
   part    = "inducer-plug"
   kind    = "refit"
   price   = q("5..25 money", "from memory")
@@ -985,31 +1068,31 @@ repair "refit-inducer-plug" {
   match   = ["amps", "pins"]
   confirm = "fan-plug-v"
   step {
-    act    = "Cut off the burnt plug, one wire at a time."
+    act    = "Cut off the burned plug, one wire at a time."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }
   step {
-    act    = "Crimp a new plug, same colours, push home."
+    act    = "Crimp on a new plug, with the same colors. Push it together."
     places = ["upper-bay"]
   }
 }
 
 repair "remove-jumper" {
-  name    = "take out the jumper of an earlier repair"
+  name    = "take out the jumper wire left by a repair"
   part    = "left-jumper"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   causes  = ["switch-draft-m", "press-run-v", "w-look"]
   confirm = "jumper-look"
-  note    = "Somebody bridged a fault. Test the pressure switch and the draft now."
+  note    = "Somebody bypassed a fault. Test the pressure switch and the draft now."
   step {
-    act    = "Take a photo of the jumper."
+    act    = "Take a photo of the jumper wire."
     places = ["upper-bay"]
   }
   step {
-    act     = "Pull the jumper off both terminals."
+    act     = "Pull the jumper wire off both terminals."
     caution = "That switch keeps flame and fumes in."
     level   = "warning"
     wire    = "switch-in"
@@ -1034,7 +1117,7 @@ repair "clear-port" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Turn a small drill bit by hand in the port."
+    act     = "Turn a small drill bit in the port, by hand."
     caution = "Do not blow into the pressure switch."
     level   = "caution"
     places  = ["upper-bay"]
@@ -1047,11 +1130,11 @@ repair "replace-hose" {
   kind    = "replace"
   price   = q("3..15 money", "from memory")
   minutes = q("5..10 min", "from memory")
-  match   = ["bore", "heat rating", "length"]
+  match   = ["inner width", "heat rating", "length"]
   causes  = ["switch-draft-m"]
   confirm = "hose-look"
   step {
-    act    = "Pull the old hose off both nipples."
+    act    = "Pull the old hose off both ports."
     places = ["upper-bay"]
   }
   step {
@@ -1059,32 +1142,32 @@ repair "replace-hose" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push it on both nipples, no kink."
+    act    = "Push it on both ports. Make sure it has no kink."
     places = ["upper-bay"]
   }
 }
 
 repair "refit-hose" {
-  name    = "refit the pressure hose"
+  name    = "put the pressure hose back on"
   part    = "hose"
   kind    = "refit"
   minutes = q("2..5 min", "from memory")
   causes  = ["switch-draft-m"]
   confirm = "hose-look"
   step {
-    act    = "Push the hose on its own nipple."
+    act    = "Push the hose back on its own port."
     places = ["upper-bay"]
   }
 }
 
 repair "drain-hose" {
-  name    = "drain the pressure hose"
+  name    = "get the water out of the pressure hose"
   part    = "hose"
   kind    = "clean"
   minutes = q("5..15 min", "from memory")
   causes  = ["fan-drain-look", "vent-look"]
   confirm = "hose-wet"
-  note    = "Water comes from somewhere: drain, slope, or vent."
+  note    = "The water comes from somewhere. Check the drain, the slope, and the vent pipe."
   step {
     act     = "Pull the hose off the switch end."
     caution = "Do not blow into the pressure switch."
@@ -1092,7 +1175,7 @@ repair "drain-hose" {
     places  = ["upper-bay"]
   }
   step {
-    act    = "Shake the water out, let the hose hang."
+    act    = "Shake the water out. Put the hose back so that it hangs free."
     places = ["upper-bay"]
   }
 }
@@ -1105,13 +1188,13 @@ repair "clear-inducer-drain" {
   causes  = ["hose-wet", "vent-look"]
   confirm = "fan-drain-look"
   step {
-    act     = "Pull the drain tube, let the water out."
-    caution = "Keep water off the board."
+    act     = "Pull the drain tube off. Let the water run out."
+    caution = "Keep water away from the board."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Flush the tube, refit it with a slope."
+    act    = "Flush the tube. Put it back so that it slopes down."
     places = ["upper-bay"]
   }
 }
@@ -1122,18 +1205,18 @@ repair "replace-pressure-switch" {
   kind    = "replace"
   price   = q("25..80 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["set point on the label", "number of ports", "terminals"]
+  match   = ["setting on the label", "number of ports", "terminals"]
   causes  = ["switch-draft-m", "vent-look", "jumper-look"]
   confirm = "press-run-v"
-  note    = "Only the same set point. Measure the draft again after the swap."
+  note    = "Use only the same setting. Measure the draft again after the swap."
   step {
-    act     = "Take a photo of hose and wires."
-    caution = "Never another set point than on the old label."
+    act     = "Take a photo of the hose and the wires."
+    caution = "Never use another setting than the one on the old label."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new switch."
     wire   = "switch-in"
     places = ["upper-bay"]
   }
@@ -1143,7 +1226,7 @@ repair "replace-pressure-switch" {
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the hose on its own nipple."
+    act    = "Push the hose on its own port."
     places = ["upper-bay"]
   }
 }
@@ -1154,7 +1237,7 @@ repair "replace-inducer-capacitor" {
   kind    = "replace"
   price   = q("8..25 money", "from memory")
   minutes = q("10..20 min", "from memory")
-  match   = ["microfarads", "at least the volts"]
+  match   = ["microfarads", "at least the same volts"]
   causes  = ["fan-amps", "switch-draft-m", "rules"]
   confirm = "fan-cap"
   step {
@@ -1164,13 +1247,13 @@ repair "replace-inducer-capacitor" {
     places  = ["upper-bay"]
   }
   step {
-    act     = "Measure D C volts across its terminals: below five volts."
-    caution = "Above five volts: discharge it again before you touch a wire."
+    act     = "Measure D C volts across its terminals. It must be below five volts."
+    caution = "If it is above five volts, discharge it again before you touch a wire."
     level   = "warning"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Move the first wire."
+    act    = "Move the first wire to the new capacitor."
     wire   = "fan-cap-a"
     places = ["upper-bay"]
   }
@@ -1187,30 +1270,30 @@ repair "replace-inducer" {
   kind    = "replace"
   price   = q("120..350 money", "from memory")
   minutes = q("45..90 min", "from memory")
-  match   = ["volts", "amps", "rotation", "housing", "gasket"]
+  match   = ["volts", "amps", "direction of turn", "housing", "gasket"]
   causes  = ["fan-drain-look", "vent-look", "rules"]
   confirm = "switch-draft-m"
   step {
-    act    = "Take a photo of plug, hose, and wires."
+    act    = "Take a photo of the plug, the hose, and the wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Part the plug, lift the ground wire."
+    act    = "Pull the two halves of the plug apart. Take off the ground wire."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }
   step {
-    act    = "Take off hose and vent coupling."
+    act    = "Take off the hose and the vent coupling."
     places = ["upper-bay"]
   }
   step {
-    act     = "Fit the new fan with a new gasket."
+    act     = "Put in the new fan with a new gasket."
     caution = "Sharp edges."
     level   = "caution"
     places  = ["upper-bay"]
   }
   step {
-    act    = "Refit coupling, hose, plug, and ground."
+    act    = "Put the coupling, the hose, the plug, and the ground wire back."
     wire   = "fan-plug"
     places = ["upper-bay"]
   }

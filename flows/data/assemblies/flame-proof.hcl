@@ -5,7 +5,7 @@ part "flame-rod" {
   kind      = "rod"
   name      = "flame rod"
   place     = "burner-box"
-  look      = "thin steel rod in a white porcelain, one wire"
+  look      = "thin steel rod in white ceramic, with one wire"
   ports     = { rod = "ROD", burner = "BURNER" }
   microamps = q("5 uA", 2, 8, "T05")
   flame     = flame-at-rod
@@ -17,7 +17,7 @@ part "flame-rod" {
     repair = "clean-flame-rod"
   }
   mode "cracked" {
-    name   = "porcelain of the flame rod cracked"
+    name   = "ceramic of the flame rod cracked"
     does   = "leak"
     ohms   = q("100000 ohm", "common practice, no source")
     rate   = q("1 x", "common practice, no source")
@@ -35,12 +35,12 @@ part "flame-rod" {
 
 part "flame-lead" {
   kind  = "wire"
-  name  = "flame rod lead"
+  name  = "flame rod wire"
   place = "upper-bay"
   look  = "single wire from the flame rod to the board"
   ports = { a = "FS", b = "ROD" }
   mode "open" {
-    name   = "flame rod lead broken or off"
+    name   = "flame rod wire broken or off"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "refit-flame-lead"
@@ -51,17 +51,17 @@ part "burner-ground" {
   kind  = "wire"
   name  = "burner ground"
   place = "upper-bay"
-  look  = "screw or green wire from burners to frame"
+  look  = "screw or green wire from the burners to the furnace metal"
   ports = { a = "BURNER", b = "CHASSIS" }
   mode "corroded" {
-    name   = "burner ground open or corroded"
+    name   = "burner ground open or rusty"
     does   = "resist"
     ohms   = q("90000000 ohm", "own")
     rate   = q("3 x", "common practice, no source")
     repair = "clean-burner-ground"
   }
   mode "poor" {
-    name   = "burner ground poor, some thousand ohms"
+    name   = "burner ground poor"
     does   = "resist"
     ohms   = q("2600 ohm", "own")
     rate   = q("1 x", "common practice, no source")
@@ -84,28 +84,28 @@ point "flame-pin" {
 point "rod-end" {
   net   = "ROD"
   place = "upper-bay"
-  name  = "spade of the flame rod"
+  name  = "flame rod connector"
   where = "where the single wire plugs on"
 }
 
 point "rod-a" {
   net   = "flame-rod.rod"
   place = "upper-bay"
-  name  = "flame rod spade, wire off"
-  where = "metal of the rod"
+  name  = "connector of the flame rod"
+  where = "the metal of the rod"
 }
 
 point "lead-a" {
   net   = "flame-lead.a"
   place = "upper-bay"
-  name  = "board end of the flame rod lead"
+  name  = "board end of the flame rod wire"
   where = "pulled off the board"
 }
 
 point "lead-b" {
   net   = "flame-lead.b"
   place = "upper-bay"
-  name  = "rod end of the flame rod lead"
+  name  = "rod end of the flame rod wire"
   where = "pulled off the rod"
 }
 
@@ -128,19 +128,22 @@ check "see-hold" {
   repeat   = true
   event    = "the flame stays for ten seconds"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-burners=no-flame"]
-  act      = "Count ten seconds from the first flame."
-  ask      = "After ten seconds: flame stays, flame goes out, or none?"
+  act      = "When you see a flame, count to ten."
+  ask      = "What does the flame do? It stays, it goes out, or there is no flame?"
   option "flame-stays" {
-    when = lit > 0.5 && board.flame
-    seen = ["held"]
+    when  = lit > 0.5 && board.flame
+    seen  = ["held"]
+    label = "It stays"
   }
   option "short-flame" {
-    when = lit > 0.5
-    seen = ["out"]
+    when  = lit > 0.5
+    seen  = ["out"]
+    label = "It goes out"
   }
   option "no-flame" {
-    seen = ["dark"]
+    seen   = ["dark"]
     missed = true
+    label  = "There is no flame"
   }
 }
 
@@ -161,8 +164,8 @@ check "flame-current" {
   skill    = "ambiguous"
   repeat   = true
   unless   = ["see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Break the flame rod lead, put the meter between."
-  caution  = "Fit the meter with power off."
+  act      = "Stand back. Read the meter while the flame burns."
+  caution  = "Power is on. Touch nothing. Move the meter only with the power off."
 }
 
 check "rod-ohms" {
@@ -182,12 +185,12 @@ check "rod-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, touch no porcelain."
+  act      = "Touch only metal, not the white ceramic. Read the ohms."
 }
 
 check "lead-ohms" {
   stage    = "plan"
-  name     = "flame rod lead"
+  name     = "flame rod wire"
   function = "ohms"
   part     = "flame-lead"
   red      = "lead-a"
@@ -202,7 +205,7 @@ check "lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Bend the lead while you read."
+  act      = "Bend the wire gently while you read the ohms."
 }
 
 check "burner-ground-ohms" {
@@ -221,30 +224,37 @@ check "burner-ground-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Scratch both spots bright, read the ohms."
+  act      = "Scratch both spots bright. Then read the ohms."
 }
 
 check "rod-look" {
   stage    = "plan"
-  name     = "flame rod, by eye"
+  name     = "look of the flame rod"
   function = "look"
   part     = "flame-rod"
   places   = ["burner-box", "upper-bay"]
   power    = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the rod and its porcelain."
-  ask      = "The flame rod: clean, dirty, or cracked?"
-  option "clean" { when = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent") }
+  act      = "Look at the metal rod and its white ceramic."
+  ask      = "How is the rod? Clean, dirty, cracked, or out of place?"
+  option "clean" {
+    when  = !mode("flame-rod.dirty") && !mode("flame-rod.cracked") && !mode("flame-rod.bent")
+    label = "Clean"
+  }
   option "dirty" {
-    when = mode("flame-rod.dirty")
-    mend = "clean-flame-rod"
+    when  = mode("flame-rod.dirty")
+    mend  = "clean-flame-rod"
+    label = "Dirty"
   }
   option "cracked" {
-    when = mode("flame-rod.cracked")
+    when  = mode("flame-rod.cracked")
     twice = true
+    label = "Cracked"
   }
-  option "wrong-place" {}
+  option "wrong-place" {
+    label = "Out of place"
+  }
 }
 
 check "rod-place" {
@@ -257,27 +267,32 @@ check "rod-place" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Sight along the rod to the burner."
-  ask      = "The rod tip: over a burner, or the wrong place?"
-  option "right-place" { when = !mode("flame-rod.bent") }
-  option "wrong-place" {}
+  act      = "Look along the rod toward the burner."
+  ask      = "Is the tip of the rod over a burner?"
+  option "right-place" {
+    when  = !mode("flame-rod.bent")
+    label = "Yes"
+  }
+  option "wrong-place" {
+    label = "No"
+  }
 }
 
 repair "refit-flame-lead" {
-  name    = "mend the flame rod lead"
+  name    = "put in a new flame rod wire"
   part    = "flame-lead"
   kind    = "refit"
   price   = q("3..15 money", "from memory")
   minutes = q("5..15 min", "from memory")
-  match   = ["heat rating", "spade size"]
+  match   = ["heat rating", "connector size"]
   confirm = "lead-ohms"
   step {
-    act    = "Pull the lead off rod and board."
+    act    = "Pull the wire off the rod and off the board."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act    = "Fit a lead for high heat, push both ends home."
+    act    = "Put on a wire made for high heat. Push both ends all the way on."
     wire   = "flame-pin"
     places = ["upper-bay"]
   }
@@ -291,15 +306,15 @@ repair "clean-flame-rod" {
   minutes = q("10..20 min", "from memory")
   causes  = ["rod-look", "burner-look"]
   confirm = "flame-current"
-  note    = "Low again within a season: replace the rod and look for the cause."
+  note    = "If it is low again within a season, replace the rod. Then look for the cause."
   step {
-    act    = "Pull the wire off the rod."
+    act    = "Pull the wire off the flame rod."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its one screw, draw the rod out."
-    caution = "The porcelain breaks easily."
+    act     = "Take out the rod's one screw. Pull the rod out."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
@@ -308,26 +323,26 @@ repair "clean-flame-rod" {
     places = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Refit rod and wire, touch no porcelain."
+    act    = "Put the rod and its wire back. Do not touch the ceramic."
     wire   = "rod-end"
     places = ["burner-box", "upper-bay"]
   }
 }
 
 repair "set-flame-rod" {
-  name    = "set the flame rod into the flame"
+  name    = "put the flame rod back into the flame"
   part    = "flame-rod"
   kind    = "refit"
   minutes = q("10..20 min", "from memory")
   confirm = "rod-place"
   step {
-    act     = "Loosen its screw, turn the rod over the burner."
-    caution = "The porcelain breaks easily."
+    act     = "Loosen the rod's screw. Turn the rod over the burner."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Tighten the screw, compare with the diagram."
+    act    = "Tighten the screw. Compare with the diagram."
     places = ["burner-box", "upper-bay"]
   }
 }
@@ -340,12 +355,12 @@ repair "clean-burner-ground" {
   causes  = ["flame-current"]
   confirm = "burner-ground-ohms"
   step {
-    act    = "Take the ground screw out."
+    act    = "Take out the ground screw."
     wire   = "burner-metal"
     places = ["upper-bay"]
   }
   step {
-    act    = "Rub both metals bright, tighten the screw."
+    act    = "Rub both metals bright. Tighten the screw."
     places = ["upper-bay"]
   }
 }
@@ -356,22 +371,22 @@ repair "replace-flame-rod" {
   kind    = "replace"
   price   = q("10..40 money", "from memory")
   minutes = q("15..30 min", "from memory")
-  match   = ["length", "bend", "mount"]
+  match   = ["length", "bend", "mounting"]
   causes  = ["burner-ground-ohms"]
   confirm = "flame-current"
   step {
-    act    = "Pull the wire off the rod."
+    act    = "Pull the wire off the flame rod."
     wire   = "rod-end"
     places = ["upper-bay"]
   }
   step {
-    act     = "Take out its screw, draw the rod out."
-    caution = "The porcelain breaks easily."
+    act     = "Take out the rod's screw. Pull the rod out."
+    caution = "The white ceramic breaks easily."
     level   = "caution"
     places  = ["burner-box", "upper-bay"]
   }
   step {
-    act    = "Fit the new rod at the same place."
+    act    = "Put the new rod in the same place."
     places = ["burner-box", "upper-bay"]
   }
   step {

@@ -19,7 +19,7 @@ place "wall-stat" {
 
 place "stat-base" {
   name   = "thermostat cover"
-  where  = "behind the thermostat, pulled off its base"
+  where  = "behind the thermostat, which pulls off its base"
   within = "wall-stat"
   cover  = true
   open   = q("1 min", "common practice, no source")
@@ -28,30 +28,30 @@ place "stat-base" {
 
 place "breakers" {
   name   = "breaker panel"
-  where  = "the grey door with the rows of breakers"
+  where  = "the gray metal door with the rows of breakers"
   within = "living"
 }
 
 place "outside" {
   name  = "outside wall"
-  where = "where the vent and the air intake end"
+  where = "where the vent pipe and the air intake end"
 }
 
 place "outdoor-unit" {
   name   = "outdoor unit"
-  where  = "the cooling unit outside, never opened: it has its own supply"
+  where  = "the cooling unit outside, never opened: it has its own power"
   within = "outside"
 }
 
 place "front" {
   name   = "${machine} front"
-  where  = "outside of the ${machine}, nothing opened"
+  where  = "the outside of the ${machine}, with nothing opened"
   within = "room"
 }
 
 place "switch-box" {
-  name     = "cover of the switch box"
-  where    = "the box of the ${machine} switch"
+  name     = "cover of the ${machine} switch"
+  where    = "the box with the ${machine} switch"
   within   = "room"
   cover    = true
   open     = q("3 min", "common practice, no source")
@@ -61,8 +61,8 @@ place "switch-box" {
 }
 
 place "splice" {
-  name   = "cable splice"
-  where  = "where the thermostat cable enters the ${machine}, outside"
+  name   = "cable joint"
+  where  = "where the thermostat cable enters the ${machine}"
   within = "room"
 }
 
@@ -74,7 +74,7 @@ place "filter-slot" {
 
 place "upper-bay" {
   name     = "upper front panel"
-  where    = "top half of the ${machine} front"
+  where    = "the top half of the ${machine} front"
   within   = "front"
   cover    = true
   open     = q("1 min", "common practice, no source")
@@ -85,7 +85,7 @@ place "upper-bay" {
 
 place "burner-box" {
   name     = "burner box cover"
-  where    = "small cover over the burners, a few screws"
+  where    = "the small cover over the burners, with a few screws"
   within   = "upper-bay"
   cover    = true
   open     = q("2 min", "common practice, no source")
@@ -96,7 +96,7 @@ place "burner-box" {
 
 place "lower-bay" {
   name     = "lower front panel"
-  where    = "bottom half of the ${machine} front"
+  where    = "the bottom half of the ${machine} front"
   within   = "front"
   cover    = true
   open     = q("1 min", "common practice, no source")

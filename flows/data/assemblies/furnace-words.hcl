@@ -11,56 +11,69 @@ check "light" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   repeat   = true
-  act      = "Change nothing, look through the small window."
-  ask      = "The small light: off, steady, or how many blinks?"
-  option "off" { when = lamp("off") }
+  act      = "Change nothing. Look at the small light through the little window."
+  ask      = "What does the light do? If it blinks, how many times in a row?"
+  option "off" {
+    when  = lamp("off")
+    label = "Off"
+  }
   option "slow-blink" {
-    when = lamp("slow-blink")
+    when  = lamp("slow-blink")
     shows = ["power"]
+    label = "Blinking slowly"
   }
   option "steady" {
-    when = !lamp("off") && !lamp("slow-blink")
+    when  = !lamp("off") && !lamp("slow-blink")
     shows = ["power"]
+    label = "On without blinking"
   }
   option "1" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "One blink"
   }
   option "2" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Two blinks"
   }
   option "3" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Three blinks"
   }
   option "4" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Four blinks"
   }
   option "5" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Five blinks"
   }
   option "6" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Six blinks"
   }
   option "7" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Seven blinks"
   }
   option "8" {
-    when = 1 < 0
-    as = "steady"
+    when  = 1 < 0
+    as    = "steady"
     shows = ["power"]
+    label = "Eight blinks"
   }
 }
 
@@ -73,39 +86,50 @@ check "label" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["light=off", "light=slow-blink"]
-  act      = "Look at the light again, then at the code label."
-  ask      = "What does the label say for its code now?"
+  act      = "Look at the light again. Then find its code on the label."
+  ask      = "What does the label say for this code?"
   option "says-pressure-closed" {
-    when = lamp("2")
+    when  = lamp("2")
     shows = ["power"]
+    label = "Pressure switch closed"
   }
   option "says-pressure-open" {
-    when = lamp("3")
+    when  = lamp("3")
     shows = ["power", "call"]
+    label = "Pressure switch open"
   }
   option "says-limit" {
-    when = lamp("4")
+    when  = lamp("4")
     shows = ["power"]
+    label = "Limit switch open"
   }
   option "says-roll-out" {
-    when = 1 < 0
-    stop = "roll-out"
+    when  = 1 < 0
+    stop  = "roll-out"
+    label = "Roll-out switch open"
   }
   option "says-false-flame" {
-    when = lamp("5")
+    when  = lamp("5")
     shows = ["power"]
+    label = "Flame sensed with gas off"
   }
   option "says-no-flame" {
-    when = lamp("6")
+    when  = lamp("6")
     shows = ["power", "call"]
+    label = "No flame sensed"
   }
   option "says-flame-lost" {
-    when = lamp("7")
+    when  = lamp("7")
     shows = ["power", "call"]
+    label = "Flame lost"
   }
-  option "says-no-power" { when = lamp("off") }
+  option "says-no-power" {
+    when  = lamp("off")
+    label = "No power"
+  }
   option "says-normal" {
     shows = ["power"]
+    label = "Normal operation"
   }
 }
 
@@ -116,14 +140,20 @@ check "rules" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
-  ask      = "Local rules for work on house voltage: allowed, or reserved?"
-  option "allowed" { when = 1 > 0 }
-  option "reserved" { stop = "local-rules" }
+  ask      = "Do your local rules let you work on house voltage parts?"
+  option "allowed" {
+    when  = 1 > 0
+    label = "Yes"
+  }
+  option "reserved" {
+    stop  = "local-rules"
+    label = "No"
+  }
 }
 
 plate "model" {
-  name = "model number"
-  ask  = "Model number, in groups of three?"
+  name  = "model number"
+  ask   = "What is the model number?"
   match = true
 }
 
@@ -177,57 +207,57 @@ lamp "7" {
 stop "local-rules" {
   say  = "Local rules keep this work for licensed people."
   call = "a licensed technician"
-  tell = "Read out the record of this job."
+  tell = "Read them the record of this job."
   now  = "Leave it off. Leave the covers on."
 }
 
 caution "moving" {
   level = "warning"
-  say   = [
+  say = [
     "A fan can start by itself. Keep hands and sleeves out.",
-    "The fan can start. Hands out.",
-    "Fan may start any time. Stay clear.",
-    "Hands clear. The fan starts by itself.",
+    "The fan can start. Keep your hands out.",
+    "The fan may start at any time. Stay clear.",
+    "The fan starts by itself. Keep your hands clear.",
   ]
 }
 
 caution "hot" {
   level = "warning"
-  say   = [
-    "Hot metal and igniter. They burn skin for ten minutes after.",
+  say = [
+    "The metal and the igniter are hot. They can burn you for ten minutes.",
     "Hot metal. Wait, or wear gloves.",
-    "Still hot inside. Keep skin off.",
-    "Hot parts here. Let them cool.",
+    "It is still hot inside. Keep your skin away.",
+    "The parts are hot here. Let them cool.",
   ]
 }
 
 caution "sharp" {
   level = "caution"
-  say   = [
-    "Sharp sheet metal edges. Wear gloves, move slowly.",
+  say = [
+    "The sheet metal has sharp edges. Wear gloves. Move slowly.",
     "Sharp edges. Move slowly.",
-    "Edges are sharp here. Gloves on.",
-    "Mind the sharp metal.",
+    "The edges are sharp here. Wear gloves.",
+    "Watch the sharp metal.",
   ]
 }
 
 caution "capacitor" {
   level = "warning"
-  say   = [
-    "A capacitor can hold a charge with the power off. Discharge it.",
-    "Capacitor may be charged. Discharge it first.",
-    "Charged capacitor. Resistor first, then hands.",
-    "Discharge the capacitor, then touch.",
+  say = [
+    "A capacitor can hold a charge with the power off. Empty it first.",
+    "The capacitor may be charged. Empty it first.",
+    "Charged capacitor. First the resistor, then your hands.",
+    "Empty the capacitor before you touch it.",
   ]
 }
 
 caution "high" {
   level = "warning"
-  say   = [
-    "High place. Firm ladder, dry shoes, or leave it.",
-    "High up. Firm ladder only.",
-    "Mind the height. Both feet firm.",
-    "High place. Leave it when in doubt.",
+  say = [
+    "This is a high place. Use a firm ladder and dry shoes, or leave it.",
+    "It is high up. Use a firm ladder only.",
+    "Watch the height. Keep both feet firm.",
+    "A high place. If in doubt, leave it.",
   ]
 }
 

@@ -5,7 +5,7 @@ part "gas-supply" {
   kind    = "passage"
   name    = "gas supply"
   place   = "room"
-  look    = "the meter or the tank outside"
+  look    = "the gas meter or the tank outside"
   stop    = "gas-train"
   numbers = { pressure = q("7.1 inH2O", "T15") }
   mode "off" {
@@ -36,10 +36,10 @@ part "gas-supply" {
 }
 
 part "gas-cock" {
-  kind    = "passage"
-  name    = "gas cock"
-  place   = "front"
-  look    = "small handle on the gas pipe beside the ${machine}"
+  kind  = "passage"
+  name  = "gas cock"
+  place = "front"
+  look  = "small handle on the gas pipe beside the ${machine}"
   mode "closed" {
     name   = "gas cock closed"
     does   = "off"
@@ -65,12 +65,12 @@ part "valve-switch" {
 
 part "valve-lead" {
   kind  = "wire"
-  name  = "gas valve lead"
+  name  = "gas valve wire"
   place = "upper-bay"
   look  = "wire from the board to the gas valve"
   ports = { a = "GV", b = "GV-1" }
   mode "off" {
-    name   = "gas valve lead off"
+    name   = "gas valve wire off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-valve-lead"
@@ -79,12 +79,12 @@ part "valve-lead" {
 
 part "valve-common" {
   kind  = "wire"
-  name  = "common lead of the gas valve"
+  name  = "common wire of the gas valve"
   place = "upper-bay"
-  look  = "second wire on the gas valve, to common"
+  look  = "second wire on the gas valve"
   ports = { a = "GV-2", b = "C" }
   mode "off" {
-    name   = "common lead of the gas valve off"
+    name   = "common wire of the gas valve off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-valve-common"
@@ -102,7 +102,7 @@ part "gas-valve" {
   works = q("18 V", "common practice, no source")
   stop  = "gas-train"
   mode "coil-open" {
-    name   = "coil of the gas valve open"
+    name   = "coil of the gas valve burned out"
     does   = "open"
     rate   = q("3 x", "common practice, no source")
     repair = "call-gas-valve"
@@ -115,13 +115,13 @@ part "gas-valve" {
     repair = "call-gas-valve"
   }
   mode "stuck" {
-    name   = "gas valve does not open though powered"
+    name   = "gas valve does not open, though it has power"
     does   = "stuck"
     rate   = q("1 x", "common practice, no source")
     repair = "call-gas-valve"
   }
   mode "leaking" {
-    name   = "gas valve does not shut"
+    name   = "gas valve does not close"
     does   = "always"
     rate   = q("0.3 x", "common practice, no source")
     repair = "call-gas-valve"
@@ -136,7 +136,7 @@ part "orifice" {
   stop    = "combustion"
   numbers = { cubic_foot = q("45 s", "T11"), never = q("600 s", "common practice, no source"), flue_ppm = q("30 ppm", "common practice, no source"), over_ppm = q("405 ppm", "own"), quick = q("40 s", "own"), flue_limit = q("100 ppm", "common practice, no source") }
   mode "too-big" {
-    name   = "over-fired, wrong orifices or pressure"
+    name   = "too much gas at the burners"
     does   = "factor"
     factor = q("1.25 x", "own")
     wrong  = true
@@ -149,10 +149,10 @@ part "burners" {
   kind  = "passage"
   name  = "burners"
   place = "burner-box"
-  look  = "row of steel tubes with ports"
+  look  = "row of steel tubes with small holes"
   stop  = "gas-train"
   mode "dirty" {
-    name   = "burners dirty, light late"
+    name   = "burners dirty, they light late"
     does   = "factor"
     factor = q("0.4 x", "common practice, no source")
     rate   = q("3 x", "common practice, no source")
@@ -167,7 +167,7 @@ part "crossover" {
   look  = "slots that carry flame from burner to burner"
   stop  = "gas-train"
   mode "blocked" {
-    name   = "burner crossover blocked, last burner stays dark"
+    name   = "burner crossover blocked, the last burner stays dark"
     does   = "off"
     rate   = q("1 x", "common practice, no source")
     repair = "call-burners"
@@ -188,7 +188,7 @@ part "exchanger" {
     repair = "call-exchanger"
   }
   mode "plugged" {
-    name   = "heat exchanger plugged with soot, flame comes out"
+    name   = "heat exchanger clogged with soot"
     does   = "wrong"
     rate   = q("1 x", "common practice, no source")
     repair = "call-rollout"
@@ -230,35 +230,35 @@ point "gas-out" {
   net   = "GV"
   place = "upper-bay"
   name  = "gas valve pin of the board plug"
-  where = "multi-pin plug, gas valve output"
+  where = "large plug of the board, gas valve output"
 }
 
 point "valve-1" {
   net   = "GV-1"
   place = "upper-bay"
-  name  = "gas valve, first terminal"
-  where = "wire from the board"
+  name  = "first gas valve terminal"
+  where = "with the wire from the board"
 }
 
 point "valve-2" {
   net   = "GV-2"
   place = "upper-bay"
-  name  = "gas valve, common terminal"
-  where = "wire to common"
+  name  = "common gas valve terminal"
+  where = "with the wire to common"
 }
 
 point "valve-a" {
   net   = "gas-valve.a"
   place = "upper-bay"
-  name  = "gas valve terminal, wire off"
-  where = "first terminal"
+  name  = "first terminal of the gas valve"
+  where = "the first terminal"
 }
 
 point "valve-b" {
   net   = "gas-valve.b"
   place = "upper-bay"
-  name  = "gas valve common terminal, wire off"
-  where = "second terminal"
+  name  = "common terminal of the gas valve"
+  where = "the second terminal"
 }
 
 check "cock-who" {
@@ -270,9 +270,14 @@ check "cock-who" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   must     = true
-  ask      = "Who closed the gas, and why: is the reason known, or does nobody know?"
-  option "reason-known" {}
-  option "nobody-knows" { stop = "gas-closed" }
+  ask      = "Do you know who closed the gas, and why?"
+  option "reason-known" {
+    label = "Yes"
+  }
+  option "nobody-knows" {
+    stop  = "gas-closed"
+    label = "No"
+  }
 }
 
 check "cock-look" {
@@ -284,26 +289,39 @@ check "cock-look" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   caution  = "Only look. Do not turn the handle."
-  ask      = "The gas handle: along the pipe, or across the pipe?"
-  option "parallel" { when = !(gas-cock.passes < 0.5) }
-  option "crosswise" {
-    mend = "open-gas-cock"
+  ask      = "Is it along the pipe or across the pipe?"
+  option "parallel" {
+    when  = !(gas-cock.passes < 0.5)
+    label = "Along the pipe"
   }
+  option "crosswise" {
+    mend  = "open-gas-cock"
+    label = "Across the pipe"
+  }
+  act = "Look at the handle on the gas pipe."
 }
 
 check "other-gas" {
   stage    = "free"
-  name     = "another gas appliance"
+  name     = "another gas flame"
   function = "look"
   part     = "gas-supply"
   power    = "any"
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Light one ring of the stove, if there is one."
-  ask      = "Another gas flame, like the stove: good, weak, or none?"
-  option "good" { when = gas-supply.ok }
-  option "none" { when = gas-supply.passes < 0.05 }
-  option "short-flame" {}
+  act      = "If you have a gas stove, light one burner."
+  ask      = "How is that flame? Good, no flame, or weak?"
+  option "good" {
+    when  = gas-supply.ok
+    label = "Good"
+  }
+  option "none" {
+    when  = gas-supply.passes < 0.05
+    label = "No flame"
+  }
+  option "short-flame" {
+    label = "Weak"
+  }
 }
 
 check "hear-valve" {
@@ -318,11 +336,15 @@ check "hear-valve" {
   skill    = "ambiguous"
   repeat   = true
   event    = "the gas valve clicks"
-  act      = "Listen at the end of the glow."
-  ask      = "At the gas valve: a click, or no click?"
-  option "clicks" { when = gas-valve.powered }
+  act      = "Listen near the gas valve when the glow ends."
+  ask      = "Do you hear a click or no click?"
+  option "clicks" {
+    when  = gas-valve.powered
+    label = "A click"
+  }
   option "no-click" {
     missed = true
+    label  = "No click"
   }
 }
 
@@ -338,26 +360,32 @@ check "see-flame" {
   repeat   = true
   event    = "the burners light"
   unless   = ["see-fan=silent", "see-hold=no-flame", "see-burners=no-flame"]
-  act      = "Stand aside and watch the sight window."
+  act      = "Stand to the side and watch the small window."
   caution  = "Flame may come out. Stand to the side."
-  ask      = "Flame: none, soft, or with a thump?"
-  option "whoosh" { when = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5) }
+  ask      = "How does the flame start? Softly, rolling out, with a thump, or no flame?"
+  option "whoosh" {
+    when  = !(flame-outside > 0.5) && !(lit > 0.5 && burners.passes < 0.5) && (lit > 0.5)
+    label = "Softly"
+  }
   option "rolls-out" {
-    when = flame-outside > 0.5
-    stop = "roll-out"
+    when  = flame-outside > 0.5
+    stop  = "roll-out"
+    label = "Rolling out"
   }
   option "bang" {
-    when = lit > 0.5 && burners.passes < 0.5
-    stop = "late-light"
+    when  = lit > 0.5 && burners.passes < 0.5
+    stop  = "late-light"
+    label = "With a thump"
   }
   option "no-flame" {
     missed = true
+    label  = "No flame"
   }
 }
 
 check "see-burners" {
   stage    = "watch"
-  name     = "all burners"
+  name     = "number of burners that light"
   function = "look"
   part     = "burners"
   power    = "on"
@@ -366,22 +394,27 @@ check "see-burners" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Count the flames through the sight window."
-  ask      = "Do all burners light, or only some burners?"
+  act      = "Count the flames through the small window."
+  ask      = "How many burners light? All burners, no burner, or only some burners?"
   option "all-burners" {
-    when = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
-    seen = ["flame", "held"]
+    when  = !(lit < 0.5) && !(crossover.passes < 0.5 || burners.passes < 0.5)
+    seen  = ["flame", "held"]
+    label = "All burners"
   }
   option "no-flame" {
-    when = lit < 0.5
-    seen = ["dark"]
+    when  = lit < 0.5
+    seen  = ["dark"]
+    label = "No burner"
   }
-  option "some-burners" { seen = ["flame", "held"] }
+  option "some-burners" {
+    seen  = ["flame", "held"]
+    label = "Only some burners"
+  }
 }
 
 check "see-colour" {
   stage    = "watch"
-  name     = "colour of the flame"
+  name     = "color of the flame"
   function = "look"
   power    = "on"
   call     = "on"
@@ -389,11 +422,20 @@ check "see-colour" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
-  act      = "Look at the flame, not the glow."
-  ask      = "The flame: blue, yellow, or none?"
-  option "blue-flame" { when = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty")) }
-  option "no-flame" { when = lit < 0.5 }
-  option "yellow-flame" { stop = "combustion" }
+  act      = "Look at the flame, not at the glow."
+  ask      = "What color is the flame? Blue, no flame, or yellow?"
+  option "blue-flame" {
+    when  = !(lit < 0.5) && !(mode("orifice.too-big") || mode("burners.dirty"))
+    label = "Blue"
+  }
+  option "no-flame" {
+    when  = lit < 0.5
+    label = "No flame"
+  }
+  option "yellow-flame" {
+    stop  = "combustion"
+    label = "Yellow"
+  }
 }
 
 check "see-move" {
@@ -408,30 +450,45 @@ check "see-move" {
   skill    = "ambiguous"
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame", "see-blower=silent"]
   act      = "Watch the flame as the blower starts."
-  ask      = "As the blower starts: flame still, or moves?"
-  option "flame-still" { when = !(lit < 0.5) && !mode("exchanger.cracked") }
-  option "no-flame" { when = lit < 0.5 }
-  option "flame-moves" { stop = "exchanger" }
+  ask      = "What does the flame do? It stays still, there is no flame, or it moves?"
+  option "flame-still" {
+    when  = !(lit < 0.5) && !mode("exchanger.cracked")
+    label = "It stays still"
+  }
+  option "no-flame" {
+    when  = lit < 0.5
+    label = "There is no flame"
+  }
+  option "flame-moves" {
+    stop  = "exchanger"
+    label = "It moves"
+  }
 }
 
 check "see-end" {
   stage    = "watch"
-  name     = "flame with no call"
+  name     = "flame after turning it down"
   function = "look"
   part     = "gas-valve"
   power    = "on"
   call     = "off"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Turn the call off and watch the flame."
-  ask      = "Call off: flame gone, or still burning?"
-  option "no-flame" { when = !mode("gas-valve.leaking") }
-  option "flame-stays" { stop = "gas-train" }
+  act      = "Turn the thermostat down. Watch the flame."
+  ask      = "Is the flame gone or still burning?"
+  option "no-flame" {
+    when  = !mode("gas-valve.leaking")
+    label = "Gone"
+  }
+  option "flame-stays" {
+    stop  = "gas-train"
+    label = "Still burning"
+  }
 }
 
 check "gas-out-v" {
   stage    = "plan"
-  name     = "board output to the gas valve"
+  name     = "volts from the board to the gas valve"
   function = "volts-ac"
   part     = "board"
   red      = "gas-out"
@@ -447,13 +504,13 @@ check "gas-out-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in first, read at the click."
+  act      = "Push the tip into the plug first. Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
 check "valve-v" {
   stage    = "plan"
-  name     = "across the gas valve"
+  name     = "volts across the gas valve"
   function = "volts-ac"
   part     = "gas-valve"
   red      = "valve-1"
@@ -470,13 +527,13 @@ check "valve-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
 check "valve-1-v" {
   stage    = "plan"
-  name     = "first terminal of the gas valve to C"
+  name     = "volts from the gas valve to C"
   function = "volts-ac"
   part     = "valve-lead"
   red      = "valve-1"
@@ -492,7 +549,7 @@ check "valve-1-v" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read at the click of the gas valve."
+  act      = "Read the volts when the gas valve clicks."
   caution  = "The burner lights. Keep your face away."
 }
 
@@ -513,13 +570,13 @@ check "valve-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
-  caution  = "Move wires only. Leave gas fittings alone."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
+  caution  = "Move only wires. Leave the gas fittings alone."
 }
 
 check "valve-lead-ohms" {
   stage    = "plan"
-  name     = "gas valve lead"
+  name     = "gas valve wire"
   function = "ohms"
   part     = "valve-lead"
   red      = "gas-out"
@@ -533,12 +590,12 @@ check "valve-lead-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "valve-common-ohms" {
   stage    = "plan"
-  name     = "common lead of the gas valve"
+  name     = "common wire of the gas valve"
   function = "ohms"
   part     = "valve-common"
   red      = "valve-2"
@@ -552,7 +609,7 @@ check "valve-common-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "inlet-m" {
@@ -572,8 +629,8 @@ check "inlet-m" {
   skill    = "skilled"
   repeat   = true
   who      = "licensed"
-  act      = "Only with a licence: fit the gauge, gas off."
-  caution  = "Licensed people only. Gas off to fit."
+  act      = "Do this only with a license. Connect the gauge with the gas off."
+  caution  = "Licensed people only. Turn the gas off to connect it."
 }
 
 check "dial" {
@@ -587,15 +644,20 @@ check "dial" {
   at       = "trial"
   minutes  = q("6 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Turn other gas flames off, watch the dial."
-  ask      = "The small gas meter dial: turning, or standing still?"
-  option "running" { when = gas-flow > 0.2 }
-  option "not-running" {}
+  act      = "Turn off all other gas flames. Watch the small dial of the gas meter."
+  ask      = "Is the dial turning or standing still?"
+  option "running" {
+    when  = gas-flow > 0.2
+    label = "Turning"
+  }
+  option "not-running" {
+    label = "Standing still"
+  }
 }
 
 check "dial-time" {
   stage    = "plan"
-  name     = "time of one cubic foot"
+  name     = "time for one cubic foot of gas"
   function = "look"
   part     = "orifice"
   places   = ["outside"]
@@ -605,11 +667,20 @@ check "dial-time" {
   minutes  = q("8 min", "common practice, no source")
   skill    = "ambiguous"
   unless   = ["see-flame=no-flame", "see-hold=no-flame"]
-  act      = "Other gas off. Time one turn of the dial."
-  ask      = "One cubic foot: above or below forty seconds?"
-  option "above" { when = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick) }
-  option "not-running" { when = gas-flow < 0.2 }
-  option "below" { stop = "combustion" }
+  act      = "Keep all other gas flames off. Time one turn of the one-foot dial."
+  ask      = "How long does one turn take? Forty seconds or more, no turn, or less than forty seconds?"
+  option "above" {
+    when  = !(gas-flow < 0.2) && !(dial-seconds < orifice.quick)
+    label = "Forty seconds or more"
+  }
+  option "not-running" {
+    when  = gas-flow < 0.2
+    label = "No turn"
+  }
+  option "below" {
+    stop  = "combustion"
+    label = "Less than forty seconds"
+  }
 }
 
 check "room-co-m" {
@@ -625,7 +696,7 @@ check "room-co-m" {
   at       = "heating"
   minutes  = q("5 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Hold a C O meter at head height, if you have one."
+  act      = "If you have a C O meter, hold it at head height."
   caution  = "A gas sniffer does not show it."
   # UL 2034 alarms sound at 70 ppm within four hours
   band "leave" {
@@ -638,7 +709,7 @@ check "room-co-m" {
   }
   band "source" {
     when = atleast(9, "EPA")
-    tell = "More than outdoor air. Open a window and look for where it comes from."
+    tell = "This is more than in outdoor air. Open a window. Look for where it comes from."
   }
 }
 
@@ -658,7 +729,7 @@ check "flue-co-m" {
   minutes  = q("15 min", "common practice, no source")
   skill    = "skilled"
   who      = "licensed"
-  act      = "Licensed people only: analyser in the vent. Read the air free value."
+  act      = "Licensed people only: put the analyzer into the vent. Read the air-free value."
   band "off" {
     when = atleast(100, "common practice, no source")
     stop = "combustion"
@@ -667,7 +738,7 @@ check "flue-co-m" {
 
 check "burner-look" {
   stage    = "plan"
-  name     = "burners, by eye"
+  name     = "look of the burners"
   function = "look"
   part     = "burners"
   places   = ["burner-box", "upper-bay"]
@@ -675,19 +746,25 @@ check "burner-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look along the burner ports with a light."
-  ask      = "The burners: clean, dirty, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked")) }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look along the burners with a light."
+  ask      = "Are they clean, sooty, or dirty?"
+  option "clean" {
+    when  = !mode("exchanger.plugged") && !(mode("burners.dirty") || mode("crossover.blocked"))
+    label = "Clean"
   }
-  option "dirty" {}
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "dirty" {
+    label = "Dirty"
+  }
 }
 
 check "crossover-look" {
   stage    = "plan"
-  name     = "burner crossover"
+  name     = "slots between the burners"
   function = "look"
   part     = "crossover"
   places   = ["burner-box", "upper-bay"]
@@ -695,15 +772,20 @@ check "crossover-look" {
   hands_in = true
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
-  act      = "Look at the slots from burner to burner."
-  ask      = "The slots between burners: clear, or blocked?"
-  option "clear" { when = !(crossover.passes < 0.5) }
-  option "blocked" {}
+  act      = "Look at the slots that run from burner to burner."
+  ask      = "Are the slots clear or blocked?"
+  option "clear" {
+    when  = !(crossover.passes < 0.5)
+    label = "Clear"
+  }
+  option "blocked" {
+    label = "Blocked"
+  }
 }
 
 check "orifice-look" {
   stage    = "plan"
-  name     = "burner orifices"
+  name     = "burner nozzles, called orifices"
   function = "look"
   part     = "orifice"
   places   = ["burner-box", "upper-bay"]
@@ -711,15 +793,21 @@ check "orifice-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Read only. Unscrew nothing."
-  ask      = "The numbers on the nozzles: same as the label, or different?"
-  option "same" { when = !mode("orifice.too-big") }
-  option "different" { stop = "combustion" }
+  act      = "Only read the numbers on the nozzles. Unscrew nothing."
+  ask      = "Compare them with the label. Are they the same or different?"
+  option "same" {
+    when  = !mode("orifice.too-big")
+    label = "The same"
+  }
+  option "different" {
+    stop  = "combustion"
+    label = "Different"
+  }
 }
 
 check "exchanger-look" {
   stage    = "plan"
-  name     = "heat exchanger, by eye"
+  name     = "look of the heat exchanger"
   function = "look"
   part     = "exchanger"
   places   = ["burner-box", "upper-bay"]
@@ -727,14 +815,21 @@ check "exchanger-look" {
   hands_in = true
   minutes  = q("4 min", "common practice, no source")
   skill    = "skilled"
-  act      = "Look into each opening with a light."
-  ask      = "Behind the burners: good, sooty, or cracked?"
-  option "good" { when = !mode("exchanger.plugged") && !mode("exchanger.cracked") }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look into each opening behind the burners with a light."
+  ask      = "Is the heat exchanger good, sooty, or cracked?"
+  option "good" {
+    when  = !mode("exchanger.plugged") && !mode("exchanger.cracked")
+    label = "Good"
   }
-  option "cracked" { stop = "exchanger" }
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "cracked" {
+    stop  = "exchanger"
+    label = "Cracked"
+  }
 }
 
 check "gas-switch-look" {
@@ -747,10 +842,15 @@ check "gas-switch-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Read the mark by the small switch."
-  ask      = "The switch on the gas valve: on, or off?"
-  option "on" { when = !(valve-switch.passes < 0.5) }
-  option "off" {}
+  act      = "Read the mark beside the small switch on the gas valve."
+  ask      = "Is the switch on or off?"
+  option "on" {
+    when  = !(valve-switch.passes < 0.5)
+    label = "On"
+  }
+  option "off" {
+    label = "Off"
+  }
 }
 
 check "valve-wire-look" {
@@ -763,10 +863,15 @@ check "valve-wire-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire gently."
-  ask      = "The two gas valve wires: tight, or loose?"
-  option "tight" { when = !(mode("valve-lead.off") || mode("valve-common.off")) }
-  option "loose" {}
+  act      = "Pull gently on each wire at the gas valve."
+  ask      = "What do you find? Both wires tight, or one loose?"
+  option "tight" {
+    when  = !(mode("valve-lead.off") || mode("valve-common.off"))
+    label = "Both wires tight"
+  }
+  option "loose" {
+    label = "One loose"
+  }
 }
 
 check "again-flame" {
@@ -778,14 +883,20 @@ check "again-flame" {
   at       = "heating"
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look through the sight window."
-  ask      = "The flame now: blue, yellow, or none?"
-  option "blue-flame" { when = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty") }
-  option "yellow-flame" {
-    when = lit > 0.5
-    stop = "combustion"
+  act      = "Look through the small window."
+  ask      = "What color is the flame? Blue, yellow, or no flame?"
+  option "blue-flame" {
+    when  = lit > 0.5 && !mode("orifice.too-big") && !mode("burners.dirty")
+    label = "Blue"
   }
-  option "no-flame" {}
+  option "yellow-flame" {
+    when  = lit > 0.5
+    stop  = "combustion"
+    label = "Yellow"
+  }
+  option "no-flame" {
+    label = "No flame"
+  }
 }
 
 repair "open-gas-cock" {
@@ -795,10 +906,10 @@ repair "open-gas-cock" {
   minutes = q("1..10 min", "from memory")
   causes  = ["cock-who"]
   confirm = "cock-look"
-  note    = "Only when the reason is known. Otherwise the gas company opens it."
+  note    = "Only when you know the reason. If not, the gas company opens it."
   step {
     act     = "Turn the handle along the pipe, slowly."
-    caution = "Never without a known reason. Gas odour afterwards: leave at once."
+    caution = "Never do this without a known reason. If you notice an odor like gas, leave at once."
     level   = "danger"
     power   = "cut"
   }
@@ -825,14 +936,14 @@ repair "valve-switch-on" {
 }
 
 repair "refit-valve-lead" {
-  name    = "refit the gas valve lead"
+  name    = "fasten the gas valve wire"
   part    = "valve-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "valve-1-v"
   step {
-    act     = "Push the spade on the first terminal, tug."
+    act     = "Push the connector on the first terminal. Pull gently to test it."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "valve-1"
@@ -841,14 +952,14 @@ repair "refit-valve-lead" {
 }
 
 repair "refit-valve-common" {
-  name    = "refit the common lead of the gas valve"
+  name    = "fasten the common wire of the gas valve"
   part    = "valve-common"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "valve-v"
   step {
-    act     = "Push the spade on the common terminal, tug."
+    act     = "Push the connector on the common terminal. Pull gently to test it."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "valve-2"
@@ -857,7 +968,7 @@ repair "refit-valve-common" {
 }
 
 repair "call-rollout" {
-  name    = "call licensed help: the roll-out switch opened"
+  name    = "call licensed help because a roll-out switch opened"
   part    = "exchanger"
   kind    = "call"
   stop    = "roll-out"
@@ -867,7 +978,7 @@ repair "call-rollout" {
 }
 
 repair "call-gas-utility" {
-  name    = "call the gas company or supplier"
+  name    = "call the gas company or the gas supplier"
   part    = "gas-supply"
   kind    = "call"
   stop    = "gas-supply"
@@ -885,7 +996,7 @@ repair "call-gas-valve" {
 }
 
 repair "call-overfire" {
-  name    = "call licensed help: the burner is over-fired"
+  name    = "call licensed help because too much gas burns"
   part    = "orifice"
   kind    = "call"
   stop    = "combustion"
@@ -903,7 +1014,7 @@ repair "call-burners" {
 }
 
 repair "call-exchanger" {
-  name    = "call licensed help: heat exchanger in doubt"
+  name    = "call licensed help to check the heat exchanger"
   part    = "exchanger"
   kind    = "call"
   stop    = "exchanger"
@@ -915,76 +1026,76 @@ plate "input" {
   name     = "input rating"
   unit     = "Btu/h"
   possible = between(20000, 250000, "common practice, no source")
-  ask  = "Input rating on the plate: how many B T U per hour?"
+  ask      = "What is the input rating, in B T U per hour?"
 }
 
 plate "gas-kind" {
   name = "kind of gas"
-  ask  = "Gas on the plate: natural gas, or propane?"
+  ask  = "Does it say natural gas or propane?"
 }
 
 stop "gas-train" {
-  say  = "Gas parts need a licensed person."
+  say  = "Only a licensed person may work on gas parts."
   call = "a licensed gas technician"
-  tell = "Say what was measured at the gas valve, and that no gas joint was touched."
+  tell = "Tell them what you measured at the gas valve. No gas joint was touched."
   now  = "Close the gas cock. Leave it off."
 }
 
 stop "gas-supply" {
   say  = "The gas does not reach the ${machine}."
   call = "the gas company or the gas supplier"
-  tell = "Say which gas appliances work, and that the gas cock is open."
-  now  = "Leave it off. Do not open gas fittings."
+  tell = "Tell them which gas appliances work. The gas cock is open."
+  now  = "Leave it off. Do not open any gas fitting."
 }
 
 stop "gas-closed" {
   say  = "Somebody closed the gas, and nobody knows why."
   call = "the gas company or the gas supplier"
-  tell = "Say that the gas handle was found closed, and that nobody opened it."
+  tell = "Tell them that the gas handle was closed. Nobody opened it."
   now  = "Leave it closed. Leave the ${machine} off."
 }
 
 stop "combustion" {
-  say  = "Setting the burner needs a licensed person."
+  say  = "Only a licensed person may adjust the burner."
   call = "a licensed gas technician"
-  tell = "Say the plate input, the time of one cubic foot, and the flame colour."
+  tell = "Tell them the input on the plate. Tell them the time for one cubic foot and the flame color."
   now  = "Leave it off. Open a window if you ran it."
 }
 
 stop "exchanger" {
-  say  = "The heat exchanger is in doubt."
+  say  = "The heat exchanger may leak."
   call = "a licensed heating technician"
-  tell = "Say what the flame did as the blower started."
-  now  = "Leave it off, hang a tag on the switch."
+  tell = "Tell them what the flame did when the blower started."
+  now  = "Leave it off. Hang a note on the switch."
 }
 
 stop "roll-out" {
   say  = "Flame has been outside the burners."
   call = "a licensed heating technician"
-  tell = "Say which roll-out switch opened, and where soot or burnt paint is."
-  now  = "Leave it off, hang a tag on it. Reset nothing."
+  tell = "Tell them which roll-out switch opened. Tell them where you see soot or burned paint."
+  now  = "Leave it off. Hang a note on it. Reset nothing."
 }
 
 stop "late-light" {
   say  = "The burner lights late, with a thump."
   call = "a licensed gas technician"
-  tell = "Say that gas collects before it lights."
+  tell = "Tell them that gas collects before it lights."
   now  = "Leave it off. Close the gas cock."
 }
 
 stop "vent" {
   say  = "Exhaust may come into the house."
   call = "a licensed heating technician"
-  tell = "Say where the vent pipe is apart or blocked."
+  tell = "Tell them where the vent pipe is apart or blocked."
   now  = "Leave it off. Open windows. If an alarm sounds or somebody feels ill, everyone goes outside."
 }
 
 caution "gas" {
-  level   = "danger"
-  say     = [
-    "Gas parts. Touch wires only, no fitting, no screw.",
-    "Gas parts here. Wires only.",
-    "Gas fittings stay closed. Touch none.",
-    "Gas close by. Leave every fitting alone.",
+  level = "danger"
+  say = [
+    "Gas parts. Touch only wires, no fitting and no screw.",
+    "Gas parts here. Touch only wires.",
+    "Gas fittings stay closed. Touch none of them.",
+    "Gas parts close by. Leave every fitting alone.",
   ]
 }

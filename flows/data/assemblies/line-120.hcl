@@ -21,12 +21,12 @@ part "supply" {
 }
 
 part "breaker" {
-  kind    = "fuse"
-  name    = "${machine} breaker"
-  place   = "breakers"
-  look    = "one lever in the panel, marked ${machine}"
-  ports   = { a = "HOT", b = "B1" }
-  rating  = q("15 A", "common practice, no source")
+  kind   = "fuse"
+  name   = "${machine} breaker"
+  place  = "breakers"
+  look   = "one lever in the panel, marked ${machine}"
+  ports  = { a = "HOT", b = "B1" }
+  rating = q("15 A", "common practice, no source")
   mode "off" {
     name   = "${machine} breaker off or tripped"
     does   = "open"
@@ -44,18 +44,18 @@ part "breaker" {
 
 part "line-run" {
   kind  = "wire"
-  name  = "hot wire to the ${machine}"
+  name  = "black power wire to the ${machine}"
   place = "switch-box"
-  look  = "black wire in the house cable"
+  look  = "the black wire in the house cable"
   ports = { a = "B1", b = "LS-in" }
   mode "open" {
-    name   = "hot wire to the ${machine} open"
+    name   = "black power wire to the ${machine} broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
   mode "loose" {
-    name   = "hot connection loose under load"
+    name   = "black power wire loose, fails under load"
     does   = "resist"
     ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
@@ -66,18 +66,18 @@ part "line-run" {
 
 part "neutral-run" {
   kind  = "wire"
-  name  = "neutral wire to the ${machine}"
+  name  = "white neutral wire to the ${machine}"
   place = "switch-box"
-  look  = "white wire in the house cable"
+  look  = "the white wire in the house cable"
   ports = { a = "NEU", b = "NJ" }
   mode "open" {
-    name   = "neutral wire to the ${machine} open"
+    name   = "white neutral wire to the ${machine} broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
   }
   mode "loose" {
-    name   = "neutral connection loose under load"
+    name   = "white neutral wire loose, fails under load"
     does   = "resist"
     ohms   = q("2.8 ohm", 1, 6, "own")
     hidden = q("50 %", "common practice, no source")
@@ -90,10 +90,10 @@ part "ground-run" {
   kind  = "wire"
   name  = "ground wire to the ${machine}"
   place = "switch-box"
-  look  = "bare or green wire"
+  look  = "the bare or green wire"
   ports = { a = "NEU", b = "CHASSIS" }
   mode "open" {
-    name   = "ground wire to the ${machine} open"
+    name   = "ground wire to the ${machine} broken"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -101,12 +101,12 @@ part "ground-run" {
 }
 
 part "furnace-switch" {
-  kind    = "switch"
-  name    = "${machine} switch"
-  place   = "front"
-  look    = "looks like a light switch, on or near the ${machine}"
-  ports   = { a = "LS-in", b = "LS-out" }
-  closes  = power
+  kind   = "switch"
+  name   = "${machine} switch"
+  place  = "front"
+  look   = "looks like a light switch, on or near the ${machine}"
+  ports  = { a = "LS-in", b = "LS-out" }
+  closes = power
   mode "off" {
     name   = "${machine} switch off"
     does   = "off"
@@ -115,7 +115,7 @@ part "furnace-switch" {
     repair = "switch-on"
   }
   mode "open" {
-    name   = "${machine} switch worn open"
+    name   = "${machine} switch worn out"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
     repair = "call-electrician"
@@ -124,12 +124,12 @@ part "furnace-switch" {
 
 part "junction" {
   kind  = "pair"
-  name  = "line splice at the ${machine}"
+  name  = "wire joint at the ${machine}"
   place = "upper-bay"
-  look  = "twist caps, black to black and white to white"
+  look  = "wire nuts, black to black and white to white"
   ports = { in1 = "LS-out", in2 = "NJ", out1 = "L1", out2 = "N" }
   mode "reversed" {
-    name   = "line and neutral reversed"
+    name   = "black and white house wires swapped"
     does   = "swap"
     wrong  = true
     rate   = q("1 x", "common practice, no source")
@@ -138,12 +138,12 @@ part "junction" {
 }
 
 part "panel-seat" {
-  kind    = "thing"
-  name    = "seat of the lower front panel"
-  place   = "front"
-  look    = "hooks and edge of the lower front panel"
+  kind  = "thing"
+  name  = "fit of the lower front panel"
+  place = "front"
+  look  = "hooks and edge of the lower front panel"
   mode "ajar" {
-    name   = "lower front panel not seated"
+    name   = "lower front panel not fully closed"
     does   = "off"
     wrong  = true
     rate   = q("3 x", "common practice, no source")
@@ -160,7 +160,7 @@ part "door-switch" {
   closes = panel-seat.value > 0.5
   safety = true
   mode "open" {
-    name   = "door switch worn open"
+    name   = "door switch worn out"
     does   = "stuck-open"
     rate   = q("1 x", "common practice, no source")
     repair = "replace-door-switch"
@@ -169,12 +169,12 @@ part "door-switch" {
 
 part "line-lead" {
   kind  = "wire"
-  name  = "hot lead to the ${board}"
+  name  = "black power wire to the ${board}"
   place = "lower-bay"
   look  = "black wire from the door switch to the ${board}"
   ports = { a = "L-door", b = "LB" }
   mode "loose" {
-    name   = "hot lead off or burnt at the ${board}"
+    name   = "black power wire off or burned at the ${board}"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-line-lead"
@@ -183,12 +183,12 @@ part "line-lead" {
 
 part "neutral-lead" {
   kind  = "wire"
-  name  = "neutral lead to the ${board}"
+  name  = "white neutral wire to the ${board}"
   place = "upper-bay"
-  look  = "white wire to the neutral row of the ${board}"
+  look  = "the white wire to the row of white wires on the ${board}"
   ports = { a = "N", b = "NB" }
   mode "loose" {
-    name   = "neutral lead off at the ${board}"
+    name   = "white neutral wire off at the ${board}"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-neutral-lead"
@@ -198,36 +198,36 @@ part "neutral-lead" {
 point "outlet-hot" {
   net   = "HOT"
   place = "living"
-  name  = "short slot of a wall outlet"
+  name  = "short slot of the outlet"
   where = "any outlet that works a lamp"
 }
 
 point "outlet-neutral" {
   net   = "NEU"
   place = "living"
-  name  = "long slot of a wall outlet"
+  name  = "long slot of the outlet"
   where = "beside the short slot"
 }
 
 point "box-in" {
   net   = "LS-in"
   place = "switch-box"
-  name  = "incoming screw of the ${machine} switch"
-  where = "${machine} switch, side of the house cable"
+  name  = "switch screw with the house wire"
+  where = "${machine} switch, on the side of the house cable"
 }
 
 point "box-out" {
   net   = "LS-out"
   place = "switch-box"
-  name  = "outgoing screw of the ${machine} switch"
-  where = "${machine} switch, side of the ${machine}"
+  name  = "switch screw with the ${machine} wire"
+  where = "${machine} switch, on the side of the ${machine}"
 }
 
 point "box-neutral" {
   net   = "NJ"
   place = "switch-box"
-  name  = "neutral splice in the switch box"
-  where = "twist cap on the white wires"
+  name  = "neutral joint in the switch box"
+  where = "wire nut on the white wires"
 }
 
 point "box-ground" {
@@ -241,70 +241,70 @@ point "door-in" {
   net   = "L1"
   place = "lower-bay"
   name  = "incoming terminal of the door switch"
-  where = "wire from the line splice"
+  where = "the black wire that comes from the wire joint"
 }
 
 point "door-out" {
   net   = "L-door"
   place = "lower-bay"
   name  = "outgoing terminal of the door switch"
-  where = "wire to the ${board}"
+  where = "the wire that goes to the ${board}"
 }
 
 point "door-n" {
   net   = "N"
   place = "lower-bay"
-  name  = "neutral splice in the lower bay"
-  where = "white wires beside the door switch"
+  name  = "neutral joint by the door switch"
+  where = "the white wires beside the door switch"
 }
 
 point "door-a" {
   net   = "door-switch.a"
   place = "lower-bay"
   name  = "first terminal of the door switch"
-  where = "its wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "door-b" {
   net   = "door-switch.b"
   place = "lower-bay"
   name  = "second terminal of the door switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "line-in" {
   net   = "L1"
   place = "upper-bay"
-  name  = "hot wire of the line splice"
+  name  = "black power wire at the joint"
   where = "incoming wires, upper left corner"
 }
 
 point "neutral-in" {
   net   = "N"
   place = "upper-bay"
-  name  = "neutral wire of the line splice"
+  name  = "white neutral wire at the joint"
   where = "incoming wires, upper left corner"
 }
 
 point "board-l" {
   net   = "LB"
   place = "upper-bay"
-  name  = "line terminal of the ${board}"
-  where = "marked L or line, black wire"
+  name  = "power terminal of the ${board}"
+  where = "marked L or line, with a black wire"
 }
 
 point "board-n" {
   net   = "NB"
   place = "upper-bay"
   name  = "neutral row of the ${board}"
-  where = "row of white wires"
+  where = "the row of white wires"
 }
 
 point "frame" {
   net   = "CHASSIS"
   place = "upper-bay"
   name  = "bare metal of the ${machine}"
-  where = "bright screw head beside the ${board}"
+  where = "a bright screw head beside the ${board}"
 }
 
 check "house-power" {
@@ -315,9 +315,15 @@ check "house-power" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Lights in the house: on, or off?"
-  option "on" { when = !mode("supply.dead") }
-  option "off" {}
+  ask      = "Do the lights in the house work?"
+  option "on" {
+    when  = !mode("supply.dead")
+    label = "Yes"
+  }
+  option "off" {
+    label = "No"
+    stop = "no-power"
+  }
 }
 
 check "breaker-look" {
@@ -330,12 +336,18 @@ check "breaker-look" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
   before   = ["power-on"]
-  ask      = "The ${machine} breaker: on, off, or tripped?"
-  option "on" { when = !breaker.blown }
-  option "tripped" {
-    mend = "reset-breaker"
-    told = ["trips"]
+  ask      = "Is it on, or off or tripped?"
+  option "on" {
+    when  = !breaker.blown
+    label = "On"
   }
+  option "tripped" {
+    mend  = "reset-breaker"
+    told  = ["trips"]
+    label = "Off or tripped"
+    also  = ["off"]
+  }
+  act = "Find the ${machine} breaker in the panel."
 }
 
 check "switch-look" {
@@ -347,11 +359,16 @@ check "switch-look" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   before   = ["power-on"]
-  ask      = "The ${machine} switch: on, or off?"
-  option "on" { when = !mode("furnace-switch.off") }
-  option "off" {
-    mend = "switch-on"
+  ask      = "Is it on or off?"
+  option "on" {
+    when  = !mode("furnace-switch.off")
+    label = "On"
   }
+  option "off" {
+    mend  = "switch-on"
+    label = "Off"
+  }
+  act = "Find the switch on the ${machine} or near it. It looks like a light switch."
 }
 
 check "panel-look" {
@@ -362,17 +379,21 @@ check "panel-look" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Press the panel edge all round."
-  ask      = "The lower front panel: tight, or loose?"
-  option "tight" { when = !(panel-seat.value < 0.5) }
+  act      = "Press along the edge of the lower front panel."
+  ask      = "Is the panel tight or loose?"
+  option "tight" {
+    when  = !(panel-seat.value < 0.5)
+    label = "Tight"
+  }
   option "loose" {
-    mend = "seat-panel"
+    mend  = "seat-panel"
+    label = "Loose"
   }
 }
 
 check "outlet" {
   stage    = "plan"
-  name     = "meter on a live outlet"
+  name     = "meter on a working outlet"
   function = "volts-ac"
   part     = "supply"
   red      = "outlet-hot"
@@ -386,13 +407,13 @@ check "outlet" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Put one tip in each outlet slot."
-  caution  = "House voltage. Hold the plastic only."
+  act      = "Put one tip in each slot of the outlet."
+  caution  = "House voltage. Hold only the plastic."
 }
 
 check "box-in-v" {
   stage    = "plan"
-  name     = "line at the switch box"
+  name     = "volts coming in at the switch box"
   function = "volts-ac"
   part     = "line-run"
   red      = "box-in"
@@ -407,13 +428,13 @@ check "box-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "box-out-v" {
   stage    = "plan"
-  name     = "line after the ${machine} switch"
+  name     = "volts after the ${machine} switch"
   function = "volts-ac"
   part     = "furnace-switch"
   red      = "box-out"
@@ -428,13 +449,13 @@ check "box-out-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "box-ground-v" {
   stage    = "plan"
-  name     = "incoming wire to ground"
+  name     = "volts from the incoming wire to ground"
   function = "volts-ac"
   part     = "neutral-run"
   red      = "box-in"
@@ -449,13 +470,13 @@ check "box-ground-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage inside. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage inside. Use one hand only."
 }
 
 check "door-in-v" {
   stage    = "plan"
-  name     = "line before the door switch"
+  name     = "volts before the door switch"
   function = "volts-ac"
   red      = "door-in"
   black    = "door-n"
@@ -469,14 +490,14 @@ check "door-in-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
   caution  = "House voltage. The blower may start."
   hold     = "free"
 }
 
 check "board-line" {
   stage    = "plan"
-  name     = "line at the ${board}"
+  name     = "volts at the control board"
   function = "volts-ac"
   part     = "board"
   red      = "board-l"
@@ -491,13 +512,13 @@ check "board-line" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "board-load" {
   stage    = "plan"
-  name     = "line at the ${board} under load"
+  name     = "volts at the control board while the igniter glows"
   function = "volts-ac"
   part     = "supply"
   red      = "board-l"
@@ -515,13 +536,13 @@ check "board-load" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read while the igniter glows."
+  act      = "Read the volts while the igniter glows."
   caution  = "House voltage. The fan is running."
 }
 
 check "board-lg" {
   stage    = "plan"
-  name     = "line to bare metal"
+  name     = "volts from the power wire to bare metal"
   function = "volts-ac"
   part     = "junction"
   red      = "board-l"
@@ -536,13 +557,13 @@ check "board-lg" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "board-ng" {
   stage    = "plan"
-  name     = "neutral to bare metal"
+  name     = "volts from neutral to bare metal"
   function = "volts-ac"
   part     = "junction"
   red      = "board-n"
@@ -557,13 +578,13 @@ check "board-ng" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
-  caution  = "House voltage. One hand only."
+  act      = "Hold both tips still. Read the volts."
+  caution  = "House voltage. Use one hand only."
 }
 
 check "door-switch-ohms" {
   stage    = "plan"
-  name     = "door switch pressed"
+  name     = "door switch pressed in"
   function = "ohms"
   part     = "door-switch"
   red      = "door-a"
@@ -578,13 +599,13 @@ check "door-switch-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Hold the button in, read the ohms."
+  act      = "Hold the button in. Read the ohms."
   hold     = "held"
 }
 
 check "line-lead-ohms" {
   stage    = "plan"
-  name     = "hot lead, door switch to ${board}"
+  name     = "black wire from the door switch to the ${board}"
   function = "ohms"
   part     = "line-lead"
   red      = "door-out"
@@ -598,7 +619,7 @@ check "line-lead-ohms" {
   minutes  = q("4 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms from end to end."
+  act      = "Put one tip on each end of the wire. Read the ohms."
 }
 
 check "ground-ohms" {
@@ -617,7 +638,7 @@ check "ground-ohms" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "supply-wire-look" {
@@ -630,10 +651,16 @@ check "supply-wire-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire at the ${board} gently."
-  ask      = "Line, neutral, and transformer wires: tight, loose, or burnt?"
-  option "tight" { when = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose")) }
-  option "loose" {}
+  act      = "Pull gently on the black, white, and transformer wires at the ${board}."
+  ask      = "Are the wires tight, or loose or burned?"
+  option "tight" {
+    when  = !(mode("line-lead.loose") || mode("neutral-lead.loose") || mode("secondary-lead.loose") || mode("common-lead.loose"))
+    label = "Tight"
+  }
+  option "loose" {
+    also  = ["burnt"]
+    label = "Loose or burned"
+  }
 }
 
 repair "switch-on" {
@@ -643,11 +670,11 @@ repair "switch-on" {
   minutes = q("1..1 min", "from memory")
   confirm = "switch-look"
   step {
-    act   = "Set the ${machine} switch to on."
+    act   = "Turn the ${machine} switch on."
     power = "on"
   }
   step {
-    act   = "Mark the switch, so nobody turns it off."
+    act   = "Mark the switch, so that nobody turns it off."
     power = "on"
   }
 }
@@ -661,62 +688,62 @@ repair "reset-breaker" {
   confirm = "breaker-look"
   note    = "If it trips again, leave it off and call an electrician."
   step {
-    act     = "Push the lever fully off, then on. Once only."
-    caution = "Hands dry, stand to the side."
+    act     = "Push the lever all the way off, then on. Do it once only."
+    caution = "Dry hands. Stand to the side."
     level   = "warning"
     power   = "on"
   }
 }
 
 repair "seat-panel" {
-  name    = "seat the lower front panel"
+  name    = "close the lower front panel fully"
   part    = "panel-seat"
   kind    = "refit"
   minutes = q("1..3 min", "from memory")
   confirm = "panel-look"
-  note    = "The door switch stays free: no tape on it."
+  note    = "The door switch stays free. Put no tape on it."
   step {
-    act   = "Hang the panel on its hooks, press it home."
+    act   = "Hang the panel on its hooks. Press it in until it is tight."
     power = "on"
   }
 }
 
 repair "refit-line-lead" {
-  name    = "refit the hot lead of the ${board}"
+  name    = "fasten the black power wire at the ${board}"
   part    = "line-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-line"
   step {
-    act    = "Take a photo, pull the hot lead off."
+    act    = "Take a photo. Pull the black power wire off."
     wire   = "door-out"
     places = ["lower-bay", "upper-bay"]
   }
   step {
-    act    = "Cut back burnt copper, crimp a new spade."
+    act    = "Cut back the burned copper. Crimp on a new connector."
     places = ["lower-bay"]
   }
   step {
-    act    = "Push it home, tug it."
+    act    = "Push it all the way on. Pull gently to test it."
     wire   = "board-l"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-neutral-lead" {
-  name    = "refit the neutral lead of the ${board}"
+  name    = "fasten the white neutral wire at the ${board}"
   part    = "neutral-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "board-line"
   step {
-    act    = "Take a photo of the neutral row."
+    act    = "Take a photo of the row of white wires."
     places = ["upper-bay"]
   }
   step {
-    act    = "Push the neutral lead home, tug it."
+    act    = "Push the neutral wire all the way on. Pull gently to test it."
     wire   = "board-n"
     places = ["upper-bay"]
   }
@@ -731,16 +758,16 @@ repair "replace-door-switch" {
   match   = ["volts", "amps", "travel", "open when free"]
   causes  = ["rules"]
   confirm = "door-switch-ohms"
-  note    = "Never tape or bridge it."
+  note    = "Never tape it or bypass it."
   step {
-    act     = "Take a photo, pull one wire at a time."
-    caution = "Never tape or bridge the old one."
+    act     = "Take a photo. Pull off one wire at a time."
+    caution = "Never tape it. Never bypass it."
     level   = "warning"
     wire    = "door-in"
-    places = ["lower-bay"]
+    places  = ["lower-bay"]
   }
   step {
-    act    = "Snap in the new switch, move the second wire."
+    act    = "Snap in the new switch. Move the second wire over."
     wire   = "door-out"
     places = ["lower-bay"]
   }
@@ -756,7 +783,7 @@ repair "call-utility-power" {
 }
 
 repair "call-electrician" {
-  name    = "call an electrician for the line wiring"
+  name    = "call an electrician for the house wiring"
   part    = "line-run"
   kind    = "call"
   stop    = "line-wiring"
@@ -765,7 +792,7 @@ repair "call-electrician" {
 }
 
 repair "call-polarity" {
-  name    = "call an electrician: line and neutral are reversed"
+  name    = "call an electrician for the swapped house wires"
   part    = "junction"
   kind    = "call"
   stop    = "line-wiring"
@@ -776,23 +803,23 @@ repair "call-polarity" {
 stop "line-wiring" {
   say  = "House wiring needs an electrician."
   call = "a licensed electrician"
-  tell = "Say the volts read at the ${board}, idle and under load, and to ground."
+  tell = "Tell them the volts at the ${board}, at rest, while it runs, and to ground."
   now  = "Leave the ${machine} breaker off."
 }
 
 stop "no-power" {
   say  = "The house has no power."
   call = "the power company"
-  tell = "Say that the whole house is dark, and since when."
-  now  = "Set the ${machine} switch to off until power returns."
+  tell = "Tell them that the whole house is dark, and since when."
+  now  = "Turn the ${machine} switch off until the power is back."
 }
 
 caution "mains" {
-  level   = "danger"
-  say     = [
-    "House voltage, live. It can kill. One hand, dry floor, no rings.",
-    "House voltage. One hand only.",
-    "Live house voltage. Touch plastic only.",
+  level = "danger"
+  say = [
+    "House voltage is live here. It can kill. Use one hand. Stand on a dry floor. Wear no rings.",
+    "House voltage. Use one hand only.",
+    "House voltage is live. Touch only plastic.",
     "House voltage here. Dry floor, one hand.",
   ]
 }

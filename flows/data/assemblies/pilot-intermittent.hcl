@@ -230,10 +230,16 @@ check "see-pilot" {
   skill    = "clear"
   repeat   = true
   act      = "Watch the pilot as the ticking starts."
-  ask      = "Is the pilot blue and strong, short and yellow, or no flame?"
-  option "blue-flame" { when = pilot > 0.7 }
-  option "no-flame" { when = pilot < 0.05 }
-  option "short-flame" {}
+  ask      = "How is the pilot? Blue, no flame, or short and yellow?"
+  option "blue-flame" {
+    when = pilot > 0.7
+    label = "Blue"
+  }
+  option "no-flame" {
+    when = pilot < 0.05
+    label = "No flame"
+  }
+  option "short-flame" { label = "Short and yellow" }
 }
 
 check "module-v" {
@@ -368,7 +374,7 @@ repair "refit-pv-lead" {
   minutes = q("5..15 min", "from memory")
   confirm = "pilot-1-v"
   step {
-    act     = "Push the spade on terminal P V, tug."
+    act     = "Push the wire on terminal P V, tug."
     caution = "Move the wire only. Touch no gas fitting."
     level   = "warning"
     wire    = "pilot-1"
@@ -387,7 +393,7 @@ repair "replace-board" {
   confirm = "see-pilot"
   note    = "Only when its inputs are proved present and its output proved missing."
   step {
-    act     = "Take a photo of every spade and the cable."
+    act     = "Take a photo of every wire and the cable."
     caution = "Never change a module whose inputs were not proved."
     level   = "warning"
     places  = ["upper-bay"]

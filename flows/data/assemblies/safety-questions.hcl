@@ -3,15 +3,21 @@ assembly "safety-questions" { machine = "furnace" }
 
 check "odour" {
   stage    = "safety"
-  name     = "gas odour"
+  name     = "odor in the room"
   function = "look"
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
   act      = "Sniff near the floor and near the pipes."
-  ask      = "Gas odour here: none, or a gas odour?"
-  option "none" { when = !(1 < 0) }
-  option "some" { emergency = "gas" }
+  ask      = "Do you notice an odor like gas?"
+  option "none" {
+    when  = !(1 < 0)
+    label = "No"
+  }
+  option "some" {
+    emergency = "gas"
+    label     = "Yes"
+  }
 }
 
 check "alarm" {
@@ -21,16 +27,24 @@ check "alarm" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: sounding, quiet, chirping, or no alarm there?"
-  option "quiet" { when = !(1 < 0) }
-  option "sounding" { emergency = "co" }
+  ask      = "How are the alarms in the house? Quiet, sounding, chirping, or no alarm at all?"
+  option "quiet" {
+    when  = !(1 < 0)
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
   option "chirping" {
-    as   = "quiet"
-    tell = "One chirp now and then is a low battery or an old alarm. Change it today."
+    as    = "quiet"
+    tell  = "One chirp now and then means a low battery or an old alarm. Change it today."
+    label = "Chirping"
   }
   option "no-co-alarm" {
-    as   = "quiet"
-    tell = "Get a carbon monoxide alarm before the burner runs again. Without one nobody would notice bad air."
+    as    = "quiet"
+    tell  = "Get a carbon monoxide alarm before the burner runs again. Without one, nobody would notice bad air."
+    label = "No alarm at all"
   }
 }
 
@@ -41,9 +55,15 @@ check "people" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Is everyone fine, or is somebody feeling ill?"
-  option "everyone-fine" { when = !(1 < 0) }
-  option "feeling-ill" { emergency = "ill" }
+  ask      = "How is everyone in the house? Everyone is fine, or somebody feels ill?"
+  option "everyone-fine" {
+    when  = !(1 < 0)
+    label = "Everyone is fine"
+  }
+  option "feeling-ill" {
+    emergency = "ill"
+    label     = "Somebody feels ill"
+  }
 }
 
 check "floor" {
@@ -54,15 +74,20 @@ check "floor" {
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "ambiguous"
   act      = "Stand back and look at the floor."
-  ask      = "Is the floor dry, wet, or were the burners ever under water?"
-  option "dry" { when = drain.passes > 0.5 }
+  ask      = "How is the floor? Dry, wet, or the burners were once under water?"
+  option "dry" {
+    when  = drain.passes > 0.5
+    label = "Dry"
+  }
   option "wet" {
     no_live = true
-    tell    = "On a wet floor nothing live is touched. Find out where the water comes from."
+    tell    = "On a wet floor, touch nothing that has power. Find out where the water comes from."
+    label   = "Wet"
   }
   option "above" {
-    when = 1 < 0
-    stop = "flooded"
+    when  = 1 < 0
+    stop  = "flooded"
+    label = "The burners were once under water"
   }
 }
 
@@ -73,14 +98,21 @@ check "scorch" {
   power    = "any"
   minutes  = q("0.5 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look at the front and the vent pipe."
-  ask      = "The ${machine} front: clean, burnt, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") && !(flame-outside > 0.5) }
-  option "sooty" {
-    when = mode("exchanger.plugged")
-    stop = "roll-out"
+  act      = "Look at the front of the ${machine} and at the vent pipe."
+  ask      = "Are they clean, sooty, or scorched?"
+  option "clean" {
+    when  = !mode("exchanger.plugged") && !(flame-outside > 0.5)
+    label = "Clean"
   }
-  option "burnt" { stop = "roll-out" }
+  option "sooty" {
+    when  = mode("exchanger.plugged")
+    stop  = "roll-out"
+    label = "Sooty"
+  }
+  option "burnt" {
+    stop  = "roll-out"
+    label = "Scorched"
+  }
 }
 
 check "again-alarm" {
@@ -92,14 +124,20 @@ check "again-alarm" {
   at       = "steady"
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  ask      = "Alarms in the house: quiet, or sounding?"
-  option "quiet" { when = room-co < exchanger.keep_off }
-  option "sounding" { emergency = "co" }
+  ask      = "Are the alarms in the house quiet or sounding?"
+  option "quiet" {
+    when  = room-co < exchanger.keep_off
+    label = "Quiet"
+  }
+  option "sounding" {
+    emergency = "co"
+    label     = "Sounding"
+  }
 }
 
 stop "flooded" {
   say  = "Water has reached the ${machine}."
   call = "a licensed heating technician"
-  tell = "Say how high the water stood and which parts were wet."
-  now  = "Stay off the wet floor. Breaker off only with dry feet. Nobody lights it again before every wet part is changed."
+  tell = "Tell them how high the water stood, and which parts got wet."
+  now  = "Stay off the wet floor. Turn the breaker off only with dry feet. Nobody lights it again until every wet part is changed."
 }

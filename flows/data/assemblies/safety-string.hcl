@@ -3,12 +3,12 @@ assembly "safety-string" { machine = "furnace" }
 
 part "limit-lead" {
   kind  = "wire"
-  name  = "lead to the high limit"
+  name  = "wire to the high limit"
   place = "upper-bay"
   look  = "wire from the board plug to the high limit"
   ports = { a = "R", b = "LIM-in" }
   mode "off" {
-    name   = "lead to the high limit off"
+    name   = "wire to the high limit off"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-limit-lead"
@@ -19,7 +19,7 @@ part "high-limit" {
   kind    = "contact"
   name    = "high limit"
   place   = "upper-bay"
-  look    = "small disc or probe on the heat exchanger wall"
+  look    = "small round switch or probe on the heat exchanger wall"
   ports   = { a = "LIM-in", b = "LIM-out" }
   set     = q("200 degF", "T19")
   trips   = reached("steady") && limit-heat > high-limit.set
@@ -27,20 +27,20 @@ part "high-limit" {
   safety  = true
   numbers = { room = q("70 degF", "common practice, no source"), gain = q("1.45 x", "own") }
   mode "open" {
-    name   = "high limit failed open"
+    name   = "high limit switch broken"
     does   = "stuck-open"
     rate   = q("3 x", "common practice, no source")
     repair = "replace-limit"
   }
   mode "early" {
-    name   = "high limit opens far too early"
+    name   = "high limit switch opens far too early"
     does   = "set"
     set    = q("140 degF", "own")
     rate   = q("1 x", "common practice, no source")
     repair = "replace-limit"
   }
   mode "burnt" {
-    name   = "contacts of the high limit burnt, high resistance"
+    name   = "contacts of the high limit burned"
     does   = "resist"
     ohms   = q("60 ohm", 20, 120, "own")
     rate   = q("0.3 x", "common practice, no source")
@@ -52,7 +52,7 @@ part "rollout-left" {
   kind   = "contact"
   name   = "left roll-out switch"
   place  = "upper-bay"
-  look   = "small disc with a button, left of the burners"
+  look   = "small round switch with a button, left of the burners"
   ports  = { a = "LIM-out", b = "RO-mid" }
   trips  = flame-outside > 0.5
   reset  = "manual"
@@ -70,7 +70,7 @@ part "rollout-right" {
   kind   = "contact"
   name   = "right roll-out switch"
   place  = "upper-bay"
-  look   = "small disc with a button, right of the burners"
+  look   = "small round switch with a button, right of the burners"
   ports  = { a = "RO-mid", b = "RO-out" }
   reset  = "manual"
   safety = true
@@ -85,12 +85,12 @@ part "rollout-right" {
 
 part "string-lead" {
   kind  = "wire"
-  name  = "lead from the roll-out switches to the board"
+  name  = "wire from the roll-out switches to the board"
   place = "upper-bay"
-  look  = "wire into the multi-pin plug of the board"
+  look  = "wire into the large plug of the board"
   ports = { a = "RO-out", b = "HS" }
   mode "off" {
-    name   = "lead from the roll-out switches off, or its pin pushed out"
+    name   = "wire from the roll-out switches off, or its pin pushed out"
     does   = "open"
     rate   = q("1 x", "common practice, no source")
     repair = "refit-string-lead"
@@ -105,83 +105,83 @@ signal "limit-heat" {
 point "limit-in" {
   net   = "LIM-in"
   place = "upper-bay"
-  name  = "high limit, first terminal"
-  where = "wire from the board"
+  name  = "first high limit terminal"
+  where = "with the wire from the board"
 }
 
 point "limit-out" {
   net   = "LIM-out"
   place = "upper-bay"
-  name  = "high limit, second terminal"
-  where = "wire to the roll-out switches"
+  name  = "second high limit terminal"
+  where = "with the wire to the roll-out switches"
 }
 
 point "limit-a" {
   net   = "high-limit.a"
   place = "upper-bay"
   name  = "first terminal of the high limit"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "limit-b" {
   net   = "high-limit.b"
   place = "upper-bay"
   name  = "second terminal of the high limit"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "roll-mid" {
   net   = "RO-mid"
   place = "upper-bay"
   name  = "wire between the roll-out switches"
-  where = "left to right"
+  where = "from the left one to the right one"
 }
 
 point "roll-out-end" {
   net   = "RO-out"
   place = "upper-bay"
-  name  = "right roll-out switch, last terminal"
-  where = "wire to the board plug"
+  name  = "last terminal of the right roll-out switch"
+  where = "with the wire to the board plug"
 }
 
 point "roll-left-a" {
   net   = "rollout-left.a"
   place = "upper-bay"
   name  = "first terminal of the left roll-out switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "roll-left-b" {
   net   = "rollout-left.b"
   place = "upper-bay"
   name  = "second terminal of the left roll-out switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "roll-right-a" {
   net   = "rollout-right.a"
   place = "upper-bay"
   name  = "first terminal of the right roll-out switch"
-  where = "wire pulled off"
+  where = "with its wire pulled off"
 }
 
 point "roll-right-b" {
   net   = "rollout-right.b"
   place = "upper-bay"
   name  = "second terminal of the right roll-out switch"
-  where = "other terminal"
+  where = "the other terminal"
 }
 
 point "string-end" {
   net   = "HS"
   place = "upper-bay"
   name  = "limit pin of the board plug"
-  where = "multi-pin plug, limit input"
+  where = "large plug of the board, limit input"
 }
 
 check "see-limit" {
   stage    = "watch"
-  name     = "burner after some minutes"
+  name     = "burner after ten minutes"
   function = "look"
   part     = "high-limit"
   power    = "on"
@@ -191,15 +191,20 @@ check "see-limit" {
   skill    = "clear"
   repeat   = true
   unless   = ["see-fan=silent", "see-flame=no-flame", "see-hold=no-flame", "see-hold=short-flame", "see-burners=no-flame"]
-  act      = "Let it run and watch the flame."
-  ask      = "After ten minutes: burner still burning, or out?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "short-flame" {}
+  act      = "Let it run for ten minutes. Watch the flame."
+  ask      = "Is the burner still burning or out?"
+  option "flame-stays" {
+    when  = lit > 0.5
+    label = "Still burning"
+  }
+  option "short-flame" {
+    label = "Out"
+  }
 }
 
 check "limit-in-c" {
   stage    = "plan"
-  name     = "feed of the high limit"
+  name     = "volts going to the high limit"
   function = "volts-ac"
   part     = "limit-lead"
   red      = "limit-in"
@@ -213,12 +218,12 @@ check "limit-in-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "limit-v" {
   stage    = "plan"
-  name     = "across the high limit"
+  name     = "volts across the high limit"
   function = "volts-ac"
   part     = "high-limit"
   red      = "limit-in"
@@ -233,12 +238,12 @@ check "limit-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "limit-v-hot" {
   stage    = "plan"
-  name     = "across the high limit, hot"
+  name     = "volts across the hot high limit"
   function = "volts-ac"
   part     = "high-limit"
   red      = "limit-in"
@@ -253,13 +258,13 @@ check "limit-v-hot" {
   minutes  = q("12 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read when the burner has just gone out."
+  act      = "Read the volts right after the burner goes out."
   caution  = "Hot metal close by."
 }
 
 check "roll-left-v" {
   stage    = "plan"
-  name     = "across the left roll-out switch"
+  name     = "volts across the left roll-out switch"
   function = "volts-ac"
   part     = "rollout-left"
   red      = "limit-out"
@@ -274,12 +279,12 @@ check "roll-left-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "roll-right-v" {
   stage    = "plan"
-  name     = "across the right roll-out switch"
+  name     = "volts across the right roll-out switch"
   function = "volts-ac"
   part     = "rollout-right"
   red      = "roll-mid"
@@ -294,12 +299,12 @@ check "roll-right-v" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the volts, tips held still."
+  act      = "Hold both tips still. Read the volts."
 }
 
 check "string-end-c" {
   stage    = "plan"
-  name     = "limit pin of the board"
+  name     = "volts at the limit pin of the board"
   function = "volts-ac"
   part     = "string-lead"
   red      = "string-end"
@@ -313,7 +318,7 @@ check "string-end-c" {
   minutes  = q("2 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Push the tip in the back of the plug."
+  act      = "Push the tip into the back of the plug. Then read the volts."
 }
 
 check "limit-ohms" {
@@ -333,7 +338,7 @@ check "limit-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "roll-left-ohms" {
@@ -353,7 +358,7 @@ check "roll-left-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "roll-right-ohms" {
@@ -373,12 +378,12 @@ check "roll-right-ohms" {
   minutes  = q("3 min", "common practice, no source")
   skill    = "ambiguous"
   repeat   = true
-  act      = "Read the ohms, fingers off the tips."
+  act      = "Keep your fingers off the metal tips. Read the ohms."
 }
 
 check "roll-look" {
   stage    = "plan"
-  name     = "roll-out switches, by eye"
+  name     = "buttons of the roll-out switches"
   function = "look"
   part     = "rollout-left"
   places   = ["upper-bay"]
@@ -386,10 +391,16 @@ check "roll-look" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look only. Do not press them."
-  ask      = "The roll-out buttons: flush, or popped?"
-  option "not-popped" { when = !(!rollout-left.closed || !rollout-right.closed) }
-  option "popped" { stop = "roll-out" }
+  act      = "Only look at the two roll-out switches. Do not press them."
+  ask      = "Are their buttons flush or popped out?"
+  option "not-popped" {
+    when  = !(!rollout-left.closed || !rollout-right.closed)
+    label = "Flush"
+  }
+  option "popped" {
+    stop  = "roll-out"
+    label = "Popped out"
+  }
 }
 
 check "roll-marks" {
@@ -402,15 +413,22 @@ check "roll-marks" {
   hands_in = true
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
-  act      = "Look for soot and burnt paint."
-  ask      = "Metal round the roll-out switches: clean, burnt, or sooty?"
-  option "clean" { when = !mode("exchanger.plugged") }
-  option "sooty" { stop = "roll-out" }
+  act      = "Look for soot and burned paint around the roll-out switches."
+  ask      = "Is the metal clean, or sooty or burned?"
+  option "clean" {
+    when  = !mode("exchanger.plugged")
+    label = "Clean"
+  }
+  option "sooty" {
+    stop  = "roll-out"
+    label = "Sooty or burned"
+    also  = ["burnt"]
+  }
 }
 
 check "string-look" {
   stage    = "plan"
-  name     = "wires of the limit string"
+  name     = "wires of the limit and roll-out switches"
   function = "look"
   part     = "limit-lead"
   places   = ["upper-bay"]
@@ -418,43 +436,53 @@ check "string-look" {
   hands_in = true
   minutes  = q("2 min", "common practice, no source")
   skill    = "clear"
-  act      = "Tug each wire from switch to plug."
-  ask      = "The limit and roll-out wires: tight, or loose?"
-  option "tight" { when = !(mode("limit-lead.off") || mode("string-lead.off")) }
-  option "loose" {}
+  act      = "Pull gently on each wire from the switches to the plug."
+  ask      = "Are the wires tight or loose?"
+  option "tight" {
+    when  = !(mode("limit-lead.off") || mode("string-lead.off"))
+    label = "Tight"
+  }
+  option "loose" {
+    label = "Loose"
+  }
 }
 
 check "again-limit" {
   stage    = "restart"
-  name     = "burner after ten minutes"
+  name     = "burner ten minutes after the repair"
   function = "look"
   power    = "on"
   call     = "on"
   at       = "steady"
   minutes  = q("10 min", "common practice, no source")
   skill    = "clear"
-  act      = "Let it run, stay near it."
-  ask      = "After ten minutes: burner still burning, or out?"
-  option "flame-stays" { when = lit > 0.5 }
-  option "short-flame" {}
+  act      = "Let it run for ten minutes. Stay near it."
+  ask      = "Is the burner still burning or out?"
+  option "flame-stays" {
+    when  = lit > 0.5
+    label = "Still burning"
+  }
+  option "short-flame" {
+    label = "Out"
+  }
 }
 
 repair "refit-limit-lead" {
-  name    = "refit the lead to the high limit"
+  name    = "fasten the wire to the high limit"
   part    = "limit-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
   minutes = q("5..15 min", "from memory")
   confirm = "limit-in-c"
   step {
-    act    = "Push the spade on the first limit terminal, tug."
+    act    = "Push the connector on the first limit terminal. Pull gently to test it."
     wire   = "limit-in"
     places = ["upper-bay"]
   }
 }
 
 repair "refit-string-lead" {
-  name    = "refit the lead from the roll-out switches"
+  name    = "fasten the wire from the roll-out switches"
   part    = "string-lead"
   kind    = "refit"
   price   = q("0..10 money", "from memory")
@@ -476,13 +504,13 @@ repair "replace-limit" {
   match   = ["opening temperature", "length", "shape", "reset"]
   causes  = ["rise-m", "filter-look", "static-m", "blower-cap"]
   confirm = "limit-ohms"
-  note    = "Never bridge it. An opened limit is a messenger: prove the airflow."
+  note    = "Never bypass it. It opened for a reason, so check the airflow."
   step {
-    act     = "Pull one wire, move it to the new limit."
-    caution = "Never bridge a limit."
+    act     = "Pull off one wire. Put it on the new limit switch."
+    caution = "Never bypass a limit switch."
     level   = "warning"
     wire    = "limit-in"
-    places = ["upper-bay"]
+    places  = ["upper-bay"]
   }
   step {
     act    = "Move the second wire."
@@ -490,8 +518,8 @@ repair "replace-limit" {
     places = ["upper-bay"]
   }
   step {
-    act     = "Fasten it in the same hole."
-    caution = "Hot metal, sharp edges."
+    act     = "Fasten the new switch in the same hole."
+    caution = "Hot metal and sharp edges."
     level   = "caution"
     places  = ["upper-bay"]
   }

@@ -136,9 +136,15 @@ check "vent-joint-look" {
   skill    = "clear"
   act      = "Follow the vent pipe with a light."
   caution  = "Hot pipe. Look, do not touch."
-  ask      = "Are the vent pipe joints tight, or apart?"
-  option "tight" { when = !mode("vent-joints.apart") }
-  option "loose" { stop = "vent" }
+  ask      = "How are the joints of the vent pipe? Tight or apart?"
+  option "tight" {
+    when = !mode("vent-joints.apart")
+    label = "Tight"
+  }
+  option "loose" {
+    stop = "vent"
+    label = "Apart"
+  }
 }
 
 check "tissue" {
@@ -153,10 +159,19 @@ check "tissue" {
   skill    = "ambiguous"
   act      = "After five minutes hold a tissue at the draft hood."
   caution  = "Hot metal. Keep your sleeve away."
-  ask      = "At the draft hood: pulled in, blown out, or no draft?"
-  option "draft-in" { when = lit > 0.5 && vent.passes > 0.5 }
-  option "draft-out" { stop = "vent" }
-  option "no-air" { when = lit < 0.5 }
+  ask      = "What does the tissue do at the draft hood? Pulled in, blown out, or no draft?"
+  option "draft-in" {
+    when = lit > 0.5 && vent.passes > 0.5
+    label = "Pulled in"
+  }
+  option "draft-out" {
+    stop = "vent"
+    label = "Blown out"
+  }
+  option "no-air" {
+    when = lit < 0.5
+    label = "No draft"
+  }
 }
 
 check "spill-look" {
@@ -170,9 +185,15 @@ check "spill-look" {
   minutes  = q("1 min", "common practice, no source")
   skill    = "clear"
   act      = "Look only. Do not press it."
-  ask      = "Is the button of the spill switch flush, or popped?"
-  option "not-popped" { when = spill-switch.closed }
-  option "popped" { stop = "vent" }
+  ask      = "How is the button of the spill switch? Flush or popped?"
+  option "not-popped" {
+    when = spill-switch.closed
+    label = "Flush"
+  }
+  option "popped" {
+    stop = "vent"
+    label = "Popped"
+  }
 }
 
 check "spill-v" {
@@ -206,9 +227,12 @@ check "damper-look" {
   skill    = "clear"
   repeat   = true
   act      = "Watch the pointer on the damper as a call begins."
-  ask      = "Does the vent damper stand open, or closed?"
-  option "open" { when = damper.works > 0.5 }
-  option "closed" {}
+  ask      = "How does the vent damper stand? Open or closed?"
+  option "open" {
+    when = damper.works > 0.5
+    label = "Open"
+  }
+  option "closed" { label = "Closed" }
 }
 
 check "damper-v" {

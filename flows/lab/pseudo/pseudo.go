@@ -54,7 +54,11 @@ func texts(s []string) []string {
 func Words(w *words.Words) *words.Words {
 	out := &words.Words{Lang: Lang, Lines: map[string]words.Line{}, Terms: map[string]string{}, Units: map[string]words.Unit{}, Numbers: texts(w.Numbers)}
 	for id, l := range w.Lines {
-		out.Lines[id] = words.Line{ID: id, Full: Text(l.Full), Short: texts(l.Short), Say: Text(l.Say), How: Text(l.How), Ask: l.Ask}
+		labels := map[string]string{}
+		for o, text := range l.Labels {
+			labels[o] = Text(text)
+		}
+		out.Lines[id] = words.Line{ID: id, Full: Text(l.Full), Short: texts(l.Short), Say: Text(l.Say), How: Text(l.How), Ask: l.Ask, Labels: labels, Also: l.Also}
 	}
 	for id, text := range w.Terms {
 		out.Terms[id] = Text(text)
@@ -117,14 +121,14 @@ func Model(m *appliance.Model) *appliance.Model {
 	out.Checks = slices.Clone(m.Checks)
 	for i := range out.Checks {
 		c := &out.Checks[i]
-		t(&c.Name, &c.Ask, &c.Act, &c.Caution, &c.Fit)
+		t(&c.Name, &c.Ask, &c.Act, &c.Caution, &c.Fit, &c.Event)
 		c.Bands = slices.Clone(c.Bands)
 		for j := range c.Bands {
 			t(&c.Bands[j].Tell)
 		}
 		c.Options = slices.Clone(c.Options)
 		for j := range c.Options {
-			t(&c.Options[j].Tell)
+			t(&c.Options[j].Tell, &c.Options[j].Label)
 		}
 	}
 	out.Repairs = slices.Clone(m.Repairs)

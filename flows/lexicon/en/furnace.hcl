@@ -59,7 +59,7 @@ option "says-flame-lost" {
 }
 option "says-false-flame" {
   say  = ["false flame", "flame with no call", "flame sensed with gas off", "flame when there should be none"]
-  back = "The label says: flame out of turn."
+  back = "The label says: flame sensed with gas off."
 }
 option "says-no-power" {
   say  = ["no power", "no power to the board", "power is off says the label"]
@@ -75,5 +75,5 @@ option "allowed" {
 }
 option "reserved" {
   say  = ["reserved", "it's reserved", "not allowed", "licensed only", "only licensed people", "needs a license", "needs a permit"]
-  back = "Reserved."
+  back = "Not allowed."
 }

@@ -14,11 +14,11 @@ option "right-value" {
   back = "Right."
 }
 option "different" {
-  say  = ["different", "that's different", "wrong", "that's wrong", "not right", "no that's wrong"]
+  say  = ["different", "that's different", "wrong", "that's wrong", "not right", "no that's wrong", "one different", "something different", "something is different"]
   back = "Different."
 }
 option "none" {
-  say  = ["none", "no", "nope", "none at all", "nothing", "no smell", "no odor", "no gas smell", "i don't smell anything", "no gas", "i smell nothing", "not that i can see", "there is none", "none of them", "none of those"]
+  say  = ["none", "no", "nope", "none at all", "nothing", "no smell", "no odor", "no gas smell", "i don't smell anything", "no gas", "i smell nothing", "not that i can see", "there is none", "none of them", "none of those", "no danger"]
   back = "None."
 }
 option "some" {
@@ -26,16 +26,16 @@ option "some" {
   back = "Some."
 }
 option "ready" {
-  say  = ["ready", "i'm ready", "in place", "all set", "i'm there"]
+  say  = ["ready", "i'm ready", "in place", "all set", "i'm there", "the time is up"]
   back = "Ready."
 }
 option "done" {
-  say  = ["done", "it's done", "finished", "all done", "that's done", "did it"]
+  say  = ["done", "it's done", "finished", "all done", "that's done", "did it", "i leave it alone", "it is in the volts jack", "it is pressed in", "noted"]
   back = "Done."
 }
 option "same" {
-  say  = ["same", "the same", "no change", "nothing changed", "unchanged", "as before", "still the same"]
-  back = "Unchanged."
+  say  = ["same", "the same", "no change", "nothing changed", "unchanged", "as before", "still the same", "all like that", "all the same", "the same as before"]
+  back = "The same."
 }
 option "changed" {
   say  = ["changed", "it changed", "it's changed", "something changed"]
@@ -44,15 +44,15 @@ option "changed" {
 
 # ---- switches, power, covers, leads
 option "on" {
-  say  = ["on", "it's on", "switched on", "turned on", "still on", "power is on", "they're on", "back on", "yes it's on"]
+  say  = ["on", "it's on", "switched on", "turned on", "still on", "power is on", "they're on", "back on", "yes it's on", "both are on", "it is on", "the clips are on"]
   back = "On."
 }
 option "off" {
-  say  = ["off", "it's off", "switched off", "turned off", "still off", "power is off", "they're off", "both off", "everything off", "off switch too"]
+  say  = ["off", "it's off", "switched off", "turned off", "still off", "power is off", "they're off", "both off", "everything off", "off switch too", "no flame is left", "both are off"]
   back = "Off."
 }
 option "tripped" {
-  say  = ["tripped", "it's tripped", "in the middle", "it tripped", "half way"]
+  say  = ["tripped", "it's tripped", "in the middle", "it tripped", "half way", "off or tripped"]
   back = "Tripped."
 }
 option "trips-again" {
@@ -72,39 +72,39 @@ option "parallel" {
   back = "Along the pipe."
 }
 option "crosswise" {
-  say  = ["across the pipe", "crosswise", "across", "sideways", "cross wise"]
+  say  = ["across the pipe", "crosswise", "across", "sideways", "cross wise", "it is across the pipe"]
   back = "Across the pipe."
 }
 option "out" {
-  say  = ["out", "it's out", "they're out", "jumper out", "jumper's out", "taken out", "pulled out", "all out", "the jumper is out"]
+  say  = ["out", "it's out", "they're out", "jumper out", "jumper's out", "taken out", "pulled out", "all out", "the jumper is out", "it goes out", "the clips are off"]
   back = "Out."
 }
 option "in" {
-  say  = ["in", "it's in", "still in", "jumper in", "the jumper is in", "plugged in"]
+  say  = ["in", "it's in", "still in", "jumper in", "the jumper is in", "plugged in", "the meter is in"]
   back = "In."
 }
 option "unplugged" {
-  say  = ["unplugged", "it's unplugged", "pulled apart", "disconnected", "apart", "lifted", "wire off", "wire is off"]
+  say  = ["unplugged", "it's unplugged", "pulled apart", "disconnected", "apart", "lifted", "wire off", "wire is off", "it is disconnected"]
   back = "Unplugged."
 }
 option "plugged" {
-  say  = ["plugged in", "connected", "back together", "refitted", "reconnected", "wire on", "wire is on", "back on"]
+  say  = ["plugged in", "connected", "back together", "refitted", "reconnected", "wire on", "wire is on", "back on", "it is connected"]
   back = "Connected."
 }
 option "panel-on" {
-  say  = ["panel on", "panel's on", "cover on", "covers on", "cover's on", "door's on", "door on", "all covers on", "the panel is on"]
+  say  = ["panel on", "panel's on", "cover on", "covers on", "cover's on", "door's on", "door on", "all covers on", "the panel is on", "it is back on"]
   back = "Panel on."
 }
 option "panel-off" {
-  say  = ["panel off", "panel's off", "cover off", "covers off", "cover's off", "door's off", "door off", "the panel is off"]
+  say  = ["panel off", "panel's off", "cover off", "covers off", "cover's off", "door's off", "door off", "the panel is off", "it is off"]
   back = "Panel off."
 }
 option "held" {
-  say  = ["held", "holding it", "it's held", "held in", "pushed in", "i'm holding it"]
+  say  = ["held", "holding it", "it's held", "held in", "pushed in", "i'm holding it", "it is held in"]
   back = "Held."
 }
 option "free" {
-  say  = ["free", "it's free", "released", "let go", "door switch free", "i let go"]
+  say  = ["free", "it's free", "released", "let go", "door switch free", "i let go", "the clip is off"]
   back = "Free."
 }
 option "hands-out" {
@@ -126,7 +126,7 @@ option "blinking" {
   back = "Blinking."
 }
 option "steady" {
-  say  = ["steady", "it's steady", "solid", "steady on", "solid on", "always lit", "stays on", "constant", "not blinking"]
+  say  = ["steady", "it's steady", "solid", "steady on", "solid on", "always lit", "stays on", "constant", "not blinking", "on without blinking"]
   back = "Steady."
 }
 option "fast-blink" {
@@ -134,7 +134,7 @@ option "fast-blink" {
   back = "Blinking fast."
 }
 option "slow-blink" {
-  say  = ["slow blink", "blinking slow", "flashing slowly", "slow flashing", "slowly blinking", "heart beat"]
+  say  = ["slow blink", "blinking slow", "flashing slowly", "slow flashing", "slowly blinking", "heart beat", "blinking slowly"]
   back = "Blinking slowly."
 }
 option "red" {
@@ -166,7 +166,7 @@ option "black" {
   back = "Black."
 }
 option "blank" {
-  say  = ["blank", "it's blank", "the screen is blank", "nothing on the screen", "no display", "display is blank"]
+  say  = ["blank", "it's blank", "the screen is blank", "nothing on the screen", "no display", "display is blank", "blank or low on battery"]
   back = "Blank."
 }
 option "shows" {
@@ -184,15 +184,15 @@ option "humming" {
   back = "Humming, not turning."
 }
 option "running" {
-  say  = ["running", "it's running", "it runs", "turning", "it's turning", "spinning", "it's spinning", "it came on", "it starts", "it started", "fan is running", "it spins"]
+  say  = ["running", "it's running", "it runs", "turning", "it's turning", "spinning", "it's spinning", "it came on", "it starts", "it started", "fan is running", "it spins", "one still running", "running with warm air", "still running"]
   back = "Running."
 }
 option "not-running" {
-  say  = ["not running", "it's not running", "not turning", "not spinning", "it won't run", "standing still", "it doesn't start", "never starts", "nothing happens", "it doesn't run"]
+  say  = ["not running", "it's not running", "not turning", "not spinning", "it won't run", "standing still", "it doesn't start", "never starts", "nothing happens", "it doesn't run", "no turn"]
   back = "Not running."
 }
 option "silent" {
-  say  = ["silent", "it's silent", "no sound", "nothing at all", "no noise", "completely quiet", "dead silent"]
+  say  = ["silent", "it's silent", "no sound", "nothing at all", "no noise", "completely quiet", "dead silent", "both fans silent"]
   back = "Silent."
 }
 option "clicks" {
@@ -204,7 +204,7 @@ option "no-click" {
   back = "No click heard."
 }
 option "grinding" {
-  say  = ["grinding", "squealing", "screeching", "rattling", "scraping", "it squeals", "noisy"]
+  say  = ["grinding", "squealing", "screeching", "rattling", "scraping", "it squeals", "noisy", "rough"]
   back = "Rough noise."
 }
 option "hissing" {
@@ -213,7 +213,7 @@ option "hissing" {
 }
 option "sounding" {
   say  = ["sounding", "it's sounding", "ringing", "it's ringing", "going off"]
-  back = "Alarm sounding."
+  back = "Sounding."
 }
 option "quiet" {
   say  = ["quiet", "it's quiet", "they're quiet", "no alarm", "no alarms", "alarms are quiet", "all quiet", "alarm's quiet"]
@@ -221,19 +221,19 @@ option "quiet" {
 }
 option "chirping" {
   say  = ["chirping", "it chirps", "one chirp", "a chirp now and then", "it beeps once a minute"]
-  back = "An alarm chirps."
+  back = "Chirping."
 }
 option "no-co-alarm" {
-  say  = ["no alarm there", "no carbon monoxide alarm", "there is no carbon monoxide alarm", "we have none", "i have none", "there is no alarm", "we don't have one"]
+  say  = ["no alarm there", "no carbon monoxide alarm", "there is no carbon monoxide alarm", "we have none", "i have none", "there is no alarm", "we don't have one", "no alarm at all"]
   back = "There is no carbon monoxide alarm."
 }
 option "whoosh" {
-  say  = ["whoosh", "a soft pop", "it lights softly", "soft light up", "lights smoothly"]
-  back = "Smooth lighting."
+  say  = ["whoosh", "a soft pop", "it lights softly", "soft light up", "lights smoothly", "late with a whoosh", "softly"]
+  back = "Softly."
 }
 option "bang" {
-  say  = ["a thump", "it thumps", "lights with a thump", "late light up", "it pops"]
-  back = "Hard lighting."
+  say  = ["a thump", "it thumps", "lights with a thump", "late light up", "it pops", "with a thump"]
+  back = "With a thump."
 }
 
 # ---- temperature and feel
@@ -242,11 +242,11 @@ option "hot" {
   back = "Hot."
 }
 option "warm" {
-  say  = ["warm", "it's warm", "a little warm", "luke warm", "warm air", "warm to touch"]
+  say  = ["warm", "it's warm", "a little warm", "luke warm", "warm air", "warm to touch", "slowly getting warm"]
   back = "Warm."
 }
 option "cold" {
-  say  = ["cold", "it's cold", "stone cold", "not warm", "no heat"]
+  say  = ["cold", "it's cold", "stone cold", "not warm", "no heat", "still cold"]
   back = "Cold."
 }
 option "warm-air" {
@@ -271,16 +271,16 @@ option "strong-air" {
 }
 option "draft-in" {
   say  = ["pulls in", "sucks in", "drawn in", "pulling in", "tissue pulls in"]
-  back = "Draws in."
+  back = "Pulls in."
 }
 option "draft-out" {
   say  = ["blows out", "spills out", "comes back", "pushed out", "blowing out", "tissue blows out"]
-  back = "Spills out."
+  back = "Blows out."
 }
 
 # ---- flame and igniter
 option "glowing" {
-  say  = ["glowing", "it glows", "it's glowing", "bright orange", "glows bright", "red hot", "glowing orange"]
+  say  = ["glowing", "it glows", "it's glowing", "bright orange", "glows bright", "red hot", "glowing orange", "bright"]
   back = "Glowing."
 }
 option "no-glow" {
@@ -288,11 +288,11 @@ option "no-glow" {
   back = "No glow."
 }
 option "weak-glow" {
-  say  = ["weak glow", "dull glow", "glows dull", "a dull red", "barely glowing", "dim"]
+  say  = ["weak glow", "dull glow", "glows dull", "a dull red", "barely glowing", "dim", "weak"]
   back = "Weak glow."
 }
 option "blue-flame" {
-  say  = ["blue flame", "blue flames", "burning blue", "it's burning blue", "steady blue", "all blue", "flame is blue"]
+  say  = ["blue flame", "blue flames", "burning blue", "it's burning blue", "steady blue", "all blue", "flame is blue", "strong and blue"]
   back = "Blue flame."
 }
 option "yellow-flame" {
@@ -300,19 +300,19 @@ option "yellow-flame" {
   back = "Yellow flame."
 }
 option "no-flame" {
-  say  = ["no flame", "no flames", "it doesn't light", "never lights", "doesn't light", "no ignition", "it didn't light", "won't light"]
+  say  = ["no flame", "no flames", "it doesn't light", "never lights", "doesn't light", "no ignition", "it didn't light", "won't light", "no burner", "no burners", "there is no flame"]
   back = "No flame."
 }
 option "short-flame" {
-  say  = ["short flame", "lights then goes out", "goes out again", "flame goes out", "it lights and drops out", "lit for a few seconds", "drops out", "flame dropped out"]
-  back = "Flame, then out."
+  say  = ["short flame", "lights then goes out", "goes out again", "flame goes out", "it lights and drops out", "lit for a few seconds", "drops out", "flame dropped out", "it goes out", "short and soft", "weak"]
+  back = "It goes out."
 }
 option "lifts" {
   say  = ["lifts", "it lifts", "flame lifts", "lifting off", "flame is lifting", "jumps off the burner"]
   back = "Flame lifts."
 }
 option "flame-stays" {
-  say  = ["flame stays", "it stays lit", "keeps burning", "flame stays on", "stays lit", "still burning"]
+  say  = ["flame stays", "it stays lit", "keeps burning", "flame stays on", "stays lit", "still burning", "it stays"]
   back = "Flame stays."
 }
 option "rolls-out" {
@@ -320,7 +320,7 @@ option "rolls-out" {
   back = "Flame rolls out."
 }
 option "some-burners" {
-  say  = ["some burners", "not all of them", "one is missing", "only some", "one burner is dark", "one won't light", "not all burners"]
+  say  = ["some burners", "not all of them", "one is missing", "only some", "one burner is dark", "one won't light", "not all burners", "only some burners"]
   back = "Not all burners."
 }
 option "all-burners" {
@@ -342,7 +342,7 @@ option "good" {
   back = "Good."
 }
 option "bad" {
-  say  = ["bad", "it's bad", "looks bad", "damaged", "it's damaged", "broken", "it's broken"]
+  say  = ["bad", "it's bad", "looks bad", "damaged", "it's damaged", "broken", "it's broken", "crushed"]
   back = "Damaged."
 }
 option "clear" {
@@ -378,27 +378,27 @@ option "split" {
   back = "Split."
 }
 option "off-port" {
-  say  = ["fell off", "came off", "slipped off", "it's off the port", "hose is off"]
+  say  = ["fell off", "came off", "slipped off", "it's off the port", "hose is off", "off its port"]
   back = "Off its port."
 }
 option "tight" {
-  say  = ["tight", "it's tight", "snug", "it's snug", "solid fit", "firm", "they're tight", "all tight"]
+  say  = ["tight", "it's tight", "snug", "it's snug", "solid fit", "firm", "they're tight", "all tight", "both wires tight"]
   back = "Tight."
 }
 option "loose" {
-  say  = ["loose", "it's loose", "wobbly", "it wiggles", "it's wobbly", "one is loose"]
+  say  = ["loose", "it's loose", "wobbly", "it wiggles", "it's wobbly", "one is loose", "loose or burned", "one loose"]
   back = "Loose."
 }
 option "burnt" {
-  say  = ["burnt", "it's burnt", "burned", "scorched", "charred", "black spot", "scorch marks", "burn marks", "melted", "it's melted", "discolored"]
-  back = "Burnt."
+  say  = ["burnt", "it's burnt", "burned", "scorched", "charred", "black spot", "scorch marks", "burn marks", "melted", "it's melted", "discolored", "burned or loose"]
+  back = "Burned."
 }
 option "rusty" {
   say  = ["rusty", "rust", "it's rusty", "corroded", "green stuff", "rust streaks"]
   back = "Rusty."
 }
 option "sooty" {
-  say  = ["sooty", "soot", "there's soot", "black soot", "covered in soot"]
+  say  = ["sooty", "soot", "there's soot", "black soot", "covered in soot", "sooty or burned"]
   back = "Soot."
 }
 option "no-soot" {
@@ -414,7 +414,7 @@ option "blown" {
   back = "Blown."
 }
 option "popped" {
-  say  = ["popped", "it popped out", "button is out", "popped up", "sticking out"]
+  say  = ["popped", "it popped out", "button is out", "popped up", "sticking out", "popped out"]
   back = "Popped out."
 }
 option "not-popped" {
@@ -435,7 +435,7 @@ option "sagging" {
 }
 option "sloped" {
   say  = ["slopes back", "sloped right", "slopes to the furnace", "runs downhill", "good slope"]
-  back = "Slopes right."
+  back = "Slopes back."
 }
 option "drips" {
   say  = ["drips", "it drips", "dripping", "water comes out", "it drains"]
@@ -446,16 +446,16 @@ option "bypassed" {
   back = "Bypassed."
 }
 option "wrong-place" {
-  say  = ["wrong place", "one over", "on the wrong terminal", "it's on the wrong one", "one terminal off"]
-  back = "On the wrong terminal."
+  say  = ["wrong place", "one over", "on the wrong terminal", "it's on the wrong one", "one terminal off", "in the wrong place", "out of place"]
+  back = "In the wrong place."
 }
 option "right-place" {
-  say  = ["right place", "as on the label", "matches", "it matches", "same as the picture", "it's on the right one", "all match"]
-  back = "As it should be."
+  say  = ["right place", "as on the label", "matches", "it matches", "same as the picture", "it's on the right one", "all match", "in the right place"]
+  back = "In the right place."
 }
 option "bare" {
-  say  = ["bare", "bare wire", "rubbed through", "chafed", "pinched", "it's pinched", "insulation is gone"]
-  back = "Insulation damaged."
+  say  = ["bare", "bare wire", "rubbed through", "chafed", "pinched", "it's pinched", "insulation is gone", "bare or pinched"]
+  back = "Bare wire."
 }
 option "old" {
   say  = ["old", "it's old", "over ten years", "very old", "original"]
@@ -484,28 +484,28 @@ option "fan-on" {
   back = "Fan on."
 }
 option "above" {
-  say  = ["above", "above room", "higher", "it's higher", "set higher", "above the room", "it's above"]
-  back = "Above room temperature."
+  say  = ["above", "above room", "higher", "it's higher", "set higher", "above the room", "it's above", "forty seconds or more", "the burners were once under water", "it was under water"]
+  back = "Above."
 }
 option "below" {
-  say  = ["below", "below room", "lower", "it's lower", "set lower", "below the room", "it's below"]
-  back = "Below room temperature."
+  say  = ["below", "below room", "lower", "it's lower", "set lower", "below the room", "it's below", "less than forty seconds"]
+  back = "Below."
 }
 option "schedule" {
   say  = ["schedule", "on a schedule", "following a schedule", "program", "it's on a program", "set back"]
   back = "On a schedule."
 }
 option "hold" {
-  say  = ["permanent hold", "on hold", "manual", "it's on hold", "temporary hold"]
+  say  = ["permanent hold", "on hold", "manual", "it's on hold", "temporary hold", "pilot"]
   back = "On hold."
 }
 option "calling" {
-  say  = ["calling", "it's calling", "calling for heat", "says heat on", "heat on", "flame sign"]
-  back = "Calling for heat."
+  say  = ["calling", "it's calling", "calling for heat", "says heat on", "heat on", "flame sign", "it is turned up", "turned up"]
+  back = "It is turned up."
 }
 option "not-calling" {
-  say  = ["not calling", "it's not calling", "no call", "it doesn't call"]
-  back = "Not calling."
+  say  = ["not calling", "it's not calling", "no call", "it doesn't call", "it is turned down", "turned down"]
+  back = "It is turned down."
 }
 
 # ---- the story
@@ -514,7 +514,7 @@ option "everyone-fine" {
   back = "Everyone is fine."
 }
 option "feeling-ill" {
-  say  = ["feeling ill", "i feel ill", "not so good", "headache", "i have a headache", "feel unwell", "unwell", "someone feels ill"]
+  say  = ["feeling ill", "i feel ill", "not so good", "headache", "i have a headache", "feel unwell", "unwell", "someone feels ill", "somebody feels ill"]
   back = "Somebody feels ill."
 }
 option "first-time" {
@@ -530,7 +530,7 @@ option "every-start" {
   back = "At every start."
 }
 option "some-starts" {
-  say  = ["some starts", "sometimes", "now and then", "only sometimes", "it comes and goes", "off and on", "once in a while", "at times"]
+  say  = ["some starts", "sometimes", "now and then", "only sometimes", "it comes and goes", "off and on", "once in a while", "at times", "only at some starts"]
   back = "At some starts."
 }
 option "never" {
@@ -550,11 +550,11 @@ option "gradually" {
   back = "Gradually."
 }
 option "after-work" {
-  say  = ["after work", "after a repair", "somebody worked on it", "after the service", "someone fixed it", "after a new part", "we had it serviced"]
+  say  = ["after work", "after a repair", "somebody worked on it", "after the service", "someone fixed it", "after a new part", "we had it serviced", "work on it", "work on the furnace"]
   back = "After work on it."
 }
 option "after-storm" {
-  say  = ["after a storm", "after a power cut", "power failure", "lightning", "after the storm", "after an outage", "power went out"]
+  say  = ["after a storm", "after a power cut", "power failure", "lightning", "after the storm", "after an outage", "power went out", "a storm", "a storm or power outage"]
   back = "After a storm or power cut."
 }
 option "after-filter" {
@@ -570,15 +570,15 @@ option "nothing-done" {
   back = "Untouched."
 }
 option "no-start" {
-  say  = ["does nothing", "it does nothing", "nothing happens at all", "it won't start", "completely dead", "doesn't do anything"]
+  say  = ["does nothing", "it does nothing", "nothing happens at all", "it won't start", "completely dead", "doesn't do anything", "did nothing"]
   back = "It does nothing."
 }
 option "stops-early" {
-  say  = ["it starts then stops", "starts and stops", "it shuts off early", "runs a few minutes", "short cycles", "short cycling", "shuts down", "it quits after a while"]
+  say  = ["it starts then stops", "starts and stops", "it shuts off early", "runs a few minutes", "short cycles", "short cycling", "shuts down", "it quits after a while", "starts then stops early", "stopped early"]
   back = "Starts, then stops early."
 }
 option "runs-no-heat" {
-  say  = ["runs but no heat", "blows cold air", "fan runs but no heat", "fan runs no heat", "inducer runs no flame"]
+  say  = ["runs but no heat", "blows cold air", "fan runs but no heat", "fan runs no heat", "inducer runs no flame", "ran with no heat"]
   back = "Runs, no heat."
 }
 option "never-stops" {
@@ -625,7 +625,7 @@ option "safe-outside" {
 }
 option "okay-now" {
   say  = ["i'm okay", "i'm alright", "it's nothing", "just a scratch"]
-  back = "You are okay."
+  back = "I'm okay."
 }
 option "owner" {
   say  = ["i own it", "owner", "it's my house", "home owner", "my own house"]
@@ -636,12 +636,12 @@ option "tenant" {
   back = "Tenant."
 }
 option "go-live" {
-  say  = ["go live"]
-  back = "Going live."
+  say  = ["go live", "yes with power on", "with power on"]
+  back = "Yes, with power on."
 }
 option "other-way" {
-  say  = ["other way", "the other way", "another way"]
-  back = "The other way."
+  say  = ["other way", "the other way", "another way", "no find another way", "find another way", "no"]
+  back = "No, find another way."
 }
 option "summary" {
   say  = ["summary please", "yes the summary", "read it out"]
@@ -662,7 +662,7 @@ option "true-rms" {
   back = "True R M S."
 }
 option "plain-meter" {
-  say  = ["plain meter", "a cheap one", "a simple one", "basic meter", "cheap meter", "just a basic one"]
+  say  = ["plain meter", "a cheap one", "a simple one", "basic meter", "cheap meter", "just a basic one", "a plain meter"]
   back = "A plain meter."
 }
 option "has-microamps" {
@@ -706,6 +706,6 @@ option "nobody-knows" {
   back = "Nobody knows."
 }
 option "return-apart" {
-  say  = ["return apart", "the return duct is apart", "return duct apart", "the return is open", "return is loose"]
+  say  = ["return apart", "the return duct is apart", "return duct apart", "the return is open", "return is loose", "return duct apart at the furnace"]
   back = "Return duct apart."
 }

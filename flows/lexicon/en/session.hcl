@@ -9,16 +9,16 @@ option "listed" {
   back = "Listed."
 }
 option "put-back" {
-  say  = ["put back", "i put it back", "it's put back", "moved it back", "swapped it back"]
+  say  = ["put back", "i put it back", "it's put back", "moved it back", "swapped it back", "put back now"]
   back = "Put back."
 }
 option "on-purpose" {
-  say  = ["on purpose", "it's on purpose", "that's on purpose", "meant to be", "it is meant to be"]
+  say  = ["on purpose", "it's on purpose", "that's on purpose", "meant to be", "it is meant to be", "changed on purpose"]
   back = "On purpose."
 }
 option "fix-it" {
   say  = ["fix it", "let's fix it", "i'll fix it", "repair it", "fix it now"]
-  back = "Fix it."
+  back = "Fix it now."
 }
 option "call-someone" {
   say  = ["call someone", "call somebody", "get someone", "i'll call someone", "call a technician"]
@@ -33,14 +33,14 @@ option "stop-here" {
   back = "Stop here."
 }
 option "not-yet" {
-  say  = ["not yet", "i don't have it", "i don't have it yet", "no part yet", "later"]
-  back = "Not yet."
+  say  = ["not yet", "i don't have it", "i don't have it yet", "no part yet", "later", "not here yet"]
+  back = "Not here yet."
 }
 option "full-cycle" {
-  say  = ["full cycle", "whole cycle", "it ran through", "all the way through", "it ran all the way"]
+  say  = ["full cycle", "whole cycle", "it ran through", "all the way through", "it ran all the way", "a full run", "full run"]
   back = "Full cycle."
 }
 option "leave-now" {
   say  = ["leave", "leave now", "we leave", "right now", "yes right now"]
-  back = "Leaving."
+  back = "Leave now."
 }

@@ -18,6 +18,7 @@ numbers = [
 terms "number" {
   minus    = "minus"
   point    = "point"
+  in       = "in"
   hundred  = "{n} hundred"
   thousand = "{n} thousand"
   million  = "{n} million"

@@ -3,7 +3,6 @@ package hearbench
 import (
 	"fmt"
 	"math"
-	"strings"
 	"time"
 
 	"readback/core/utterance"
@@ -82,7 +81,7 @@ func (b *Bench) Close() {
 
 // only is the recogniser for one question. The bench keeps them all, as each clip has an ear of its own.
 func (b *Bench) only(x grammar.Expect) (speech.Recognizer, error) {
-	return b.kept(strings.Join(x.Options, " ")+"|"+strings.Join(x.Units, " "), grammar.Alternatives, func() []string { return b.Parser.Narrow(x, b.Engine.Known) })
+	return b.kept(x.Key(), grammar.Alternatives, func() []string { return b.Parser.Narrow(x, b.Engine.Known) })
 }
 
 // kept is the recogniser with this key, made of its phrases when it is asked for first.
