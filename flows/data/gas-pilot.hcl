@@ -19,7 +19,7 @@ use "furnace-places" {
   place "upper-bay" { hazards = ["mains", "hot", "moving", "sharp", "gas"] }
 }
 use "line-120" {
-  board = "terminal strip"
+  board = "strip"
   check "board-line" { instead = "house-power" }
   check "board-load" {
     at  = "heating"
@@ -28,7 +28,7 @@ use "line-120" {
   }
 }
 use "call-24v" {
-  board = "terminal strip"
+  board = "strip"
   part "board-fuse" {
     name = "fuse of the 24 volts"
     look = "glass or flat fuse in the red wire of the transformer"

@@ -34,7 +34,7 @@ use "furnace-places" {
 }
 use "line-120" {
   machine = "boiler"
-  board   = "terminal strip"
+  board   = "strip"
   without = ["part panel-seat", "part door-switch", "point door-a", "point door-b", "check panel-look", "check door-in-v", "check door-switch-ohms", "repair seat-panel", "repair replace-door-switch"]
   part "line-lead" {
     place = "upper-bay"
@@ -78,7 +78,7 @@ use "line-120" {
 }
 use "call-24v" {
   machine = "boiler"
-  board   = "terminal strip"
+  board   = "strip"
   without = ["part contactor", "part y-wire", "part cool-contact", "part y-terminal", "mode w-tail.wrong-terminal", "point board-y", "point y-out", "check y-c", "check y-short", "check y-cable-look", "check w-look", "repair move-w-wire", "repair isolate-outdoor", "repair repair-y-wire", "stop outdoor"]
   part "board-fuse" {
     name = "fuse of the 24 volts"
