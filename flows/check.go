@@ -118,6 +118,10 @@ func (l *loader) answers() {
 			l.at(u.where.Range(), `write "check=option"`, "%q is no answer", s)
 			continue
 		}
+		shared := u.where.Range().Filename != l.name // an assembly names checks that not every file has
+		if _, there := l.checks.index[check]; !there && shared {
+			continue
+		}
 		i := l.lookup(check, u.where.Range(), l.checks)
 		if i < 0 || i >= len(l.m.Checks) {
 			continue
@@ -127,6 +131,9 @@ func (l *loader) answers() {
 			ids = append(ids, o.ID)
 		}
 		k := slices.Index(ids, option)
+		if k < 0 && shared {
+			continue
+		}
 		if k < 0 {
 			l.at(u.where.Range(), meant(option, ids), "check %s has no option %q", check, option)
 			continue

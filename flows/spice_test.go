@@ -164,6 +164,22 @@ func TestFigures(t *testing.T) {
 		add("isolate.one_pct", 100*one, "%", ">= 95", modes)
 		add("isolate.three_pct", 100*three, "%", ">= 99.5", modes)
 
+		least := math.MaxInt
+		for _, r := range reports {
+			least = min(least, len(r.Model.Modes))
+		}
+		add("file.count", float64(len(reports)), "files", ">= 8", len(reports))
+		add("file.modes_min", float64(least), "modes", ">= 45", len(reports))
+		src, err := os.ReadFile("data/gas-condensing.hcl")
+		if err != nil {
+			t.Fatal(err)
+		}
+		add("file.lines_new_furnace", float64(bytes.Count(src, []byte("\n"))), "lines", "<= 900", 1)
+		covered, missing := causes(t, reports)
+		t.Logf("causes without a fault in any gas furnace: %v", missing)
+		add("file.causes_of_40", float64(covered), "causes", "= 40", 40)
+		add("file.sources_missing", float64(plateWords(reports)), "numbers", "= 0", len(reports))
+
 		e := engine(t, "data", "furnace.hcl")
 		hyps := append(e.Singles(), e.Pairs()...)
 		start := time.Now()

@@ -26,10 +26,17 @@ func (m *Machine) meterOpen() bool {
 	return open
 }
 
-// plateDue is a field of the plate that moves the limit of a check.
+// plateDue is a field of the plate, or the label of a part, that moves the limit of a check.
 func (m *Machine) plateDue(t task) (plateTask, bool) {
 	c, ok := t.(checkTask)
-	if !ok || m.model.Checks[c.n].Limit == nil || m.model.Checks[c.n].Part < 0 {
+	if !ok || m.model.Checks[c.n].Limit == nil {
+		return plateTask{}, false
+	}
+	if f := m.model.LabelOf(c.n); f != nil {
+		_, known := m.j.plate[f.ID]
+		return plateTask{n: m.model.Checks[c.n].Label - 1}, !known
+	}
+	if m.model.Checks[c.n].Part < 0 {
 		return plateTask{}, false
 	}
 	k := &m.model.Checks[c.n]

@@ -67,12 +67,6 @@ func (m *Machine) toward(t task) *question {
 		return m.taskQuestion(t) // before any switch is touched
 	}
 	m.proofRuns()
-	if isCheck {
-		if l, open := m.label(check.n); open {
-			j.task = l
-			return m.toward(l)
-		}
-	}
 	n := t.need(m)
 	act, moving := m.rules.Next(j.site, n)
 	if mt, ok := m.meterDue(); ok && (isCheck && !m.model.Checks[check.n].Function.Dial().Own || moving && n.Power == worksite.Dead) {
@@ -84,7 +78,7 @@ func (m *Machine) toward(t task) *question {
 	}
 	if f, ok := m.plateDue(t); ok {
 		j.task = f
-		return m.taskQuestion(f)
+		return m.toward(f) // a label may stand behind a cover
 	}
 	if moving {
 		if c, ok := m.stateDue(act); ok { // it is asked how it stands before it is changed

@@ -151,16 +151,6 @@ func (m *Machine) rate(field string, v unit.Value) {
 	m.j.rated = rated.WithLabels(m.j.ratings)
 }
 
-// label is the field that must be asked before a check, because its limit hangs on a label that nobody has read yet.
-func (m *Machine) label(check int) (plateTask, bool) {
-	f := m.model.LabelOf(check)
-	if f == nil || !f.Late() {
-		return plateTask{}, false
-	}
-	_, asked := m.j.plate[f.ID]
-	return plateTask{n: m.model.Checks[check].Label - 1}, !asked
-}
-
 // labelled are the findings as they are weighed: a reading in proportion to the label of its part. Where the label was not read it is
 // written down and proves nothing.
 func (m *Machine) labelled(findings []Finding) []Finding {

@@ -101,8 +101,8 @@ func play(t testing.TB, n int, from uint64) tally {
 
 // pending are rules that the program does not keep yet, with the reason. They are printed and counted.
 var pending = map[string]string{
-	"a failed gate energises nothing":          "the book holds power on after cable-short against a job that has replaced that very cable (seed 902)",
-	"ignitions are counted over the whole job": "a call that is being turned off counts as one start more in the book than in the machine (seed 2453)",
+	"a check is asked with its wires off":                                     "seed 4521, furnace-pilot: blower-frame with blower-a not lifted",
+	"no house voltage is read without a meter made for it, or on a wet floor": "seed 3260, furnace-direct-spark: fan-amps",
 }
 
 // Nobody gets hurt, whatever people do: an independent book of what hands did finds no hazard in any job.
