@@ -34,7 +34,7 @@ use "furnace-places" {
 }
 use "line-120" {
   machine = "boiler"
-  board   = "terminal strip"
+  board   = "strip"
   without = ["part panel-seat", "part door-switch", "point door-a", "point door-b", "check panel-look", "check door-in-v", "check door-switch-ohms", "repair seat-panel", "repair replace-door-switch"]
   part "line-lead" {
     place = "upper-bay"
@@ -84,7 +84,7 @@ use "line-120" {
 }
 use "call-24v" {
   machine = "boiler"
-  board   = "terminal strip"
+  board   = "strip"
   without = ["part contactor", "part y-wire", "part cool-contact", "part y-terminal", "mode w-tail.wrong-terminal", "point board-y", "point y-out", "check y-c", "check y-short", "check y-cable-look", "check w-look", "repair move-w-wire", "repair isolate-outdoor", "repair repair-y-wire", "stop outdoor"]
   part "board-fuse" {
     name = "fuse of the low voltage"
@@ -1290,4 +1290,33 @@ accept {
     "no fault makes anybody answer \"never-stops\" to check story-what",
     "no fault makes anybody answer \"no-air\" to check tissue",
   ]
+}
+
+# What its pictures are drawn as.
+sketch {
+  places = {
+    room       = "room", living = "rooms", wall-stat = "wall", stat-base = "wall-base", breakers = "breakers", outside = "outdoors", front = "front",
+    switch-box = "switch", splice = "splice", upper-bay = "upper", burner-box = "burners", lower-bay = "lower"
+  }
+  parts = {
+    supply         = "outlet", breaker = "breaker", line-run = "switch", neutral-run = "switch", ground-run = "switch", furnace-switch = "switch",
+    junction       = "splice", line-lead = "spade", neutral-lead = "spade", transformer = "transformer", secondary-lead = "spade", common-lead = "spade",
+    common-bond    = "metal", board-fuse = "fuse", r-splice = "splice", r-wire = "splice", r-terminal = "terminals", c-wire = "splice",
+    batteries      = "battery", stat-mode = "thermostat", setpoint = "thermostat", stat-setup = "thermostat", thermostat = "thermostat",
+    power-stealing = "thermostat", w-terminal = "terminals", w-wire = "splice", w-splice = "splice", w-tail = "board", limit-lead = "disc",
+    high-limit     = "disc", rollout-left = "disc-reset", rollout-right = "disc-reset", string-lead = "plug", vent = "pipe", vent-joints = "pipe",
+    gas-supply     = "gas-cock", gas-cock = "gas-cock", valve-switch = "gas-valve", valve-lead = "gas-valve", valve-common = "gas-valve",
+    gas-valve      = "gas-valve", orifice = "nozzle", burners = "burner", crossover = "burner", flame-rod = "rod", flame-lead = "rod",
+    burner-ground  = "metal", exchanger = "exchanger", board = "board"
+  }
+  points = {
+    outlet-hot   = "outlet.hot", outlet-neutral = "outlet.neutral", box-in = "switch.a", box-out = "switch.b", box-neutral = "splice.a",
+    box-ground   = "metal.a", door-in = "door-switch.a", door-out = "door-switch.b", door-n = "splice.b", line-in = "splice.a", neutral-in = "splice.b",
+    board-l      = "board.L", board-n = "board.N", frame = "metal.a", glow-out = "board.I", secondary-a = "transformer.s1", secondary-b = "transformer.s2",
+    board-24     = "board.P", board-c = "board.C", board-r = "board.R", board-w = "board.W", splice-r = "splice.a", splice-w = "splice.a",
+    splice-w2    = "splice.b", splice-c = "splice.b", wall-r = "wire.a", wall-w = "wire.b", stat-r = "terminals.R", stat-rw = "wire.a",
+    stat-w       = "terminals.W", stat-ww = "wire.b", stat-c = "terminals.C", limit-in = "disc.a", limit-out = "disc.b", roll-mid = "disc-reset.b",
+    roll-out-end = "disc-reset.b", string-end = "board.P", gas-out = "board.P", valve-1 = "gas-valve.a", valve-2 = "gas-valve.b",
+    flame-pin    = "board.F", rod-end = "rod.rod", lead-a = "wire.a", lead-b = "wire.b", burner-metal = "burner.a"
+  }
 }

@@ -375,7 +375,7 @@ func (b *Book) did(step string) {
 	if n := slices.Index(proofOrder, act); n >= 0 {
 		b.proofReading(n)
 	}
-	if now := b.power == "on" && b.call != "off"; now && !lit {
+	if now := b.power == "on" && b.call != "off"; now && !lit && slices.Index(proofOrder, act) < 0 { // what a proof finds still on was never off
 		b.starts++
 		if n := b.model.Starts; n > 0 && b.starts > n {
 			b.fail("ignitions are counted over the whole job", "start %d of %d", b.starts, n)

@@ -340,7 +340,7 @@ var Table = []Row{
 		return append(must(named("hissing"), true, "")(h), exists("safety", named("hissing"), "nobody is asked whether it hisses", heatsWater)(h)...)
 	}},
 	{ID: "relief", Rule: "a relief valve that drips, pressure near it and a frozen pipe stop the work", Source: "ASME BPVC section IV; handbook equipment 5, stop lines", Check: func(h Held) []string {
-		return append(must(at("relief valve|pressure gauge", "drips", "above"), true, "")(h), must(at("zone pipes", "frozen"), true, "")(h)...)
+		return append(must(at("relief valve|pressure gauge", "drips", "above"), true, "")(h), must(at("pipes", "frozen"), true, "")(h)...)
 	}},
 	{ID: "pipes-gate", Rule: "after a repair of a boiler its pipes are felt", Source: "as trade A1 for air", Check: exists("restart", at("pipes after", "yes"), "not felt", heatsWater)},
 	{ID: "spills", Rule: "exhaust that is blown out of the draft hood stops the work", Source: "National Fuel Gas Code spillage test; handbook equipment 3.1", Check: must(at("draft hood", "draft-out"), true, "")},
@@ -807,7 +807,7 @@ var Table = []Row{
 		return bad
 	}},
 	{ID: "safety-parts", Rule: "limits, roll-out, spill and pressure switches are safety parts", Source: "invariant 3", Check: func(h Held) (bad []string) {
-		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch|vent damper|cut-off$`)
+		re := rx(`(?i)\b(limit|roll-?out|spill|pressure) ?(switch)?$|roll-?out|high limit|spill switch|float switch|safety switch|vent damper|cut-?off$`)
 		for _, p := range h.Model.Parts {
 			if re.MatchString(p.Name) && p.Kind == "contact" && !p.Safety {
 				bad = append(bad, p.ID)

@@ -1,7 +1,7 @@
 # One leg of 120 volts: from the breaker through the service switch and the door switch to the board.
 assembly "line-120" {
   machine = "furnace"
-  board   = "control board" # where the wires of the house and the thermostat end
+  board   = "board" # where the wires of the house and the thermostat end
   load    = "see-glow=no-glow" # the answer with which nothing loads the board
 }
 
@@ -323,6 +323,7 @@ check "house-power" {
   }
   option "off" {
     label = "No"
+    stop  = "no-power"
   }
 }
 
