@@ -50,12 +50,12 @@ func (m *Machine) advance() {
 // before all of them. It is nil when nothing is left to do.
 func (m *Machine) choose() task {
 	j := m.j
+	if j.twice.open && !j.ending { // what decides is settled before anything else
+		return checkTask{j.twice.check}
+	}
 	if j.offer && !j.ending && j.stage > sStory && j.stage < sCause && j.offered < mostOffers && !j.site.Open() {
 		j.offer = false
 		return offerTask{}
-	}
-	if j.twice.open && !j.ending {
-		return checkTask{j.twice.check}
 	}
 	if a, ok := m.unasked("safety"); ok && !j.ending {
 		return a

@@ -451,7 +451,7 @@ func (m *Machine) confirmRepair(check int, f Finding) {
 	}
 	bad := false
 	if f.Option >= 0 { // it looks as it did when something was wrong
-		for i := j.mended[len(j.mended)-1].After - 1; i >= 0; i-- {
+		for i := min(j.mended[len(j.mended)-1].After, len(j.findings)) - 1; i >= 0; i-- { // answers given again after an undo may be fewer
 			if g := &j.findings[i]; g.Check == check && !g.Unknown {
 				bad = g.Option == f.Option
 				break
