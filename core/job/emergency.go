@@ -131,6 +131,15 @@ func besides(u *utterance.Utterance) *utterance.Utterance {
 	return &rest
 }
 
+// dropElse forgets what was meant beside a doubted danger. If it told of an act, nobody knows how far the hands had come.
+func (m *Machine) dropElse() {
+	j := m.j
+	if j.doubtElse != nil && j.q != nil && j.q.act.Adds() {
+		j.site = m.rules.Retract(j.site, j.q.act)
+	}
+	j.doubtElse = nil
+}
+
 // meantElse takes a saying that was heard as a danger and was none for the answer it holds besides, so that somebody whose "plugged in"
 // sounds like "flooding" is not asked for ever. Consent and what is asked for safety are always asked afresh.
 func (m *Machine) meantElse() bool {
@@ -166,8 +175,8 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 	}
 	if j.doubtAsk {
 		if ids[cChanged] { // true whatever the answer to this question is
+			m.dropElse()
 			m.distrust()
-			j.doubtElse = nil
 		}
 		switch {
 		case ids[oLeave] || ids[oYes]:
@@ -187,7 +196,7 @@ func (m *Machine) inAlarm(u *utterance.Utterance) {
 			j.q = nil
 			m.advance()
 		default:
-			j.doubtElse = nil // something else is meant by now
+			m.dropElse() // something else is meant by now
 			m.say("warning", m.rightNow())
 			m.emit(protocol.Effect{Type: protocol.DoListen, ID: "choice"})
 		}

@@ -17,7 +17,7 @@ func (m *Machine) undo(ev protocol.Event) {
 	j := m.j
 	i, ok := m.target(ev.Target)
 	if !ok || j.alarm != "" || j.doubtAsk || j.state == "ended" {
-		j.doubtElse = nil // what was meant besides is not meant any more
+		m.dropElse() // what was meant besides is not meant any more
 		m.say("info", m.line("undo.none"))
 		return
 	}

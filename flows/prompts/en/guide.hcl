@@ -1006,4 +1006,4 @@ say "why.missing" { full = "This is still to be shown: {proof}." }
 say "sure.missing" { full = "This is still to be shown: {proof}." }
 say "sure.check" { full = "Another answer to this would change it: {check}." }
 
-say "label.without" { full = "Without that number the reading is written down. It proves nothing." }
+say "label.without" { full = "Without that number, the reading is only written down." }
