@@ -306,7 +306,7 @@ func underIt(hand func(d *faultdisk.Disk, name string) error) func(*testing.T) e
 		if !l.answer() {
 			return errors.New(l.last)
 		}
-		if err := l.told("written it anew"); err != nil {
+		if err := l.told("I wrote it again"); err != nil {
 			return err
 		}
 		data, err := l.d.Crash(1).ReadFile("jobs/" + id + "/journal.jsonl")
@@ -587,7 +587,7 @@ var faults = []struct {
 		stuck := func(op, _ string) error { <-hang; return nil }
 		l.fail.Store(&stuck)
 		go l.answer()
-		if err := soon("it is told", func() bool { return l.heard("does not answer") }); err != nil {
+		if err := soon("it is told", func() bool { return l.heard("I am slow right now") }); err != nil {
 			return err
 		}
 		go l.emergency()
@@ -780,7 +780,7 @@ var faults = []struct {
 	}},
 	{"a panic at an answer", false, inMachine("a mistake in the program", func(l *lab) error { l.call("POST", "/api/event", event("panic", "choice", "none")); return nil })},
 	{"a panic at an emergency", false, inMachine("emergency: leave now", func(l *lab) error { l.call("POST", "/api/event", event("panic", "emergency", "gas")); return nil })},
-	{"planning hangs", true, inMachine("does not answer", func(l *lab) error { go l.call("POST", "/api/event", event("hang", "choice", "none")); return nil })},
+	{"planning hangs", true, inMachine("I am slow right now", func(l *lab) error { go l.call("POST", "/api/event", event("hang", "choice", "none")); return nil })},
 	{"an emergency while planning hangs", false, inMachine("emergency: leave now", func(l *lab) error {
 		go l.call("POST", "/api/event", event("hang", "choice", "none"))
 		time.Sleep(50 * time.Millisecond)
