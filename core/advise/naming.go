@@ -47,8 +47,7 @@ func (a *Planned) mendAtOnce(d *plan.Decision, q *job.Query, s *plan.Situation) 
 // that.
 func (a *Planned) handy(group int) bool {
 	r := &a.c.Model.Repairs[group]
-	stop := r.Stop >= 0 || r.Part >= 0 && a.c.Model.Parts[r.Part].Stop >= 0
-	return r.Kind != "call" && !stop && r.Price.Nominal <= handyMoney && r.Minutes.Nominal <= handyMinutes
+	return r.Kind != "call" && a.c.Model.StopOf(group) < 0 && r.Price.Nominal <= handyMoney && r.Minutes.Nominal <= handyMinutes
 }
 
 // sees tells whether a finding is the sight of what a repair puts right: of all faults that look so, by their rates, at
@@ -222,11 +221,7 @@ func (a *Planned) licensed(d *plan.Decision) {
 		if x.Group >= len(m.Repairs) {
 			continue
 		}
-		r := &m.Repairs[x.Group]
-		stop := r.Stop
-		if stop < 0 && r.Part >= 0 {
-			stop = m.Parts[r.Part].Stop
-		}
+		stop := m.StopOf(x.Group)
 		if stop < 0 {
 			continue
 		}

@@ -306,3 +306,12 @@ type Fact struct {
 	ID string
 	measure.Quantity
 }
+
+// StopOf is the stop line that a repair crosses by itself or by its part, -1 for none.
+func (m *Model) StopOf(repair int) int {
+	r := &m.Repairs[repair]
+	if r.Stop < 0 && r.Part >= 0 {
+		return m.Parts[r.Part].Stop
+	}
+	return r.Stop
+}

@@ -361,7 +361,7 @@ func (m *Machine) closed() bool {
 		m.fact(m.line("proved.by", "proofs", m.words.And(a.Proofs)))
 	}
 	j.stage = sCause
-	if s := m.stopOf(a.Repair); s >= 0 {
+	if s := m.model.StopOf(a.Repair); s >= 0 {
 		m.halt(s)
 	}
 	return true
@@ -371,15 +371,15 @@ func (m *Machine) closed() bool {
 func (m *Machine) worked() int {
 	n := 0
 	for _, x := range m.j.mended {
-		if !m.handy(x.Repair) {
+		if !m.atOnce(x.Repair) {
 			n++
 		}
 	}
 	return n
 }
 
-// handy tells whether a repair is one that is done at once where a look shows that it is needed.
-func (m *Machine) handy(repair int) bool {
+// atOnce tells whether a repair is one that is done at once where a look shows that it is needed.
+func (m *Machine) atOnce(repair int) bool {
 	for i := range m.model.Checks {
 		if slices.ContainsFunc(m.model.Checks[i].Options, func(o appliance.Option) bool { return o.Mend == repair+1 }) {
 			return true
@@ -392,7 +392,7 @@ func (m *Machine) handy(repair int) bool {
 // What it was the cause of is seen when it is watched; if it was not, the search goes on.
 func (m *Machine) mendNow(repair int) {
 	j := m.j
-	if repair < 0 || j.stage >= sCause || j.ending || m.mustStands() || m.stopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
+	if repair < 0 || j.stage >= sCause || j.ending || m.mustStands() || m.model.StopOf(repair) >= 0 || slices.ContainsFunc(j.mended, func(x Mended) bool { return x.Repair == repair }) {
 		return
 	}
 	inside := slices.ContainsFunc(m.model.Repairs[repair].Steps, func(s appliance.SwapStep) bool { return m.rules.Work(s).Power == worksite.Dead })
@@ -494,18 +494,6 @@ func (m *Machine) subject(repair int) string {
 		return m.model.Parts[r.Part].Name
 	}
 	return r.Name
-}
-
-// stopOf is the stop line that a repair crosses, -1 for none.
-func (m *Machine) stopOf(repair int) int {
-	r := &m.model.Repairs[repair]
-	if r.Stop >= 0 {
-		return r.Stop
-	}
-	if r.Part >= 0 {
-		return m.model.Parts[r.Part].Stop
-	}
-	return -1
 }
 
 // halt ends the work at a stop line.

@@ -173,12 +173,6 @@ func b2i(b bool) int {
 	return 0
 }
 
-// capital makes the first letter a capital one.
-func capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	return string(unicode.ToUpper(r)) + s[n:]
-}
-
 // lower makes the first letter a small one, for words inside a sentence; a word of capitals, or the guide's "I", stays.
 func lower(s string) string {
 	r, n := utf8.DecodeRuneInString(s)
@@ -199,7 +193,7 @@ func sentence(parts ...string) string {
 		if !strings.ContainsAny(p[len(p)-1:], ".?!:") {
 			p += "."
 		}
-		out = append(out, capital(p))
+		out = append(out, words.Capital(p))
 	}
 	return strings.Join(out, " ")
 }

@@ -238,16 +238,13 @@ func (m *Machine) optionWords(q *question) string {
 	if len(out) > 3 {
 		out = append(out[:3], m.sayable(cDontKnow))
 	}
-	last := out[len(out)-1]
-	return join2(out[:len(out)-1]) + ", " + m.line("or") + " " + last
+	return m.oneOf(out)
 }
 
-func join2(s []string) string {
-	out := s[0]
-	for _, x := range s[1:] {
-		out += ", " + x
-	}
-	return out
+// oneOf lists what may be chosen, two at least: "a, b, or c".
+func (m *Machine) oneOf(s []string) string {
+	last := len(s) - 1
+	return strings.Join(s[:last], ", ") + ", " + m.line("or") + " " + s[last]
 }
 
 // odd climbs the ladder of what cannot be here.

@@ -12,6 +12,7 @@ import (
 	"readback/core/measure"
 	"readback/core/protocol"
 	"readback/core/utterance"
+	"readback/core/words"
 	"readback/core/worksite"
 )
 
@@ -232,7 +233,7 @@ func (m *Machine) say(level, text string) {
 		return
 	}
 	j := m.j
-	text = capital(text)
+	text = words.Capital(text)
 	if j.saidN != j.seq {
 		j.saidN, j.lastSaid = j.seq, nil
 		j.said = ""

@@ -347,7 +347,7 @@ func (w *walker) tasks() {
 		}
 	}
 	for r := range m.model.Repairs {
-		if m.stopOf(r) < 0 {
+		if m.model.StopOf(r) < 0 {
 			w.goals = append(w.goals, frozen{task: cycleTask{n: 0}, stage: sRestart, repair: r, stop: -1})
 			break
 		}

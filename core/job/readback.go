@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"readback/core/measure"
 	"readback/core/protocol"
@@ -301,7 +302,8 @@ func (m *Machine) unitWords(units []string) string {
 	if len(out) == 1 {
 		return out[0]
 	}
-	return join2(out[:min(len(out), 3)-1]) + " " + m.line("or") + " " + out[min(len(out), 3)-1]
+	last := min(len(out), 3) - 1
+	return strings.Join(out[:last], ", ") + " " + m.line("or") + " " + out[last]
 }
 
 // impossible tells why a reading cannot be what this place shows, empty when it can.

@@ -2,12 +2,12 @@ package job
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"readback/core/appliance"
 	"readback/core/measure"
 	"readback/core/protocol"
+	"readback/core/words"
 )
 
 // summary is the answer to the whole job on one page: what is wrong and what proves it, once a repair is named and until it is begun; what
@@ -28,18 +28,18 @@ func (m *Machine) summary() *protocol.SummaryView {
 func (m *Machine) verdictSummary() *protocol.SummaryView {
 	j := m.j
 	r := &m.model.Repairs[j.repair]
-	s := &protocol.SummaryView{Title: capital(m.words.Term("summary.found", "what", m.subject(j.repair))), Sure: capital(m.words.Chance(j.advice.P))}
+	s := &protocol.SummaryView{Title: words.Capital(m.words.Term("summary.found", "what", m.subject(j.repair))), Sure: words.Capital(m.words.Chance(j.advice.P))}
 	s.Parts = m.partsOf(r)
 	for i, p := range j.advice.Proofs {
 		if i < 2 {
-			m.row(s, "summary.proof", capital(p))
+			m.row(s, "summary.proof", p)
 		}
 	}
 	if text := m.printedCost(r); text != "" {
 		m.row(s, "summary.costs", text)
 	}
 	if r.Kind != "call" {
-		m.row(s, "summary.you", capital(r.Name))
+		m.row(s, "summary.you", r.Name)
 	}
 	if pay := m.visit(); pay != "" && r.Kind != "set" {
 		m.row(s, "summary.technician", m.words.Term("summary.visit", "price", pay))
@@ -52,8 +52,8 @@ func (m *Machine) endSummary() *protocol.SummaryView {
 	s := &protocol.SummaryView{}
 	last := j.repair
 	for _, x := range j.mended {
-		m.row(s, "summary.wrong", capital(m.subject(x.Repair)))
-		m.row(s, "summary.done", capital(m.model.Repairs[x.Repair].Name))
+		m.row(s, "summary.wrong", m.subject(x.Repair))
+		m.row(s, "summary.done", m.model.Repairs[x.Repair].Name)
 		if text := m.printedCost(&m.model.Repairs[x.Repair]); text != "" {
 			m.row(s, "summary.costs", text)
 		}
@@ -69,14 +69,14 @@ func (m *Machine) endSummary() *protocol.SummaryView {
 	case "part-awaited":
 		if last >= 0 {
 			r := &m.model.Repairs[last]
-			m.row(s, "summary.buy", capital(m.subject(last)))
+			m.row(s, "summary.buy", m.subject(last))
 			for _, x := range r.Match {
-				m.row(s, "summary.match", capital(x))
+				m.row(s, "summary.match", x)
 			}
 			for i := range m.model.Plate {
 				p := &m.model.Plate[i]
 				if v := j.plate[p.ID]; v != "" && v != "unknown" {
-					m.row(s, "summary.plate", capital(p.Name)+": "+v)
+					m.row(s, "summary.plate", p.Name+": "+v)
 				}
 			}
 			m.row(s, "summary.bring", m.words.Term("summary.old-part"))
@@ -105,7 +105,7 @@ func (m *Machine) partsOf(r *appliance.Repair) []string {
 
 // printedCost is what a repair costs in money and minutes, in digits: it is read and not heard.
 func (m *Machine) printedCost(r *appliance.Repair) string {
-	price, minutes := m.printedSpan(r.Price), m.printedSpan(r.Minutes)
+	price, minutes := m.words.SpanPrinted(r.Price), m.words.SpanPrinted(r.Minutes)
 	switch {
 	case price != "" && minutes != "":
 		return m.words.Term("summary.part-and-time", "price", price, "minutes", minutes)
@@ -117,30 +117,13 @@ func (m *Machine) printedCost(r *appliance.Repair) string {
 	return ""
 }
 
-// printedSpan writes the spread of a number in digits, "" where there is none.
-func (m *Machine) printedSpan(q measure.Quantity) string {
-	low, high := math.Round(q.Low), math.Round(q.High)
-	if low == high {
-		low, high = math.Round(q.Nominal), math.Round(q.Nominal)
-	}
-	switch {
-	case high <= 0:
-		return ""
-	case low == high:
-		return number(high)
-	}
-	return m.words.Term("list.range", "low", number(low), "high", number(high))
-}
-
 // visit is what a technician's visit costs: as the person says, else as the file does.
 func (m *Machine) visit() string {
 	if p := m.j.price; p != nil {
 		return p.Value.Dec.String()
 	}
-	for _, f := range m.model.Facts {
-		if f.ID == appliance.CallOut {
-			return m.printedSpan(f.Quantity)
-		}
+	if usual, ok := m.usualVisit(); ok {
+		return m.words.SpanPrinted(usual)
 	}
 	return ""
 }
@@ -209,11 +192,11 @@ func (m *Machine) opinion(a Advice) Opinion {
 	}
 	switch {
 	case a.Verdict && a.Repair >= 0:
-		o.Next = capital(m.model.Repairs[a.Repair].Name)
+		o.Next = words.Capital(m.model.Repairs[a.Repair].Name)
 	case a.Verdict:
 		o.Next = m.line("verdict.nothing")
 	case a.Check >= 0:
-		o.Next = capital(m.model.Checks[a.Check].Name)
+		o.Next = words.Capital(m.model.Checks[a.Check].Name)
 	}
 	return o
 }

@@ -211,20 +211,11 @@ func (m *Machine) answered(check, option int) string {
 
 // either names the answers to a check, the last first: other words than the first time.
 func (m *Machine) either(check int) string {
-	text := ""
-	for i := len(m.model.Checks[check].Options) - 1; i >= 0; i-- {
-		o := &m.model.Checks[check].Options[i]
-		word := lower(firstOf(o.Label, m.sayable(o.ID)))
-		switch {
-		case text == "":
-			text = word
-		case i == 0:
-			text += ", " + m.line("or") + " " + word
-		default:
-			text += ", " + word
-		}
+	var out []string
+	for _, o := range slices.Backward(m.model.Checks[check].Options) {
+		out = append(out, lower(firstOf(o.Label, m.sayable(o.ID))))
 	}
-	return text
+	return m.oneOf(out)
 }
 
 // decides tells whether an answer condemns or ends something by itself: a stop line, what the file says, and a look after a repair that

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strconv"
 	"strings"
 
 	"readback/core/measure"
@@ -128,7 +129,14 @@ func (w *Words) Reading(r measure.Reading, digits bool) string {
 }
 
 // Span says the range of a quantity, empty when there is none.
-func (w *Words) Span(q measure.Quantity) string {
+func (w *Words) Span(q measure.Quantity) string { return w.span(q, w.Whole) }
+
+// SpanPrinted writes the range of a quantity in digits, empty where there is none.
+func (w *Words) SpanPrinted(q measure.Quantity) string {
+	return w.span(q, func(n int64) string { return strconv.FormatInt(n, 10) })
+}
+
+func (w *Words) span(q measure.Quantity, whole func(int64) string) string {
 	low, high := int64(q.Low+0.5), int64(q.High+0.5)
 	if low == high {
 		high = int64(q.Nominal + 0.5)
@@ -138,7 +146,7 @@ func (w *Words) Span(q measure.Quantity) string {
 	case high <= 0:
 		return ""
 	case low == high:
-		return w.Whole(high)
+		return whole(high)
 	}
-	return w.Term("list.range", "low", w.Whole(low), "high", w.Whole(high))
+	return w.Term("list.range", "low", whole(low), "high", whole(high))
 }

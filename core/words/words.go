@@ -4,6 +4,8 @@ package words
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Line is one thing the guide says, in its forms. Slots are written {name}.
@@ -93,6 +95,15 @@ func (w *Words) Chance(p float64) string {
 		return w.Term("chance.unlikely")
 	}
 	return w.Term("chance.very-unlikely")
+}
+
+// Capital makes the first letter a capital one.
+func Capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // And lists words aloud: "a, b and c".

@@ -3,15 +3,11 @@
 package lexicon
 
 import (
-	"cmp"
 	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
-	"path"
 	"regexp"
-	"slices"
-	"sort"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -36,24 +32,10 @@ func Language(lang string) (*utterance.Lexicon, error) { return LoadFS(files, la
 // LoadFS reads every *.hcl in the folder of the language in fsys and joins them, and background.txt, one word a line, where there is one. Its error
 // lists all problems, one a line, each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*utterance.Lexicon, error) {
-	if !language.MatchString(lang) {
-		return nil, fmt.Errorf("lexicon: %q is no language: want letters like en", lang)
-	}
-	names, err := fs.Glob(fsys, lang+"/*.hcl")
+	names, err := Files(fsys, "lexicon", lang)
 	if err != nil {
-		return nil, fmt.Errorf("lexicon: language %q: %w", lang, err)
+		return nil, err
 	}
-	if len(names) == 0 {
-		known, err := fs.Glob(fsys, "*/*.hcl")
-		if err != nil {
-			return nil, fmt.Errorf("lexicon: %w", err)
-		}
-		for i := range known {
-			known[i] = path.Dir(known[i])
-		}
-		return nil, fmt.Errorf("lexicon: no language %q: there is %s", lang, cmp.Or(strings.Join(slices.Compact(known), ", "), "none"))
-	}
-	sort.Strings(names)
 	l := loader{seen: map[string]hcl.Range{}, lex: &utterance.Lexicon{Units: map[string][]string{}, States: map[string][]string{}, Misheard: map[string][]string{}}}
 	for _, name := range names {
 		src, err := fs.ReadFile(fsys, name)
@@ -97,7 +79,6 @@ var (
 	}
 	phraseSchema  = &hcl.BodySchema{Attributes: []hcl.AttributeSchema{{Name: "say", Required: true}, {Name: "back"}}}
 	sayOnlySchema = &hcl.BodySchema{Attributes: []hcl.AttributeSchema{{Name: "say", Required: true}}}
-	language      = regexp.MustCompile(`^[a-z]{2,3}(-[a-z0-9]+)*$`)
 	kebab         = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	saying        = regexp.MustCompile(`^[a-z']+( [a-z']+)*$`)
 	pattern       = regexp.MustCompile(`^[a-z']+( ([a-z']+|\*))*$`)

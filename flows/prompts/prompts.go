@@ -3,12 +3,10 @@
 package prompts
 
 import (
-	"cmp"
 	"embed"
 	"fmt"
 	"io/fs"
 	"maps"
-	"path"
 	"regexp"
 	"slices"
 	"sort"
@@ -22,6 +20,7 @@ import (
 	"readback/core/job"
 	"readback/core/unit"
 	"readback/core/words"
+	"readback/flows/lexicon"
 	"readback/flows/plain"
 )
 
@@ -83,32 +82,17 @@ type unitIn struct {
 }
 
 var (
-	slot     = regexp.MustCompile(`\{[a-z]+\}`)
-	spoken   = regexp.MustCompile(`^[\p{L}\p{M}0-9 ,.?':-]*$`)
-	language = regexp.MustCompile(`^[a-z]{2,3}(-[a-z0-9]+)*$`)
+	slot   = regexp.MustCompile(`\{[a-z]+\}`)
+	spoken = regexp.MustCompile(`^[\p{L}\p{M}0-9 ,.?':-]*$`)
 )
 
 // LoadFS reads every *.hcl in the folder of the language in fsys and joins them. Its error lists all problems, one a
 // line, each beginning with file:line.
 func LoadFS(fsys fs.FS, lang string) (*words.Words, error) {
-	if !language.MatchString(lang) {
-		return nil, fmt.Errorf("prompts: %q is no language: want letters like en", lang)
-	}
-	names, err := fs.Glob(fsys, lang+"/*.hcl")
+	names, err := lexicon.Files(fsys, "prompts", lang)
 	if err != nil {
-		return nil, fmt.Errorf("prompts: language %q: %w", lang, err)
+		return nil, err
 	}
-	if len(names) == 0 {
-		known, err := fs.Glob(fsys, "*/*.hcl")
-		if err != nil {
-			return nil, fmt.Errorf("prompts: %w", err)
-		}
-		for i := range known {
-			known[i] = path.Dir(known[i])
-		}
-		return nil, fmt.Errorf("prompts: no language %q: there is %s", lang, cmp.Or(strings.Join(slices.Compact(known), ", "), "none"))
-	}
-	sort.Strings(names)
 	l := loader{out: &words.Words{Lang: lang, Lines: map[string]words.Line{}, Terms: map[string]string{}, Units: map[string]words.Unit{}}}
 	for _, name := range names {
 		src, err := fs.ReadFile(fsys, name)

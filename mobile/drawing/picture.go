@@ -325,7 +325,7 @@ func panels(w *words.Words, m *appliance.Model, v *protocol.View) []panel {
 		if m.Places[s.place].Where != "" {
 			text += ": " + m.Places[s.place].Where
 		}
-		out = append(out, panel{"place", placePicture(id, s.way), capital(text)})
+		out = append(out, panel{"place", placePicture(id, s.way), words.Capital(text)})
 	}
 	if s.way == "" {
 		if p := s.thing(w, m); p.svg != "" {
@@ -471,7 +471,7 @@ func (s *scene) thing(w *words.Words, m *appliance.Model) panel {
 		}
 		part := &m.Parts[s.parts[0]]
 		k := sketches[sketchOf(part)]
-		p.svg, p.text = k.svg, capital(part.Name)
+		p.svg, p.text = k.svg, words.Capital(part.Name)
 		if part.Look != "" {
 			p.text += ": " + part.Look
 		}
@@ -543,7 +543,7 @@ func (s *scene) leads(w *words.Words, m *appliance.Model) panel {
 		} else {
 			p.svg += arrow(x, to+2*down, x, from-8*down)
 		}
-		p.text = capital(name(s.red))
+		p.text = words.Capital(name(s.red))
 		if where := m.Points[s.red].Where; where != "" {
 			p.text += ": " + where
 		}
@@ -597,11 +597,3 @@ func (s *scene) leads(w *words.Words, m *appliance.Model) panel {
 }
 
 func abs(x float64) float64 { return max(x, -x) }
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	r := []rune(s)
-	return strings.ToUpper(string(r[0])) + string(r[1:])
-}
